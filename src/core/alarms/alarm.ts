@@ -1,0 +1,30 @@
+// The shape of an alarm: the condition now and a person's answer to it, kept apart.
+import type { AlarmEventName, AlarmName, Priority } from '../boil/entries.ts';
+
+export type Condition = 'ok' | 'pending' | 'active' | 'clearing';
+
+/** An alarm that is listed: active, or over and not yet seen. Times are ms of boil time. */
+export interface ListedAlarm {
+  alarm: AlarmName;
+  pan: string | null;
+  port: string | null;
+  priority: Priority;
+  condition: 'active' | 'over';
+  answered: boolean;
+  since: number;
+  asideUntil: number | null;
+  asideReason: string | null;
+  /** The numbers behind it. */
+  why: string;
+}
+
+/** One change of an alarm, as the `alarm` line of recording.md prints it. */
+export interface AlarmTransition {
+  t: number;
+  pan: string | null;
+  port?: string | undefined;
+  alarm: AlarmName;
+  event: AlarmEventName;
+  priority: Priority;
+  why: string;
+}

@@ -1,0 +1,170 @@
+// The shapes of a boil: its header and the entries that follow it, exactly as a recording holds them.
+
+/** Mass shares of the sugars among all dissolved sugar; they sum to 1 ± 0.01. */
+export interface SugarShares {
+  sucrose: number;
+  glucose: number;
+  fructose: number;
+}
+
+export type Sap = 'maple' | 'birch' | SugarShares;
+
+export type Vessel =
+  | { shape: 'round'; diameter_mm: number }
+  | { shape: 'rectangular'; length_mm: number; width_mm: number };
+
+export interface Heat {
+  kind: 'propane' | 'wood' | 'electric' | 'other';
+  /** Nominal burner power, W. */
+  power_w?: number | undefined;
+}
+
+/** A finish is a strength or a rise; with a ceiling the pan is kept below a boil. */
+export type Finish =
+  | { brix: number; ceiling_c?: number | undefined }
+  | { rise_c: number; ceiling_c?: number | undefined };
+
+export type PortFormat =
+  | { kind: 'pairs' }
+  | { kind: 'columns'; separator: string; decimal?: string | undefined; channels: string[] }
+  | { kind: 'json'; channels: Record<string, string> }
+  | { kind: 'pattern'; pattern: string };
+
+export interface PortSetup {
+  id: string;
+  format?: PortFormat | undefined;
+  /** Only in a setup that is watched: where the port is on this machine. */
+  path?: string | undefined;
+  baud?: number | undefined;
+}
+
+export interface ProbeSetup {
+  id: string;
+  port: string;
+  channel: string;
+  /** Added to what the line says, °C. */
+  offset_c?: number | undefined;
+}
+
+export interface PanSetup {
+  id: string;
+  name?: string | undefined;
+  role?: 'syrup' | 'reference' | undefined;
+  sap?: Sap | undefined;
+  probe?: string | string[] | undefined;
+  vessel?: Vessel | undefined;
+  heat?: Heat | undefined;
+  min_depth_mm?: number | undefined;
+  finish?: Finish | undefined;
+}
+
+export interface BoilSettings {
+  /** How long before the finish to call, s. */
+  near_finish_lead_s?: number | undefined;
+  /** How long before burning to call, s. */
+  scorch_lead_s?: number | undefined;
+  /** How long before the least depth to call, s. */
+  low_level_lead_s?: number | undefined;
+}
+
+/** Line 1 of a recording. Unknown fields are kept beside these. */
+export interface Header {
+  recording: 'panwarden';
+  version: 1;
+  name?: string | undefined;
+  /** ISO 8601 with an offset: the moment of t = 0. */
+  started: string;
+  site?: { name?: string | undefined; altitude_m?: number | undefined } | undefined;
+  ports?: PortSetup[] | undefined;
+  probes?: ProbeSetup[] | undefined;
+  pans?: PanSetup[] | undefined;
+  settings?: BoilSettings | undefined;
+}
+
+/** Litres at 20 °C, °Brix by mass, °C, hPa, mm. `happened` is ms since `started`, not after the entry's t. */
+export interface MarkBase {
+  id?: string | undefined;
+  happened?: number | undefined;
+}
+
+export type Mark = MarkBase &
+  (
+    | { kind: 'top-up'; pan: string; litres?: number | undefined; brix?: number | undefined; celsius?: number | undefined }
+    | { kind: 'transfer'; from: string; to: string; litres?: number | undefined; all?: boolean | undefined }
+    | { kind: 'draw-off'; pan: string; litres?: number | undefined; all?: boolean | undefined; brix?: number | undefined }
+    | { kind: 'flame'; pan: string; level: number }
+    | { kind: 'pressure'; hpa: number; at?: 'station' | 'altimeter' | 'sea-level' | undefined; outdoor_celsius?: number | undefined }
+    | { kind: 'water-check'; probe: string; celsius: number }
+    | {
+        kind: 'density';
+        pan: string;
+        brix?: number | undefined;
+        baume?: number | undefined;
+        sg?: number | undefined;
+        celsius?: number | undefined;
+        instrument?: 'hydrometer' | 'refractometer' | undefined;
+        reference_celsius?: number | undefined;
+        compensated?: boolean | undefined;
+      }
+    | { kind: 'depth'; pan: string; mm: number }
+    | { kind: 'reading'; pan: string; celsius: number }
+    | { kind: 'move-probe'; probe: string; pan: string | null }
+    | { kind: 'fuel'; pan: string; kg: number }
+    | { kind: 'no-top-up'; pan: string }
+    | { kind: 'remind'; text: string; seconds: number }
+    | { kind: 'note'; text: string; pan?: string | undefined }
+    /** Here `id` names the mark that is taken back. */
+    | { kind: 'withdraw'; id: string }
+  );
+
+export type MarkKind = Mark['kind'];
+
+export type Answer =
+  | { acknowledge: { pan: string | null; alarm: string; port?: string | undefined } }
+  | { silence: { seconds: number } }
+  | { put_aside: { pan: string | null; alarm: string; seconds: number; reason: string; port?: string | undefined } };
+
+export type AlarmName =
+  | 'near-finish'
+  | 'finish'
+  | 'past-finish'
+  | 'scorch-risk'
+  | 'low-level'
+  | 'boil-lost'
+  | 'probe-lost'
+  | 'probe-suspect'
+  | 'port-lost'
+  | 'fuel-low'
+  | 'reminder'
+  | 'not-recording'
+  | 'no-sound'
+  | 'power-low';
+
+export type Priority = 'low' | 'medium' | 'high';
+
+export type AlarmEventName = 'raised' | 'escalated' | 'cleared' | 'acknowledged' | 'put-aside' | 'returned';
+
+/** What the program called at the time, as a recording keeps it. */
+export interface Called {
+  pan: string | null;
+  port?: string | undefined;
+  alarm: AlarmName;
+  event: AlarmEventName;
+  priority: Priority;
+  why: string;
+}
+
+/** RFC 7396 merge patch over the header. */
+export type HeaderPatch = Record<string, unknown>;
+
+/** t is whole milliseconds since `started` and never decreases. */
+export type Entry =
+  | { t: number; port: string; line: string }
+  | { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined }
+  | { t: number; mark: Mark }
+  | { t: number; set: HeaderPatch }
+  | { t: number; answer: Answer }
+  | { t: number; called: Called }
+  | { t: number; run: 'gap'; seconds: number }
+  | { t: number; run: 'ended' }
+  | { t: number; unknown: true };

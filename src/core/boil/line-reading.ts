@@ -1,0 +1,21 @@
+// What one text line of a port says, once read; reading lines is handed to the fold, so that core knows no wire format.
+import type { Header, PortFormat } from './entries.ts';
+
+export interface LineReading {
+  channel: string;
+  /** °C as the line says it, before any offset; null when the device says that the probe is broken. */
+  celsius: number | null;
+}
+
+export interface LineResult {
+  readings: LineReading[];
+  /** Why something in the line gave no value, one short reason a piece; empty when all of it was read. */
+  rejected: string[];
+}
+
+/** What the fold is given from outside core. */
+export interface FoldTools {
+  readLine(line: string, format: PortFormat | undefined): LineResult;
+  /** The header when the value holds together as one, else a sentence that names the field. */
+  checkHeader(value: unknown): { ok: true; header: Header } | { ok: false; why: string };
+}

@@ -1,0 +1,50 @@
+// What the rest of the program may ask of the notebook, whatever keeps it.
+import type { Header } from '../core/boil/entries.ts';
+
+export type BoilKind = 'live' | 'practice' | 'imported';
+
+export interface BoilSummary {
+  boil: string;
+  kind: BoilKind;
+  name: string;
+  started: string;
+  /** Length from t = 0 to the last entry, s. */
+  seconds: number;
+  entries: number;
+  running: boolean;
+}
+
+/** A problem that a person can act on: what, where, what to do. `code` is the exit code of a command that meets it. */
+export class NotebookProblem extends Error {
+  readonly code: 1 | 2;
+  constructor(sentence: string, code: 1 | 2) {
+    super(sentence);
+    this.name = 'NotebookProblem';
+    this.code = code;
+  }
+}
+
+/** All calls are synchronous; each write is on disk when the call returns, or it throws. */
+export interface Notebook {
+  readonly folder: string;
+  boils(): BoilSummary[];
+  /** By id, or `latest`. Throws NotebookProblem (2) naming what exists when there is none. */
+  find(boil: string): BoilSummary;
+  running(): BoilSummary | null;
+  /** A new running boil; the id is the date and the name in lower case, made unique. */
+  begin(header: Header, kind: 'live' | 'practice'): BoilSummary;
+  /** Entry texts, one JSON object each without line end, in order; one transaction. Returns the number of entries now kept. */
+  append(boil: string, texts: readonly string[]): number;
+  /** Adds `{"t","run":"ended"}` with the greater of `t` and the last kept t, and marks the boil as over. */
+  end(boil: string, t: number): number;
+  header(boil: string): Header;
+  /** The entry texts exactly as they were kept, in order, read as a stream of rows. */
+  entries(boil: string): Iterable<string>;
+  /** Streams a recording in; the same recording twice is one boil. Throws NotebookProblem (2). */
+  importRecording(lines: AsyncIterable<string> | Iterable<string>, name: string): Promise<{ boil: BoilSummary; leftOut: string[] }>;
+  setting(key: string): unknown;
+  keepSetting(key: string, value: unknown): void;
+  /** Verifies everything and says what it found; `damaged` when something is. */
+  check(): { damaged: boolean; findings: string[] };
+  close(): void;
+}

@@ -1,0 +1,191 @@
+// What host and screen say to each other: commands one way, snapshots and answers the other.
+import { z } from 'zod';
+import type { ListedAlarm } from '../core/alarms/alarm.ts';
+import type { Header, Mark } from '../core/boil/entries.ts';
+import type { PanReading, ProbeState } from '../core/pan/reading.ts';
+import { answerSchema, markSchema } from './entry-schemas.ts';
+import { setupSchema } from './header-schema.ts';
+
+export const settingsSchema = z.strictObject({
+  temperature: z.enum(['C', 'F']).default('C'),
+  volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']).default('litre'),
+  length: z.enum(['mm', 'inch']).default('mm'),
+  theme: z.enum(['system', 'light', 'dark', 'contrast']).default('system'),
+  loudness: z.enum(['soft', 'middle', 'loud']).default('loud'),
+  near_finish_lead_s: z.number().min(60).max(7200).default(600),
+  scorch_lead_s: z.number().min(60).max(1800).default(240),
+  low_level_lead_s: z.number().min(60).max(3600).default(600),
+});
+export type Settings = z.infer<typeof settingsSchema>;
+
+const ref = z.string().min(1).max(100);
+const view = z.enum(['live', 'replay']);
+
+/** One command of the screen; the first six are also what `watch --json` reads on standard input. */
+export const commandSchema = z.union([
+  z.strictObject({ ref, mark: markSchema }),
+  z.strictObject({ ref, answer: answerSchema }),
+  z.strictObject({ ref, set: z.record(z.string(), z.unknown()) }),
+  z.strictObject({ ref, end: z.literal(true) }),
+  z.strictObject({ ref, start: setupSchema }),
+  z.strictObject({ ref, practice: z.strictObject({ speed: z.number().min(1).max(600) }) }),
+  z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
+  z.strictObject({ ref, settings: settingsSchema.partial() }),
+  /** Which ports the system lists; data: PortListing[] */
+  z.strictObject({ ref, ports: z.literal(true) }),
+  /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */
+  z.strictObject({
+    ref,
+    listen: z.array(z.strictObject({ path: z.string().min(1), baud: z.number().int().positive().optional() })),
+  }),
+  /** The setup of the last boil, or null; data: Setup | null */
+  z.strictObject({ ref, last_setup: z.literal(true) }),
+  /** data: BoilListing[] */
+  z.strictObject({ ref, boils: z.literal(true) }),
+  /** Opens a replay of a kept boil, or of a recording that was posted to /opened and not imported. */
+  z.strictObject({ ref, replay: z.strictObject({ boil: z.string() }) }),
+  z.strictObject({
+    ref,
+    replay_control: z.union([
+      z.strictObject({ playing: z.boolean() }),
+      z.strictObject({ speed: z.number().min(1).max(600) }),
+      /** ms of boil time */
+      z.strictObject({ seek: z.number().int().nonnegative() }),
+    ]),
+  }),
+  z.strictObject({ ref, replay_close: z.literal(true) }),
+  /** A pan's curve between two times; data: Curve. At most `points` buckets, each with its least and greatest. */
+  z.strictObject({
+    ref,
+    curve: z.strictObject({
+      view,
+      pan: z.string(),
+      from: z.number(),
+      to: z.number(),
+      points: z.number().int().min(10).max(4000),
+    }),
+  }),
+]);
+export type Command = z.infer<typeof commandSchema>;
+
+export interface PortListing {
+  path: string;
+  maker: string | null;
+  serialNumber: string | null;
+}
+
+export interface BoilListing {
+  kind: 'boil';
+  boil: string;
+  name: string;
+  started: string;
+  seconds: number;
+  entries: number;
+  running: boolean;
+  practice: boolean;
+}
+
+/** Buckets in order of t; a bucket without a reading is left out, and a gap longer than 60 s has a null between. */
+export interface Curve {
+  pan: string;
+  t: number[];
+  low: (number | null)[];
+  high: (number | null)[];
+  water: (number | null)[];
+  /** The temperature of the finish and of the scorch limit at that time's water point. */
+  finish: (number | null)[];
+  scorch: (number | null)[];
+}
+
+export interface ProbeView {
+  /** A probe's id, or `path channel` for a channel that belongs to no probe yet. */
+  id: string;
+  port: string;
+  channel: string;
+  pan: string | null;
+  celsius: number | null;
+  ageSeconds: number | null;
+  periodSeconds: number | null;
+  state: ProbeState;
+}
+
+export interface PortView {
+  id: string;
+  path: string | null;
+  state: 'open' | 'lost' | 'waiting';
+  /** One sentence with the cause and the cure, when it is not open. */
+  why: string | null;
+  lines: number;
+  unreadable: number;
+}
+
+/** An alarm with its words: what is wrong (why), what it means, what to do. */
+export interface AlarmView extends ListedAlarm {
+  title: string;
+  means: string;
+  todo: string;
+}
+
+export interface MarkView {
+  t: number;
+  /** When it happened, ms of boil time. */
+  at: number;
+  mark: Mark;
+  withdrawn: boolean;
+}
+
+/** The next thing to do, in order of time; the screen puts it into words. */
+export interface NextThing {
+  what: 'alarm' | 'near-finish' | 'finish' | 'top-up' | 'scorch' | 'reminder' | 'tell-water' | 'tell-litres' | 'watch';
+  pan: string | null;
+  /** ms of boil time; null where it is due now or not known. */
+  at: number | null;
+  low: number | null;
+  high: number | null;
+  text: string | null;
+}
+
+export interface WaterView {
+  celsius: number | null;
+  /** Half of the 80 % range, °C. */
+  plusMinus: number | null;
+  /** Where it comes from, in words ("altitude 640 m", "pressure 951 hPa, 40 min ago"). */
+  origin: string;
+}
+
+export type ViewMode = 'idle' | 'live' | 'practice' | 'replay';
+
+/** The whole of a view now; sent at most four times a second, and at once when an alarm changes. */
+export interface Now {
+  kind: 'now';
+  view: 'live' | 'replay';
+  mode: ViewMode;
+  boil: string | null;
+  header: Header | null;
+  /** ms of boil time and the wall clock at that moment (ISO 8601). */
+  t: number;
+  clock: string;
+  speed: number;
+  ended: boolean;
+  readings: PanReading[];
+  /** °C: temperature of finish and scorch limit per pan at today's water point. */
+  limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
+  water: WaterView;
+  probes: ProbeView[];
+  ports: PortView[];
+  alarms: AlarmView[];
+  sound: { priority: 'low' | 'medium' | 'high' | null; silencedUntil: number | null };
+  marks: MarkView[];
+  next: NextThing;
+  /** Entries of this boil that are on disk; null for a replay. */
+  kept: number | null;
+  notices: string[];
+  replay: { playing: boolean; length: number; title: string } | null;
+}
+
+export type HostMessage =
+  | { kind: 'hello'; version: string; folder: string; settings: Settings; lan: false }
+  | { kind: 'settings'; settings: Settings }
+  | Now
+  | { kind: 'answered'; ref: string | null; ok: true; data?: unknown }
+  | { kind: 'answered'; ref: string | null; ok: false; why: string };
