@@ -1,0 +1,172 @@
+// The shape of a recording's header and of a setup that is watched; unknown fields are kept, nothing is filled in.
+import { z } from 'zod';
+import type { Header } from '../core/boil/entries.ts';
+import { refuseBrokenReferences } from './header-references.ts';
+import { problemSentence, shown } from './problem-sentence.ts';
+
+const id = z.string().min(1).max(200);
+const name = z.string().max(1000);
+const leadSeconds = z.number().min(0).max(86_400);
+const sizeMm = z.number().min(10).max(20_000);
+
+const portFormat = z.discriminatedUnion(
+  'kind',
+  [
+    z.looseObject({ kind: z.literal('pairs') }),
+    z
+      .looseObject({
+        kind: z.literal('columns'),
+        separator: z.string().min(1).max(20),
+        decimal: z.enum(['.', ',']).optional(),
+        channels: z.array(z.string().max(200)).max(1000),
+      })
+      .refine((format) => (format.decimal ?? '.') !== format.separator, 'has the same separator and decimal sign'),
+    z.looseObject({
+      kind: z.literal('json'),
+      channels: z.record(
+        id,
+        z.string().regex(/^(\/.*)?$/su, { error: 'must be a JSON Pointer, like "/probes/0/c"' }),
+      ),
+    }),
+    z.looseObject({ kind: z.literal('pattern'), pattern: z.string().min(1).max(4096) }),
+  ],
+  { error: 'must be "pairs", "columns", "json" or "pattern"' },
+);
+
+const sensor = z.union(
+  [
+    z.looseObject({ kind: z.literal('temperature'), unit: z.enum(['C', 'F', 'K']).optional() }),
+    z.looseObject({ kind: z.literal('thermocouple'), type: z.enum(['K', 'J', 'T']), cold_junction: id }),
+    z.looseObject({ kind: z.literal('rtd'), r0_ohm: z.number().positive() }),
+    z.looseObject({ kind: z.literal('ntc'), steinhart_hart: z.tuple([z.number(), z.number(), z.number()]) }),
+    z.looseObject({ kind: z.literal('ntc'), r25_ohm: z.number().positive(), beta_k: z.number().positive() }),
+  ],
+  {
+    error:
+      'must be a temperature, a thermocouple (type K, J or T and its cold_junction), an rtd (r0_ohm) or an ntc (three steinhart_hart figures, or r25_ohm and beta_k)',
+  },
+);
+
+const port = z.looseObject({
+  id,
+  format: portFormat.optional(),
+  path: z.string().min(1).max(4096).optional(),
+  baud: z.number().int().min(50).max(10_000_000).optional(),
+});
+
+const probe = z.looseObject({
+  id,
+  port: id,
+  channel: z.string().min(1).max(200),
+  offset_c: z.number().min(-100).max(100).optional(),
+  sensor: sensor.optional(),
+});
+
+const share = z.number().min(0).max(1.01);
+const sap = z.union(
+  [
+    z.enum(['maple', 'birch']),
+    z
+      .looseObject({ sucrose: share, glucose: share, fructose: share })
+      .refine((shares) => Math.abs(shares.sucrose + shares.glucose + shares.fructose - 1) <= 0.01 + 1e-9),
+  ],
+  { error: 'must be "maple", "birch", or the shares of sucrose, glucose and fructose, which sum to 1' },
+);
+
+const knownShapes = ['round', 'rectangular'];
+const vessel = z.union(
+  [
+    z.looseObject({ shape: z.literal('round'), diameter_mm: sizeMm }),
+    z.looseObject({ shape: z.literal('rectangular'), length_mm: sizeMm, width_mm: sizeMm }),
+    // A shape of a later build: its depth is not known here, so it counts as absent.
+    z
+      .looseObject({ shape: z.string().refine((shape) => !knownShapes.includes(shape)) })
+      .transform((): undefined => undefined),
+  ],
+  { error: 'must be round with diameter_mm, or rectangular with length_mm and width_mm, each 10 to 20000' },
+);
+
+const ceiling_c = z.number().min(0).max(200).optional();
+const finish = z.union(
+  [
+    z.looseObject({ brix: z.number().gt(0).lt(100), ceiling_c }),
+    z.looseObject({ rise_c: z.number().gt(0).lt(100), ceiling_c }),
+  ],
+  { error: 'must have brix (more than 0, less than 100) or rise_c (more than 0), and may have ceiling_c beside it' },
+);
+
+const pan = z.looseObject({
+  id,
+  name: name.optional(),
+  role: z.enum(['syrup', 'reference']).optional(),
+  sap: sap.optional(),
+  probe: z.union([id, z.array(id).max(100)], { error: "must be a probe's id or a list of them" }).optional(),
+  vessel: vessel.optional(),
+  heat: z
+    .looseObject({
+      kind: z.enum(['propane', 'wood', 'electric', 'other']),
+      power_w: z.number().min(0).max(10_000_000).optional(),
+    })
+    .optional(),
+  min_depth_mm: z.number().min(0).max(5000).optional(),
+  finish: finish.optional(),
+});
+
+const rest = {
+  name: name.optional(),
+  site: z
+    .looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() })
+    .optional(),
+  probes: z.array(probe).max(1000).optional(),
+  pans: z.array(pan).max(1000).optional(),
+  settings: z
+    .looseObject({
+      near_finish_lead_s: leadSeconds.optional(),
+      scorch_lead_s: leadSeconds.optional(),
+      low_level_lead_s: leadSeconds.optional(),
+    })
+    .optional(),
+};
+
+/** Line 1 of a recording. */
+export const headerSchema = z
+  .looseObject({
+    recording: z.literal('panwarden'),
+    version: z.literal(1),
+    started: z.iso.datetime({
+      offset: true,
+      error: 'must be a date and time with its offset, like "2027-04-18T07:30:00-07:00"',
+    }),
+    ports: z.array(port).max(1000).optional(),
+    ...rest,
+  })
+  .superRefine(refuseBrokenReferences);
+
+/** A header without `started`, in which every port says where it is on this machine. */
+export const setupSchema = z
+  .looseObject({
+    ports: z.array(port.extend({ path: z.string().min(1).max(4096) })).max(1000).optional(),
+    ...rest,
+  })
+  .superRefine(refuseBrokenReferences);
+export type Setup = z.infer<typeof setupSchema>;
+
+/** The header when the value holds together as one, else a sentence without a full stop that names the field. */
+export function checkHeader(value: unknown): { ok: true; header: Header } | { ok: false; why: string } {
+  const result = headerSchema.safeParse(value);
+  if (result.success) return { ok: true, header: result.data };
+  return { ok: false, why: laterVersion(value) ?? problemSentence(result.error, value, 'the header') };
+}
+
+/** The setup when the value holds together as one, else a sentence without a full stop that names the field. */
+export function checkSetup(value: unknown): { ok: true; setup: Setup } | { ok: false; why: string } {
+  const result = setupSchema.safeParse(value);
+  if (result.success) return { ok: true, setup: result.data };
+  return { ok: false, why: problemSentence(result.error, value, 'the setup') };
+}
+
+function laterVersion(value: unknown): string | null {
+  const { recording, version } = (value ?? {}) as Record<string, unknown>;
+  if (recording !== 'panwarden' || typeof version !== 'number' || version <= 1) return null;
+  return `version is ${shown(version)}, and this program reads version 1: open it with a newer one`;
+}
