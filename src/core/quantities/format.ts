@@ -1,0 +1,121 @@
+// Puts quantities into words for a person, with no more digits than are known; null is "not known".
+import {
+  differenceFromCelsius,
+  lengthFromMm,
+  temperatureFromCelsius,
+  volumeFromLitres,
+  type LengthUnit,
+  type TemperatureUnit,
+  type VolumeUnit,
+} from './units.ts';
+
+export const notKnown = 'not known';
+
+const minus = '\u2212';
+const enDash = '\u2013';
+/** Keeps a number and its unit on one line. */
+const space = '\u00a0';
+
+const volumeSymbols: Record<VolumeUnit, string> = {
+  litre: 'L',
+  'us-gallon': 'US gal',
+  'imperial-gallon': 'imp gal',
+};
+
+type MaybeNumber = number | null;
+
+const known = (value: MaybeNumber): value is number => value !== null && Number.isFinite(value);
+
+/** A bare number with a true minus sign, never "−0.0"; "not known" for null. */
+export function formatNumber(value: MaybeNumber, digits: number): string {
+  if (!known(value)) return notKnown;
+  const magnitude = Math.abs(value).toFixed(digits);
+  return value < 0 && Number(magnitude) !== 0 ? minus + magnitude : magnitude;
+}
+
+const withUnit = (value: MaybeNumber, digits: number, unit: string): string =>
+  known(value) ? formatNumber(value, digits) + space + unit : notKnown;
+
+/** "101.3 °C" or "214.3 °F". */
+export function formatTemperature(celsius: MaybeNumber, unit: TemperatureUnit, digits = 1): string {
+  return withUnit(celsius === null ? null : temperatureFromCelsius(celsius, unit), digits, `°${unit}`);
+}
+
+/** A difference of temperatures: a rise of 4 °C is "4.0 °C" or "7.2 °F". */
+export function formatRise(riseC: MaybeNumber, unit: TemperatureUnit, digits = 1): string {
+  return withUnit(riseC === null ? null : differenceFromCelsius(riseC, unit), digits, `°${unit}`);
+}
+
+/** "0.12 °C/min"; two digits, for a tenth a minute is already fast near the finish. */
+export function formatRate(celsiusPerMinute: MaybeNumber, unit: TemperatureUnit, digits = 2): string {
+  const rate = celsiusPerMinute === null ? null : differenceFromCelsius(celsiusPerMinute, unit);
+  return withUnit(rate, digits, `°${unit}/min`);
+}
+
+/** "12.4 L", "140 L", "0.85 L": at most three figures, for nobody measures a pan better. */
+export function formatVolume(litres: MaybeNumber, unit: VolumeUnit, digits?: number): string {
+  const value = litres === null ? null : volumeFromLitres(litres, unit);
+  return withUnit(value, digits ?? volumeDigits(value), volumeSymbols[unit]);
+}
+
+/** "6.2 L/h", digits as formatVolume. */
+export function formatFlow(litresPerHour: MaybeNumber, unit: VolumeUnit, digits?: number): string {
+  const value = litresPerHour === null ? null : volumeFromLitres(litresPerHour, unit);
+  return withUnit(value, digits ?? volumeDigits(value), `${volumeSymbols[unit]}/h`);
+}
+
+function volumeDigits(value: MaybeNumber): number {
+  const size = Math.abs(value ?? 0);
+  if (size < 0.995) return 2;
+  return size < 99.95 ? 1 : 0;
+}
+
+/** "62 mm" or "2.4 in". */
+export function formatLength(mm: MaybeNumber, unit: LengthUnit, digits?: number): string {
+  const value = mm === null ? null : lengthFromMm(mm, unit);
+  return withUnit(value, digits ?? (unit === 'inch' ? 1 : 0), unit === 'inch' ? 'in' : 'mm');
+}
+
+/**
+ * Strength with the digits that its middle 80 % (low to high) allows: "66.3 °Bx" where that is at most 2 °Bx wide,
+ * "63 °Bx" up to 10 or where the range is not known, and beyond only the range itself: "4–15 °Bx", "below 12 °Bx".
+ */
+export function formatStrength(brix: MaybeNumber, low: MaybeNumber, high: MaybeNumber): string {
+  if (!known(brix)) return notKnown;
+  if (!known(low) || !known(high)) return withUnit(brix, 0, '°Bx');
+  const width = high - low;
+  if (width <= 2) return withUnit(brix, 1, '°Bx');
+  if (width <= 10) return withUnit(brix, 0, '°Bx');
+  return low < 0.5 ? `below ${withUnit(high, 0, '°Bx')}` : formatRange(low, high, 0, '°Bx');
+}
+
+/** "65.0–66.5 °Bx"; one number where both ends print alike; "to" instead of the dash beside a minus sign. */
+export function formatRange(low: MaybeNumber, high: MaybeNumber, digits: number, unit: string): string {
+  if (!known(low) || !known(high)) return notKnown;
+  const least = formatNumber(low, digits);
+  const greatest = formatNumber(high, digits);
+  if (least === greatest) return greatest + space + unit;
+  const between = least.startsWith(minus) || greatest.startsWith(minus) ? ' to ' : enDash;
+  return least + between + greatest + space + unit;
+}
+
+/** "12 min", "1 h 40 min", "less than 1 min"; a negative duration has a minus sign. */
+export function formatDuration(seconds: MaybeNumber): string {
+  if (!known(seconds)) return notKnown;
+  if (Math.abs(seconds) < 60) return `less than 1${space}min`;
+  const minutes = Math.round(Math.abs(seconds) / 60);
+  const sign = seconds < 0 ? minus : '';
+  if (minutes < 60) return `${sign}${minutes}${space}min`;
+  const hours = `${sign}${Math.floor(minutes / 60)}${space}h`;
+  return minutes % 60 === 0 ? hours : `${hours}${space}${minutes % 60}${space}min`;
+}
+
+/** "12–18 min", "50 min to 1 h 10 min"; one duration where both ends print alike. */
+export function formatDurationRange(lowSeconds: MaybeNumber, highSeconds: MaybeNumber): string {
+  if (!known(lowSeconds) || !known(highSeconds)) return notKnown;
+  const least = formatDuration(lowSeconds);
+  const greatest = formatDuration(highSeconds);
+  if (least === greatest) return greatest;
+  const bothInMinutes = lowSeconds >= 60 && Math.round(highSeconds / 60) < 60;
+  return bothInMinutes ? formatRange(lowSeconds / 60, highSeconds / 60, 0, 'min') : `${least} to ${greatest}`;
+}

@@ -1,0 +1,45 @@
+// Conversions between the units that the program keeps (SI, °C, hPa, litres, mm) and those that a person may choose.
+
+export type TemperatureUnit = 'C' | 'F';
+export type VolumeUnit = 'litre' | 'us-gallon' | 'imperial-gallon';
+export type LengthUnit = 'mm' | 'inch';
+
+/** Conventional inch of mercury, NIST SP 811. */
+const hpaPerInHg = 33.86389;
+
+/** Exact by definition. */
+const mmPerInch = 25.4;
+const kgPerPound = 0.45359237;
+const litresPer: Record<VolumeUnit, number> = {
+  litre: 1,
+  'us-gallon': 3.785411784,
+  'imperial-gallon': 4.54609,
+};
+
+export const fahrenheitFromCelsius = (celsius: number): number => (celsius * 9) / 5 + 32;
+export const celsiusFromFahrenheit = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
+
+/** A temperature in the chosen unit. */
+export const temperatureFromCelsius = (celsius: number, unit: TemperatureUnit): number =>
+  unit === 'F' ? fahrenheitFromCelsius(celsius) : celsius;
+export const celsiusFromTemperature = (value: number, unit: TemperatureUnit): number =>
+  unit === 'F' ? celsiusFromFahrenheit(value) : value;
+
+/** A difference of temperatures, such as a rise, in the chosen unit: 4 °C of rise are 7.2 °F. */
+export const differenceFromCelsius = (celsius: number, unit: TemperatureUnit): number =>
+  unit === 'F' ? (celsius * 9) / 5 : celsius;
+export const celsiusFromDifference = (value: number, unit: TemperatureUnit): number =>
+  unit === 'F' ? (value * 5) / 9 : value;
+
+export const inHgFromHpa = (hpa: number): number => hpa / hpaPerInHg;
+export const hpaFromInHg = (inHg: number): number => inHg * hpaPerInHg;
+
+/** Also for flows: litres per hour become gallons per hour. */
+export const volumeFromLitres = (litres: number, unit: VolumeUnit): number => litres / litresPer[unit];
+export const litresFromVolume = (value: number, unit: VolumeUnit): number => value * litresPer[unit];
+
+export const lengthFromMm = (mm: number, unit: LengthUnit): number => (unit === 'inch' ? mm / mmPerInch : mm);
+export const mmFromLength = (value: number, unit: LengthUnit): number => (unit === 'inch' ? value * mmPerInch : value);
+
+export const poundsFromKg = (kg: number): number => kg / kgPerPound;
+export const kgFromPounds = (pounds: number): number => pounds * kgPerPound;
