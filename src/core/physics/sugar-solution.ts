@@ -1,5 +1,5 @@
 // How far a sugar solution boils above water, and how strong it is when it does: one water-activity model for any mix.
-import type { Sap, SugarShares } from '../boil/entries.ts';
+import type { SugarShares } from '../boil/entries.ts';
 import { saturationPressureHpa, saturationTemperatureCelsius } from './water-point.ts';
 
 const gasConstant = 8.314462618; // J/(mol K)
@@ -36,16 +36,6 @@ interface Mix {
   molesPerGram: number;
   /** Interaction energy of the mix by Norrish's mixing rule, J/mol. */
   interaction: number;
-}
-
-const shareSets: Record<'maple' | 'birch', SugarShares> = {
-  maple: { sucrose: 0.98, glucose: 0.01, fructose: 0.01 },
-  birch: { sucrose: 0.12, glucose: 0.43, fructose: 0.45 },
-};
-
-/** The mass shares of the sugars in a sap: those of maple, of birch, or those given. */
-export function sugarShares(sap: Sap): SugarShares {
-  return typeof sap === 'string' ? shareSets[sap] : sap;
 }
 
 /**
