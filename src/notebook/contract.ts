@@ -27,21 +27,34 @@ export class NotebookProblem extends Error {
 /** All calls are synchronous; each write is on disk when the call returns, or it throws. */
 export interface Notebook {
   readonly folder: string;
+  /** Newest start first. */
   boils(): BoilSummary[];
   /** By id, or `latest`. Throws NotebookProblem (2) naming what exists when there is none. */
   find(boil: string): BoilSummary;
+  /** A live boil goes before a practice boil that was left running. */
   running(): BoilSummary | null;
   /** A new running boil; the id is the date and the name in lower case, made unique. */
   begin(header: Header, kind: 'live' | 'practice'): BoilSummary;
-  /** Entry texts, one JSON object each without line end, in order; one transaction. Returns the number of entries now kept. */
+  /** Entry texts, one JSON object each without line end, in order; one transaction. Returns the number of entries now kept.
+   *  A text that is no entry, or whose t steps back, is refused with all that came with it. */
   append(boil: string, texts: readonly string[]): number;
   /** Adds `{"t","run":"ended"}` with the greater of `t` and the last kept t, and marks the boil as over. */
   end(boil: string, t: number): number;
   header(boil: string): Header;
+  /** The header's line exactly as it was kept, without its line end. */
+  headerText(boil: string): string;
   /** The entry texts exactly as they were kept, in order, read as a stream of rows. */
   entries(boil: string): Iterable<string>;
-  /** Streams a recording in; the same recording twice is one boil. Throws NotebookProblem (2). */
-  importRecording(lines: AsyncIterable<string> | Iterable<string>, name: string): Promise<{ boil: BoilSummary; leftOut: string[] }>;
+  /**
+   * Streams a recording in; the same recording twice is one boil. `pieces` are pieces of the file as they
+   * come, line ends included (bytes are best: then text that is no UTF-8 is told). `name` is what sentences
+   * call the file; `leftOut` says every line that was not taken. Throws NotebookProblem (2).
+   */
+  importRecording(
+    pieces: AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>,
+    name: string,
+  ): Promise<{ boil: BoilSummary; leftOut: string[] }>;
+  /** undefined when nothing was kept under the key. */
   setting(key: string): unknown;
   keepSetting(key: string, value: unknown): void;
   /** Verifies everything and says what it found; `damaged` when something is. */

@@ -59,7 +59,8 @@ export const markSchema = z.discriminatedUnion('kind', markSchemas, {
 /** Every kind of mark that this program knows. */
 export const markKinds: ReadonlySet<string> = new Set(markSchemas.map((schema) => schema.shape.kind.value));
 
-const alarmOfPan = { pan: pan.nullable(), alarm: z.string().min(1).max(100), port: z.string().optional() };
+// An alarm of a port or of the whole program has no pan.
+const alarmOfPan = { pan: pan.nullable().default(null), alarm: z.string().min(1).max(100), port: z.string().optional() };
 
 /** What a person did with an alarm. */
 export const answerSchema = z.union(

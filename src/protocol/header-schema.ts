@@ -62,13 +62,14 @@ const probe = z.looseObject({
   sensor: sensor.optional(),
 });
 
+const SUM_TO_ONE = 'must have shares that sum to 1 (0.99 to 1.01)';
 const share = z.number().min(0).max(1.01);
 const sap = z.union(
   [
     z.enum(['maple', 'birch']),
     z
       .looseObject({ sucrose: share, glucose: share, fructose: share })
-      .refine((shares) => Math.abs(shares.sucrose + shares.glucose + shares.fructose - 1) <= 0.01 + 1e-9),
+      .refine((shares) => Math.abs(shares.sucrose + shares.glucose + shares.fructose - 1) <= 0.01 + 1e-9, SUM_TO_ONE),
   ],
   { error: 'must be "maple", "birch", or the shares of sucrose, glucose and fructose, which sum to 1' },
 );

@@ -15,7 +15,8 @@ export function fieldPath(path: readonly PropertyKey[]): string {
 
 /** A value as it is quoted in a sentence: JSON, cut where it is long. */
 export function shown(value: unknown): string {
-  const text = JSON.stringify(value) ?? String(value);
+  // JSON would show Infinity as null.
+  const text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
   return text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text;
 }
 

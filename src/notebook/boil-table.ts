@@ -1,0 +1,83 @@
+// Reads the boils and their entries out of the notebook's tables.
+import type { DatabaseSync } from 'node:sqlite';
+import { NotebookProblem, type BoilKind, type BoilSummary } from './contract.ts';
+
+export interface BoilRow {
+  number: number;
+  id: string;
+  kind: BoilKind;
+  name: string;
+  started: string;
+  header: string;
+  running: number;
+  entries: number;
+  last_t: number;
+}
+
+/** Newest start first. Imports that are not finished are not boils yet. */
+export function boilRows(database: DatabaseSync): BoilRow[] {
+  return database
+    .prepare('SELECT * FROM boil WHERE staged = 0 ORDER BY started_ms DESC, number DESC')
+    .all() as unknown as BoilRow[];
+}
+
+/** By id, or `latest`. Throws NotebookProblem (2) naming what exists when there is none. */
+export function boilRow(database: DatabaseSync, boil: string): BoilRow {
+  const row =
+    boil === 'latest'
+      ? boilRows(database)[0]
+      : (database.prepare('SELECT * FROM boil WHERE id = ? AND staged = 0').get(boil) as BoilRow | undefined);
+  if (row === undefined) throw new NotebookProblem(noSuchBoil(database, boil), 2);
+  return row;
+}
+
+export function isIdTaken(database: DatabaseSync, id: string): boolean {
+  return database.prepare('SELECT 1 FROM boil WHERE id = ?').get(id) !== undefined;
+}
+
+export function summary(row: BoilRow): BoilSummary {
+  return {
+    boil: row.id,
+    kind: row.kind,
+    name: row.name,
+    started: row.started,
+    seconds: row.last_t / 1000,
+    entries: row.entries,
+    running: row.running === 1,
+  };
+}
+
+export interface EntryRow {
+  place: number;
+  t: number;
+  text: string;
+}
+
+/** A line may hold 1 MB, so few are fetched at a time. */
+const ROWS_AT_A_TIME = 200;
+
+/**
+ * The entries of a boil in order. Rows are fetched in small pages, so that a slow reader never holds the
+ * database open between two of them; what is appended meanwhile comes too, up to `last`.
+ */
+export function* entryRows(database: DatabaseSync, boilNumber: number, last: number): Generator<EntryRow> {
+  const page = database.prepare(
+    'SELECT place, t, text FROM entry WHERE boil = ? AND place > ? AND place <= ? ORDER BY place LIMIT ?',
+  );
+  let place = 0;
+  for (;;) {
+    const rows = page.all(boilNumber, place, last, ROWS_AT_A_TIME) as unknown as EntryRow[];
+    yield* rows;
+    if (rows.length < ROWS_AT_A_TIME) return;
+    place = rows.at(-1)?.place ?? last;
+  }
+}
+
+const MOST_NAMED = 5;
+
+function noSuchBoil(database: DatabaseSync, boil: string): string {
+  const ids = boilRows(database).map((row) => row.id);
+  if (ids.length === 0) return `there is no boil "${boil}": the notebook is empty`;
+  const more = ids.length > MOST_NAMED ? ` and ${ids.length - MOST_NAMED} more` : '';
+  return `there is no boil "${boil}": the notebook has ${ids.slice(0, MOST_NAMED).join(', ')}${more}`;
+}

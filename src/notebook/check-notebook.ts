@@ -1,0 +1,74 @@
+// Reads everything in the notebook and says, in sentences, whether it holds together; changes nothing.
+import type { DatabaseSync } from 'node:sqlite';
+import { parseEntry, parseHeader } from '../protocol/recording.ts';
+import { boilRows, entryRows, type BoilRow } from './boil-table.ts';
+
+export interface CheckResult {
+  damaged: boolean;
+  findings: string[];
+}
+
+/** One bad page can spoil thousands of rows; these many are named for each boil. */
+const MOST_FINDINGS = 10;
+
+export function checkNotebook(database: DatabaseSync): CheckResult {
+  const findings: string[] = [];
+  attempt(findings, () => findings.push(...fileFindings(database)));
+  let rows: BoilRow[] = [];
+  attempt(findings, () => (rows = boilRows(database)));
+  for (const boil of rows) {
+    attempt(findings, () => findings.push(...boilFindings(database, boil)));
+  }
+  const damaged = findings.length > 0;
+  const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
+  const read = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries were read`;
+  findings.push(damaged ? `${read}, and the notebook is damaged.` : `${read}, and all of it holds together.`);
+  return { damaged, findings };
+}
+
+/** A damaged file can make any read fail; that too is a finding. */
+function attempt(findings: string[], look: () => void): void {
+  try {
+    look();
+  } catch (error) {
+    findings.push(`The notebook could not be read further: ${(error as Error).message}.`);
+  }
+}
+
+function fileFindings(database: DatabaseSync): string[] {
+  const integrity = database.prepare('PRAGMA integrity_check(20)').all();
+  const findings = integrity
+    .map((row) => String(row['integrity_check']))
+    .filter((answer) => answer !== 'ok')
+    .map((answer) => `The notebook's file does not hold together: ${answer}.`);
+  const strays = database.prepare('PRAGMA foreign_key_check').all().length;
+  if (strays > 0) findings.push(`${strays} entries belong to no boil.`);
+  return findings;
+}
+
+function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
+  const findings: string[] = [];
+  const header = parseHeader(boil.header);
+  if (!header.ok) findings.push(`Boil ${boil.id}: its header does not hold together: ${header.why}.`);
+  let place = 0;
+  let lastT = 0;
+  // Rows beyond the count are looked at too: they would be entries that no list knows of.
+  for (const row of entryRows(database, boil.number, Number.MAX_SAFE_INTEGER)) {
+    if (row.place !== place + 1) findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
+    const fault = entryFault(row.text, row.t, lastT);
+    if (fault !== null) findings.push(`Boil ${boil.id}, entry ${row.place}: ${fault}.`);
+    place = row.place;
+    lastT = Math.max(lastT, row.t);
+    if (findings.length >= MOST_FINDINGS) return [...findings, `Boil ${boil.id}: there may be more.`];
+  }
+  if (place !== boil.entries) findings.push(`Boil ${boil.id}: ${boil.entries} entries were kept, and ${place} are there.`);
+  if (place > 0 && lastT !== boil.last_t) findings.push(`Boil ${boil.id}: it should end at t ${boil.last_t}, and ends at ${lastT}.`);
+  return findings;
+}
+
+function entryFault(text: string, t: number, lastT: number): string | null {
+  const parsed = parseEntry(text);
+  if (!parsed.ok) return parsed.why;
+  if (parsed.entry.t !== t) return `it was kept under t ${t}, and says ${parsed.entry.t}`;
+  return t < lastT ? `its t of ${t} steps back behind ${lastT}` : null;
+}

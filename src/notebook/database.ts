@@ -1,0 +1,161 @@
+// Opens the notebook's SQLite file: checks the engine, the file and its version, and brings an older one forward.
+import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { pathToFileURL } from 'node:url';
+import { NotebookProblem } from './contract.ts';
+import { damaged, folderProblem, isUnwritable, notebookProblem } from './problems.ts';
+import { APPLICATION_ID, MIGRATIONS, NOTEBOOK_VERSION } from './schema.ts';
+
+/** SQLite before this can lose committed rows in WAL mode (sqlite.org/wal.html, "the WAL-reset bug"). */
+const OLDEST_ENGINE = [3, 51, 3];
+
+/** Waiting blocks every probe, so it ends well before the 200 ms that the program allows itself. */
+export const BUSY_TIMEOUT_MS = 150;
+
+export function databasePath(folder: string): string {
+  return join(folder, 'notebook.sqlite');
+}
+
+/** Makes the folder and tries whether it can be written. Throws NotebookProblem (2). */
+export function prepareFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+    accessSync(folder, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    throw folderProblem(folder, error);
+  }
+}
+
+/** Ready to write, every commit on disk before it returns. Throws NotebookProblem. */
+export function openForWriting(folder: string): DatabaseSync {
+  prepareFolder(folder);
+  return opened(folder, () => {
+    const database = new DatabaseSync(databasePath(folder), { timeout: BUSY_TIMEOUT_MS });
+    return guarded(database, () => {
+      const version = checkedVersion(database, folder);
+      checkEngine(engineVersion(database));
+      const mode = database.prepare('PRAGMA journal_mode = WAL').get()?.['journal_mode'];
+      if (mode !== 'wal') {
+        throw new NotebookProblem(
+          `the data folder ${folder} cannot keep a boil safely (SQLite answers "${String(mode)}" instead of "wal"): name a folder on a disk of this machine with --data`,
+          2,
+        );
+      }
+      database.exec('PRAGMA synchronous = FULL');
+      if (version < NOTEBOOK_VERSION) bringForward(database);
+    });
+  });
+}
+
+/** For reading beside a program that writes. A folder without a notebook reads as an empty one. */
+export function openForReading(folder: string): DatabaseSync {
+  const path = databasePath(folder);
+  if (!existsSync(path) || statSync(path).size === 0) return emptyDatabase();
+  return opened(folder, () => {
+    const database = openReadOnly(path);
+    return guarded(database, () => {
+      if (checkedVersion(database, folder) < NOTEBOOK_VERSION) {
+        throw new NotebookProblem(`the notebook in ${folder} is of an older version: start a boil in it once to bring it forward`, 2);
+      }
+    });
+  });
+}
+
+/** Throws NotebookProblem (2) when this SQLite is too old to trust with a boil. */
+export function checkEngine(version: string): void {
+  const parts = version.split('.').map(Number);
+  for (const [index, oldest] of OLDEST_ENGINE.entries()) {
+    const part = parts[index] ?? 0;
+    if (part > oldest) return;
+    if (part < oldest) {
+      throw new NotebookProblem(
+        `SQLite ${version} can lose what was written down; ${OLDEST_ENGINE.join('.')} or newer is needed: run the program with Node 24.21 or newer`,
+        2,
+      );
+    }
+  }
+}
+
+function openReadOnly(path: string): DatabaseSync {
+  const database = new DatabaseSync(path, { readOnly: true, timeout: BUSY_TIMEOUT_MS });
+  try {
+    database.prepare('PRAGMA user_version').get();
+    database.prepare('SELECT count(*) FROM sqlite_schema').get();
+    return database;
+  } catch (error) {
+    database.close();
+    // In a folder that cannot be written SQLite cannot share the file; where no program writes it need not.
+    if (!isUnwritable(error) || hasContent(`${path}-wal`)) throw error;
+    return new DatabaseSync(new URL(`${pathToFileURL(path).href}?immutable=1`), { readOnly: true });
+  }
+}
+
+function hasContent(path: string): boolean {
+  return existsSync(path) && statSync(path).size > 0;
+}
+
+function emptyDatabase(): DatabaseSync {
+  const database = new DatabaseSync(':memory:');
+  bringForward(database);
+  return database;
+}
+
+function opened(folder: string, open: () => DatabaseSync): DatabaseSync {
+  try {
+    return open();
+  } catch (error) {
+    throw isUnwritable(error) ? folderProblem(folder, error) : notebookProblem(folder, 'opened', error);
+  }
+}
+
+function guarded(database: DatabaseSync, prepare: () => void): DatabaseSync {
+  try {
+    prepare();
+    return database;
+  } catch (error) {
+    database.close();
+    throw error;
+  }
+}
+
+function engineVersion(database: DatabaseSync): string {
+  return String(database.prepare('SELECT sqlite_version() AS version').get()?.['version']);
+}
+
+function checkedVersion(database: DatabaseSync, folder: string): number {
+  const version = pragma(database, 'user_version');
+  const objects = Number(database.prepare('SELECT count(*) AS count FROM sqlite_schema').get()?.['count']);
+  if (objects === 0 && version === 0) return 0;
+  if (pragma(database, 'application_id') !== APPLICATION_ID) {
+    throw damaged(folder, 'its file is a database of another program');
+  }
+  if (version > NOTEBOOK_VERSION) {
+    throw new NotebookProblem(
+      `the notebook in ${folder} is of version ${version}, and this program knows ${NOTEBOOK_VERSION}: open it with a newer Panwarden, or name another folder with --data`,
+      2,
+    );
+  }
+  return version;
+}
+
+function pragma(database: DatabaseSync, name: 'user_version' | 'application_id'): number {
+  return Number(database.prepare(`PRAGMA ${name}`).get()?.[name]);
+}
+
+/** All steps are one transaction: a stop in the middle leaves the notebook as it was. */
+function bringForward(database: DatabaseSync): void {
+  database.exec('BEGIN IMMEDIATE');
+  try {
+    // Another program may have done it between our look and our lock.
+    for (let version = pragma(database, 'user_version'); version < NOTEBOOK_VERSION; version += 1) {
+      database.exec(MIGRATIONS[version] ?? '');
+    }
+    database.exec(`PRAGMA application_id = ${APPLICATION_ID}`);
+    database.exec(`PRAGMA user_version = ${NOTEBOOK_VERSION}`);
+    database.exec('COMMIT');
+  } catch (error) {
+    if (database.isTransaction) database.exec('ROLLBACK');
+    throw error;
+  }
+}

@@ -1,0 +1,160 @@
+// The notebook: all boils, their entries and the settings of one data folder, kept in SQLite.
+import { statSync } from 'node:fs';
+import type { DatabaseSync } from 'node:sqlite';
+import type { Header } from '../core/boil/entries.ts';
+import { checkHeader } from '../protocol/header-schema.ts';
+import { parseHeader } from '../protocol/recording.ts';
+import { boilRow, boilRows, entryRows, summary } from './boil-table.ts';
+import { checkNotebook } from './check-notebook.ts';
+import { NotebookProblem, type BoilSummary, type Notebook } from './contract.ts';
+import { databasePath, openForReading, openForWriting } from './database.ts';
+import { importRecording } from './import-recording.ts';
+import { damaged, folderProblem, notebookProblem } from './problems.ts';
+import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
+
+export { lockFolder, type FolderLock } from './lock-folder.ts';
+export { DamagedNotebook } from './problems.ts';
+
+/**
+ * Opens the notebook of a folder, and makes both where they are not there. `readOnly` makes and changes
+ * nothing, works beside a program that writes, and reads a folder without a notebook as an empty one.
+ * Throws NotebookProblem with a sentence that names the folder; DamagedNotebook when the file is no notebook.
+ */
+export function openNotebook(folder: string, { readOnly = false }: { readOnly?: boolean } = {}): Notebook {
+  return new SqliteNotebook(folder, readOnly);
+}
+
+class SqliteNotebook implements Notebook {
+  readonly folder: string;
+  readonly #database: DatabaseSync;
+  readonly #readOnly: boolean;
+  /** The file that was opened, to notice when another stands in its place or none does. */
+  readonly #inode: number | null;
+  #importing = false;
+
+  constructor(folder: string, readOnly: boolean) {
+    this.folder = folder;
+    this.#readOnly = readOnly;
+    this.#database = readOnly ? openForReading(folder) : openForWriting(folder);
+    this.#inode = readOnly ? null : statSync(databasePath(folder)).ino;
+  }
+
+  boils(): BoilSummary[] {
+    return this.#read(() => boilRows(this.#database).map(summary));
+  }
+
+  find(boil: string): BoilSummary {
+    return this.#read(() => summary(boilRow(this.#database, boil)));
+  }
+
+  /** A live boil goes before a practice boil that was left running. */
+  running(): BoilSummary | null {
+    const running = this.boils().filter((boil) => boil.running);
+    return running.find((boil) => boil.kind === 'live') ?? running[0] ?? null;
+  }
+
+  begin(header: Header, kind: 'live' | 'practice'): BoilSummary {
+    const checked = checkHeader(header);
+    if (!checked.ok) throw new NotebookProblem(`no boil can begin so: ${checked.why}`, 2);
+    return this.#write(() => {
+      const other = this.boils().find((boil) => boil.running && boil.kind === kind);
+      if (other !== undefined) {
+        throw new NotebookProblem(`the boil "${other.boil}" is still running in ${this.folder}: end it first`, 2);
+      }
+      const boil = { header, headerText: JSON.stringify(header), kind, running: true, staged: false };
+      return summary(insertBoil(this.#database, boil));
+    });
+  }
+
+  append(boil: string, texts: readonly string[]): number {
+    return this.#write(() => appendTexts(this.#database, boil, texts));
+  }
+
+  end(boil: string, t: number): number {
+    return this.#write(() => endBoil(this.#database, boil, t));
+  }
+
+  header(boil: string): Header {
+    const parsed = parseHeader(this.headerText(boil));
+    if (!parsed.ok) throw damaged(this.folder, `the header of the boil "${boil}": ${parsed.why}`);
+    return parsed.header;
+  }
+
+  headerText(boil: string): string {
+    return this.#read(() => boilRow(this.#database, boil).header);
+  }
+
+  *entries(boil: string): Generator<string> {
+    const { number, entries } = this.#read(() => boilRow(this.#database, boil));
+    try {
+      for (const row of entryRows(this.#database, number, entries)) yield row.text;
+    } catch (error) {
+      throw notebookProblem(this.folder, 'read', error);
+    }
+  }
+
+  async importRecording(
+    chunks: AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>,
+    name: string,
+  ): Promise<{ boil: BoilSummary; leftOut: string[] }> {
+    this.#refuseUnwritable();
+    if (this.#importing) throw new NotebookProblem(`${name} must wait: another recording is being imported`, 2);
+    this.#importing = true;
+    try {
+      const { boil, leftOut } = await importRecording(this.#database, chunks, name);
+      return { boil: summary(boil), leftOut };
+    } catch (error) {
+      throw notebookProblem(this.folder, 'written', error);
+    } finally {
+      this.#importing = false;
+    }
+  }
+
+  setting(key: string): unknown {
+    const row = this.#read(() => this.#database.prepare('SELECT value FROM setting WHERE key = ?').get(key));
+    return row === undefined ? undefined : JSON.parse(String(row['value']));
+  }
+
+  keepSetting(key: string, value: unknown): void {
+    const text = JSON.stringify(value);
+    this.#write(() => this.#database.prepare('INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)').run(key, text));
+  }
+
+  check(): { damaged: boolean; findings: string[] } {
+    return checkNotebook(this.#database);
+  }
+
+  close(): void {
+    if (this.#database.isOpen) this.#database.close();
+  }
+
+  #read<Result>(work: () => Result): Result {
+    try {
+      return work();
+    } catch (error) {
+      throw notebookProblem(this.folder, 'read', error);
+    }
+  }
+
+  #write<Result>(work: () => Result): Result {
+    this.#refuseUnwritable();
+    try {
+      return inTransaction(this.#database, work);
+    } catch (error) {
+      throw notebookProblem(this.folder, 'written', error);
+    }
+  }
+
+  /** A file that was taken away goes on being written on some systems, and is lost when it is closed. */
+  #refuseUnwritable(): void {
+    if (this.#readOnly) throw new NotebookProblem(`the notebook in ${this.folder} was opened for reading only`, 1);
+    let inode: number;
+    try {
+      inode = statSync(databasePath(this.folder)).ino;
+    } catch (error) {
+      throw folderProblem(this.folder, error);
+    }
+    if (inode === this.#inode) return;
+    throw new NotebookProblem(`the notebook in ${this.folder} was replaced by another while it was open: start the program again`, 1);
+  }
+}
