@@ -1,0 +1,58 @@
+// The simulated people: they see what needs a hand, get there in their own time, and type it in late or not at all.
+import type { Mark } from '../boil/entries.ts';
+import { perform } from './acts.ts';
+import { depthMillimetres, massKg, strengthBrix } from './liquid.ts';
+import { nextUniform } from './random.ts';
+import type { Deed, When } from './scenario.ts';
+import { panNamed, type DeedProgress, type PanState, type SimulationState } from './state.ts';
+
+type SightWhen = Extract<When, { sight: unknown }>;
+
+/** Does everything that is due at t (ms), in the order of the scenario. */
+export function doDueDeeds(state: SimulationState, t: number): void {
+  state.scenario.deeds.forEach((deed, index) => {
+    const progress = state.deeds[index];
+    if (progress === undefined) return;
+    notice(state, deed.when, progress, t);
+    if (progress.dueAt === null || progress.dueAt > t) return;
+    progress.dueAt = null;
+    progress.done += 1;
+    if ('sight' in deed.when) progress.restsUntil = t + (deed.when.restSeconds ?? 0) * 1000;
+    carryOut(state, deed, t);
+  });
+}
+
+function notice(state: SimulationState, when: When, progress: DeedProgress, t: number): void {
+  if (progress.dueAt !== null) return;
+  if ('at' in when) {
+    if (progress.done === 0) progress.dueAt = when.at;
+    return;
+  }
+  const looking = t >= (when.from ?? 0) && t < (when.until ?? Infinity) && t >= progress.restsUntil;
+  if (!looking || progress.done >= (when.times ?? 1)) return;
+  if (seen(panNamed(state, when.pan), when)) progress.dueAt = t + (when.delaySeconds ?? 0) * 1000;
+}
+
+function seen(pan: PanState, { sight, value }: SightWhen): boolean {
+  if (pan.off || massKg(pan.liquid) === 0) return false;
+  if (sight === 'brix-above') return strengthBrix(pan.liquid) > value;
+  if (sight === 'depth-below') return depthMillimetres(pan.liquid, pan.hearth.areaM2) < value;
+  return sight === 'celsius-above' ? pan.liquid.celsius > value : pan.liquid.celsius < value;
+}
+
+function carryOut(state: SimulationState, deed: Deed, t: number): void {
+  const isForgotten = nextUniform(state.random.hands) < (deed.forgotten ?? 0);
+  const [least, most] = deed.late ?? [0, 0];
+  const lateMs = Math.round(1000 * (least + (most - least) * nextUniform(state.random.hands)));
+  for (const act of deed.acts) {
+    const mark = perform(state, act, t);
+    if (mark !== null && !isForgotten) typeIn(state, mark, t, lateMs);
+  }
+}
+
+function typeIn(state: SimulationState, mark: Mark, t: number, lateMs: number): void {
+  const happened = lateMs > 0 ? { happened: t } : {};
+  state.marksMade += 1;
+  const id = mark.id ?? `hand-${state.marksMade}`;
+  state.pending.push({ t: t + lateMs, mark: { ...mark, id, ...happened } });
+}
