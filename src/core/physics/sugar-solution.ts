@@ -59,7 +59,7 @@ export function riseFromStrength(brix: number, shares: SugarShares, pressureHpa:
     panCelsius = next;
     if (step < 1e-9) break;
   }
-  return panCelsius - waterCelsius;
+  return Math.max(0, panCelsius - waterCelsius);
 }
 
 /**
@@ -81,7 +81,7 @@ export function strengthFromRise(riseC: number, shares: SugarShares, pressureHpa
     energyRatio,
     moleFractionFromBrix(greatestBrix, mix),
   );
-  return x === null ? null : brixFromMoleFraction(x, mix);
+  return x === null ? null : Math.min(greatestBrix, brixFromMoleFraction(x, mix));
 }
 
 function waterPointInRange(pressureHpa: number): number | null {
@@ -118,7 +118,9 @@ function logActivity(x: number, energyRatio: number): number {
 
 /** Newton on a falling curve, kept inside a bracket that shrinks each round; null when the answer lies beyond the bracket. */
 function solveMoleFraction(target: number, energyRatio: number, greatest: number): number | null {
-  // The tenth digit of slack lets the strongest syrup of the range come back from its own rise.
+  // Rounding can make a rise of next to nothing look like less than water.
+  if (target >= 0) return 0;
+  // A little slack for rounding lets the strongest syrup of the range come back from its own rise.
   if (logActivity(greatest, energyRatio) > target + 1e-10) return null;
   let low = 0;
   let high = greatest;

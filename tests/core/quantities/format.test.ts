@@ -1,0 +1,96 @@
+// Checks the words and digits a person reads.
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import * as format from '../../../src/core/quantities/format.ts';
+
+/** Breaking and unbreakable blanks look alike to a person. */
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
+
+test('temperatures and rises in either unit, with a true minus sign and never minus zero', () => {
+  expect(plain(format.formatTemperature(101.26, 'C'))).toBe('101.3 °C');
+  expect(plain(format.formatTemperature(100, 'F'))).toBe('212.0 °F');
+  expect(plain(format.formatTemperature(-4.2, 'C', 0))).toBe('−4 °C');
+  expect(plain(format.formatTemperature(-0.02, 'C'))).toBe('0.0 °C');
+  expect(plain(format.formatRise(3.94, 'F'))).toBe('7.1 °F');
+  expect(plain(format.formatRise(-0.2, 'C'))).toBe('−0.2 °C');
+  expect(plain(format.formatRate(0.1, 'F'))).toBe('0.18 °F/min');
+});
+
+test('volumes, flows and lengths with at most three figures', () => {
+  expect(plain(format.formatVolume(0.853, 'litre'))).toBe('0.85 L');
+  expect(plain(format.formatVolume(0.997, 'litre'))).toBe('1.0 L');
+  expect(plain(format.formatVolume(12.44, 'litre'))).toBe('12.4 L');
+  expect(plain(format.formatVolume(99.97, 'litre'))).toBe('100 L');
+  expect(plain(format.formatVolume(140.3, 'us-gallon'))).toBe('37.1 US gal');
+  expect(plain(format.formatVolume(4.54609, 'imperial-gallon'))).toBe('1.0 imp gal');
+  expect(plain(format.formatVolume(12.44, 'litre', 0))).toBe('12 L');
+  expect(plain(format.formatFlow(6.24, 'litre'))).toBe('6.2 L/h');
+  expect(plain(format.formatLength(62.4, 'mm'))).toBe('62 mm');
+  expect(plain(format.formatLength(62, 'inch'))).toBe('2.4 in');
+});
+
+test('strength shows only the digits that its range allows', () => {
+  expect(plain(format.formatStrength(66.34, 65.6, 67.1))).toBe('66.3 °Bx');
+  expect(plain(format.formatStrength(52.3, 50, 55))).toBe('52 °Bx');
+  expect(plain(format.formatStrength(9.2, 3.6, 15.1))).toBe('4–15 °Bx');
+  expect(plain(format.formatStrength(4.2, 0, 11.7))).toBe('below 12 °Bx');
+  expect(plain(format.formatStrength(52.3, null, null))).toBe('52 °Bx');
+});
+
+test('durations in words', () => {
+  expect(plain(format.formatDuration(20))).toBe('less than 1 min');
+  expect(plain(format.formatDuration(720))).toBe('12 min');
+  expect(plain(format.formatDuration(3590))).toBe('1 h');
+  expect(plain(format.formatDuration(6000))).toBe('1 h 40 min');
+  expect(plain(format.formatDuration(50_400))).toBe('14 h');
+  expect(plain(format.formatDuration(-300))).toBe('−5 min');
+});
+
+test('ranges of numbers and of durations', () => {
+  expect(plain(format.formatRange(65, 66.52, 1, '°Bx'))).toBe('65.0–66.5 °Bx');
+  expect(plain(format.formatRange(66.01, 66.04, 1, '°Bx'))).toBe('66.0 °Bx');
+  expect(plain(format.formatRange(-2, 3, 0, '°C'))).toBe('−2 to 3 °C');
+  expect(plain(format.formatDurationRange(720, 1080))).toBe('12–18 min');
+  expect(plain(format.formatDurationRange(20, 300))).toBe('less than 1 min to 5 min');
+  expect(plain(format.formatDurationRange(3000, 4200))).toBe('50 min to 1 h 10 min');
+  expect(plain(format.formatDurationRange(600, 610))).toBe('10 min');
+});
+
+test('what is not known is said so', () => {
+  for (const text of [
+    format.formatNumber(null, 1),
+    format.formatTemperature(null, 'C'),
+    format.formatRise(null, 'F'),
+    format.formatRate(null, 'C'),
+    format.formatVolume(null, 'litre'),
+    format.formatFlow(null, 'us-gallon'),
+    format.formatLength(null, 'inch'),
+    format.formatStrength(null, null, null),
+    format.formatDuration(null),
+    format.formatRange(null, 3, 0, '°C'),
+    format.formatDurationRange(60, null),
+    format.formatTemperature(NaN, 'C'),
+    format.formatDuration(Infinity),
+  ]) {
+    expect(text).toBe('not known');
+  }
+});
+
+test('no duration ever shows 60 minutes', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), (seconds) => {
+      expect(format.formatDuration(seconds)).not.toMatch(/\b60\u00a0min/);
+    }),
+  );
+});
+
+test('no hyphen stands for a minus sign', () => {
+  fc.assert(
+    fc.property(fc.double({ min: -500, max: 500, noNaN: true }), (value) => {
+      for (const text of [format.formatTemperature(value, 'C'), format.formatRange(value, value + 2, 1, '°C')]) {
+        expect(text).not.toContain('-');
+        expect(text).not.toContain('−0.0\u00a0');
+      }
+    }),
+  );
+});
