@@ -1,8 +1,7 @@
 // What host and screen say to each other: commands one way, snapshots and answers the other.
 import { z } from 'zod';
-import type { ListedAlarm } from '../core/alarms/alarm.ts';
-import type { Header, Mark } from '../core/boil/entries.ts';
-import type { PanReading, ProbeState } from '../core/pan/reading.ts';
+import type { Header } from '../core/boil/entries.ts';
+import type { BoilView } from '../core/boil/view.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 
@@ -97,66 +96,18 @@ export interface Curve {
   scorch: (number | null)[];
 }
 
-export interface ProbeView {
-  /** A probe's id, or `path channel` for a channel that belongs to no probe yet. */
-  id: string;
-  port: string;
-  channel: string;
-  pan: string | null;
-  celsius: number | null;
-  ageSeconds: number | null;
-  periodSeconds: number | null;
-  state: ProbeState;
-}
-
-export interface PortView {
-  id: string;
-  path: string | null;
-  state: 'open' | 'lost' | 'waiting';
-  /** One sentence with the cause and the cure, when it is not open. */
-  why: string | null;
-  lines: number;
-  unreadable: number;
-}
-
+export type { NextThing } from '../core/boil/next-thing.ts';
+export type ProbeView = BoilView['probes'][number];
+export type PortView = BoilView['ports'][number];
 /** An alarm with its words: what is wrong (why), what it means, what to do. */
-export interface AlarmView extends ListedAlarm {
-  title: string;
-  means: string;
-  todo: string;
-}
-
-export interface MarkView {
-  t: number;
-  /** When it happened, ms of boil time. */
-  at: number;
-  mark: Mark;
-  withdrawn: boolean;
-}
-
-/** The next thing to do, in order of time; the screen puts it into words. */
-export interface NextThing {
-  what: 'alarm' | 'near-finish' | 'finish' | 'top-up' | 'scorch' | 'reminder' | 'tell-water' | 'tell-litres' | 'watch';
-  pan: string | null;
-  /** ms of boil time; null where it is due now or not known. */
-  at: number | null;
-  low: number | null;
-  high: number | null;
-  text: string | null;
-}
-
-export interface WaterView {
-  celsius: number | null;
-  /** Half of the 80 % range, °C. */
-  plusMinus: number | null;
-  /** Where it comes from, in words ("altitude 640 m", "pressure 951 hPa, 40 min ago"). */
-  origin: string;
-}
+export type AlarmView = BoilView['alarms'][number];
+export type MarkView = BoilView['marks'][number];
+export type WaterView = BoilView['water'];
 
 export type ViewMode = 'idle' | 'live' | 'practice' | 'replay';
 
 /** The whole of a view now; sent at most four times a second, and at once when an alarm changes. */
-export interface Now {
+export interface Now extends BoilView {
   kind: 'now';
   view: 'live' | 'replay';
   mode: ViewMode;
@@ -167,19 +118,8 @@ export interface Now {
   clock: string;
   speed: number;
   ended: boolean;
-  readings: PanReading[];
-  /** °C: temperature of finish and scorch limit per pan at today's water point. */
-  limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
-  water: WaterView;
-  probes: ProbeView[];
-  ports: PortView[];
-  alarms: AlarmView[];
-  sound: { priority: 'low' | 'medium' | 'high' | null; silencedUntil: number | null };
-  marks: MarkView[];
-  next: NextThing;
   /** Entries of this boil that are on disk; null for a replay. */
   kept: number | null;
-  notices: string[];
   replay: { playing: boolean; length: number; title: string } | null;
 }
 

@@ -1,0 +1,242 @@
+// The state machine of an alarm: its condition and a person's answer, kept apart and never merged; time is an input.
+import type { AlarmEventName, AlarmName, Answer, Priority } from '../boil/entries.ts';
+import type { AlarmTransition, Condition, ListedAlarm } from './alarm.ts';
+import type { Finding } from './rules.ts';
+
+export interface AlarmState {
+  alarm: AlarmName;
+  pan: string | null;
+  port: string | null;
+  /** Tells alarms of one name apart where neither pan nor port does (reminders). */
+  about: string | null;
+  condition: Condition;
+  /** Called, over, and nobody has said that they saw it. */
+  overUnseen: boolean;
+  answered: boolean;
+  priority: Priority;
+  why: string;
+  /** When it was raised, ms; while pending or clearing, `since` is when that began. */
+  raisedAt: number;
+  since: number;
+  asideUntil: number | null;
+  asideReason: string | null;
+}
+
+export interface AlarmBook {
+  alarms: AlarmState[];
+  silencedUntil: number | null;
+}
+
+export interface AlarmKey {
+  alarm: AlarmName;
+  pan: string | null;
+  port?: string | null | undefined;
+  about?: string | null | undefined;
+}
+
+export function startAlarms(): AlarmBook {
+  return { alarms: [], silencedUntil: null };
+}
+
+const RANK: Record<Priority, number> = { low: 0, medium: 1, high: 2 };
+
+export function findAlarm(book: AlarmBook, key: AlarmKey): AlarmState | undefined {
+  return book.alarms.find((one) => one.alarm === key.alarm && one.pan === key.pan && one.port === (key.port ?? null) && one.about === (key.about ?? null));
+}
+
+/**
+ * One look at one alarm's cause at t (ms). Unknown (null) leaves everything as it is: missing data is never "all well".
+ * Gives the transitions that this look makes, in order.
+ */
+export function observe(
+  book: AlarmBook,
+  key: AlarmKey,
+  delays: { onDelayMs: number; offDelayMs: number },
+  finding: Finding | null,
+  t: number,
+): AlarmTransition[] {
+  if (finding === null) return [];
+  let state = findAlarm(book, key);
+  if (state === undefined) {
+    if (!finding.over) return [];
+    state = freshAlarm(key, t);
+    book.alarms.push(state);
+  }
+  if (state.condition === 'ok' || state.condition === 'pending') return whileOff(book, state, delays.onDelayMs, finding, t);
+  return whileOn(book, state, delays.offDelayMs, finding, t);
+}
+
+function freshAlarm(key: AlarmKey, t: number): AlarmState {
+  return {
+    alarm: key.alarm,
+    pan: key.pan,
+    port: key.port ?? null,
+    about: key.about ?? null,
+    condition: 'ok',
+    overUnseen: false,
+    answered: false,
+    priority: 'low',
+    why: '',
+    raisedAt: t,
+    since: t,
+    asideUntil: null,
+    asideReason: null,
+  };
+}
+
+function whileOff(book: AlarmBook, state: AlarmState, onDelayMs: number, finding: Finding, t: number): AlarmTransition[] {
+  if (!finding.over) {
+    state.condition = 'ok';
+    forgetWhenDone(book, state);
+    return [];
+  }
+  if (state.condition === 'ok') {
+    state.condition = 'pending';
+    state.since = t;
+  }
+  if (t - state.since < onDelayMs) return [];
+  Object.assign(state, { condition: 'active', raisedAt: t, since: t, answered: false, overUnseen: false });
+  state.priority = finding.priority;
+  state.why = finding.why();
+  return [transition(state, 'raised', t)];
+}
+
+function whileOn(book: AlarmBook, state: AlarmState, offDelayMs: number, finding: Finding, t: number): AlarmTransition[] {
+  if (!finding.inside) {
+    state.condition = 'active';
+    return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
+  }
+  if (state.condition === 'active') {
+    state.condition = 'clearing';
+    state.since = t;
+  }
+  if (t - state.since < offDelayMs) return [];
+  return [clear(book, state, t)];
+}
+
+function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransition {
+  state.priority = finding.priority;
+  state.why = finding.why();
+  state.answered = false;
+  return transition(state, 'escalated', t);
+}
+
+function clear(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
+  state.condition = 'ok';
+  state.overUnseen = !state.answered;
+  state.since = t;
+  const cleared = transition(state, 'cleared', t);
+  forgetWhenDone(book, state);
+  return cleared;
+}
+
+/** An alarm that is over and seen, and not put aside, leaves the list. */
+function forgetWhenDone(book: AlarmBook, state: AlarmState): void {
+  if (state.condition !== 'ok' || state.overUnseen || state.asideUntil !== null) return;
+  book.alarms.splice(book.alarms.indexOf(state), 1);
+}
+
+/** What falls due by time alone: a put-aside that ends, a silence that ends. */
+export function timePassed(book: AlarmBook, t: number): AlarmTransition[] {
+  if (book.silencedUntil !== null && t >= book.silencedUntil) book.silencedUntil = null;
+  const fresh: AlarmTransition[] = [];
+  for (const state of [...book.alarms]) {
+    if (state.asideUntil === null || t < state.asideUntil) continue;
+    state.asideUntil = null;
+    state.asideReason = null;
+    if (isOn(state)) {
+      state.answered = false;
+      fresh.push(transition(state, 'returned', t));
+    } else forgetWhenDone(book, state);
+  }
+  return fresh;
+}
+
+/**
+ * A person's answer at t (ms). Acknowledging never changes the condition. What names no listed alarm does nothing.
+ * A silence stops the one sound for a while, whatever is raised meanwhile; the list goes on.
+ */
+export function answerAlarms(book: AlarmBook, answer: Answer, t: number): AlarmTransition[] {
+  if ('silence' in answer) {
+    book.silencedUntil = t + answer.silence.seconds * 1000;
+    return [];
+  }
+  const key = 'acknowledge' in answer ? answer.acknowledge : answer.put_aside;
+  const fresh: AlarmTransition[] = [];
+  for (const state of book.alarms.filter((one) => named(one, key))) {
+    fresh.push('acknowledge' in answer ? acknowledge(book, state, t) : putAside(state, answer.put_aside, t));
+  }
+  return fresh;
+}
+
+function named(state: AlarmState, key: { pan: string | null; alarm: string; port?: string | undefined }): boolean {
+  if (!isListed(state) || state.alarm !== key.alarm || state.pan !== key.pan) return false;
+  return key.port === undefined || state.port === key.port;
+}
+
+function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
+  state.answered = true;
+  state.overUnseen = false;
+  const done = transition(state, 'acknowledged', t);
+  forgetWhenDone(book, state);
+  return done;
+}
+
+function putAside(state: AlarmState, wish: { seconds: number; reason: string }, t: number): AlarmTransition {
+  state.asideUntil = t + wish.seconds * 1000;
+  state.asideReason = wish.reason;
+  state.overUnseen = false;
+  return transition(state, 'put-aside', t);
+}
+
+function isOn(state: AlarmState): boolean {
+  return state.condition === 'active' || state.condition === 'clearing';
+}
+
+function isListed(state: AlarmState): boolean {
+  return isOn(state) || state.overUnseen || state.asideUntil !== null;
+}
+
+/** The alarms that a person sees: worst first, then unanswered first, then the one that came first. */
+export function listAlarms(book: AlarmBook): ListedAlarm[] {
+  return book.alarms
+    .filter(isListed)
+    .map(listed)
+    .sort(
+      (a, b) =>
+        Number(a.condition === 'over') - Number(b.condition === 'over') ||
+        RANK[b.priority] - RANK[a.priority] ||
+        Number(a.answered) - Number(b.answered) ||
+        a.since - b.since,
+    );
+}
+
+function listed(state: AlarmState): ListedAlarm {
+  return {
+    alarm: state.alarm,
+    pan: state.pan,
+    port: state.port,
+    priority: state.priority,
+    condition: isOn(state) ? 'active' : 'over',
+    answered: state.answered,
+    since: state.raisedAt,
+    asideUntil: state.asideUntil,
+    asideReason: state.asideReason,
+    why: state.why,
+  };
+}
+
+/** The priority that should sound at t (ms): an active, unanswered alarm that is not put aside, unless silenced. */
+export function soundNow(book: AlarmBook, t: number): Priority | null {
+  let loudest: Priority | null = null;
+  for (const state of book.alarms) {
+    if (!isOn(state) || state.answered || state.asideUntil !== null) continue;
+    if (loudest === null || RANK[state.priority] > RANK[loudest]) loudest = state.priority;
+  }
+  return book.silencedUntil !== null && t < book.silencedUntil ? null : loudest;
+}
+
+function transition(state: AlarmState, event: AlarmEventName, t: number): AlarmTransition {
+  const port = state.port === null ? {} : { port: state.port };
+  return { t, pan: state.pan, ...port, alarm: state.alarm, event, priority: state.priority, why: state.why };
+}

@@ -1,0 +1,188 @@
+// What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
+import type { AlarmName, Priority } from '../boil/entries.ts';
+import type { PanReading } from '../pan/reading.ts';
+
+/** Everything that a pan's alarms may look at, at one moment. */
+export interface PanSituation {
+  reading: PanReading;
+  name: string;
+  finishBrix: number;
+  scorchBrix: number;
+  minDepthMm: number;
+  ceilingC: number | null;
+  reachedFinish: boolean;
+  /** Rise at which this sap counts as scorching, °C; null while not known. */
+  scorchRiseC: number | null;
+  /** The pan's port is lost: that alarm stands for its probe. */
+  portLost: boolean;
+  settings: { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number };
+}
+
+/**
+ * What a rule finds. `over` starts an alarm, `inside` ends it, neither leaves it as it is (the deadband).
+ * null: not known now, and the alarm keeps its last state.
+ */
+export interface Finding {
+  over: boolean;
+  inside: boolean;
+  priority: Priority;
+  why: () => string;
+}
+
+export interface Rule {
+  alarm: AlarmName;
+  /** How long `over` must last before it is called, ms. */
+  onDelayMs: number;
+  /** How long `inside` must last before it counts as over, ms. */
+  offDelayMs: number;
+  find(situation: PanSituation): Finding | null;
+}
+
+/** How far past its finish a pan must be for `past-finish`, °Bx: about 0.2–0.3 °C of rise. */
+const PAST_FINISH_BRIX = 1;
+/** The near-finish call ends again only when the finish has moved this much further away than the lead. */
+const NEAR_DEADBAND = 1.6;
+/** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
+const RUNAWAY_C_PER_MIN = 4;
+/** A ceiling may be touched by so much, °C. */
+const CEILING_MARGIN_C = 0.5;
+/** °C under a limit at which an alarm of that limit ends. */
+const TEMPERATURE_DEADBAND_C = 0.5;
+
+export const PAN_RULES: readonly Rule[] = [
+  { alarm: 'near-finish', onDelayMs: 5000, offDelayMs: 30_000, find: nearFinish },
+  { alarm: 'finish', onDelayMs: 3000, offDelayMs: 10_000, find: finish },
+  { alarm: 'past-finish', onDelayMs: 5000, offDelayMs: 10_000, find: pastFinish },
+  { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
+  { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, find: lowLevel },
+  { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },
+];
+
+const minutes = (seconds: number): string => String(Math.max(1, Math.round(seconds / 60)));
+const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
+
+function nearFinish({ reading, settings, finishBrix, reachedFinish }: PanSituation): Finding | null {
+  const left = reading.finish_in_s;
+  const done = reachedFinish || reading.stage === 'off';
+  if (done) return { over: false, inside: true, priority: 'medium', why: () => 'the finish is reached' };
+  if (left === null || reading.brix === null) return null;
+  const low = minutes(reading.finish_low_s ?? left);
+  const high = minutes(reading.finish_high_s ?? left);
+  return {
+    over: left <= settings.nearFinishLeadS && (reading.finish_high_s ?? left) <= 3 * settings.nearFinishLeadS,
+    inside: left > settings.nearFinishLeadS * NEAR_DEADBAND,
+    priority: 'medium',
+    why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
+  };
+}
+
+function past(reading: PanReading, finishBrix: number, margin: number): boolean {
+  return reading.brix !== null && reading.brix >= finishBrix + margin;
+}
+
+/** Too strong to be named counts as past: the rise says so. */
+function beyondScale({ reading, scorchRiseC }: PanSituation): boolean {
+  return reading.rise_c !== null && scorchRiseC !== null && reading.rise_c >= scorchRiseC;
+}
+
+function finish(situation: PanSituation): Finding | null {
+  const { reading, finishBrix, reachedFinish } = situation;
+  const off = reading.stage === 'off';
+  const wellPast = past(reading, finishBrix, PAST_FINISH_BRIX) || beyondScale(situation);
+  if (reading.brix === null && !off && !wellPast) return coolingAfter(situation, 'high');
+  return {
+    over: !off && !wellPast && reachedFinish,
+    inside: off || wellPast || !reachedFinish,
+    priority: 'high',
+    why: () => strengthWords(situation),
+  };
+}
+
+function pastFinish(situation: PanSituation): Finding | null {
+  const { reading, finishBrix } = situation;
+  const off = reading.stage === 'off';
+  const beyond = beyondScale(situation);
+  if (reading.brix === null && !off && !beyond) return coolingAfter(situation, 'high');
+  return {
+    over: !off && (beyond || past(reading, finishBrix, PAST_FINISH_BRIX)),
+    inside: off || (!beyond && !past(reading, finishBrix, PAST_FINISH_BRIX - 0.6)),
+    priority: 'high',
+    why: () => strengthWords(situation),
+  };
+}
+
+/** A finished pan that cools far under the water point has been taken off the heat, said or not. */
+const TAKEN_OFF_C = 8;
+
+function coolingAfter({ reading }: PanSituation, priority: Priority): Finding | null {
+  if (reading.rise_c === null || reading.rise_c > -TAKEN_OFF_C) return null;
+  return { over: false, inside: true, priority, why: () => 'the pan has cooled' };
+}
+
+function strengthWords({ reading, finishBrix }: PanSituation): string {
+  const target = digits(finishBrix, 1).replace(/\.0$/, '');
+  if (reading.brix === null) return `rise ${digits(reading.rise_c ?? 0, 1)} °C, stronger than ${target} °Bx`;
+  const range = reading.brix_low === null || reading.brix_high === null ? '' : ` (${digits(reading.brix_low, 0)}–${digits(reading.brix_high, 0)})`;
+  return `${digits(reading.brix, 1)} °Bx${range}, finish ${target} °Bx`;
+}
+
+function scorchRisk(situation: PanSituation): Finding | null {
+  const { reading, ceilingC, settings } = situation;
+  if (reading.stage === 'off') return { over: false, inside: true, priority: 'high', why: () => 'off' };
+  if (ceilingC !== null) return ceilingPassed(reading, ceilingC);
+  if (beyondScale(situation) || runsAway(reading)) {
+    return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
+  }
+  const left = reading.scorch_in_s;
+  if (left === null) return reading.rise_c !== null && reading.rise_c < -TAKEN_OFF_C ? { over: false, inside: true, priority: 'high', why: () => 'cooled' } : null;
+  return {
+    over: left <= settings.scorchLeadS,
+    inside: left > settings.scorchLeadS * 1.5,
+    priority: 'high',
+    why: () => `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
+  };
+}
+
+function ceilingPassed(reading: PanReading, ceilingC: number): Finding | null {
+  const { temperature_c: temperature } = reading;
+  if (temperature === null) return null;
+  return {
+    over: temperature > ceilingC + CEILING_MARGIN_C,
+    inside: temperature < ceilingC - TEMPERATURE_DEADBAND_C,
+    priority: 'high',
+    why: () => `${digits(temperature, 1)} °C, ceiling ${digits(ceilingC, 0)} °C`,
+  };
+}
+
+function runsAway(reading: PanReading): boolean {
+  return reading.rise_c !== null && reading.rise_c > 2 && (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN;
+}
+
+function runawayWords(reading: PanReading): string {
+  const rate = reading.rate_c_per_min === null ? '' : `, ${digits(reading.rate_c_per_min, 1)} °C/min`;
+  return `rise ${digits(reading.rise_c ?? 0, 1)} °C${rate}`;
+}
+
+function lowLevel({ reading, settings, minDepthMm }: PanSituation): Finding | null {
+  if (reading.stage === 'off') return { over: false, inside: true, priority: 'medium', why: () => 'off' };
+  const left = reading.top_up_in_s;
+  if (left === null) return null;
+  return {
+    over: left <= settings.lowLevelLeadS,
+    inside: left > settings.lowLevelLeadS * 1.3,
+    priority: left === 0 ? 'high' : 'medium',
+    why: () => `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,
+  };
+}
+
+function probeLost({ reading, portLost }: PanSituation): Finding | null {
+  const thick = reading.stage === 'thickening' || reading.stage === 'near-finish' || reading.stage === 'finished';
+  const gone = reading.probe === 'lost' || reading.probe === 'broken';
+  const silent = gone && reading.stage !== 'off' && !portLost;
+  return {
+    over: silent,
+    inside: !silent,
+    priority: thick ? 'high' : 'medium',
+    why: () => (reading.probe === 'broken' ? 'the device says that the probe is broken' : 'nothing comes from the probe'),
+  };
+}

@@ -1,0 +1,73 @@
+// What each alarm means and what to do about it, in words.
+import type { AlarmName } from '../boil/entries.ts';
+
+export interface AlarmWords {
+  title: string;
+  means: string;
+  todo: string;
+}
+
+export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
+  'near-finish': {
+    title: 'Nearly syrup',
+    means: 'This pan will soon be at its finish, and the last minutes go fast.',
+    todo: 'Go to the pan and stay there. Have the hydrometer or refractometer and a way off the heat ready.',
+  },
+  finish: {
+    title: 'At its finish',
+    means: 'This pan has the strength you asked for.',
+    todo: 'Check with your own instrument, then take it off the heat.',
+  },
+  'past-finish': {
+    title: 'Past its finish',
+    means: 'It goes on getting stronger and will soon be too thick, then burn.',
+    todo: 'Take it off the heat now. A little sap thins it again.',
+  },
+  'scorch-risk': {
+    title: 'About to burn',
+    means: 'Too strong or too shallow for live heat, or it looks as if it burns already.',
+    todo: 'Shut the heat first. Then pour in sap or water at once. Mind the steam.',
+  },
+  'low-level': {
+    title: 'Running low',
+    means: 'Too little liquid for this vessel soon; a shallow pan burns.',
+    todo: 'Top up, or turn the flame down.',
+  },
+  'boil-lost': {
+    title: 'No longer boiling',
+    means: 'The temperature falls though nothing was poured in.',
+    todo: 'Look at the flame, and smell for gas before you light it again.',
+  },
+  'probe-lost': {
+    title: 'Probe lost',
+    means: 'Nothing valid comes from this probe: this pan is not watched.',
+    todo: 'Watch this pan yourself. Look at the plug, the lead and the tip.',
+  },
+  'probe-suspect': {
+    title: 'Probe cannot be right',
+    means: 'Numbers come, but they cannot be true.',
+    todo: 'Watch this pan yourself. See that the tip is in the liquid.',
+  },
+  'port-lost': {
+    title: 'Board lost',
+    means: 'The board with the probes went away or cannot be opened: its pans are not watched.',
+    todo: 'Watch these pans yourself. Look at the USB plug and the cable; it is tried again by itself.',
+  },
+  'fuel-low': { title: 'Gas running out', means: 'The cylinder will soon be empty.', todo: 'Have a full one ready.' },
+  reminder: { title: 'Reminder', means: 'You asked to be reminded now.', todo: 'Do it, then say that you have seen it.' },
+  'not-recording': {
+    title: 'Not being written down',
+    means: 'The boil cannot be kept on disk just now; watching goes on.',
+    todo: 'Make room on the disk or bring the folder back. What was not written is kept in memory until then.',
+  },
+  'no-sound': {
+    title: 'No sound',
+    means: 'This machine cannot make the sound: a call could not be heard.',
+    todo: 'Turn the sound on and try it in Settings, or stay within sight of the screen.',
+  },
+  'power-low': {
+    title: 'Battery running down',
+    means: 'The laptop runs from its battery and will not last.',
+    todo: 'Plug it in, away from steam.',
+  },
+};

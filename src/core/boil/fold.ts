@@ -1,0 +1,150 @@
+// The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
+import { answerAlarms } from '../alarms/engine.ts';
+import { panAfterGap, panHears, panReadByHand } from '../pan/pan-model.ts';
+import type { Entry, HeaderPatch, Mark } from './entries.ts';
+import { judgeAlarms } from './judge.ts';
+import type { FoldTools, LineReading } from './line-reading.ts';
+import { noteMark } from './marks.ts';
+import { mergePatch } from './merge-patch.ts';
+import { lostAt, probeHears, startProbe } from './probe-track.ts';
+import { type BoilState, type PortTrack, takeHeader } from './state.ts';
+import { stepPans } from './readings.ts';
+import { refreshWater, surroundings } from './surroundings.ts';
+
+export { startBoil, type BoilState } from './state.ts';
+export { panReadings } from './readings.ts';
+
+/** Pans and alarms are looked at every whole second of boil time, ms; a probe's loss at its own moment too. */
+export const TICK_MS = 1000;
+
+/**
+ * One entry of the boil, in order of t. Everything due before entry.t is done first.
+ * The state is handed over: it is changed and returned, so clone it to keep an old one.
+ * `state.fresh` holds the alarm transitions of this call.
+ */
+export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): BoilState {
+  state.fresh = [];
+  if (state.ended) return state;
+  if ('run' in entry && entry.run === 'gap') {
+    passGap(state, entry.t, entry.seconds * 1000);
+    return state;
+  }
+  runDue(state, entry.t - 1);
+  if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
+  else if ('state' in entry) portChanged(state, entry);
+  else if ('mark' in entry) takeMark(state, entry.mark, entry.t);
+  else if ('set' in entry) takeSet(state, entry.set, entry.t, tools);
+  else if ('answer' in entry) state.fresh.push(...answerAlarms(state.book, entry.answer, entry.t));
+  else if ('run' in entry) state.ended = true;
+  return state;
+}
+
+/** Does everything due at or before t (ms). The caller promises that no later entry has t at or before it. */
+export function advance(state: BoilState, t: number): BoilState {
+  state.fresh = [];
+  if (!state.ended) runDue(state, t);
+  return state;
+}
+
+/**
+ * The program did not run from `from` (ms) on: nothing is known until an entry comes. What was due before is done;
+ * for a replay that shows the gap itself. `applyEntry` of the gap entry does the same and then goes on behind it.
+ */
+export function enterGap(state: BoilState, from: number): BoilState {
+  state.fresh = [];
+  runDue(state, from);
+  forgetRecent(state, Math.max(from, state.now));
+  return state;
+}
+
+function passGap(state: BoilState, t: number, length: number): void {
+  const from = Math.max(state.now, Math.round(t - length));
+  if (from > state.now) runDue(state, from);
+  state.now = t - 1;
+  state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
+  forgetRecent(state, t);
+}
+
+function forgetRecent(state: BoilState, t: number): void {
+  for (const pan of Object.values(state.pans)) panAfterGap(pan, t);
+  for (const [id, probe] of Object.entries(state.probes)) {
+    state.probes[id] = { ...startProbe(t), celsius: probe.celsius, periodMs: probe.periodMs, intervals: probe.intervals };
+  }
+}
+
+/** Ticks on the whole second, and the very moment at which a silent probe counts as lost. */
+function runDue(state: BoilState, until: number): void {
+  for (;;) {
+    let due = state.nextTick;
+    for (const id in state.probes) {
+      const lost = lostAt(state.probes[id]!);
+      if (lost > state.now && lost < due) due = lost;
+    }
+    if (due > until) break;
+    if (due === state.nextTick) state.nextTick += TICK_MS;
+    tick(state, due);
+  }
+  state.now = Math.max(state.now, until);
+}
+
+function tick(state: BoilState, t: number): void {
+  state.now = t;
+  refreshWater(state, t, false);
+  stepPans(state, t);
+  judgeAlarms(state, t);
+}
+
+function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
+  const port = (state.ports[portId] ??= { state: 'waiting', why: null, lines: 0, unreadable: 0 });
+  const setup = state.header.ports?.find((one) => one.id === portId);
+  const result = tools.readLine(line, setup?.format);
+  port.lines += 1;
+  port.unreadable += result.rejected.length > 0 && result.readings.length === 0 ? 1 : 0;
+  for (const reading of result.readings) hearChannel(state, portId, reading, t);
+}
+
+function hearChannel(state: BoilState, port: string, reading: LineReading, t: number): void {
+  const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
+  if (setup === undefined) {
+    const stray = (state.strays[`${port} ${reading.channel}`] ??= startProbe(t));
+    probeHears(stray, t, reading.celsius);
+    return;
+  }
+  const track = state.probes[setup.id]!;
+  const celsius = probeHears(track, t, reading.celsius);
+  const panId = state.probePan[setup.id];
+  if (celsius === null || panId === null || panId === undefined) return;
+  const corrected = celsius + (setup.offset_c ?? 0) + (state.water.probes[setup.id]?.correctionC ?? 0);
+  track.celsius = celsius + (setup.offset_c ?? 0);
+  panHears(state.pans[panId]!, t, corrected);
+}
+
+function portChanged(state: BoilState, entry: { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined }): void {
+  const port: PortTrack = (state.ports[entry.port] ??= { state: 'waiting', why: null, lines: 0, unreadable: 0 });
+  port.state = entry.state;
+  port.why = entry.why ?? null;
+  if (entry.state !== 'open') return;
+  for (const probe of state.header.probes ?? []) {
+    if (probe.port === entry.port) state.probes[probe.id]!.awaitedFrom = entry.t;
+  }
+}
+
+function takeMark(state: BoilState, mark: Mark, t: number): void {
+  noteMark(state, mark, t);
+  if (mark.kind === 'pressure' || mark.kind === 'water-check' || mark.kind === 'withdraw') refreshWater(state, t, true);
+  if (mark.kind === 'reading') {
+    const pan = state.pans[mark.pan];
+    const design = state.designs[mark.pan];
+    if (pan !== undefined && design !== undefined) panReadByHand(pan, design, surroundings(state, mark.pan, t), Math.min(mark.happened ?? t, t));
+  }
+}
+
+function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): void {
+  const checked = tools.checkHeader(mergePatch(state.header, patch));
+  if (!checked.ok) {
+    state.notices.push(`A change of the setup could not be used: ${checked.why}`);
+    return;
+  }
+  takeHeader(state, checked.header, t);
+  refreshWater(state, t, true);
+}

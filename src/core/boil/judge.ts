@@ -1,0 +1,95 @@
+// Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
+import type { AlarmTransition } from '../alarms/alarm.ts';
+import { type AlarmKey, findAlarm, observe, timePassed } from '../alarms/engine.ts';
+import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
+import { finishBrixNow } from '../pan/pan-model.ts';
+import type { ProbeState } from '../pan/reading.ts';
+import { riseFromStrength } from '../physics/sugar-solution.ts';
+import type { Mark } from './entries.ts';
+import { probeState } from './probe-track.ts';
+import { readingOf } from './readings.ts';
+import { type BoilState, leadTimes, probesOf } from './state.ts';
+import { surroundings } from './surroundings.ts';
+
+export function judgeAlarms(state: BoilState, t: number): void {
+  state.fresh.push(...timePassed(state.book, t));
+  for (const id in state.ports) judgePort(state, id, t);
+  for (const id in state.pans) judgePan(state, id, t);
+  for (const kept of state.marks) if (kept.mark.kind === 'remind') judgeReminder(state, kept.mark, kept.t, kept.withdrawn, t);
+}
+
+function judgePort(state: BoilState, id: string, t: number): void {
+  const port = state.ports[id]!;
+  if (port.state === 'waiting' && findAlarm(state.book, { alarm: 'port-lost', pan: null, port: id }) === undefined) return;
+  const lost = port.state === 'lost';
+  look(state, { alarm: 'port-lost', pan: null, port: id }, 0, 0, t, {
+    over: lost,
+    inside: port.state === 'open',
+    priority: 'high',
+    why: () => port.why ?? `port ${id} went away or cannot be opened`,
+  });
+}
+
+function judgePan(state: BoilState, id: string, t: number): void {
+  const situation = situationOf(state, id, t);
+  const plainWater = state.designs[id]!.role === 'reference';
+  for (const rule of PAN_RULES) {
+    if (plainWater && rule.alarm !== 'probe-lost') continue;
+    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, rule.find(situation));
+  }
+}
+
+function look(state: BoilState, key: AlarmKey, onDelayMs: number, offDelayMs: number, t: number, finding: Finding | null): void {
+  const made: AlarmTransition[] = observe(state.book, key, { onDelayMs, offDelayMs }, finding, t);
+  if (made.length > 0) state.fresh.push(...made);
+}
+
+function situationOf(state: BoilState, id: string, t: number): PanSituation {
+  const design = state.designs[id]!;
+  const around = surroundings(state, id, t);
+  const worst = worstProbe(state, id, t);
+  const reading = readingOf(state, id, t);
+  return {
+    reading: worst === null ? reading : { ...reading, probe: worst.state },
+    name: design.name,
+    finishBrix: finishBrixNow(design, around),
+    scorchBrix: design.scorchBrix,
+    scorchRiseC: around.pressureHpa === null ? null : riseFromStrength(design.scorchBrix, design.shares, around.pressureHpa),
+    minDepthMm: design.minDepthMm,
+    ceilingC: design.ceilingC,
+    reachedFinish: state.pans[id]!.reachedFinish,
+    portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
+    settings: leadTimes(state.header),
+  };
+}
+
+/** Of several probes in a pan the one that is worst off is called. */
+function worstProbe(state: BoilState, pan: string, t: number): { state: ProbeState; port: string } | null {
+  let worst: { state: ProbeState; port: string } | null = null;
+  for (const id of probesOf(state, pan)) {
+    const port = state.header.probes!.find((probe) => probe.id === id)!.port;
+    const now = probeState(state.probes[id]!, t);
+    if (worst === null || now === 'lost' || (now === 'broken' && worst.state !== 'lost')) worst = { state: now, port };
+  }
+  return worst;
+}
+
+/** A reminder ends when it is seen, or taken back; an unseen one ends after so long, ms. */
+const REMINDER_LASTS_MS = 10 * 60_000;
+
+/** Reminders are told apart by the moment they were asked for. */
+const reminderKey = (mark: Mark & { kind: 'remind' }, askedAt: number): AlarmKey => ({
+  alarm: 'reminder',
+  pan: null,
+  about: mark.id ?? `at ${askedAt}`,
+});
+
+function judgeReminder(state: BoilState, mark: Mark & { kind: 'remind' }, askedAt: number, withdrawn: boolean, t: number): void {
+  const due = askedAt + mark.seconds * 1000;
+  if (t < due || t > due + REMINDER_LASTS_MS + 2000) return;
+  const key = reminderKey(mark, askedAt);
+  const raised = findAlarm(state.book, key);
+  const seen = raised?.answered ?? false;
+  const over = !withdrawn && !seen && t < due + REMINDER_LASTS_MS && (raised !== undefined || t < due + 2000);
+  look(state, key, 0, 0, t, { over, inside: !over, priority: 'low', why: () => mark.text });
+}

@@ -1,0 +1,257 @@
+// What a person's mark does to the state of the boil, and how it is taken back.
+import { contentsOfLitres, brixOf, type ContentsChange, addTo } from '../pan/contents.ts';
+import { HOT_VOLUME } from '../pan/forecast.ts';
+import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
+import { disturb, panProbeMoved, type PanModel } from '../pan/pan-model.ts';
+import { brixFromBaume, brixFromSpecificGravity, trueBrixFromHydrometer, trueBrixFromRefractometer } from '../physics/instruments.ts';
+import { riseFromStrength } from '../physics/sugar-solution.ts';
+import type { Mark } from './entries.ts';
+import type { BoilState, KeptMark } from './state.ts';
+
+/** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
+const TYPICAL_SAP_BRIX = { maple: 2, birch: 1 } as const;
+
+/** Notes a mark at t (ms) and lets it act on the pans. A mark that names a pan that is not there acts on nothing. */
+export function noteMark(state: BoilState, mark: Mark, t: number): void {
+  const at = Math.min(mark.happened ?? t, t);
+  if (mark.kind === 'withdraw') {
+    withdraw(state, mark.id, t);
+    return;
+  }
+  const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [] };
+  state.marks.push(kept);
+  act(state, kept, at, t);
+}
+
+function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
+  const { mark } = kept;
+  switch (mark.kind) {
+    case 'top-up':
+      return topUp(state, kept, mark, at);
+    case 'transfer':
+      return transfer(state, kept, mark, at);
+    case 'draw-off':
+      return drawOff(state, kept, mark);
+    case 'depth':
+      return depth(state, kept, mark);
+    case 'density':
+      return density(state, mark, at, t);
+    case 'flame':
+      return flame(state.pans[mark.pan], mark.level);
+    case 'reading':
+      return readByHand(state.pans[mark.pan], mark.celsius, at);
+    case 'move-probe':
+      return moveProbe(state, mark, t);
+    default:
+  }
+}
+
+function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }, at: number): void {
+  const pan = state.pans[mark.pan];
+  if (pan === undefined) return;
+  const brix = mark.brix ?? sapBrix(state, mark.pan);
+  pourIn(pan, mark.pan, kept, mark.litres === undefined ? null : contentsOfLitres(mark.litres, brix), at);
+}
+
+/** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
+function sapBrix(state: BoilState, pan: string): number {
+  for (const kept of [...state.marks].reverse()) {
+    if (kept.mark.kind === 'top-up' && kept.mark.brix !== undefined && !kept.withdrawn) return kept.mark.brix;
+  }
+  const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
+  return birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple;
+}
+
+/** Something went into a pan; null where nobody knows how much, and then the contents are not known either. */
+function pourIn(pan: PanModel, id: string, kept: KeptMark, poured: { sugarKg: number; waterKg: number } | null, at: number): void {
+  if (at > pan.disturbedAt) disturb(pan, at);
+  pan.off = pan.off && !pan.emptied;
+  const wasEmpty = pan.emptied || (pan.contents.sugarKg === null && pan.phase === 'cold');
+  pan.emptied = false;
+  if (poured === null) {
+    pan.contents = { sugarKg: null, waterKg: null };
+    return;
+  }
+  if (pan.contents.sugarKg === null && !wasEmpty) return;
+  kept.changes.push({ pan: id, ...poured, first: pan.contents.sugarKg === null });
+  if (pan.contents.sugarKg === null) pan.contents = { ...poured };
+  else addTo(pan.contents, poured.sugarKg, poured.waterKg);
+}
+
+/** What leaves a pan: all of it, or litres at its strength now; null where that is not known. */
+function takeOut(pan: PanModel, id: string, kept: KeptMark, litres: number | undefined, all: boolean, brix?: number) {
+  const strength = brix ?? pan.brix ?? brixOf(pan.contents);
+  const { sugarKg, waterKg } = pan.contents;
+  const whole = sugarKg === null || waterKg === null ? null : { sugarKg, waterKg };
+  const part = litres === undefined || strength === null ? null : contentsOfLitres(litres, strength);
+  const out = all ? (part ?? whole) : part;
+  if (all) empty(pan);
+  const gone = all ? whole : part;
+  if (gone !== null && whole !== null) {
+    kept.changes.push({ pan: id, sugarKg: -gone.sugarKg, waterKg: -gone.waterKg, first: false });
+    addTo(pan.contents, -gone.sugarKg, -gone.waterKg);
+  }
+  return out;
+}
+
+function empty(pan: PanModel): void {
+  pan.off = true;
+  pan.emptied = true;
+  pan.reachedFinish = false;
+  pan.brix = null;
+  pan.fit = null;
+}
+
+function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }, at: number): void {
+  const from = state.pans[mark.from];
+  const to = state.pans[mark.to];
+  if (from === undefined || to === undefined || from === to) return;
+  const moved = takeOut(from, mark.from, kept, mark.litres, mark.all === true);
+  pourIn(to, mark.to, kept, moved, at);
+}
+
+function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'draw-off' }): void {
+  const pan = state.pans[mark.pan];
+  if (pan === undefined) return;
+  takeOut(pan, mark.pan, kept, mark.litres, mark.all === true, mark.brix);
+}
+
+function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' }): void {
+  const pan = state.pans[mark.pan];
+  const design = state.designs[mark.pan];
+  if (pan === undefined || design === undefined || design.areaM2 === null) return;
+  const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, pan.brix ?? brixOf(pan.contents) ?? sapBrix(state, mark.pan));
+  if (seen === null) return;
+  const { sugarKg, waterKg } = pan.contents;
+  kept.changes.push({ pan: mark.pan, sugarKg: seen.sugarKg - (sugarKg ?? 0), waterKg: seen.waterKg - (waterKg ?? 0), first: sugarKg === null });
+  pan.contents = seen;
+}
+
+/** True strength that an instrument's reading means, °Bx; null when it is out of range. */
+export function strengthOfDensity(mark: Mark & { kind: 'density' }): number | null {
+  const read = mark.brix ?? (mark.baume === undefined ? null : brixFromBaume(mark.baume)) ?? (mark.sg === undefined ? null : brixFromSpecificGravity(mark.sg));
+  if (read === null) return null;
+  if (mark.instrument === 'refractometer') {
+    const reference = mark.reference_celsius ?? 20;
+    return trueBrixFromRefractometer({ readingBrix: read, sampleCelsius: mark.celsius ?? reference, compensated: mark.compensated ?? false });
+  }
+  const reference = mark.reference_celsius ?? 15.56;
+  return trueBrixFromHydrometer({ readingBrix: read, sampleCelsius: mark.celsius ?? reference, referenceCelsius: reference });
+}
+
+/** An instrument further than this from the probe is questioned, not believed, °Bx. */
+const WILD_BRIX = 6;
+/** An instrument's own spread, as water per sugar is built from it, °Bx. */
+const INSTRUMENT_BRIX = 0.5;
+/** A density typed later than this after it was taken says nothing of the rise now, ms. */
+const CORRECTS_WITHIN_MS = 10 * 60_000;
+
+function density(state: BoilState, mark: Mark & { kind: 'density' }, at: number, t: number): void {
+  const pan = state.pans[mark.pan];
+  const design = state.designs[mark.pan];
+  const brix = strengthOfDensity(mark);
+  if (pan === undefined || design === undefined || brix === null || brix <= 0) return;
+  pan.density = { brix, at };
+  if (design.ceilingC !== null) {
+    addPoint(pan.line, waterPerSugar(brix), (100 / (brix * brix)) * INSTRUMENT_BRIX);
+    if (brix >= design.finishBrix) pan.reachedFinish = true;
+    return;
+  }
+  if (pan.brix === null || pan.riseC === null || t - at > CORRECTS_WITHIN_MS) return;
+  if (Math.abs(brix - pan.brix) > WILD_BRIX) {
+    state.notices.push(`${design.name}: the instrument said ${brix.toFixed(1)} °Bx and the probe ${pan.brix.toFixed(1)}; please read it once more.`);
+    return;
+  }
+  const pressure = state.water.pressureHpa ?? 1013.25;
+  const meant = riseFromStrength(brix, design.shares, pressure);
+  const said = riseFromStrength(pan.brix, design.shares, pressure);
+  if (meant === null || said === null) return;
+  pan.riseCorrectionC += meant - said;
+  const { phase } = pan;
+  disturb(pan, pan.disturbedAt);
+  pan.phase = phase;
+  pan.brix = brix;
+}
+
+function flame(pan: PanModel | undefined, level: number): void {
+  if (pan === undefined) return;
+  pan.flame = level;
+  pan.off = level === 0 || pan.emptied;
+  if (pan.off) pan.reachedFinish = false;
+}
+
+function readByHand(pan: PanModel | undefined, celsius: number, at: number): void {
+  if (pan === undefined || (pan.byHand !== null && pan.byHand.at > at)) return;
+  pan.byHand = { celsius, at };
+}
+
+function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: number): void {
+  if (!(mark.probe in state.probePan)) return;
+  const left = state.probePan[mark.probe] ?? null;
+  if (left === mark.pan) return;
+  state.probePan[mark.probe] = mark.pan !== null && mark.pan in state.pans ? mark.pan : null;
+  for (const id of [left, mark.pan]) {
+    const pan = id === null ? undefined : state.pans[id];
+    if (pan !== undefined) panProbeMoved(pan, t);
+  }
+}
+
+/** Takes a mark back: its changes are undone, and what it set goes back to what the marks before it said. */
+function withdraw(state: BoilState, id: string, t: number): void {
+  const kept = state.marks.find((one) => one.mark.id === id && !one.withdrawn);
+  if (kept === undefined) return;
+  kept.withdrawn = true;
+  for (const change of kept.changes) undo(state, change);
+  const { mark } = kept;
+  if (mark.kind === 'flame') flame(state.pans[mark.pan], lastFlame(state, mark.pan));
+  if (mark.kind === 'density') takeDensityBack(state, mark.pan);
+  if (mark.kind === 'move-probe') moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t);
+  if (mark.kind === 'reading') takeHandReadingBack(state, mark.pan);
+  if ((mark.kind === 'draw-off' || mark.kind === 'transfer') && mark.all === true) refill(state.pans[mark.kind === 'transfer' ? mark.from : mark.pan]);
+}
+
+function undo(state: BoilState, change: ContentsChange): void {
+  const pan = state.pans[change.pan];
+  if (pan === undefined) return;
+  if (change.first) pan.contents = { sugarKg: null, waterKg: null };
+  else addTo(pan.contents, -change.sugarKg, -change.waterKg);
+}
+
+function standing<K extends Mark['kind']>(state: BoilState, kind: K, fits: (mark: Mark & { kind: K }) => boolean): (Mark & { kind: K }) | null {
+  for (const kept of [...state.marks].reverse()) {
+    const mark = kept.mark as Mark & { kind: K };
+    if (!kept.withdrawn && kept.mark.kind === kind && fits(mark)) return mark;
+  }
+  return null;
+}
+
+function lastFlame(state: BoilState, pan: string): number {
+  return standing(state, 'flame', (mark) => mark.pan === pan)?.level ?? 1;
+}
+
+function lastPlace(state: BoilState, probe: string): string | null {
+  const mark = standing(state, 'move-probe', (one) => one.probe === probe);
+  if (mark !== null) return mark.pan;
+  return (state.header.pans ?? []).find((pan) => [pan.probe ?? []].flat().includes(probe))?.id ?? null;
+}
+
+function takeDensityBack(state: BoilState, id: string): void {
+  const pan = state.pans[id];
+  if (pan === undefined) return;
+  pan.density = null;
+  pan.riseCorrectionC = 0;
+  const { phase } = pan;
+  disturb(pan, pan.disturbedAt);
+  pan.phase = phase;
+}
+
+function takeHandReadingBack(state: BoilState, id: string): void {
+  const pan = state.pans[id];
+  if (pan !== undefined) pan.byHand = null;
+}
+
+function refill(pan: PanModel | undefined): void {
+  if (pan === undefined) return;
+  pan.emptied = false;
+  pan.off = pan.flame === 0;
+}

@@ -1,0 +1,45 @@
+// The first line of the screen: the one thing to do next and when, over all pans.
+import type { ListedAlarm } from '../alarms/alarm.ts';
+import type { PanReading } from '../pan/reading.ts';
+
+/** The next thing to do; times in ms of boil time, null where it is due now or not known. */
+export interface NextThing {
+  what: 'alarm' | 'near-finish' | 'finish' | 'top-up' | 'scorch' | 'reminder' | 'tell-water' | 'tell-litres' | 'watch';
+  pan: string | null;
+  at: number | null;
+  low: number | null;
+  high: number | null;
+  text: string | null;
+}
+
+/** Forecasts further ahead than this do not lead the screen, s. */
+const WORTH_SAYING_S = 12 * 3600;
+
+/** An unanswered alarm first; else what comes first of all pans; else the number that would help most. */
+export function nextThing(readings: readonly PanReading[], alarms: readonly ListedAlarm[], waterKnown: boolean, t: number): NextThing {
+  const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
+  if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
+  if (!waterKnown && readings.length > 0) return plain('tell-water', null);
+  const coming = readings.flatMap((reading) => comingUp(reading, t)).sort((a, b) => a.at! - b.at!);
+  if (coming[0] !== undefined) return coming[0];
+  const unsaid = readings.find((reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished');
+  return unsaid === undefined ? plain('watch', null) : plain('tell-litres', unsaid.pan);
+}
+
+function plain(what: NextThing['what'], pan: string | null): NextThing {
+  return { what, pan, at: null, low: null, high: null, text: null };
+}
+
+function comingUp(reading: PanReading, t: number): NextThing[] {
+  if (reading.stage === 'off' || reading.stage === 'finished') return [];
+  const things: NextThing[] = [];
+  const { finish_in_s: finish, top_up_in_s: topUp } = reading;
+  if (finish !== null && finish < WORTH_SAYING_S) {
+    const range = { low: t + (reading.finish_low_s ?? finish) * 1000, high: t + (reading.finish_high_s ?? finish) * 1000 };
+    things.push({ what: 'finish', pan: reading.pan, at: t + finish * 1000, ...range, text: null });
+  }
+  if (topUp !== null && topUp < WORTH_SAYING_S) {
+    things.push({ what: 'top-up', pan: reading.pan, at: t + topUp * 1000, low: null, high: null, text: null });
+  }
+  return things;
+}

@@ -1,0 +1,75 @@
+// One probe's channel over time: its period, its last value, and whether it is late, lost or broken.
+import type { ProbeState } from '../pan/reading.ts';
+import { median } from '../pan/robust-statistics.ts';
+
+export interface ProbeTrack {
+  /** Last time the channel was named in a line, with a value or as broken, ms; null for never. */
+  heardAt: number | null;
+  /** Since when it has been waited for: start, port opened, end of a gap, ms. */
+  awaitedFrom: number;
+  celsius: number | null;
+  /** The device says that it is broken, since, ms. */
+  brokenSince: number | null;
+  /** The last few intervals between lines, ms. */
+  intervals: number[];
+  periodMs: number | null;
+}
+
+export function startProbe(t: number): ProbeTrack {
+  return { heardAt: null, awaitedFrom: t, celsius: null, brokenSince: null, intervals: [], periodMs: null };
+}
+
+/** Late at two periods, lost at five (fault table). */
+const LATE_PERIODS = 2;
+const LOST_PERIODS = 5;
+/** While the period is not known, one like a slow board's is taken, ms. */
+const UNKNOWN_PERIOD_MS = 6000;
+/** Lines that come faster than this came in a burst after a stall and tell nothing of the period, ms. */
+const BURST_MS = 50;
+/** Faster boards are judged as if they spoke twice a second, ms: a stalled bus for half a second is no loss. */
+const LEAST_PERIOD_MS = 500;
+const INTERVALS = 9;
+/** The first number of a digital sensor after power-on (trade.md, known bad values), °C. */
+const POWER_ON_C = 85;
+
+/**
+ * A line named this channel at t (ms); null means that the device says broken. Gives the value to be used, or null.
+ * 85.000 as the very first number is a power-on value, not a temperature.
+ */
+export function probeHears(probe: ProbeTrack, t: number, celsius: number | null): number | null {
+  const first = probe.celsius === null;
+  noteInterval(probe, t);
+  probe.heardAt = t;
+  if (celsius === null || (first && celsius === POWER_ON_C)) {
+    probe.brokenSince ??= t;
+    return null;
+  }
+  probe.brokenSince = null;
+  probe.celsius = celsius;
+  return celsius;
+}
+
+function noteInterval(probe: ProbeTrack, t: number): void {
+  if (probe.heardAt === null) return;
+  const interval = t - probe.heardAt;
+  if (interval < BURST_MS || (probe.periodMs !== null && interval > 20 * probe.periodMs)) return;
+  probe.intervals.push(interval);
+  if (probe.intervals.length > INTERVALS) probe.intervals.shift();
+  probe.periodMs = median(probe.intervals);
+}
+
+export function periodMs(probe: ProbeTrack): number {
+  return Math.max(LEAST_PERIOD_MS, probe.periodMs ?? UNKNOWN_PERIOD_MS);
+}
+
+/** The moment at which it will count as lost if nothing comes, ms. */
+export function lostAt(probe: ProbeTrack): number {
+  return Math.ceil(Math.max(probe.heardAt ?? 0, probe.awaitedFrom) + LOST_PERIODS * periodMs(probe));
+}
+
+export function probeState(probe: ProbeTrack, t: number): ProbeState {
+  if (t >= lostAt(probe)) return 'lost';
+  if (probe.brokenSince !== null) return 'broken';
+  const since = Math.max(probe.heardAt ?? 0, probe.awaitedFrom);
+  return t - since >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
+}

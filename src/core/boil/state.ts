@@ -1,0 +1,124 @@
+// What is known of a boil after the entries so far: plain data, so that it can be cloned, kept and compared.
+import type { AlarmTransition } from '../alarms/alarm.ts';
+import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
+import type { ContentsChange } from '../pan/contents.ts';
+import { type PanModel, startPan } from '../pan/pan-model.ts';
+import { type PanDesign, panDesign } from '../pan/setup.ts';
+import type { Header, Mark } from './entries.ts';
+import { type ProbeTrack, startProbe } from './probe-track.ts';
+import { type Water, waterAt } from './water.ts';
+
+export interface KeptMark {
+  t: number;
+  /** When it happened, ms. */
+  at: number;
+  mark: Mark;
+  withdrawn: boolean;
+  /** What it did to the pans' contents, so that it can be taken back. */
+  changes: ContentsChange[];
+}
+
+export interface PortTrack {
+  state: 'open' | 'lost' | 'waiting';
+  why: string | null;
+  lines: number;
+  unreadable: number;
+}
+
+export interface BoilState {
+  header: Header;
+  /** Everything due at or before this has been done, ms. */
+  now: number;
+  nextTick: number;
+  ended: boolean;
+  ports: Record<string, PortTrack>;
+  probes: Record<string, ProbeTrack>;
+  /** Channels that no probe names: `port channel`. */
+  strays: Record<string, ProbeTrack>;
+  /** Which pan each probe hangs in now. */
+  probePan: Record<string, string | null>;
+  designs: Record<string, PanDesign>;
+  pans: Record<string, PanModel>;
+  marks: KeptMark[];
+  water: Water;
+  waterAt: number;
+  book: AlarmBook;
+  /** Transitions made by the last call of applyEntry or advance. */
+  fresh: AlarmTransition[];
+  /** Sentences about entries that could not be used. */
+  notices: string[];
+}
+
+/** The state before the first entry. The header must hold together (protocol checks that). */
+export function startBoil(header: Header): BoilState {
+  const state: BoilState = {
+    header,
+    now: -1,
+    nextTick: 0,
+    ended: false,
+    ports: {},
+    probes: {},
+    strays: {},
+    probePan: {},
+    designs: {},
+    pans: {},
+    marks: [],
+    water: waterAt([], header.site?.altitude_m ?? null, null, 0),
+    waterAt: 0,
+    book: startAlarms(),
+    fresh: [],
+    notices: [],
+  };
+  takeHeader(state, header, 0);
+  return state;
+}
+
+/**
+ * Makes the state fit a header: new pans, probes and ports begin, those that are gone end,
+ * and what stays keeps all that is known of it. A probe changes pan only where the header changed that.
+ */
+export function takeHeader(state: BoilState, header: Header, t: number): void {
+  const before = headerPlaces(state.header);
+  state.header = header;
+  state.ports = keepNamed(state.ports, (header.ports ?? []).map((port) => port.id), () => ({ state: 'waiting', why: null, lines: 0, unreadable: 0 }));
+  state.probes = keepNamed(state.probes, (header.probes ?? []).map((probe) => probe.id), () => startProbe(t));
+  const pans = header.pans ?? [];
+  state.pans = keepNamed(state.pans, pans.map((pan) => pan.id), () => startPan(t));
+  state.designs = Object.fromEntries(pans.map((pan) => [pan.id, panDesign(pan)]));
+  const after = headerPlaces(header);
+  const fresh = Object.keys(state.probePan).length === 0;
+  state.probePan = Object.fromEntries(
+    Object.keys(state.probes).map((probe) => {
+      const changed = fresh || before[probe] !== after[probe] || !(probe in state.probePan);
+      const place = changed ? (after[probe] ?? null) : (state.probePan[probe] ?? null);
+      return [probe, place !== null && place in state.pans ? place : null];
+    }),
+  );
+}
+
+function keepNamed<T>(kept: Record<string, T>, names: string[], make: () => T): Record<string, T> {
+  return Object.fromEntries(names.map((name) => [name, kept[name] ?? make()]));
+}
+
+/** Which pan each probe belongs to by the header. */
+function headerPlaces(header: Header): Record<string, string> {
+  const places: Record<string, string> = {};
+  for (const pan of header.pans ?? []) {
+    for (const probe of pan.probe === undefined ? [] : [pan.probe].flat()) places[probe] = pan.id;
+  }
+  return places;
+}
+
+/** The probes that hang in a pan now. */
+export function probesOf(state: BoilState, pan: string): string[] {
+  return Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan);
+}
+
+/** Lead times in seconds: the header's, else the program's (10, 4 and 10 minutes). */
+export function leadTimes(header: Header): { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number } {
+  return {
+    nearFinishLeadS: header.settings?.near_finish_lead_s ?? 600,
+    scorchLeadS: header.settings?.scorch_lead_s ?? 240,
+    lowLevelLeadS: header.settings?.low_level_lead_s ?? 600,
+  };
+}

@@ -1,0 +1,123 @@
+// What a screen is shown of a boil at one moment: readings, limits, water, probes, ports, alarms, marks and the next thing.
+import type { ListedAlarm } from '../alarms/alarm.ts';
+import { listAlarms, soundNow } from '../alarms/engine.ts';
+import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
+import { finishBrixNow } from '../pan/pan-model.ts';
+import type { PanReading, ProbeState } from '../pan/reading.ts';
+import { riseFromStrength } from '../physics/sugar-solution.ts';
+import type { Mark, Priority } from './entries.ts';
+import { nextThing, type NextThing } from './next-thing.ts';
+import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
+import { panReadings } from './readings.ts';
+import type { BoilState } from './state.ts';
+import { surroundings } from './surroundings.ts';
+import type { Water } from './water.ts';
+
+export interface ProbeShown {
+  id: string;
+  port: string;
+  channel: string;
+  pan: string | null;
+  celsius: number | null;
+  ageSeconds: number | null;
+  periodSeconds: number | null;
+  state: ProbeState;
+}
+
+export interface BoilView {
+  readings: PanReading[];
+  limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
+  water: { celsius: number | null; plusMinus: number | null; origin: string };
+  probes: ProbeShown[];
+  ports: { id: string; path: string | null; state: 'open' | 'lost' | 'waiting'; why: string | null; lines: number; unreadable: number }[];
+  alarms: (ListedAlarm & AlarmWords)[];
+  sound: { priority: Priority | null; silencedUntil: number | null };
+  marks: { t: number; at: number; mark: Mark; withdrawn: boolean }[];
+  next: NextThing;
+  notices: string[];
+}
+
+/** Everything at t (ms), which must not be before the last entry. */
+export function boilView(state: BoilState, t: number): BoilView {
+  const readings = panReadings(state, t);
+  const alarms = listAlarms(state.book);
+  return {
+    readings,
+    limits: readings.map((reading) => panLimits(state, reading.pan, t)),
+    water: waterShown(state.water, state.header.site?.altitude_m ?? null, t),
+    probes: probesShown(state, t),
+    ports: Object.entries(state.ports).map(([id, port]) => ({
+      id,
+      path: state.header.ports?.find((one) => one.id === id)?.path ?? null,
+      state: port.state,
+      why: port.why,
+      lines: port.lines,
+      unreadable: port.unreadable,
+    })),
+    alarms: alarms.map((alarm) => ({ ...alarm, ...ALARM_WORDS[alarm.alarm] })),
+    sound: { priority: soundNow(state.book, t), silencedUntil: state.book.silencedUntil },
+    marks: state.marks.map(({ t: noted, at, mark, withdrawn }) => ({ t: noted, at, mark, withdrawn })),
+    next: nextThing(readings, alarms, state.water.celsius !== null, t),
+    notices: state.notices,
+  };
+}
+
+/** Temperature of the finish and of the scorch limit for a pan's own sap at today's water point, °C. */
+export function panLimits(state: BoilState, pan: string, t: number): { pan: string; finish_c: number | null; scorch_c: number | null } {
+  const design = state.designs[pan]!;
+  if (design.ceilingC !== null) return { pan, finish_c: null, scorch_c: design.ceilingC };
+  const around = surroundings(state, pan, t);
+  const at = (brix: number): number | null => {
+    if (around.waterC === null || around.pressureHpa === null) return null;
+    const rise = riseFromStrength(brix, design.shares, around.pressureHpa);
+    return rise === null ? null : around.waterC + rise;
+  };
+  return { pan, finish_c: at(finishBrixNow(design, around)), scorch_c: at(design.scorchBrix) };
+}
+
+function probesShown(state: BoilState, t: number): ProbeShown[] {
+  const known = (state.header.probes ?? []).map(({ id, port, channel }) =>
+    probeShown(id, port, channel, state.probePan[id] ?? null, state.probes[id]!, t),
+  );
+  const strays = Object.entries(state.strays).map(([id, track]) => {
+    const blank = id.indexOf(' ');
+    return probeShown(id, id.slice(0, blank), id.slice(blank + 1), null, track, t);
+  });
+  return [...known, ...strays];
+}
+
+function probeShown(id: string, port: string, channel: string, pan: string | null, track: ProbeTrack, t: number): ProbeShown {
+  const state = probeState(track, t);
+  return {
+    id,
+    port,
+    channel,
+    pan,
+    celsius: state === 'lost' || state === 'broken' ? null : track.celsius,
+    ageSeconds: track.heardAt === null ? null : (t - track.heardAt) / 1000,
+    periodSeconds: track.periodMs === null ? null : periodMs(track) / 1000,
+    state,
+  };
+}
+
+const Z80 = 1.2816;
+
+function waterShown(water: Water, altitudeM: number | null, t: number): BoilView['water'] {
+  const plusMinus = water.celsius === null ? null : Z80 * water.sigmaC;
+  return { celsius: water.celsius, plusMinus, origin: originWords(water, altitudeM, t) };
+}
+
+function originWords({ origin }: Water, altitudeM: number | null, t: number): string {
+  const age = origin.at === null ? '' : `, ${ageWords(t - origin.at)}`;
+  if (origin.kind === 'altitude') return `from the altitude alone, ${altitudeM ?? 0} m`;
+  if (origin.kind === 'pressure') return `from the pressure you typed${age}`;
+  if (origin.kind === 'check') return `from the boiling check${age}`;
+  if (origin.kind === 'reference-pot') return 'from the pot of plain water';
+  return 'tell it the altitude, a pressure, or hold a probe in boiling water';
+}
+
+function ageWords(ms: number): string {
+  const minutes = Math.round(ms / 60_000);
+  if (minutes < 1) return 'just now';
+  return minutes < 120 ? `${minutes} min ago` : `${Math.round(minutes / 60)} h ago`;
+}

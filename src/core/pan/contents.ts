@@ -1,0 +1,57 @@
+// What is in a pan by weight: sugar and water, from what people said went in and out and what boiled away.
+import { densityKgPerM3 } from '../physics/density.ts';
+
+export interface Contents {
+  /** null while nobody has said how much is in the pan. */
+  sugarKg: number | null;
+  waterKg: number | null;
+}
+
+/** Change of contents that one mark made, kept so that the mark can be taken back. */
+export interface ContentsChange {
+  pan: string;
+  sugarKg: number;
+  waterKg: number;
+  /** The contents were not known before this mark. */
+  first: boolean;
+}
+
+export function unknownContents(): Contents {
+  return { sugarKg: null, waterKg: null };
+}
+
+/** Mass of so many litres (at 20 °C) of a strength, kg; null outside the density's range. */
+export function massOfLitres(litres: number, brix: number): number | null {
+  const density = densityKgPerM3(brix, 20);
+  return density === null ? null : (litres * density) / 1000;
+}
+
+/** Litres at 20 °C; null while not known. */
+export function litresOf(contents: Contents): number | null {
+  const { sugarKg, waterKg } = contents;
+  if (sugarKg === null || waterKg === null) return null;
+  const mass = sugarKg + waterKg;
+  if (mass <= 1e-6) return 0;
+  const density = densityKgPerM3(Math.min(80, (100 * sugarKg) / mass), 20);
+  return density === null ? null : (mass * 1000) / density;
+}
+
+/** Strength by weight, °Brix; null while not known or empty. */
+export function brixOf(contents: Contents): number | null {
+  const { sugarKg, waterKg } = contents;
+  if (sugarKg === null || waterKg === null || sugarKg + waterKg <= 1e-6) return null;
+  return (100 * sugarKg) / (sugarKg + waterKg);
+}
+
+/** Contents of so many litres (at 20 °C) of a strength. */
+export function contentsOfLitres(litres: number, brix: number): { sugarKg: number; waterKg: number } | null {
+  const mass = massOfLitres(litres, brix);
+  if (mass === null) return null;
+  return { sugarKg: (mass * brix) / 100, waterKg: mass * (1 - brix / 100) };
+}
+
+/** Adds (or, negative, takes away) sugar and water; what is not known stays so, and nothing falls below empty. */
+export function addTo(contents: Contents, sugarKg: number, waterKg: number): void {
+  if (contents.sugarKg !== null) contents.sugarKg = Math.max(0, contents.sugarKg + sugarKg);
+  if (contents.waterKg !== null) contents.waterKg = Math.max(0, contents.waterKg + waterKg);
+}

@@ -1,0 +1,97 @@
+// When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
+import { litresOf } from './contents.ts';
+import { waterPerSugar } from './evaporation-line.ts';
+import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
+import type { PanDesign } from './setup.ts';
+import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
+
+export interface TimeLeft {
+  seconds: number;
+  low: number;
+  high: number;
+}
+
+/** Quantile of the normal distribution that bounds the middle 80 %. */
+const Z80 = 1.2816;
+/** How far fire and wind wander from their mean over a forecast (common practice: open fires), share. */
+const FIRE_WANDERS = 0.12;
+/** A forecast further ahead than this says nothing, s. */
+const FURTHEST_S = 24 * 3600;
+/** A counted content is known to about this share (typed litres ± 8 %, sap strength ± 5–10 %). */
+const COUNT_SIGMA = 0.12;
+/** Share that a burner's nominal power misses by: efficiencies of 25–60 % are seen. */
+const NOMINAL_SIGMA = 0.35;
+
+/**
+ * Time until the pan holds `brix`; 0 once there, null when not known. Two ways are tried, the line through the rise
+ * and the count of sugar and water, and the surer one is used.
+ */
+export function timeToStrength(pan: PanModel, design: PanDesign, around: Surroundings, brix: number, t: number): TimeLeft | null {
+  if (pan.off || pan.flame === 0 || around.waterC === null) return null;
+  if (pan.brix !== null && pan.brix >= brix) return { seconds: 0, low: 0, high: 0 };
+  const byLine = timeByLine(pan, design, around, brix);
+  const byCount = timeByCount(pan, design, brix);
+  const surer = !byLine ? byCount : !byCount ? byLine : byLine.sigma <= byCount.sigma ? byLine : byCount;
+  if (surer === null || surer.seconds > FURTHEST_S) return null;
+  const passed = (t - pan.brixAt) / 1000;
+  const left = Math.max(0, surer.seconds - (surer === byLine ? passed : 0));
+  return { seconds: left, low: Math.max(0, left - Z80 * surer.sigma), high: left + Z80 * surer.sigma };
+}
+
+interface Estimate {
+  seconds: number;
+  sigma: number;
+}
+
+function timeByLine(pan: PanModel, design: PanDesign, around: Surroundings, brix: number): Estimate | null {
+  const { fit } = pan;
+  if (fit === null || pan.brix === null) return null;
+  const target = waterPerSugar(brix);
+  const heat = (waterPerSugar(pan.brix) - target) / fit.k;
+  const seconds = Math.max(0, heat / pan.flame);
+  const offset = (around.waterSigmaC * waterPerSugarPerC(design, around, brix)) / fit.k;
+  const sigma = Math.hypot(fit.uSigma / fit.k, (heat * fit.kSigma) / fit.k, offset, FIRE_WANDERS * heat, 10) / pan.flame;
+  return { seconds, sigma };
+}
+
+/** How much a degree of rise is in water per sugar at a strength. */
+function waterPerSugarPerC(design: PanDesign, around: Surroundings, brix: number): number {
+  const pressure = around.pressureHpa ?? 1013.25;
+  const rise = riseFromStrength(brix, design.shares, pressure);
+  const nearby = rise === null ? null : strengthFromRise(rise - 0.2, design.shares, pressure);
+  return nearby === null ? 0 : (waterPerSugar(Math.max(1, nearby)) - waterPerSugar(brix)) / 0.2;
+}
+
+function timeByCount(pan: PanModel, design: PanDesign, brix: number): Estimate | null {
+  const { sugarKg, waterKg } = pan.contents;
+  const rate = evaporationKgPerS(pan, design);
+  if (sugarKg === null || waterKg === null || rate === null || rate <= 0 || sugarKg <= 0) return null;
+  const over = waterKg - sugarKg * waterPerSugar(brix);
+  if (over < 0) return null;
+  const seconds = over / rate;
+  const rateShare = pan.learntKgPerS === null ? NOMINAL_SIGMA : FIRE_WANDERS;
+  const sigma = Math.hypot(seconds * rateShare, (COUNT_SIGMA * (waterKg + sugarKg * waterPerSugar(brix))) / rate, 10);
+  return { seconds, sigma };
+}
+
+/** Depth of the liquid as it stands, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
+export function depthMm(pan: PanModel, design: PanDesign): number | null {
+  const litres = litresOf(pan.contents);
+  return litres === null || design.areaM2 === null ? null : (litres * HOT_VOLUME) / design.areaM2;
+}
+
+/** Volume at a boil over volume at 20 °C (ICUMSA density: 1.041 for water, 1.039 at 66 °Bx). */
+export const HOT_VOLUME = 1.04;
+
+/** Seconds until the depth falls to `mm`; 0 once there, null while not known. */
+export function timeToDepth(pan: PanModel, design: PanDesign, mm: number): number | null {
+  const depth = depthMm(pan, design);
+  if (depth === null || design.areaM2 === null || pan.off) return null;
+  if (depth <= mm) return 0;
+  const rate = evaporationKgPerS(pan, design);
+  if (rate === null || rate <= 0) return null;
+  // A kilogram of water is nearly a litre: 0.2 % is far under what the contents are known to.
+  const seconds = ((depth - mm) * design.areaM2) / HOT_VOLUME / rate;
+  return seconds > FURTHEST_S ? null : seconds;
+}
+

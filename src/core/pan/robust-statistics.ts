@@ -1,0 +1,35 @@
+// Medians and robust slopes: statistics that a few wild readings cannot move.
+
+/** Middle value; of an even count the mean of the two middle ones. NaN for an empty list. */
+export function median(values: readonly number[]): number {
+  if (values.length === 0) return NaN;
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+}
+
+/**
+ * Standard deviation of the noise between neighbouring values, from the median absolute difference.
+ * 0.6745 is the upper quartile of the normal distribution, √2 takes the difference of two back to one.
+ * A steady ramp adds its step to every difference, so the median difference is taken off first.
+ * NaN below four values.
+ */
+export function neighbourNoise(values: readonly number[]): number {
+  if (values.length < 4) return NaN;
+  const steps: number[] = [];
+  for (let i = 1; i < values.length; i++) steps.push(values[i]! - values[i - 1]!);
+  const ramp = median(steps);
+  return median(steps.map((step) => Math.abs(step - ramp))) / 0.6745 / Math.SQRT2;
+}
+
+/** Theil–Sen slope: the median of the slopes between all pairs; NaN below two distinct times. */
+export function theilSenSlope(times: readonly number[], values: readonly number[]): number {
+  const slopes: number[] = [];
+  for (let i = 0; i < times.length; i++) {
+    for (let j = i + 1; j < times.length; j++) {
+      const span = times[j]! - times[i]!;
+      if (span > 0) slopes.push((values[j]! - values[i]!) / span);
+    }
+  }
+  return median(slopes);
+}

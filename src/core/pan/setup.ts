@@ -1,0 +1,66 @@
+// A pan as the model needs it: the header's fields with their defaults filled in.
+import type { PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
+import { sugarShares } from '../physics/sugar-shares.ts';
+import { strengthFromRise } from '../physics/sugar-solution.ts';
+
+/** Common practice: least depth over live heat, mm, unless the header says otherwise. */
+const LEAST_DEPTH_MM = 15;
+
+/**
+ * Share of a burner's nominal power that ends as vapour. Bare propane ring under a pot 25–35 %, flat pans 51–72 %
+ * (trade.md, common practice and trade ledgers); wood rigs 40–60 % (Ohio State Extension); electric by judgement.
+ */
+const EFFICIENCY = { propane: 0.4, wood: 0.45, electric: 0.8, other: 0.4 } as const;
+
+/** Strength at which thick syrup is taken to burn on live heat, °Bx: well over any finish, below where published rises part. */
+const SCORCH_BRIX = 75;
+
+export interface PanDesign {
+  id: string;
+  name: string;
+  role: 'syrup' | 'reference';
+  shares: SugarShares;
+  /** Free surface, m²; null while the vessel is not known. */
+  areaM2: number | null;
+  minDepthMm: number;
+  /** Heat into the pan at full flame, W; null while not known. */
+  usefulPowerW: number | null;
+  /** Finish as a strength; where it was given as a rise, that rise's strength at sea level. */
+  finishBrix: number;
+  /** Finish as a rise over water, °C, where it was given so. */
+  finishRiseC: number | null;
+  scorchBrix: number;
+  ceilingC: number | null;
+}
+
+/** Fills the defaults in; a finish given as a rise becomes the strength of this sap at that rise at sea level. */
+export function panDesign(setup: PanSetup): PanDesign {
+  const sap = setup.sap ?? 'maple';
+  const shares = sugarShares(sap);
+  const finishBrix = finishStrength(setup, shares, sap === 'maple' ? 66.9 : 67);
+  return {
+    id: setup.id,
+    name: setup.name ?? setup.id,
+    role: setup.role ?? 'syrup',
+    shares,
+    areaM2: setup.vessel ? surfaceM2(setup.vessel) : null,
+    minDepthMm: setup.min_depth_mm ?? LEAST_DEPTH_MM,
+    usefulPowerW: setup.heat?.power_w === undefined ? null : setup.heat.power_w * EFFICIENCY[setup.heat.kind],
+    finishBrix,
+    finishRiseC: setup.finish !== undefined && 'rise_c' in setup.finish ? setup.finish.rise_c : null,
+    scorchBrix: Math.min(79, Math.max(SCORCH_BRIX, finishBrix + 4)),
+    ceilingC: setup.finish?.ceiling_c ?? null,
+  };
+}
+
+function finishStrength(setup: PanSetup, shares: SugarShares, otherwise: number): number {
+  if (setup.finish === undefined) return otherwise;
+  if ('brix' in setup.finish) return setup.finish.brix;
+  return strengthFromRise(setup.finish.rise_c, shares, 1013.25) ?? otherwise;
+}
+
+/** Area of the liquid's surface, m². */
+export function surfaceM2(vessel: Vessel): number {
+  if (vessel.shape === 'round') return (Math.PI / 4) * (vessel.diameter_mm / 1000) ** 2;
+  return (vessel.length_mm / 1000) * (vessel.width_mm / 1000);
+}

@@ -1,0 +1,131 @@
+// The temperature of one pan over time: wild readings out, noise known, blocks of five seconds kept for rate and fit.
+import { median, neighbourNoise, theilSenSlope } from './robust-statistics.ts';
+
+/** A block's length, ms: short beside the last minutes of a boil, long beside boiling noise. */
+export const BLOCK_MS = 5000;
+
+/** How far back the blocks reach: the longest rate window and a look at the curve before a dip, ms. */
+const KEEP_MS = 12 * 60_000;
+
+/** No reading for this long, ms, and the temperature is no longer known. */
+const STALE_FACTOR = 5;
+
+export interface TemperatureTrack {
+  /** The last few accepted readings, newest last. */
+  times: number[];
+  values: number[];
+  blockTimes: number[];
+  blockValues: number[];
+  /** Readings of the block that is filling. */
+  open: number[];
+  openStart: number;
+  /** Standard deviation of a single reading, °C; null until it is known. */
+  noise: number | null;
+  /** Blocks since the noise was last estimated. */
+  sinceNoise: number;
+}
+
+export function startTrack(): TemperatureTrack {
+  return { times: [], values: [], blockTimes: [], blockValues: [], open: [], openStart: 0, noise: null, sinceNoise: 0 };
+}
+
+const RECENT = 31;
+
+/** Takes a reading in; t in ms, not before the last one. */
+export function hearReading(track: TemperatureTrack, t: number, celsius: number): void {
+  track.times.push(t);
+  track.values.push(celsius);
+  if (track.times.length > 2 * RECENT) {
+    track.times.splice(0, track.times.length - RECENT);
+    track.values.splice(0, track.values.length - RECENT);
+  }
+  const start = t - (t % BLOCK_MS);
+  if (track.open.length === 0) track.openStart = start;
+  track.open.push(celsius);
+}
+
+/**
+ * Closes the block that ended at or before t, if it holds a reading; gives its middle value or null.
+ * The block's readings are joined by the readings just before them where there are fewer than three,
+ * so that one wild reading never makes a block.
+ */
+export function closeBlock(track: TemperatureTrack, t: number): { t: number; celsius: number } | null {
+  if (track.open.length === 0 || t < track.openStart + BLOCK_MS) return null;
+  const count = Math.max(3, track.open.length);
+  const celsius = median(track.values.slice(-count));
+  const middle = track.openStart + BLOCK_MS / 2;
+  track.open = [];
+  track.blockTimes.push(middle);
+  track.blockValues.push(celsius);
+  dropOld(track, t);
+  if (++track.sinceNoise >= 6 || track.noise === null) {
+    const noise = neighbourNoise(track.values.slice(-RECENT));
+    if (Number.isFinite(noise)) track.noise = noise;
+    track.sinceNoise = 0;
+  }
+  return { t: middle, celsius };
+}
+
+function dropOld(track: TemperatureTrack, t: number): void {
+  let drop = 0;
+  while (drop < track.blockTimes.length && track.blockTimes[drop]! < t - KEEP_MS) drop++;
+  if (drop > 30) {
+    track.blockTimes.splice(0, drop);
+    track.blockValues.splice(0, drop);
+  }
+}
+
+/** The middle of the readings of the last few seconds, °C, or null when the newest is older than five periods. */
+export function temperatureNow(track: TemperatureTrack, t: number, periodMs: number): number | null {
+  const newest = track.times.at(-1);
+  if (newest === undefined || t - newest > Math.max(STALE_FACTOR * periodMs, 2000)) return null;
+  const span = Math.max(BLOCK_MS, 3 * periodMs);
+  let from = track.times.length - 1;
+  while (from > 0 && track.times[from - 1]! > newest - span) from--;
+  from = Math.min(from, Math.max(0, track.times.length - 3));
+  return median(track.values.slice(from));
+}
+
+/** Rate windows, s: the shortest one whose slope is sure to 0.02 °C/min is used, else the longest. */
+const WINDOWS_S = [60, 120, 240, 480];
+const SURE_C_PER_MIN = 0.02;
+
+/**
+ * Robust rate of rise, °C/min, over a window chosen by the noise; null while there are fewer than six blocks.
+ * `since` (ms) leaves out what was before a pour.
+ */
+export function rateOfRise(track: TemperatureTrack, t: number, since: number): number | null {
+  const noise = track.noise ?? 0.1;
+  for (const window of WINDOWS_S) {
+    const from = firstAfter(track.blockTimes, Math.max(since, t - window * 1000));
+    const times = track.blockTimes.slice(from);
+    if (times.length < 6) continue;
+    const minutes = (times.at(-1)! - times[0]!) / 60_000;
+    // Standard error of a straight line through n evenly spaced points: σ √12 / (T √n).
+    const error = (noise * Math.sqrt(12)) / (Math.max(minutes, 0.1) * Math.sqrt(times.length));
+    if (error > SURE_C_PER_MIN && window !== WINDOWS_S.at(-1)) continue;
+    return thinnedSlope(times, track.blockValues.slice(from)) * 60_000;
+  }
+  return null;
+}
+
+/** At most 24 points go into the pairs, so that the cost of a block stays flat. */
+function thinnedSlope(times: number[], values: number[]): number {
+  const step = Math.max(1, Math.ceil(times.length / 24));
+  if (step === 1) return theilSenSlope(times, values);
+  const keep = (_: number, index: number): boolean => (times.length - 1 - index) % step === 0;
+  return theilSenSlope(times.filter(keep), values.filter(keep));
+}
+
+function firstAfter(times: readonly number[], t: number): number {
+  let index = times.length;
+  while (index > 0 && times[index - 1]! >= t) index--;
+  return index;
+}
+
+/** Forgets all but the block values: after a gap nothing recent is known. */
+export function forgetRecent(track: TemperatureTrack): void {
+  track.times = [];
+  track.values = [];
+  track.open = [];
+}
