@@ -17,7 +17,7 @@ const portFormat = z.discriminatedUnion(
       .looseObject({
         kind: z.literal('columns'),
         separator: z.string().min(1).max(20),
-        decimal: z.enum(['.', ',']).optional(),
+        decimal: z.string().regex(/^[.,]$/u, { error: 'must be "." or ","' }).optional(),
         channels: z.array(z.string().max(200)).max(1000),
       })
       .refine((format) => (format.decimal ?? '.') !== format.separator, 'has the same separator and decimal sign'),
