@@ -54,7 +54,7 @@ test('every match of a pattern is a reading', () => {
   expect(values('CH1: 98.5 C, CH2:nan, CH3: 212F', pattern)).toEqual({ 1: 98.5, 2: null, 3: 100 });
   expect(rejected('CH1: 9.8.5', pattern)).toEqual(['not a number: CH1: 9.8.5']);
   expect(rejected('hello', pattern)).toEqual(['no match']);
-  expect(values('CH1: 98 CH1: 97', pattern)).toEqual({});
+  expect(values('CH1: 98, CH1: 97', pattern)).toEqual({});
   expect(values('x=98', { kind: 'pattern', pattern: '(?P<channel>x)=(?P<value>\\d+)' })).toEqual({ x: 98 });
 });
 

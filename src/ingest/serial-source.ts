@@ -1,0 +1,89 @@
+// The live source: the lines of one or more serial ports, each stamped with boil time as it comes.
+import type { Entry } from '../core/boil/entries.ts';
+import { openSerialPort, type OpenPort } from './open-port.ts';
+import { PortKeeper, type KeptPort } from './port-keeper.ts';
+import type { Source, SourceListener, Timekeeper } from './source.ts';
+
+/** How often time is said to have passed when nothing comes, ms: a silent probe is called within a second of its due. */
+const idleEveryMs = 250;
+
+export interface SerialSourceOptions {
+  ports: KeptPort[];
+  timekeeper: Timekeeper;
+  /** The real ports unless said. */
+  openPort?: OpenPort;
+}
+
+/**
+ * Opens every port, reopens it whenever it is gone, and never ends by itself.
+ * Entries are `open`, `lost` with a sentence of why, and lines; a port that cannot be opened gives one `lost`.
+ */
+export function serialSource({ ports, timekeeper, openPort = openSerialPort }: SerialSourceOptions): Source {
+  return new SerialSource(ports, timekeeper, openPort);
+}
+
+class SerialSource implements Source {
+  #ports: KeptPort[];
+  #timekeeper: Timekeeper;
+  #openPort: OpenPort;
+  #listener: SourceListener | null = null;
+  #keepers: PortKeeper[] = [];
+  #callOff: () => void = () => undefined;
+  #lastT = 0;
+  #cameSinceIdle = false;
+
+  constructor(ports: KeptPort[], timekeeper: Timekeeper, openPort: OpenPort) {
+    this.#ports = ports;
+    this.#timekeeper = timekeeper;
+    this.#openPort = openPort;
+  }
+
+  start(listener: SourceListener): void {
+    this.#listener = listener;
+    this.#keepers = this.#ports.map((port) => this.#keeper(port));
+    this.#waitForIdle();
+  }
+
+  async stop(): Promise<void> {
+    this.#listener = null;
+    this.#callOff();
+    await Promise.all(this.#keepers.map((keeper) => keeper.stop()));
+  }
+
+  #keeper(port: KeptPort): PortKeeper {
+    const { id } = port;
+    return new PortKeeper(port, this.#openPort, this.#timekeeper, {
+      opened: () => this.#entry({ t: this.#now(), port: id, state: 'open' }),
+      lost: (why) => this.#entry({ t: this.#now(), port: id, state: 'lost', why }),
+      line: (line) => this.#entry({ t: this.#now(), port: id, line }),
+      notice: (sentence) => this.#listener?.notice({ port: id, sentence }),
+    });
+  }
+
+  #now(): number {
+    this.#lastT = Math.max(this.#lastT, this.#timekeeper.now());
+    return this.#lastT;
+  }
+
+  #entry(entry: Entry): void {
+    this.#cameSinceIdle = true;
+    this.#listener?.item({ kind: 'entry', entry });
+  }
+
+  #waitForIdle(): void {
+    this.#callOff = this.#timekeeper.after(idleEveryMs, () => {
+      this.#idle();
+      if (this.#listener !== null) this.#waitForIdle();
+    });
+  }
+
+  /** Says the millisecond before now: a line may still come within this one, and nothing may come at an idle's t. */
+  #idle(): void {
+    const t = this.#timekeeper.now() - 1;
+    if (!this.#cameSinceIdle && t >= this.#lastT) {
+      this.#lastT = t;
+      this.#listener?.item({ kind: 'idle', t });
+    }
+    this.#cameSinceIdle = false;
+  }
+}
