@@ -1,0 +1,49 @@
+// The second channel beside the page's sound: notifications and beeps; and keeps the machine awake while pans are watched.
+import { Notification, powerSaveBlocker, shell } from 'electron';
+import type { AlarmView, HostMessage, Now } from '../src/protocol/messages.ts';
+
+/** Shows a system notification where the system lets us; it may be muted, so it is never the alarm itself. */
+export function notify(title: string, body: string, clicked = (): void => undefined): void {
+  if (!Notification.isSupported()) return;
+  new Notification({ title, body, urgency: 'critical', timeoutType: 'never' }).on('click', clicked).show();
+}
+
+const nameOf = ({ alarm, pan, port, since }: AlarmView): string => JSON.stringify([alarm, pan, port, since]);
+
+export class Attention {
+  /** True while the page cannot be trusted to sound; then alarms of middle priority are called here too. */
+  pageIsDown = false;
+  /** Whether pans are watched now, so that closing the program would leave them alone. */
+  watching = false;
+  #called = new Set<string>();
+  #blocker: number | null = null;
+
+  /** `show` brings the window to the front. */
+  hear(message: HostMessage, show: () => void): void {
+    if (message.kind !== 'now' || message.view !== 'live') return;
+    this.watching = message.mode !== 'idle' && !message.ended;
+    this.#keepAwake();
+    this.#call(message, show);
+  }
+
+  #call({ alarms, sound, header, t }: Now, show: () => void): void {
+    const isFor = ({ priority }: AlarmView) => priority === 'high' || (this.pageIsDown && priority === 'medium');
+    const urgent = alarms.filter((alarm) => alarm.condition === 'active' && !alarm.answered && isFor(alarm));
+    for (const alarm of urgent.filter((each) => !this.#called.has(nameOf(each)))) {
+      const pan = header?.pans?.find(({ id }) => id === alarm.pan)?.name ?? alarm.pan;
+      notify(pan === null ? alarm.title : `${pan}: ${alarm.title}`, `${alarm.why}. ${alarm.todo}`, show);
+      show();
+    }
+    this.#called = new Set(urgent.map(nameOf));
+    // The host speaks at least once a second, so this goes on until somebody answers or silences it.
+    if (this.pageIsDown && urgent.length > 0 && (sound.silencedUntil ?? 0) <= t) shell.beep();
+  }
+
+  #keepAwake(): void {
+    if (this.watching === (this.#blocker !== null)) return;
+    if (this.#blocker !== null) powerSaveBlocker.stop(this.#blocker);
+    this.#blocker = this.watching ? powerSaveBlocker.start('prevent-display-sleep') : null;
+    if (this.#blocker === null || powerSaveBlocker.isStarted(this.#blocker)) return;
+    notify('This machine may fall asleep', 'It cannot be kept awake from here: switch sleep off in its settings.');
+  }
+}
