@@ -13,12 +13,15 @@ const MOST_FINDINGS = 10;
 
 export function checkNotebook(database: DatabaseSync): CheckResult {
   const findings: string[] = [];
-  attempt(findings, () => findings.push(...fileFindings(database)));
+  const attempt = (what: string, look: () => string[]) => findings.push(...findingsOf(what, look));
+  attempt('The notebook', () => pageFindings(database));
+  attempt('The notebook', () => strayFindings(database));
   let rows: BoilRow[] = [];
-  attempt(findings, () => (rows = boilRows(database)));
-  for (const boil of rows) {
-    attempt(findings, () => findings.push(...boilFindings(database, boil)));
-  }
+  attempt('The list of boils', () => {
+    rows = boilRows(database);
+    return [];
+  });
+  for (const boil of rows) attempt(`Boil ${boil.id}`, () => boilFindings(database, boil));
   const damaged = findings.length > 0;
   const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
   const read = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries were read`;
@@ -27,23 +30,26 @@ export function checkNotebook(database: DatabaseSync): CheckResult {
 }
 
 /** A damaged file can make any read fail; that too is a finding. */
-function attempt(findings: string[], look: () => void): void {
+function findingsOf(what: string, look: () => string[]): string[] {
   try {
-    look();
+    return look();
   } catch (error) {
-    findings.push(`The notebook could not be read further: ${(error as Error).message}.`);
+    return [`${what} could not be read to its end: ${(error as Error).message}.`];
   }
 }
 
-function fileFindings(database: DatabaseSync): string[] {
-  const integrity = database.prepare('PRAGMA integrity_check(20)').all();
-  const findings = integrity
+function pageFindings(database: DatabaseSync): string[] {
+  return database
+    .prepare('PRAGMA integrity_check(20)')
+    .all()
     .map((row) => String(row['integrity_check']))
     .filter((answer) => answer !== 'ok')
     .map((answer) => `The notebook's file does not hold together: ${answer}.`);
+}
+
+function strayFindings(database: DatabaseSync): string[] {
   const strays = database.prepare('PRAGMA foreign_key_check').all().length;
-  if (strays > 0) findings.push(`${strays} entries belong to no boil.`);
-  return findings;
+  return strays > 0 ? [`${strays} entries belong to no boil.`] : [];
 }
 
 function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
