@@ -41,7 +41,13 @@ export function startAlarms(): AlarmBook {
 const RANK: Record<Priority, number> = { low: 0, medium: 1, high: 2 };
 
 export function findAlarm(book: AlarmBook, key: AlarmKey): AlarmState | undefined {
-  return book.alarms.find((one) => one.alarm === key.alarm && one.pan === key.pan && one.port === (key.port ?? null) && one.about === (key.about ?? null));
+  return book.alarms.find(
+    (one) =>
+      one.alarm === key.alarm &&
+      one.pan === key.pan &&
+      one.port === (key.port ?? null) &&
+      one.about === (key.about ?? null),
+  );
 }
 
 /**
@@ -62,7 +68,8 @@ export function observe(
     state = freshAlarm(key, t);
     book.alarms.push(state);
   }
-  if (state.condition === 'ok' || state.condition === 'pending') return whileOff(book, state, delays.onDelayMs, finding, t);
+  if (state.condition === 'ok' || state.condition === 'pending')
+    return whileOff(book, state, delays.onDelayMs, finding, t);
   return whileOn(book, state, delays.offDelayMs, finding, t);
 }
 
@@ -84,7 +91,13 @@ function freshAlarm(key: AlarmKey, t: number): AlarmState {
   };
 }
 
-function whileOff(book: AlarmBook, state: AlarmState, onDelayMs: number, finding: Finding, t: number): AlarmTransition[] {
+function whileOff(
+  book: AlarmBook,
+  state: AlarmState,
+  onDelayMs: number,
+  finding: Finding,
+  t: number,
+): AlarmTransition[] {
   if (!finding.over) {
     state.condition = 'ok';
     forgetWhenDone(book, state);
@@ -101,7 +114,13 @@ function whileOff(book: AlarmBook, state: AlarmState, onDelayMs: number, finding
   return [transition(state, 'raised', t)];
 }
 
-function whileOn(book: AlarmBook, state: AlarmState, offDelayMs: number, finding: Finding, t: number): AlarmTransition[] {
+function whileOn(
+  book: AlarmBook,
+  state: AlarmState,
+  offDelayMs: number,
+  finding: Finding,
+  t: number,
+): AlarmTransition[] {
   if (!finding.inside) {
     state.condition = 'active';
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
@@ -110,7 +129,7 @@ function whileOn(book: AlarmBook, state: AlarmState, offDelayMs: number, finding
     state.condition = 'clearing';
     state.since = t;
   }
-  if (t - state.since < offDelayMs) return [];
+  if (finding.atOnce !== true && t - state.since < offDelayMs) return [];
   return [clear(book, state, t)];
 }
 

@@ -11,6 +11,8 @@ export interface PanSituation {
   minDepthMm: number;
   ceilingC: number | null;
   reachedFinish: boolean;
+  /** The pan's own evaporation is learnt, so that its depth is more than a count from nominal power. */
+  depthSure: boolean;
   /** Rise at which this sap counts as scorching, °C; null while not known. */
   scorchRiseC: number | null;
   /** The pan's port is lost: that alarm stands for its probe. */
@@ -27,6 +29,8 @@ export interface Finding {
   inside: boolean;
   priority: Priority;
   why: () => string;
+  /** It ends without waiting: taken off, poured into, or another alarm has taken its place. */
+  atOnce?: boolean;
 }
 
 export interface Rule {
@@ -40,6 +44,8 @@ export interface Rule {
 
 /** How far past its finish a pan must be for `past-finish`, °Bx: about 0.2–0.3 °C of rise. */
 const PAST_FINISH_BRIX = 1;
+/** Thinner than this the forecast rests on counted litres alone and calls nobody, °Bx. */
+const TELLING_BRIX = 25;
 /** The near-finish call ends again only when the finish has moved this much further away than the lead. */
 const NEAR_DEADBAND = 1.6;
 /** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
@@ -58,18 +64,22 @@ export const PAN_RULES: readonly Rule[] = [
   { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },
 ];
 
+function itIsOver(priority: Priority): Finding {
+  return { over: false, inside: true, priority, why: () => '', atOnce: true };
+}
+
 const minutes = (seconds: number): string => String(Math.max(1, Math.round(seconds / 60)));
 const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
 
 function nearFinish({ reading, settings, finishBrix, reachedFinish }: PanSituation): Finding | null {
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
-  if (done) return { over: false, inside: true, priority: 'medium', why: () => 'the finish is reached' };
+  if (done) return itIsOver('medium');
   if (left === null || reading.brix === null) return null;
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
-    over: left <= settings.nearFinishLeadS && (reading.finish_high_s ?? left) <= 3 * settings.nearFinishLeadS,
+    over: left <= settings.nearFinishLeadS && reading.brix >= TELLING_BRIX,
     inside: left > settings.nearFinishLeadS * NEAR_DEADBAND,
     priority: 'medium',
     why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
@@ -87,25 +97,23 @@ function beyondScale({ reading, scorchRiseC }: PanSituation): boolean {
 
 function finish(situation: PanSituation): Finding | null {
   const { reading, finishBrix, reachedFinish } = situation;
-  const off = reading.stage === 'off';
   const wellPast = past(reading, finishBrix, PAST_FINISH_BRIX) || beyondScale(situation);
-  if (reading.brix === null && !off && !wellPast) return coolingAfter(situation, 'high');
-  return {
-    over: !off && !wellPast && reachedFinish,
-    inside: off || wellPast || !reachedFinish,
-    priority: 'high',
-    why: () => strengthWords(situation),
-  };
+  const ended = reading.stage === 'off' || wellPast || !reachedFinish;
+  if (!ended && reading.brix === null) return cooled(situation);
+  return ended
+    ? itIsOver('high')
+    : { over: true, inside: false, priority: 'high', why: () => strengthWords(situation) };
 }
 
 function pastFinish(situation: PanSituation): Finding | null {
-  const { reading, finishBrix } = situation;
-  const off = reading.stage === 'off';
+  const { reading, finishBrix, reachedFinish } = situation;
   const beyond = beyondScale(situation);
-  if (reading.brix === null && !off && !beyond) return coolingAfter(situation, 'high');
+  const ended = reading.stage === 'off' || (!reachedFinish && !beyond);
+  if (!ended && reading.brix === null && !beyond) return cooled(situation);
+  if (ended) return itIsOver('high');
   return {
-    over: !off && (beyond || past(reading, finishBrix, PAST_FINISH_BRIX)),
-    inside: off || (!beyond && !past(reading, finishBrix, PAST_FINISH_BRIX - 0.6)),
+    over: beyond || past(reading, finishBrix, PAST_FINISH_BRIX),
+    inside: !beyond && !past(reading, finishBrix, PAST_FINISH_BRIX - 0.6),
     priority: 'high',
     why: () => strengthWords(situation),
   };
@@ -114,32 +122,37 @@ function pastFinish(situation: PanSituation): Finding | null {
 /** A finished pan that cools far under the water point has been taken off the heat, said or not. */
 const TAKEN_OFF_C = 8;
 
-function coolingAfter({ reading }: PanSituation, priority: Priority): Finding | null {
+/** Ends an alarm of a pan that has cooled; otherwise what is not known changes nothing. */
+function cooled({ reading }: PanSituation): Finding | null {
   if (reading.rise_c === null || reading.rise_c > -TAKEN_OFF_C) return null;
-  return { over: false, inside: true, priority, why: () => 'the pan has cooled' };
+  return itIsOver('high');
 }
 
 function strengthWords({ reading, finishBrix }: PanSituation): string {
   const target = digits(finishBrix, 1).replace(/\.0$/, '');
   if (reading.brix === null) return `rise ${digits(reading.rise_c ?? 0, 1)} °C, stronger than ${target} °Bx`;
-  const range = reading.brix_low === null || reading.brix_high === null ? '' : ` (${digits(reading.brix_low, 0)}–${digits(reading.brix_high, 0)})`;
+  const range =
+    reading.brix_low === null || reading.brix_high === null
+      ? ''
+      : ` (${digits(reading.brix_low, 0)}–${digits(reading.brix_high, 0)})`;
   return `${digits(reading.brix, 1)} °Bx${range}, finish ${target} °Bx`;
 }
 
 function scorchRisk(situation: PanSituation): Finding | null {
   const { reading, ceilingC, settings } = situation;
-  if (reading.stage === 'off') return { over: false, inside: true, priority: 'high', why: () => 'off' };
+  if (reading.stage === 'off') return itIsOver('high');
   if (ceilingC !== null) return ceilingPassed(reading, ceilingC);
   if (beyondScale(situation) || runsAway(reading)) {
     return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
   }
   const left = reading.scorch_in_s;
-  if (left === null) return reading.rise_c !== null && reading.rise_c < -TAKEN_OFF_C ? { over: false, inside: true, priority: 'high', why: () => 'cooled' } : null;
+  if (left === null) return cooled(situation);
   return {
     over: left <= settings.scorchLeadS,
     inside: left > settings.scorchLeadS * 1.5,
     priority: 'high',
-    why: () => `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
+    why: () =>
+      `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
   };
 }
 
@@ -163,15 +176,16 @@ function runawayWords(reading: PanReading): string {
   return `rise ${digits(reading.rise_c ?? 0, 1)} °C${rate}`;
 }
 
-function lowLevel({ reading, settings, minDepthMm }: PanSituation): Finding | null {
-  if (reading.stage === 'off') return { over: false, inside: true, priority: 'medium', why: () => 'off' };
+function lowLevel({ reading, settings, minDepthMm, depthSure }: PanSituation): Finding | null {
+  if (reading.stage === 'off') return itIsOver('medium');
   const left = reading.top_up_in_s;
   if (left === null) return null;
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,
-    priority: left === 0 ? 'high' : 'medium',
-    why: () => `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,
+    priority: left === 0 && depthSure ? 'high' : 'medium',
+    why: () =>
+      `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,
   };
 }
 
@@ -183,6 +197,7 @@ function probeLost({ reading, portLost }: PanSituation): Finding | null {
     over: silent,
     inside: !silent,
     priority: thick ? 'high' : 'medium',
-    why: () => (reading.probe === 'broken' ? 'the device says that the probe is broken' : 'nothing comes from the probe'),
+    why: () =>
+      reading.probe === 'broken' ? 'the device says that the probe is broken' : 'nothing comes from the probe',
   };
 }

@@ -54,7 +54,11 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
     todo: 'Watch these pans yourself. Look at the USB plug and the cable; it is tried again by itself.',
   },
   'fuel-low': { title: 'Gas running out', means: 'The cylinder will soon be empty.', todo: 'Have a full one ready.' },
-  reminder: { title: 'Reminder', means: 'You asked to be reminded now.', todo: 'Do it, then say that you have seen it.' },
+  reminder: {
+    title: 'Reminder',
+    means: 'You asked to be reminded now.',
+    todo: 'Do it, then say that you have seen it.',
+  },
   'not-recording': {
     title: 'Not being written down',
     means: 'The boil cannot be kept on disk just now; watching goes on.',

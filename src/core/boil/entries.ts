@@ -10,8 +10,7 @@ export interface SugarShares {
 export type Sap = 'maple' | 'birch' | SugarShares;
 
 export type Vessel =
-  | { shape: 'round'; diameter_mm: number }
-  | { shape: 'rectangular'; length_mm: number; width_mm: number };
+  { shape: 'round'; diameter_mm: number } | { shape: 'rectangular'; length_mm: number; width_mm: number };
 
 export interface Heat {
   kind: 'propane' | 'wood' | 'electric' | 'other';
@@ -21,8 +20,7 @@ export interface Heat {
 
 /** A finish is a strength or a rise; with a ceiling the pan is kept below a boil. */
 export type Finish =
-  | { brix: number; ceiling_c?: number | undefined }
-  | { rise_c: number; ceiling_c?: number | undefined };
+  { brix: number; ceiling_c?: number | undefined } | { rise_c: number; ceiling_c?: number | undefined };
 
 export type PortFormat =
   | { kind: 'pairs' }
@@ -89,11 +87,28 @@ export interface MarkBase {
 
 export type Mark = MarkBase &
   (
-    | { kind: 'top-up'; pan: string; litres?: number | undefined; brix?: number | undefined; celsius?: number | undefined }
+    | {
+        kind: 'top-up';
+        pan: string;
+        litres?: number | undefined;
+        brix?: number | undefined;
+        celsius?: number | undefined;
+      }
     | { kind: 'transfer'; from: string; to: string; litres?: number | undefined; all?: boolean | undefined }
-    | { kind: 'draw-off'; pan: string; litres?: number | undefined; all?: boolean | undefined; brix?: number | undefined }
+    | {
+        kind: 'draw-off';
+        pan: string;
+        litres?: number | undefined;
+        all?: boolean | undefined;
+        brix?: number | undefined;
+      }
     | { kind: 'flame'; pan: string; level: number }
-    | { kind: 'pressure'; hpa: number; at?: 'station' | 'altimeter' | 'sea-level' | undefined; outdoor_celsius?: number | undefined }
+    | {
+        kind: 'pressure';
+        hpa: number;
+        at?: 'station' | 'altimeter' | 'sea-level' | undefined;
+        outdoor_celsius?: number | undefined;
+      }
     | { kind: 'water-check'; probe: string; celsius: number }
     | {
         kind: 'density';

@@ -68,7 +68,12 @@ function passGap(state: BoilState, t: number, length: number): void {
 function forgetRecent(state: BoilState, t: number): void {
   for (const pan of Object.values(state.pans)) panAfterGap(pan, t);
   for (const [id, probe] of Object.entries(state.probes)) {
-    state.probes[id] = { ...startProbe(t), celsius: probe.celsius, periodMs: probe.periodMs, intervals: probe.intervals };
+    state.probes[id] = {
+      ...startProbe(t),
+      celsius: probe.celsius,
+      periodMs: probe.periodMs,
+      intervals: probe.intervals,
+    };
   }
 }
 
@@ -119,7 +124,10 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
   panHears(state.pans[panId]!, t, corrected);
 }
 
-function portChanged(state: BoilState, entry: { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined }): void {
+function portChanged(
+  state: BoilState,
+  entry: { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined },
+): void {
   const port: PortTrack = (state.ports[entry.port] ??= { state: 'waiting', why: null, lines: 0, unreadable: 0 });
   port.state = entry.state;
   port.why = entry.why ?? null;
@@ -135,7 +143,8 @@ function takeMark(state: BoilState, mark: Mark, t: number): void {
   if (mark.kind === 'reading') {
     const pan = state.pans[mark.pan];
     const design = state.designs[mark.pan];
-    if (pan !== undefined && design !== undefined) panReadByHand(pan, design, surroundings(state, mark.pan, t), Math.min(mark.happened ?? t, t));
+    if (pan !== undefined && design !== undefined)
+      panReadByHand(pan, design, surroundings(state, mark.pan, t), Math.min(mark.happened ?? t, t));
   }
 }
 

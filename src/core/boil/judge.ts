@@ -15,12 +15,14 @@ export function judgeAlarms(state: BoilState, t: number): void {
   state.fresh.push(...timePassed(state.book, t));
   for (const id in state.ports) judgePort(state, id, t);
   for (const id in state.pans) judgePan(state, id, t);
-  for (const kept of state.marks) if (kept.mark.kind === 'remind') judgeReminder(state, kept.mark, kept.t, kept.withdrawn, t);
+  for (const kept of state.marks)
+    if (kept.mark.kind === 'remind') judgeReminder(state, kept.mark, kept.t, kept.withdrawn, t);
 }
 
 function judgePort(state: BoilState, id: string, t: number): void {
   const port = state.ports[id]!;
-  if (port.state === 'waiting' && findAlarm(state.book, { alarm: 'port-lost', pan: null, port: id }) === undefined) return;
+  if (port.state === 'waiting' && findAlarm(state.book, { alarm: 'port-lost', pan: null, port: id }) === undefined)
+    return;
   const lost = port.state === 'lost';
   look(state, { alarm: 'port-lost', pan: null, port: id }, 0, 0, t, {
     over: lost,
@@ -39,7 +41,14 @@ function judgePan(state: BoilState, id: string, t: number): void {
   }
 }
 
-function look(state: BoilState, key: AlarmKey, onDelayMs: number, offDelayMs: number, t: number, finding: Finding | null): void {
+function look(
+  state: BoilState,
+  key: AlarmKey,
+  onDelayMs: number,
+  offDelayMs: number,
+  t: number,
+  finding: Finding | null,
+): void {
   const made: AlarmTransition[] = observe(state.book, key, { onDelayMs, offDelayMs }, finding, t);
   if (made.length > 0) state.fresh.push(...made);
 }
@@ -54,10 +63,12 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     name: design.name,
     finishBrix: finishBrixNow(design, around),
     scorchBrix: design.scorchBrix,
-    scorchRiseC: around.pressureHpa === null ? null : riseFromStrength(design.scorchBrix, design.shares, around.pressureHpa),
+    scorchRiseC:
+      around.pressureHpa === null ? null : riseFromStrength(design.scorchBrix, design.shares, around.pressureHpa),
     minDepthMm: design.minDepthMm,
     ceilingC: design.ceilingC,
     reachedFinish: state.pans[id]!.reachedFinish,
+    depthSure: state.pans[id]!.learntKgPerS !== null,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     settings: leadTimes(state.header),
   };
@@ -84,7 +95,13 @@ const reminderKey = (mark: Mark & { kind: 'remind' }, askedAt: number): AlarmKey
   about: mark.id ?? `at ${askedAt}`,
 });
 
-function judgeReminder(state: BoilState, mark: Mark & { kind: 'remind' }, askedAt: number, withdrawn: boolean, t: number): void {
+function judgeReminder(
+  state: BoilState,
+  mark: Mark & { kind: 'remind' },
+  askedAt: number,
+  withdrawn: boolean,
+  t: number,
+): void {
   const due = askedAt + mark.seconds * 1000;
   if (t < due || t > due + REMINDER_LASTS_MS + 2000) return;
   const key = reminderKey(mark, askedAt);

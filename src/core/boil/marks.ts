@@ -1,9 +1,15 @@
 // What a person's mark does to the state of the boil, and how it is taken back.
-import { contentsOfLitres, brixOf, type ContentsChange, addTo } from '../pan/contents.ts';
+import { addTo, brixOf, type ContentsChange, contentsOfLitres, unknownContents } from '../pan/contents.ts';
+import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { HOT_VOLUME } from '../pan/forecast.ts';
 import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
 import { disturb, panProbeMoved, type PanModel } from '../pan/pan-model.ts';
-import { brixFromBaume, brixFromSpecificGravity, trueBrixFromHydrometer, trueBrixFromRefractometer } from '../physics/instruments.ts';
+import {
+  brixFromBaume,
+  brixFromSpecificGravity,
+  trueBrixFromHydrometer,
+  trueBrixFromRefractometer,
+} from '../physics/instruments.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
 import type { Mark } from './entries.ts';
 import type { BoilState, KeptMark } from './state.ts';
@@ -49,33 +55,51 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
 function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }, at: number): void {
   const pan = state.pans[mark.pan];
   if (pan === undefined) return;
-  const brix = mark.brix ?? sapBrix(state, mark.pan);
-  pourIn(pan, mark.pan, kept, mark.litres === undefined ? null : contentsOfLitres(mark.litres, brix), at);
+  const sap = mark.brix === undefined ? sapBrix(state, mark.pan) : { brix: mark.brix, guessed: false };
+  pourIn(
+    pan,
+    mark.pan,
+    kept,
+    mark.litres === undefined ? null : contentsOfLitres(mark.litres, sap.brix),
+    at,
+    sap.guessed,
+  );
 }
 
 /** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
-function sapBrix(state: BoilState, pan: string): number {
+function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
   for (const kept of [...state.marks].reverse()) {
-    if (kept.mark.kind === 'top-up' && kept.mark.brix !== undefined && !kept.withdrawn) return kept.mark.brix;
+    if (kept.mark.kind === 'top-up' && kept.mark.brix !== undefined && !kept.withdrawn) {
+      return { brix: kept.mark.brix, guessed: false };
+    }
   }
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
-  return birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple;
+  return { brix: birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple, guessed: true };
 }
 
 /** Something went into a pan; null where nobody knows how much, and then the contents are not known either. */
-function pourIn(pan: PanModel, id: string, kept: KeptMark, poured: { sugarKg: number; waterKg: number } | null, at: number): void {
+function pourIn(
+  pan: PanModel,
+  id: string,
+  kept: KeptMark,
+  poured: { sugarKg: number; waterKg: number } | null,
+  at: number,
+  guessed: boolean,
+): void {
   if (at > pan.disturbedAt) disturb(pan, at);
+  pan.reachedFinish = false;
+  const known = pan.contents.sugarKg !== null;
+  const wasEmpty = pan.emptied || (!known && pan.phase === 'cold');
   pan.off = pan.off && !pan.emptied;
-  const wasEmpty = pan.emptied || (pan.contents.sugarKg === null && pan.phase === 'cold');
   pan.emptied = false;
-  if (poured === null) {
-    pan.contents = { sugarKg: null, waterKg: null };
-    return;
+  if (poured === null) pan.contents = unknownContents();
+  else if (known || wasEmpty) {
+    kept.changes.push({ pan: id, ...poured, first: !known });
+    if (!known) pan.contents = { ...poured, sugarGuessed: guessed, nominalKg: 0 };
+    else addTo(pan.contents, poured.sugarKg, poured.waterKg);
+    // Emptied and filled anew, only what was poured counts.
+    if (wasEmpty) pan.contents.sugarGuessed = guessed;
   }
-  if (pan.contents.sugarKg === null && !wasEmpty) return;
-  kept.changes.push({ pan: id, ...poured, first: pan.contents.sugarKg === null });
-  if (pan.contents.sugarKg === null) pan.contents = { ...poured };
-  else addTo(pan.contents, poured.sugarKg, poured.waterKg);
 }
 
 /** What leaves a pan: all of it, or litres at its strength now; null where that is not known. */
@@ -107,7 +131,7 @@ function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transf
   const to = state.pans[mark.to];
   if (from === undefined || to === undefined || from === to) return;
   const moved = takeOut(from, mark.from, kept, mark.litres, mark.all === true);
-  pourIn(to, mark.to, kept, moved, at);
+  pourIn(to, mark.to, kept, moved, at, from.contents.sugarGuessed);
 }
 
 function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'draw-off' }): void {
@@ -120,23 +144,45 @@ function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' })
   const pan = state.pans[mark.pan];
   const design = state.designs[mark.pan];
   if (pan === undefined || design === undefined || design.areaM2 === null) return;
-  const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, pan.brix ?? brixOf(pan.contents) ?? sapBrix(state, mark.pan));
+  const known = pan.brix ?? brixOf(pan.contents);
+  const sap = known === null ? sapBrix(state, mark.pan) : { brix: known, guessed: pan.contents.sugarGuessed };
+  const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, sap.brix);
   if (seen === null) return;
   const { sugarKg, waterKg } = pan.contents;
-  kept.changes.push({ pan: mark.pan, sugarKg: seen.sugarKg - (sugarKg ?? 0), waterKg: seen.waterKg - (waterKg ?? 0), first: sugarKg === null });
-  pan.contents = seen;
+  kept.changes.push({
+    pan: mark.pan,
+    sugarKg: seen.sugarKg - (sugarKg ?? 0),
+    waterKg: seen.waterKg - (waterKg ?? 0),
+    first: sugarKg === null,
+  });
+  pan.contents = {
+    ...seen,
+    sugarGuessed: sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX),
+    nominalKg: 0,
+  };
 }
 
 /** True strength that an instrument's reading means, °Bx; null when it is out of range. */
 export function strengthOfDensity(mark: Mark & { kind: 'density' }): number | null {
-  const read = mark.brix ?? (mark.baume === undefined ? null : brixFromBaume(mark.baume)) ?? (mark.sg === undefined ? null : brixFromSpecificGravity(mark.sg));
+  const read =
+    mark.brix ??
+    (mark.baume === undefined ? null : brixFromBaume(mark.baume)) ??
+    (mark.sg === undefined ? null : brixFromSpecificGravity(mark.sg));
   if (read === null) return null;
   if (mark.instrument === 'refractometer') {
     const reference = mark.reference_celsius ?? 20;
-    return trueBrixFromRefractometer({ readingBrix: read, sampleCelsius: mark.celsius ?? reference, compensated: mark.compensated ?? false });
+    return trueBrixFromRefractometer({
+      readingBrix: read,
+      sampleCelsius: mark.celsius ?? reference,
+      compensated: mark.compensated ?? false,
+    });
   }
   const reference = mark.reference_celsius ?? 15.56;
-  return trueBrixFromHydrometer({ readingBrix: read, sampleCelsius: mark.celsius ?? reference, referenceCelsius: reference });
+  return trueBrixFromHydrometer({
+    readingBrix: read,
+    sampleCelsius: mark.celsius ?? reference,
+    referenceCelsius: reference,
+  });
 }
 
 /** An instrument further than this from the probe is questioned, not believed, °Bx. */
@@ -159,7 +205,9 @@ function density(state: BoilState, mark: Mark & { kind: 'density' }, at: number,
   }
   if (pan.brix === null || pan.riseC === null || t - at > CORRECTS_WITHIN_MS) return;
   if (Math.abs(brix - pan.brix) > WILD_BRIX) {
-    state.notices.push(`${design.name}: the instrument said ${brix.toFixed(1)} °Bx and the probe ${pan.brix.toFixed(1)}; please read it once more.`);
+    state.notices.push(
+      `${design.name}: the instrument said ${brix.toFixed(1)} °Bx and the probe ${pan.brix.toFixed(1)}; please read it once more.`,
+    );
     return;
   }
   const pressure = state.water.pressureHpa ?? 1013.25;
@@ -205,19 +253,25 @@ function withdraw(state: BoilState, id: string, t: number): void {
   const { mark } = kept;
   if (mark.kind === 'flame') flame(state.pans[mark.pan], lastFlame(state, mark.pan));
   if (mark.kind === 'density') takeDensityBack(state, mark.pan);
-  if (mark.kind === 'move-probe') moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t);
+  if (mark.kind === 'move-probe')
+    moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t);
   if (mark.kind === 'reading') takeHandReadingBack(state, mark.pan);
-  if ((mark.kind === 'draw-off' || mark.kind === 'transfer') && mark.all === true) refill(state.pans[mark.kind === 'transfer' ? mark.from : mark.pan]);
+  if ((mark.kind === 'draw-off' || mark.kind === 'transfer') && mark.all === true)
+    refill(state.pans[mark.kind === 'transfer' ? mark.from : mark.pan]);
 }
 
 function undo(state: BoilState, change: ContentsChange): void {
   const pan = state.pans[change.pan];
   if (pan === undefined) return;
-  if (change.first) pan.contents = { sugarKg: null, waterKg: null };
+  if (change.first) pan.contents = unknownContents();
   else addTo(pan.contents, -change.sugarKg, -change.waterKg);
 }
 
-function standing<K extends Mark['kind']>(state: BoilState, kind: K, fits: (mark: Mark & { kind: K }) => boolean): (Mark & { kind: K }) | null {
+function standing<K extends Mark['kind']>(
+  state: BoilState,
+  kind: K,
+  fits: (mark: Mark & { kind: K }) => boolean,
+): (Mark & { kind: K }) | null {
   for (const kept of [...state.marks].reverse()) {
     const mark = kept.mark as Mark & { kind: K };
     if (!kept.withdrawn && kept.mark.kind === kind && fits(mark)) return mark;

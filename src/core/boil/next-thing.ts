@@ -16,13 +16,20 @@ export interface NextThing {
 const WORTH_SAYING_S = 12 * 3600;
 
 /** An unanswered alarm first; else what comes first of all pans; else the number that would help most. */
-export function nextThing(readings: readonly PanReading[], alarms: readonly ListedAlarm[], waterKnown: boolean, t: number): NextThing {
+export function nextThing(
+  readings: readonly PanReading[],
+  alarms: readonly ListedAlarm[],
+  waterKnown: boolean,
+  t: number,
+): NextThing {
   const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
   if (!waterKnown && readings.length > 0) return plain('tell-water', null);
   const coming = readings.flatMap((reading) => comingUp(reading, t)).sort((a, b) => a.at! - b.at!);
   if (coming[0] !== undefined) return coming[0];
-  const unsaid = readings.find((reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished');
+  const unsaid = readings.find(
+    (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
+  );
   return unsaid === undefined ? plain('watch', null) : plain('tell-litres', unsaid.pan);
 }
 
@@ -35,7 +42,10 @@ function comingUp(reading: PanReading, t: number): NextThing[] {
   const things: NextThing[] = [];
   const { finish_in_s: finish, top_up_in_s: topUp } = reading;
   if (finish !== null && finish < WORTH_SAYING_S) {
-    const range = { low: t + (reading.finish_low_s ?? finish) * 1000, high: t + (reading.finish_high_s ?? finish) * 1000 };
+    const range = {
+      low: t + (reading.finish_low_s ?? finish) * 1000,
+      high: t + (reading.finish_high_s ?? finish) * 1000,
+    };
     things.push({ what: 'finish', pan: reading.pan, at: t + finish * 1000, ...range, text: null });
   }
   if (topUp !== null && topUp < WORTH_SAYING_S) {

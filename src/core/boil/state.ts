@@ -80,10 +80,22 @@ export function startBoil(header: Header): BoilState {
 export function takeHeader(state: BoilState, header: Header, t: number): void {
   const before = headerPlaces(state.header);
   state.header = header;
-  state.ports = keepNamed(state.ports, (header.ports ?? []).map((port) => port.id), () => ({ state: 'waiting', why: null, lines: 0, unreadable: 0 }));
-  state.probes = keepNamed(state.probes, (header.probes ?? []).map((probe) => probe.id), () => startProbe(t));
+  state.ports = keepNamed(
+    state.ports,
+    (header.ports ?? []).map((port) => port.id),
+    () => ({ state: 'waiting', why: null, lines: 0, unreadable: 0 }),
+  );
+  state.probes = keepNamed(
+    state.probes,
+    (header.probes ?? []).map((probe) => probe.id),
+    () => startProbe(t),
+  );
   const pans = header.pans ?? [];
-  state.pans = keepNamed(state.pans, pans.map((pan) => pan.id), () => startPan(t));
+  state.pans = keepNamed(
+    state.pans,
+    pans.map((pan) => pan.id),
+    () => startPan(t),
+  );
   state.designs = Object.fromEntries(pans.map((pan) => [pan.id, panDesign(pan)]));
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;

@@ -29,7 +29,14 @@ export interface BoilView {
   limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
   water: { celsius: number | null; plusMinus: number | null; origin: string };
   probes: ProbeShown[];
-  ports: { id: string; path: string | null; state: 'open' | 'lost' | 'waiting'; why: string | null; lines: number; unreadable: number }[];
+  ports: {
+    id: string;
+    path: string | null;
+    state: 'open' | 'lost' | 'waiting';
+    why: string | null;
+    lines: number;
+    unreadable: number;
+  }[];
   alarms: (ListedAlarm & AlarmWords)[];
   sound: { priority: Priority | null; silencedUntil: number | null };
   marks: { t: number; at: number; mark: Mark; withdrawn: boolean }[];
@@ -63,7 +70,11 @@ export function boilView(state: BoilState, t: number): BoilView {
 }
 
 /** Temperature of the finish and of the scorch limit for a pan's own sap at today's water point, °C. */
-export function panLimits(state: BoilState, pan: string, t: number): { pan: string; finish_c: number | null; scorch_c: number | null } {
+export function panLimits(
+  state: BoilState,
+  pan: string,
+  t: number,
+): { pan: string; finish_c: number | null; scorch_c: number | null } {
   const design = state.designs[pan]!;
   if (design.ceilingC !== null) return { pan, finish_c: null, scorch_c: design.ceilingC };
   const around = surroundings(state, pan, t);
@@ -86,7 +97,14 @@ function probesShown(state: BoilState, t: number): ProbeShown[] {
   return [...known, ...strays];
 }
 
-function probeShown(id: string, port: string, channel: string, pan: string | null, track: ProbeTrack, t: number): ProbeShown {
+function probeShown(
+  id: string,
+  port: string,
+  channel: string,
+  pan: string | null,
+  track: ProbeTrack,
+  t: number,
+): ProbeShown {
   const state = probeState(track, t);
   return {
     id,

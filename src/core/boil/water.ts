@@ -47,7 +47,12 @@ interface Candidate {
 }
 
 /** The water point at t (ms) from all marks that stand. `altitudeM` null when the site's altitude is not known. */
-export function waterAt(marks: readonly StandingMark[], altitudeM: number | null, pot: ReferencePot | null, t: number): Water {
+export function waterAt(
+  marks: readonly StandingMark[],
+  altitudeM: number | null,
+  pot: ReferencePot | null,
+  t: number,
+): Water {
   const pressures = marks.flatMap((kept) => pressureCandidate(kept, altitudeM));
   const altitude = altitudeCandidate(altitudeM);
   const probes: Water['probes'] = {};
@@ -70,7 +75,10 @@ export function waterAt(marks: readonly StandingMark[], altitudeM: number | null
 export function riseSigmaC(water: Water, probe: string | null, t: number): number {
   const check = probe === null ? undefined : water.probes[probe];
   if (check === undefined) return Math.hypot(water.sigmaC, PROBE_SIGMA_C);
-  const newest = water.origin.kind === 'pressure' || water.origin.kind === 'reference-pot' ? water.sigmaC : agedC(t - check.checkedAt);
+  const newest =
+    water.origin.kind === 'pressure' || water.origin.kind === 'reference-pot'
+      ? water.sigmaC
+      : agedC(t - check.checkedAt);
   return Math.hypot(CHECK_SIGMA_C, newest);
 }
 
@@ -133,7 +141,10 @@ function fuse(candidates: readonly (Candidate | null)[]): Candidate | null {
  * A reading in boiling water is water point plus probe error; the difference from what was expected is shared out
  * by how unsure each of the two was. With no expectation all of it is water point.
  */
-function splitCheck(readC: number, base: Candidate | null): { correctionC: number; waterC: number; waterSigmaC: number } {
+function splitCheck(
+  readC: number,
+  base: Candidate | null,
+): { correctionC: number; waterC: number; waterSigmaC: number } {
   if (base === null) return { correctionC: 0, waterC: readC, waterSigmaC: PROBE_SIGMA_C };
   const off = readC - base.celsius;
   const total = PROBE_SIGMA_C ** 2 + base.sigmaC ** 2 + CHECK_SIGMA_C ** 2;

@@ -5,6 +5,10 @@ export interface Contents {
   /** null while nobody has said how much is in the pan. */
   sugarKg: number | null;
   waterKg: number | null;
+  /** The sap's strength was only taken as usual for its kind: the volume is known, the sugar is not. */
+  sugarGuessed: boolean;
+  /** Water counted off by a burner's nominal power since the contents were last sure, kg. */
+  nominalKg: number;
 }
 
 /** Change of contents that one mark made, kept so that the mark can be taken back. */
@@ -17,7 +21,7 @@ export interface ContentsChange {
 }
 
 export function unknownContents(): Contents {
-  return { sugarKg: null, waterKg: null };
+  return { sugarKg: null, waterKg: null, sugarGuessed: false, nominalKg: 0 };
 }
 
 /** Mass of so many litres (at 20 °C) of a strength, kg; null outside the density's range. */
@@ -54,4 +58,25 @@ export function contentsOfLitres(litres: number, brix: number): { sugarKg: numbe
 export function addTo(contents: Contents, sugarKg: number, waterKg: number): void {
   if (contents.sugarKg !== null) contents.sugarKg = Math.max(0, contents.sugarKg + sugarKg);
   if (contents.waterKg !== null) contents.waterKg = Math.max(0, contents.waterKg + waterKg);
+}
+
+/** Nominal power misses by a third; a volume that rests on so much of it is no longer known, share of the mass. */
+const NOMINAL_TOO_MUCH = 0.4;
+
+/**
+ * A strength that can be trusted corrects the water where the sugar was counted, and the sugar where only the volume
+ * was. A volume that rests mostly on nominal power is given up with it: not known is better than a guess on a guess.
+ */
+export function correctByStrength(contents: Contents, brix: number): void {
+  const { sugarKg, waterKg } = contents;
+  if (sugarKg === null || waterKg === null) return;
+  const mass = sugarKg + waterKg;
+  if (!contents.sugarGuessed) contents.waterKg = (sugarKg * (100 - brix)) / brix;
+  else if (contents.nominalKg > NOMINAL_TOO_MUCH * mass) Object.assign(contents, unknownContents());
+  else {
+    contents.sugarKg = (mass * brix) / 100;
+    contents.waterKg = mass - contents.sugarKg;
+    contents.sugarGuessed = false;
+  }
+  contents.nominalKg = 0;
 }

@@ -81,7 +81,12 @@ export function lineNow(line: EvaporationLine, leastSpan: number): LineNow | nul
 /** Weighted mean square of the residuals a degree of freedom, in units of the points' own variance. */
 function scatterAbout(line: EvaporationLine, u: number, slope: number): number {
   const residual =
-    line.syy - 2 * u * line.sy - 2 * slope * line.sxy + u * u * line.sw + 2 * u * slope * line.sx + slope * slope * line.sxx;
+    line.syy -
+    2 * u * line.sy -
+    2 * slope * line.sxy +
+    u * u * line.sw +
+    2 * u * slope * line.sx +
+    slope * slope * line.sxx;
   return residual / Math.max(1, line.remembered - 2);
 }
 

@@ -26,7 +26,13 @@ const NOMINAL_SIGMA = 0.35;
  * Time until the pan holds `brix`; 0 once there, null when not known. Two ways are tried, the line through the rise
  * and the count of sugar and water, and the surer one is used.
  */
-export function timeToStrength(pan: PanModel, design: PanDesign, around: Surroundings, brix: number, t: number): TimeLeft | null {
+export function timeToStrength(
+  pan: PanModel,
+  design: PanDesign,
+  around: Surroundings,
+  brix: number,
+  t: number,
+): TimeLeft | null {
   if (pan.off || pan.flame === 0 || around.waterC === null) return null;
   if (pan.brix !== null && pan.brix >= brix) return { seconds: 0, low: 0, high: 0 };
   const byLine = timeByLine(pan, design, around, brix);
@@ -50,7 +56,8 @@ function timeByLine(pan: PanModel, design: PanDesign, around: Surroundings, brix
   const heat = (waterPerSugar(pan.brix) - target) / fit.k;
   const seconds = Math.max(0, heat / pan.flame);
   const offset = (around.waterSigmaC * waterPerSugarPerC(design, around, brix)) / fit.k;
-  const sigma = Math.hypot(fit.uSigma / fit.k, (heat * fit.kSigma) / fit.k, offset, FIRE_WANDERS * heat, 10) / pan.flame;
+  const sigma =
+    Math.hypot(fit.uSigma / fit.k, (heat * fit.kSigma) / fit.k, offset, FIRE_WANDERS * heat, 10) / pan.flame;
   return { seconds, sigma };
 }
 
@@ -94,4 +101,3 @@ export function timeToDepth(pan: PanModel, design: PanDesign, mm: number): numbe
   const seconds = ((depth - mm) * design.areaM2) / HOT_VOLUME / rate;
   return seconds > FURTHEST_S ? null : seconds;
 }
-

@@ -1,5 +1,5 @@
 // The pan model, first form: temperature to rise, strength, rate and contents of one pan, step by step.
-import { addTo, brixOf, type Contents, unknownContents } from './contents.ts';
+import { addTo, type Contents, correctByStrength, unknownContents } from './contents.ts';
 import type { PanDesign } from './setup.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
@@ -13,7 +13,14 @@ import {
   startLine,
   waterPerSugar,
 } from './evaporation-line.ts';
-import { closeBlock, forgetRecent, hearReading, rateOfRise, startTrack, type TemperatureTrack } from './temperature-track.ts';
+import {
+  closeBlock,
+  forgetRecent,
+  hearReading,
+  rateOfRise,
+  startTrack,
+  type TemperatureTrack,
+} from './temperature-track.ts';
 
 /** What all pans share at one moment. */
 export interface Surroundings {
@@ -133,14 +140,15 @@ function evaporate(pan: PanModel, design: PanDesign, seconds: number): void {
   if (pan.off) return;
   moveOn(pan.line, seconds * pan.flame, design.ceilingC === null ? MEMORY_S : CEILING_MEMORY_S);
   const rate = evaporationKgPerS(pan, design);
-  if (rate !== null && pan.phase === 'boiling') addTo(pan.contents, 0, -rate * seconds);
+  if (rate === null || pan.phase !== 'boiling') return;
+  addTo(pan.contents, 0, -rate * seconds);
+  if (pan.learntKgPerS === null) pan.contents.nominalKg += rate * seconds;
 }
 
 /** Water leaving now, kg/s, or null when neither strength nor power tells. */
 export function evaporationKgPerS(pan: PanModel, design: PanDesign): number | null {
   if (pan.off || pan.flame === 0) return 0;
   if (pan.phase !== 'boiling' && design.ceilingC === null) return null;
-  if (pan.fit !== null && pan.contents.sugarKg !== null) return pan.fit.k * pan.contents.sugarKg * pan.flame;
   if (pan.learntKgPerS !== null) return pan.learntKgPerS * pan.flame;
   if (design.usefulPowerW === null || design.ceilingC !== null) return null;
   return (design.usefulPowerW * pan.flame) / (latentHeatKjPerKg(100)! * 1000);
@@ -150,7 +158,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   notePhase(pan, t, rise);
   if (pan.phase !== 'boiling') {
     pan.fit = null;
-    pan.brix = pan.phase === 'settling' ? brixOf(pan.contents) : null;
+    pan.brix = null;
     pan.brixAt = t;
     return;
   }
@@ -161,10 +169,12 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
     pan.brix = null;
     return;
   }
-  const sigma = seen >= LEAST_LINE_BRIX ? addToLine(pan, design, around, rise, seen) : null;
+  const perC = brixPerC(design, around, rise, seen);
+  const blockSigmaC = Math.hypot((pan.track.noise ?? 0.1) / 2, 0.03);
+  if (seen >= LEAST_LINE_BRIX) addPoint(pan.line, waterPerSugar(seen), (100 / (seen * seen)) * perC * blockSigmaC);
   pan.fit = lineNow(pan.line, LEAST_SPAN_S);
-  pan.brix = strengthNow(pan, seen, sigma);
-  learn(pan);
+  pan.brix = strengthNow(pan, seen, perC * blockSigmaC);
+  learn(pan, perC * Math.hypot(blockSigmaC, around.waterSigmaC));
   judgeFinish(pan, finishBrixNow(design, around));
 }
 
@@ -208,22 +218,18 @@ export function disturb(pan: PanModel, t: number): void {
   pan.usualRiseC = null;
 }
 
-/** One block's strength becomes a point of the line, weighed by what noise makes of it; gives that spread in °Bx. */
-function addToLine(pan: PanModel, design: PanDesign, around: Surroundings, rise: number, seen: number): number | null {
-  const nearby = strengthFromRise(rise + 0.1, design.shares, around.pressureHpa ?? 1013.25);
-  if (nearby === null) return null;
-  const sigmaC = Math.hypot((pan.track.noise ?? 0.1) / 2, 0.03);
-  const sigmaBrix = ((nearby - seen) / 0.1) * sigmaC;
-  addPoint(pan.line, waterPerSugar(seen), (100 / (seen * seen)) * sigmaBrix);
-  return sigmaBrix;
+/** How much strength a degree of rise is worth here, °Bx/°C. */
+function brixPerC(design: PanDesign, around: Surroundings, rise: number, seen: number): number {
+  const nearby = strengthFromRise(Math.max(0, rise) + 0.1, design.shares, around.pressureHpa ?? 1013.25);
+  return nearby === null ? Infinity : Math.max(1, (nearby - seen) / 0.1);
 }
 
 /** Blocks in a row that the line does not explain before it starts anew: the fire has changed. */
 const LEFT_BEHIND_BLOCKS = 4;
 
 /** The line's level where it agrees with the probe, else what this block says: a line must not hide what is there. */
-function strengthNow(pan: PanModel, seen: number, sigmaBrix: number | null): number {
-  if (pan.fit === null || pan.fit.u <= 0 || sigmaBrix === null) return seen;
+function strengthNow(pan: PanModel, seen: number, sigmaBrix: number): number {
+  if (pan.fit === null || pan.fit.u <= 0) return seen;
   const byLine = brixOfWaterPerSugar(pan.fit.u);
   const agrees = Math.abs(byLine - seen) <= Math.max(0.6, 2.5 * sigmaBrix);
   pan.leftBehind = agrees ? 0 : pan.leftBehind + 1;
@@ -235,13 +241,16 @@ function strengthNow(pan: PanModel, seen: number, sigmaBrix: number | null): num
   return seen;
 }
 
-/** From this strength on the rise tells the water left better than the count does, °Bx. */
-const TELLING_BRIX = 20;
+/** A strength known to this share tells the contents better than the count does: typed litres are ± 8 %. */
+const TELLING_SHARE = 0.08;
+/** A slope known to this share tells the evaporation. */
+const TELLING_SLOPE = 0.15;
 
-function learn(pan: PanModel): void {
+function learn(pan: PanModel, sigmaBrix: number): void {
+  if (pan.brix === null || sigmaBrix > TELLING_SHARE * pan.brix) return;
+  correctByStrength(pan.contents, pan.brix);
   const { sugarKg } = pan.contents;
-  if (pan.fit === null || pan.brix === null || sugarKg === null || pan.brix < TELLING_BRIX) return;
-  pan.contents.waterKg = sugarKg * waterPerSugar(pan.brix);
+  if (pan.fit === null || sugarKg === null || pan.fit.kSigma > TELLING_SLOPE * pan.fit.k) return;
   pan.learntKgPerS = pan.fit.k * sugarKg;
 }
 
@@ -261,7 +270,8 @@ function followBelowBoil(pan: PanModel, t: number): void {
   const known = pan.fit !== null && pan.fit.u > 0 ? brixOfWaterPerSugar(pan.fit.u) : (pan.density?.brix ?? null);
   pan.brix = known;
   pan.brixAt = t;
-  if (known !== null && pan.contents.sugarKg !== null) pan.contents.waterKg = pan.contents.sugarKg * waterPerSugar(known);
+  if (known !== null && pan.contents.sugarKg !== null)
+    pan.contents.waterKg = pan.contents.sugarKg * waterPerSugar(known);
 }
 
 /** After a gap nothing recent is known; contents and what was learnt stay. */

@@ -27,7 +27,8 @@ export function readPan(
   const temperature = temperatureOf(pan, t, periodMs, probe);
   const known = temperature !== null;
   const strength = known ? strengthOf(pan, design, around) : NOT_KNOWN;
-  const finish = known || strength.brix !== null ? timeToStrength(pan, design, around, finishBrixNow(design, around), t) : null;
+  const finish =
+    known || strength.brix !== null ? timeToStrength(pan, design, around, finishBrixNow(design, around), t) : null;
   const evaporation = evaporationKgPerS(pan, design);
   return {
     pan: design.id,
@@ -58,15 +59,22 @@ function temperatureOf(pan: PanModel, t: number, periodMs: number, probe: ProbeS
 
 const NOT_KNOWN = { brix: null, low: null, high: null };
 
-function strengthOf(pan: PanModel, design: PanDesign, around: Surroundings): { brix: number | null; low: number | null; high: number | null } {
+function strengthOf(
+  pan: PanModel,
+  design: PanDesign,
+  around: Surroundings,
+): { brix: number | null; low: number | null; high: number | null } {
   if (pan.brix === null || around.pressureHpa === null) return NOT_KNOWN;
-  if (design.ceilingC !== null) return { brix: pan.brix, low: Math.max(0, pan.brix - 2), high: Math.min(80, pan.brix + 2) };
-  if (pan.phase !== 'boiling' || pan.riseC === null) {
-    // Counted, not seen: litres and sap strength are typed to some ten per cent.
-    return { brix: pan.brix, low: pan.brix * 0.8, high: Math.min(80, pan.brix * 1.2) };
-  }
+  if (design.ceilingC !== null)
+    return { brix: pan.brix, low: Math.max(0, pan.brix - 2), high: Math.min(80, pan.brix + 2) };
+  if (pan.phase !== 'boiling' || pan.riseC === null) return NOT_KNOWN;
   const noise = (pan.track.noise ?? 0.1) / 3;
-  const range = strengthRange80(Math.max(0, pan.riseC), Math.hypot(around.waterSigmaC, noise), design.shares, around.pressureHpa);
+  const range = strengthRange80(
+    Math.max(0, pan.riseC),
+    Math.hypot(around.waterSigmaC, noise),
+    design.shares,
+    around.pressureHpa,
+  );
   if (range === null) return { brix: pan.brix, low: null, high: null };
   return { brix: pan.brix, low: Math.min(range.low, pan.brix), high: Math.max(range.high, pan.brix) };
 }
@@ -74,7 +82,8 @@ function strengthOf(pan: PanModel, design: PanDesign, around: Surroundings): { b
 /** Seconds until the pan is too strong or too shallow for live heat, whichever comes first; null while neither is known. */
 function scorchIn(pan: PanModel, design: PanDesign, around: Surroundings, t: number): number | null {
   const strong = timeToStrength(pan, design, around, design.scorchBrix, t)?.seconds ?? null;
-  const shallow = timeToDepth(pan, design, BARE_DEPTH_MM);
+  // Before the pan's own evaporation is learnt, a depth counted from nominal power is too unsure to call a burn by.
+  const shallow = pan.learntKgPerS === null ? null : timeToDepth(pan, design, BARE_DEPTH_MM);
   if (strong === null) return shallow;
   return shallow === null ? strong : Math.min(strong, shallow);
 }

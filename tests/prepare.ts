@@ -1,0 +1,51 @@
+// Looks for what the tests need beyond npm (Chromium, socat); as root on Debian installs it, else says exactly what to do.
+import { spawnSync } from 'node:child_process';
+import { accessSync, constants, existsSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
+
+const NEEDED = [
+  { programs: ['chromium', 'chromium-browser', 'google-chrome'], debian: 'chromium', why: 'browser tests' },
+  { programs: ['socat'], debian: 'socat', why: 'serial tests over pseudo terminals' },
+];
+
+function found(program: string): boolean {
+  return (process.env['PATH'] ?? '').split(delimiter).some((folder) => {
+    try {
+      accessSync(join(folder, program), constants.X_OK);
+      return true;
+    } catch {
+      return false;
+    }
+  });
+}
+
+const missing = NEEDED.filter(({ programs }) => !programs.some(found));
+if (missing.length > 0) {
+  const packages = missing.map(({ debian }) => debian);
+  const debianRoot = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+  if (debianRoot) install(packages);
+  else {
+    for (const { debian, why } of missing)
+      console.error(`The tests need ${debian} (${why}), which is not on this machine.`);
+    console.error(
+      `On Debian or Ubuntu: sudo apt-get install ${packages.join(' ')}. Elsewhere install the packages of the same names, then run npm test again.`,
+    );
+    process.exit(1);
+  }
+}
+
+function install(packages: string[]): void {
+  console.log(`Installing what the tests need beyond npm: ${packages.join(', ')} (apt-get).`);
+  const environment = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  for (const words of [
+    ['update', '-q'],
+    ['install', '-y', '-q', '--no-install-recommends', ...packages],
+  ]) {
+    const done = spawnSync('apt-get', words, { stdio: ['ignore', 'ignore', 'inherit'], env: environment });
+    if (done.status === 0) continue;
+    console.error(
+      `apt-get ${words.join(' ')} did not work; install ${packages.join(' ')} by hand, then run npm test again.`,
+    );
+    process.exit(1);
+  }
+}

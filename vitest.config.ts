@@ -1,0 +1,45 @@
+// How tests run: everything under tests/, the ones that need a browser or the whole program last and one at a time.
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: 'pure',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: [
+            'tests/browser/**',
+            'tests/screen/**',
+            'tests/cli/**',
+            'tests/contract/**',
+            'tests/web/**',
+            'tests/ingest/**',
+            'tests/notebook/**',
+            'tests/host/**',
+            'tests/electron/**',
+          ],
+        },
+      },
+      { plugins: [preact()], test: { name: 'screen', include: ['tests/screen/**/*.test.{ts,tsx}'] } },
+      {
+        test: {
+          name: 'whole',
+          include: ['tests/{cli,contract,web,ingest,notebook,host,electron}/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
