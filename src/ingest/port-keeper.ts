@@ -30,7 +30,7 @@ export class PortKeeper {
   #timekeeper: Timekeeper;
   #listener: KeeperListener;
   #stopped = false;
-  /** Ends whatever the loop waits for now. */
+  /** Ends what the loop waits for now. */
   #wake: () => void = () => undefined;
   #isLost = false;
   #said: Trouble | null = null;
@@ -72,8 +72,9 @@ export class PortKeeper {
     if (!this.#stopped) {
       this.#isLost = false;
       this.#said = null;
-      this.#listener.opened();
+      // Before anything is said: the listener may stop this port from within what it hears.
       this.#wake = gone;
+      this.#listener.opened();
       await untilGone;
     }
     await opened.close();

@@ -26,22 +26,35 @@ export function listen(): Heard {
   };
 }
 
-/** Boil time that runs with real time, so many times as fast; for tests over real ports. */
-export function runningTimekeeper(speed = 1): Timekeeper {
+export interface CountingTimekeeper extends Timekeeper {
+  /** How many calls are still to come. */
+  waiting(): number;
+}
+
+/** Boil time that runs with real time; for tests over real ports. */
+export function runningTimekeeper(): CountingTimekeeper {
   const start = performance.now();
+  const timers = new Set<NodeJS.Timeout>();
   return {
-    now: () => Math.floor((performance.now() - start) * speed),
+    now: () => Math.floor(performance.now() - start),
+    waiting: () => timers.size,
     after(milliseconds, call) {
-      const timer = setTimeout(call, milliseconds);
-      return () => clearTimeout(timer);
+      const timer = setTimeout(() => {
+        timers.delete(timer);
+        call();
+      }, milliseconds);
+      timers.add(timer);
+      return () => {
+        timers.delete(timer);
+        clearTimeout(timer);
+      };
     },
   };
 }
 
 /** Time that stands still until the test moves it on; timers fall due in their order. */
-export interface HandTimekeeper extends Timekeeper {
+export interface HandTimekeeper extends CountingTimekeeper {
   pass(milliseconds: number): Promise<void>;
-  waiting(): number;
 }
 
 export function handTimekeeper(): HandTimekeeper {

@@ -1,11 +1,14 @@
 // The real serial binding over pseudo terminals: pulled cables, wrong speeds, floods and ports that will not open.
 import { readdirSync } from 'node:fs';
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { serialSource } from '../../src/ingest/serial-source.ts';
 import type { Source, Timekeeper } from '../../src/ingest/source.ts';
 import { listen, runningTimekeeper, type Heard } from './heard.ts';
 import { pretendBoard, type PretendBoard } from './pretend-board.ts';
 import { until } from './until.ts';
+
+// What is waited for says itself what did not come, before this.
+vi.setConfig({ testTimeout: 60_000 });
 
 let board: PretendBoard;
 let sources: Source[] = [];
