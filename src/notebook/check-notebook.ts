@@ -24,8 +24,8 @@ export function checkNotebook(database: DatabaseSync): CheckResult {
   for (const boil of rows) attempt(`Boil ${boil.id}`, () => boilFindings(database, boil));
   const damaged = findings.length > 0;
   const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
-  const read = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries were read`;
-  findings.push(damaged ? `${read}, and the notebook is damaged.` : `${read}, and all of it holds together.`);
+  const kept = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries`;
+  findings.push(damaged ? `The notebook is damaged; it lists ${kept}.` : `${kept} were read, and all of it holds together.`);
   return { damaged, findings };
 }
 
@@ -53,20 +53,29 @@ function strayFindings(database: DatabaseSync): string[] {
 }
 
 function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
-  const findings: string[] = [];
   const header = parseHeader(boil.header);
-  if (!header.ok) findings.push(`Boil ${boil.id}: its header does not hold together: ${header.why}.`);
+  const findings = header.ok ? [] : [`Boil ${boil.id}: its header does not hold together: ${header.why}.`];
   let place = 0;
   let lastT = 0;
-  // Rows beyond the count are looked at too: they would be entries that no list knows of.
-  for (const row of entryRows(database, boil.number, Number.MAX_SAFE_INTEGER)) {
-    if (row.place !== place + 1) findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
-    const fault = entryFault(row.text, row.t, lastT);
-    if (fault !== null) findings.push(`Boil ${boil.id}, entry ${row.place}: ${fault}.`);
-    place = row.place;
-    lastT = Math.max(lastT, row.t);
-    if (findings.length >= MOST_FINDINGS) return [...findings, `Boil ${boil.id}: there may be more.`];
+  try {
+    // Rows beyond the count are looked at too: they would be entries that no list knows of.
+    for (const row of entryRows(database, boil.number, Number.MAX_SAFE_INTEGER)) {
+      if (row.place !== place + 1) findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
+      const fault = entryFault(row.text, row.t, lastT);
+      if (fault !== null) findings.push(`Boil ${boil.id}, entry ${row.place}: ${fault}.`);
+      place = row.place;
+      lastT = Math.max(lastT, row.t);
+      if (findings.length >= MOST_FINDINGS) return [...findings, `Boil ${boil.id}: there may be more.`];
+    }
+  } catch (error) {
+    const reached = `its first ${place} of ${boil.entries} entries can be read, and then none`;
+    return [...findings, `Boil ${boil.id}: ${reached}: ${(error as Error).message}.`];
   }
+  return [...findings, ...countFindings(boil, place, lastT)];
+}
+
+function countFindings(boil: BoilRow, place: number, lastT: number): string[] {
+  const findings: string[] = [];
   if (place !== boil.entries) findings.push(`Boil ${boil.id}: ${boil.entries} entries were kept, and ${place} are there.`);
   if (place > 0 && lastT !== boil.last_t) findings.push(`Boil ${boil.id}: it should end at t ${boil.last_t}, and ends at ${lastT}.`);
   return findings;
