@@ -52,7 +52,7 @@ function parseRare(text: string, t: number, value: Fields): ParsedEntry {
   if (value['mark'] !== undefined) return tooDeep(text) ? refused(TOO_DEEP) : parseMark(t, value['mark']);
   if (value['set'] !== undefined) return tooDeep(text) ? refused(TOO_DEEP) : parseSet(t, value['set']);
   if (value['answer'] !== undefined) return tooDeep(text) ? refused(TOO_DEEP) : parseAnswer(t, value['answer']);
-  if (value['called'] !== undefined) return parseCalled(t, value['called']);
+  if (value['called'] !== undefined && !tooDeep(text)) return parseCalled(t, value['called']);
   if (value['run'] !== undefined) return parseRun(t, value);
   return parsePortState(t, value);
 }

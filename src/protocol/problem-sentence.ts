@@ -16,8 +16,17 @@ export function fieldPath(path: readonly PropertyKey[]): string {
 /** A value as it is quoted in a sentence: JSON, cut where it is long. */
 export function shown(value: unknown): string {
   // JSON would show Infinity as null.
-  const text = typeof value === 'number' ? String(value) : (JSON.stringify(value) ?? String(value));
+  const text = typeof value === 'number' ? String(value) : jsonText(value);
   return text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text;
+}
+
+function jsonText(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? String(value);
+  } catch {
+    // JSON.stringify recurses, and hostile input can be nested deeper than the stack.
+    return 'something nested too deeply to show';
+  }
 }
 
 /**

@@ -162,3 +162,14 @@ function usedBytes(): number {
   const { heapUsed, arrayBuffers } = process.memoryUsage();
   return heapUsed + arrayBuffers;
 }
+
+test('an entry nested without end is refused or ignored, and never followed', () => {
+  const deep = `${'['.repeat(400_000)}${']'.repeat(400_000)}`;
+  const places = ['"port":', '"port":"A","line":', '"mark":', '"mark":{"kind":', '"set":{"x":', '"answer":', '"called":', '"run":"gap","seconds":', '"x":', '"t":'];
+  for (const place of places) {
+    const closing = place.includes('{') ? '}' : '';
+    const parsed = parseEntry(`{"t":1,${place}${deep}${closing}}`);
+    expect(parsed.ok ? parsed.entry : parsed.why.length < 200).toEqual(parsed.ok ? { t: 1, unknown: true } : true);
+  }
+  expect(parseEntry(deep).ok).toBe(false);
+});
