@@ -1,0 +1,46 @@
+// What `watch` and `practice` print: JSON lines for programs, or a plain table and a bell for a person.
+import type { RunListener } from '../host/boil-run.ts';
+import { alarmLine, readingLine } from './json-lines.ts';
+import { alarmText, readingText } from './plain-text.ts';
+import type { Printer } from './printer.ts';
+
+export interface LiveOutput extends RunListener {
+  serving(url: string): void;
+  watching(boil: string, entries: number): void;
+  /** A sentence for a person, on standard error. */
+  notice(notice: { sentence: string }): void;
+}
+
+export function jsonOutput(out: Printer): LiveOutput {
+  const print = out.lineNow;
+  return {
+    serving: (url) => print(JSON.stringify({ kind: 'serving', url })),
+    watching: (boil, entries) => print(JSON.stringify({ kind: 'watching', boil, entries })),
+    alarm: (transition) => print(alarmLine(transition)),
+    readings: (t, readings) => readings.forEach((reading) => print(readingLine(t, reading))),
+    kept: (entries) => print(JSON.stringify({ kind: 'kept', entries })),
+    notice: sayOnce(),
+  };
+}
+
+export function plainOutput(out: Printer): LiveOutput {
+  const print = out.lineNow;
+  return {
+    serving: (url) => print(`The screen is at ${url}`),
+    watching: (boil) => print(`Watching ${boil}. Ctrl-C stops the program; the boil then goes on at the next start.`),
+    alarm: (transition) => print(alarmText(transition, true)),
+    readings: (t, readings, header) => readings.forEach((reading) => print(readingText(t, reading, header))),
+    notice: sayOnce(),
+  };
+}
+
+/** The same sentence is said again only after another. */
+function sayOnce(): (notice: { sentence: string }) => void {
+  const said = new Map<string, string>();
+  return ({ sentence, ...rest }: { sentence: string; port?: string | null }) => {
+    const about = rest.port ?? '';
+    if (said.get(about) === sentence) return;
+    said.set(about, sentence);
+    process.stderr.write(`${sentence}\n`);
+  };
+}

@@ -1,0 +1,103 @@
+#!/usr/bin/env node
+// The command line: names every command with its options, and turns what goes wrong into one sentence and an exit code.
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { exitCodeOf } from './failure.ts';
+import { boils, check, end, exportBoil, importRecording } from './notebook-commands.ts';
+import { collected, dataOption, everyOption, httpOption, jsonOption, speed } from './options.ts';
+import { practice } from './practice.ts';
+import { replay } from './replay.ts';
+import { start } from './start.ts';
+import { watch } from './watch.ts';
+
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+const DEFAULT_SPEED = 60;
+
+function commands(): Command {
+  const program = new Command('panwarden');
+  program
+    .description('Watches pans of boiling sap, calls them before the syrup burns, and keeps every boil.')
+    .version(version)
+    .exitOverride()
+    .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, '')) });
+
+  program
+    .command('start')
+    .description('open the screen: a window where that can be had, else your browser')
+    .addOption(dataOption())
+    .action(start);
+
+  program
+    .command('watch')
+    .description('watch the pans of a setup and keep the boil in the notebook')
+    .addOption(dataOption())
+    .option('--setup <file>', "JSON: a recording's header without \"started\"; every port has a \"path\" (else the last setup)")
+    .addOption(httpOption())
+    .addOption(jsonOption())
+    .addOption(everyOption())
+    .action(watch);
+
+  program
+    .command('practice')
+    .description('run the practice boil: simulated pans, no hardware')
+    .addOption(dataOption())
+    .addOption(httpOption())
+    .option('--speed <number>', 'how many times as fast as a real boil', speed, DEFAULT_SPEED)
+    .addOption(jsonOption())
+    .addOption(everyOption())
+    .action(practice);
+
+  program
+    .command('replay')
+    .description('run a recording again and print what it reads and calls')
+    .argument('<file>', 'a recording, *.boil.jsonl')
+    .addOption(jsonOption())
+    .addOption(everyOption())
+    .option('--with <file>', 'a JSON merge patch over the header; may be given again', collected, [])
+    .action(replay);
+
+  program.command('boils').description('list the boils of the notebook').addOption(dataOption()).addOption(jsonOption()).action(boils);
+
+  program
+    .command('export')
+    .description('write a boil to a file')
+    .argument('<boil>', 'its id, or "latest"')
+    .requiredOption('--to <file>', 'a name that ends in .boil.jsonl')
+    .addOption(dataOption())
+    .action(exportBoil);
+
+  program
+    .command('import')
+    .description('take a recording into the notebook')
+    .argument('<file>', 'a recording, *.boil.jsonl')
+    .addOption(dataOption())
+    .addOption(jsonOption())
+    .action(importRecording);
+
+  program
+    .command('end')
+    .description('end a boil that no program is watching')
+    .argument('<boil>', 'its id, or "latest"')
+    .addOption(dataOption())
+    .addOption(jsonOption())
+    .action(end);
+
+  program.command('check').description('read the whole notebook and say what is damaged').addOption(dataOption()).action(check);
+  return program;
+}
+
+/** The exit code: help and version are no failure, a wrong option is 2. */
+function failed(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  const sentence = (error instanceof Error ? error.message : String(error)).replace(/\.?\s*$/, '.');
+  process.stderr.write(`${sentence}\n`);
+  return exitCodeOf(error);
+}
+
+try {
+  await commands().parseAsync();
+} catch (error) {
+  process.exitCode = failed(error);
+}
+// A port or a socket that does not close must not keep a program alive that has done its work.
+process.exit();

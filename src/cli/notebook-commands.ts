@@ -1,0 +1,119 @@
+// The commands around the notebook: list, take out, take in, end, check.
+import { createReadStream, createWriteStream } from 'node:fs';
+import { rename, rm } from 'node:fs/promises';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { exportRecording } from '../notebook/export-recording.ts';
+import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import { lockFolder, openNotebook } from '../notebook/open-notebook.ts';
+import { dataFolder } from './data-folder.ts';
+import { CommandProblem, fileTrouble } from './failure.ts';
+import { clockText } from './plain-text.ts';
+import { printer } from './printer.ts';
+
+interface FolderOptions {
+  data?: string;
+  json?: boolean;
+}
+
+const RECORDING_END = '.boil.jsonl';
+
+export async function boils(options: FolderOptions): Promise<void> {
+  await reading(options, (notebook) => notebook.boils().map((boil) => (options.json ? boilLine(boil) : boilText(boil))));
+}
+
+/** Changes nothing; the exit code is 1 when something is damaged. */
+export async function check(options: FolderOptions): Promise<void> {
+  await reading(options, (notebook) => {
+    const { damaged, findings } = notebook.check();
+    if (damaged) process.exitCode = 1;
+    return findings;
+  });
+}
+
+export async function exportBoil(boil: string, options: FolderOptions & { to: string }): Promise<void> {
+  const { to } = options;
+  if (!to.endsWith(RECORDING_END)) {
+    throw new CommandProblem(`--to ${to}: this program writes recordings only, so the name must end in ${RECORDING_END}.`, 2);
+  }
+  await reading(options, async (notebook) => {
+    const found = notebook.find(boil);
+    await writeWhole(to, exportRecording(notebook, found.boil));
+    return [`${found.boil} is in ${to}.`];
+  });
+}
+
+export async function importRecording(file: string, options: FolderOptions): Promise<void> {
+  const pieces = createReadStream(file);
+  await new Promise<void>((opened, failed) => {
+    pieces.once('open', () => opened());
+    pieces.once('error', (error) => failed(fileTrouble(file, error)));
+  });
+  await writing(options, 'A recording cannot be imported', async (notebook) => {
+    const { boil, leftOut } = await notebook.importRecording(pieces, file).catch((error: unknown) => {
+      throw (error as NodeJS.ErrnoException).syscall === 'read' ? fileTrouble(file, error) : error;
+    });
+    for (const sentence of leftOut) process.stderr.write(`${sentence}.\n`);
+    return boilLine(boil);
+  });
+}
+
+export async function end(boil: string, options: FolderOptions): Promise<void> {
+  await writing(options, 'A boil cannot be ended', async (notebook) => {
+    const found = notebook.find(boil);
+    if (!found.running) throw new CommandProblem(`The boil "${found.boil}" is over already.`, 2);
+    notebook.end(found.boil, Math.round(found.seconds * 1000));
+    return options.json ? boilLine(notebook.find(found.boil)) : `${found.boil} is over.`;
+  });
+}
+
+async function reading(options: FolderOptions, work: (notebook: Notebook) => string[] | Promise<string[]>): Promise<void> {
+  const notebook = openNotebook(dataFolder(options.data), { readOnly: true });
+  try {
+    const out = printer();
+    for (const line of await work(notebook)) out.line(line);
+    await out.flush();
+  } finally {
+    notebook.close();
+  }
+}
+
+/** Takes the folder first: what is watched there is left alone. */
+async function writing(options: FolderOptions, what: string, work: (notebook: Notebook) => Promise<string>): Promise<void> {
+  const folder = dataFolder(options.data);
+  const lock = lockFolder(folder);
+  if (lock === null) throw new CommandProblem(`${what} while a boil is watched in ${folder}: stop that program first.`, 2);
+  try {
+    const notebook = openNotebook(folder);
+    try {
+      const out = printer();
+      out.line(await work(notebook));
+      await out.flush();
+    } finally {
+      notebook.close();
+    }
+  } finally {
+    lock.release();
+  }
+}
+
+/** A file of this name is replaced only when all of the new one is there. */
+async function writeWhole(to: string, lines: Iterable<string>): Promise<void> {
+  const unfinished = `${to}.${process.pid}.unfinished`;
+  try {
+    await pipeline(Readable.from(lines), createWriteStream(unfinished, { flush: true }));
+    await rename(unfinished, to);
+  } catch (error) {
+    await rm(unfinished, { force: true });
+    throw (error as NodeJS.ErrnoException).syscall === undefined ? error : fileTrouble(to, error);
+  }
+}
+
+function boilLine({ boil, kind, name, started, seconds, entries, running }: BoilSummary): string {
+  return JSON.stringify({ kind: 'boil', boil, name, started, seconds, entries, running, practice: kind === 'practice' });
+}
+
+function boilText({ boil, kind, name, started, seconds, entries, running }: BoilSummary): string {
+  const remark = [running ? 'running' : '', kind === 'practice' ? 'practice' : ''].filter((word) => word !== '').join(', ');
+  return `${boil}  ${started}  ${clockText(seconds * 1000)}  ${entries} entries  ${name}${remark === '' ? '' : `  (${remark})`}`;
+}

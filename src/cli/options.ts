@@ -1,0 +1,36 @@
+// The options that commands share, and how their values are read.
+import { InvalidArgumentError, Option } from 'commander';
+
+export const dataOption = () =>
+  new Option('--data <folder>', 'the folder of the notebook (else PANWARDEN_DATA, else your own data folder)');
+export const jsonOption = () => new Option('--json', 'print JSON lines only');
+export const everyOption = () =>
+  new Option('--every <seconds>', 'print the readings at every whole multiple of this').argParser(seconds);
+export const httpOption = () =>
+  new Option('--http <port>', 'serve the screen on the loopback address (0 takes a free port)').argParser(port);
+
+function seconds(text: string): number {
+  return numberWithin(text, 0.1, 86_400, 'seconds');
+}
+
+function port(text: string): number {
+  const value = numberWithin(text, 0, 65_535, 'a port');
+  if (!Number.isInteger(value)) throw new InvalidArgumentError('It must be a whole number.');
+  return value;
+}
+
+/** Boil time over real time. */
+export function speed(text: string): number {
+  return numberWithin(text, 1, 600, 'a speed');
+}
+
+/** Adds one more value of an option that may be given again. */
+export function collected(value: string, before: string[]): string[] {
+  return [...before, value];
+}
+
+function numberWithin(text: string, least: number, greatest: number, what: string): number {
+  const value = /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  if (value >= least && value <= greatest) return value;
+  throw new InvalidArgumentError(`It must be ${what} from ${least} to ${greatest}.`);
+}

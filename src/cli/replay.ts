@@ -1,0 +1,133 @@
+// `replay`: runs a recording through the fold as fast as it can and prints what it reads and calls.
+import { createReadStream } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import type { Header } from '../core/boil/entries.ts';
+import { startBoil } from '../core/boil/fold.ts';
+import { mergePatch } from '../core/boil/merge-patch.ts';
+import { foldTools } from '../host/fold-tools.ts';
+import { Folding } from '../host/folding.ts';
+import type { FoldingListener } from '../host/folding.ts';
+import { checkHeader } from '../protocol/header-schema.ts';
+import { readRecording, RecordingProblem } from '../protocol/recording.ts';
+import type { RecordingItem } from '../protocol/recording.ts';
+import { CommandProblem, fileTrouble } from './failure.ts';
+import { alarmLine, readingLine } from './json-lines.ts';
+import { alarmText, readingText } from './plain-text.ts';
+import { printer } from './printer.ts';
+import type { Printer } from './printer.ts';
+
+export interface ReplayOptions {
+  json?: boolean;
+  every?: number;
+  with: string[];
+}
+
+const PLAIN_EVERY_SECONDS = 600;
+const READ_BYTES = 262_144;
+/** Beyond these, lines that were left out are only counted. */
+const MOST_NAMED = 200;
+
+export async function replay(file: string, options: ReplayOptions): Promise<void> {
+  const out = printer();
+  const leftOut = new LeftOut(file);
+  const patches = await Promise.all(options.with.map(readPatch));
+  let folding: Folding | null = null;
+  let lastT: number | null = null;
+  for await (const item of recordingItems(file)) {
+    if (item.kind === 'header') folding = startFolding(patchedHeader(item.header, patches), options, out);
+    else if (item.kind !== 'entry') leftOut.say(item.why);
+    else {
+      folding?.take(item.entry, item.raw);
+      lastT = item.entry.t;
+    }
+    if (out.isClosed) return;
+    if (out.isFull) await out.flush();
+  }
+  if (lastT !== null) folding?.reach(lastT);
+  leftOut.sum();
+  await out.flush();
+}
+
+async function* recordingItems(file: string): AsyncGenerator<RecordingItem> {
+  try {
+    yield* readRecording(createReadStream(file, { highWaterMark: READ_BYTES }));
+  } catch (error) {
+    if (error instanceof RecordingProblem) throw new CommandProblem(`${file}: ${error.message}.`, 2);
+    throw (error as NodeJS.ErrnoException).syscall === undefined ? error : fileTrouble(file, error);
+  }
+}
+
+function startFolding(header: Header, options: ReplayOptions, out: Printer): Folding {
+  const listener = options.json ? jsonListener(out) : plainListener(out, header);
+  const every = options.every ?? (options.json ? null : PLAIN_EVERY_SECONDS);
+  return new Folding(startBoil(header), foldTools, listener, every === null ? null : Math.round(every * 1000));
+}
+
+function jsonListener(out: Printer): FoldingListener {
+  return {
+    alarm: (transition) => out.line(alarmLine(transition)),
+    readings: (t, readings) => readings.forEach((reading) => out.line(readingLine(t, reading))),
+  };
+}
+
+function plainListener(out: Printer, header: Header): FoldingListener {
+  out.line(`${header.name ?? 'Boil'}, started ${header.started} (a replay)`);
+  return {
+    alarm: (transition) => out.line(alarmText(transition, false)),
+    readings: (t, readings) => readings.forEach((reading) => out.line(readingText(t, reading, header))),
+  };
+}
+
+interface Patch {
+  file: string;
+  patch: unknown;
+}
+
+async function readPatch(file: string): Promise<Patch> {
+  let text: string;
+  try {
+    text = await readFile(file, 'utf8');
+  } catch (error) {
+    throw fileTrouble(file, error);
+  }
+  const patch = parsed(text);
+  if (typeof patch === 'object' && patch !== null && !Array.isArray(patch)) return { file, patch };
+  throw new CommandProblem(`${file}: it must hold one JSON object, a merge patch over the header.`, 2);
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+function patchedHeader(header: Header, patches: readonly Patch[]): Header {
+  return patches.reduce((before, { file, patch }) => {
+    const checked = checkHeader(mergePatch(before, patch));
+    if (checked.ok) return checked.header;
+    throw new CommandProblem(`${file}: with it the header does not hold together: ${checked.why}.`, 2);
+  }, header);
+}
+
+/** Names what was left out on standard error, and counts it. */
+class LeftOut {
+  readonly #file: string;
+  #count = 0;
+
+  constructor(file: string) {
+    this.#file = file;
+  }
+
+  say(why: string): void {
+    this.#count += 1;
+    if (this.#count <= MOST_NAMED) process.stderr.write(`${this.#file}: ${why}.\n`);
+  }
+
+  sum(): void {
+    if (this.#count === 0) return;
+    const lines = this.#count === 1 ? '1 line was' : `${this.#count} lines were`;
+    process.stderr.write(`${this.#file}: ${lines} left out; the rest was used.\n`);
+  }
+}

@@ -1,0 +1,41 @@
+// `watch`: watches the pans of a setup and keeps the boil in the notebook.
+import { readFile } from 'node:fs/promises';
+import { checkSetup } from '../protocol/header-schema.ts';
+import type { Setup } from '../protocol/header-schema.ts';
+import { CommandProblem, fileTrouble } from './failure.ts';
+import { runLive } from './live.ts';
+import type { LiveOptions } from './live.ts';
+
+export async function watch(options: LiveOptions & { setup?: string }): Promise<void> {
+  const { setup: file, ...rest } = options;
+  const setup = file === undefined ? undefined : await readSetup(file);
+  await runLive({ ...rest, setup }, async ({ host, output }) => {
+    if (host.running === null) {
+      const chosen = setup ?? host.lastSetup();
+      if (chosen === null) throw new CommandProblem('There is no setup in this folder yet: give one with --setup FILE.', 2);
+      const answer = await host.command({ ref: 'watch', start: chosen });
+      if (!answer.ok) throw new CommandProblem(answer.why, 2);
+    }
+    if (host.running !== null) output.watching(host.running.boil, host.running.entries);
+  });
+}
+
+async function readSetup(file: string): Promise<Setup> {
+  let text: string;
+  try {
+    text = await readFile(file, 'utf8');
+  } catch (error) {
+    throw fileTrouble(file, error);
+  }
+  const checked = checkSetup(parsed(file, text));
+  if (checked.ok) return checked.setup;
+  throw new CommandProblem(`${file}: ${checked.why}.`, 2);
+}
+
+function parsed(file: string, text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    throw new CommandProblem(`${file}: it is no JSON; a setup is a recording's header without "started".`, 2);
+  }
+}

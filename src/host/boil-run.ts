@@ -1,0 +1,327 @@
+// One boil that runs: what its source brings is folded, called, and written down, in order of t; live and practice alike.
+import type { AlarmTransition } from '../core/alarms/alarm.ts';
+import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
+import { boilView } from '../core/boil/view.ts';
+import type { BoilState } from '../core/boil/fold.ts';
+import type { PanReading } from '../core/pan/reading.ts';
+import type { Source, SourceItem, SourceNotice } from '../ingest/source.ts';
+import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import type { Now } from '../protocol/messages.ts';
+import { entryText } from '../protocol/recording.ts';
+import { changedHeader, whyNotAnswer, whyNotMark } from './check-deed.ts';
+import type { Scene } from './check-deed.ts';
+import type { BoilClock, MachineClock } from './clock.ts';
+import { CurveStore } from './curve.ts';
+import { foldTools } from './fold-tools.ts';
+import { Folding } from './folding.ts';
+import { done, refused } from './outcome.ts';
+import type { Outcome } from './outcome.ts';
+import { ProgramAlarms } from './program-alarms.ts';
+import { Recorder } from './recorder.ts';
+
+const TICK_MS = 250;
+/** When nothing ran for so long, the program was stopped or the machine slept, and what came meanwhile is lost. */
+const SHORTEST_GAP_MS = 10_000;
+const CURVE_SAMPLE_MS = 1000;
+const MOST_NOTICES = 5;
+
+export interface RunListener {
+  alarm?(transition: AlarmTransition): void;
+  readings?(t: number, readings: PanReading[], header: Header): void;
+  /** So many entries of the boil are on disk. */
+  kept?(entries: number): void;
+  notice?(notice: SourceNotice): void;
+}
+
+export interface BoilRunOptions {
+  boil: BoilSummary;
+  /** The state after all entries that are kept. */
+  state: BoilState;
+  curve: CurveStore;
+  clock: BoilClock;
+  machine: MachineClock;
+  notebook: Notebook;
+  /** Makes the source that the header asks for; called again when its ports change. */
+  openSource(header: Header): Source;
+  /** Interval of readings, ms of boil time; null for none. */
+  everyMs: number | null;
+  listener: RunListener;
+  /** Something that the screen shows has changed; at once when `urgent`. */
+  changed(urgent: boolean): void;
+}
+
+export class BoilRun {
+  readonly #options: BoilRunOptions;
+  readonly #recorder: Recorder;
+  readonly #folding: Folding;
+  readonly #programAlarms: ProgramAlarms;
+  #source: Source;
+  #kept: number;
+  /** The t of the last entry that was handed to the recorder; the record never steps back. */
+  #recordedT: number;
+  /** The fold has done everything up to here. */
+  #reachedT: number;
+  /** Something was called since the last commit. */
+  #mustCommit = false;
+  #seenMs: number;
+  #notices: string[] = [];
+  #cancelTick: (() => void) | null = null;
+  #isOver = false;
+
+  constructor(options: BoilRunOptions) {
+    const { boil, clock, machine, notebook, state } = options;
+    this.#options = options;
+    this.#kept = boil.entries;
+    this.#recordedT = Math.round(boil.seconds * 1000);
+    this.#reachedT = this.#recordedT - 1;
+    this.#seenMs = machine.monotonicMs();
+    this.#programAlarms = new ProgramAlarms((transition) => this.#called(transition));
+    this.#recorder = new Recorder({
+      append: (texts) => notebook.append(boil.boil, texts),
+      after: (milliseconds, call) => machine.after(milliseconds, call),
+      kept: (entries) => this.#keptNow(entries),
+      failing: (why) => this.#programAlarms.raise('not-recording', this.#now(), why),
+      working: () => this.#programAlarms.clear('not-recording', this.#now(), 'the boil is being written down again'),
+    });
+    const listener = {
+      alarm: (transition: AlarmTransition) => this.#called(transition),
+      readings: (t: number, readings: PanReading[]) => options.listener.readings?.(t, readings, this.header),
+      took: (entry: Entry, text: string) => this.#record(entry.t, text),
+    };
+    this.#folding = new Folding(state, foldTools, listener, options.everyMs, clock.now());
+    this.#source = options.openSource(state.header);
+  }
+
+  get boil(): string {
+    return this.#options.boil.boil;
+  }
+
+  get kind(): BoilSummary['kind'] {
+    return this.#options.boil.kind;
+  }
+
+  get header(): Header {
+    return this.#folding.state.header;
+  }
+
+  get kept(): number {
+    return this.#kept;
+  }
+
+  get isOver(): boolean {
+    return this.#isOver;
+  }
+
+  get curve(): CurveStore {
+    return this.#options.curve;
+  }
+
+  /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
+  start(gapSeconds: number | null): void {
+    if (gapSeconds !== null) void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds });
+    this.#startSource();
+    this.#tickLater();
+  }
+
+  mark(mark: Mark): Promise<Outcome> {
+    const why = whyNotMark(mark, this.#scene());
+    return why === null ? this.#do({ t: this.#now(), mark }) : Promise.resolve(refused(why));
+  }
+
+  async answer(answer: Answer): Promise<Outcome> {
+    if (this.#programAlarms.answer(answer, this.#now())) return done;
+    const why = whyNotAnswer(answer, this.#scene());
+    return why === null ? this.#do({ t: this.#now(), answer }) : refused(why);
+  }
+
+  async set(patch: HeaderPatch): Promise<Outcome> {
+    const before = JSON.stringify(this.header.ports);
+    const changed = changedHeader(this.header, patch);
+    if ('why' in changed) return refused(changed.why);
+    const outcome = await this.#do({ t: this.#now(), set: patch });
+    if (JSON.stringify(this.header.ports) !== before) await this.#reopenSource();
+    return outcome;
+  }
+
+  /** Ends the boil at boil time t, ms; refused while it cannot be written down, so that nothing of it is lost. */
+  async end(t = this.#now()): Promise<Outcome> {
+    this.#reach(t - 1);
+    const committed = this.#recorder.commit();
+    if (this.#recorder.failure !== null) {
+      return refused(`The boil cannot be ended while it cannot be written down: ${this.#recorder.failure}.`);
+    }
+    await committed;
+    if (this.#isOver) return refused('The boil is over already.');
+    try {
+      this.#kept = this.#options.notebook.end(this.boil, t);
+    } catch (error) {
+      return refused(`The boil could not be ended: ${(error as Error).message}.`);
+    }
+    this.#isOver = true;
+    this.#options.listener.kept?.(this.#kept);
+    await this.#stop();
+    this.#options.changed(true);
+    return done;
+  }
+
+  /** Leaves the boil running in the notebook, with everything written down. */
+  async leave(): Promise<void> {
+    if (!this.#isOver) this.#reach(this.#now() - 1);
+    await this.#stop();
+  }
+
+  snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {
+    const { clock } = this.#options;
+    const t = this.#now();
+    const view = boilView(this.#folding.state, t);
+    const alarms = [...this.#programAlarms.listed, ...view.alarms];
+    const isCalling = this.#programAlarms.listed.some(({ answered }) => !answered);
+    return {
+      ...view,
+      alarms,
+      sound: isCalling && view.sound.priority !== 'high' ? { ...view.sound, priority: 'medium' } : view.sound,
+      boil: this.boil,
+      header: this.header,
+      t,
+      speed: clock.speed,
+      ended: this.#isOver,
+      kept: this.#kept,
+      notices: [...this.#notices, ...this.#folding.state.notices],
+      replay: null,
+    };
+  }
+
+  setSpeed(speed: number): void {
+    this.#options.clock.setSpeed(speed);
+  }
+
+  /**
+   * Boil time for what happens now. Simulated pans are simulated in steps: theirs is the time that they have
+   * reached, or what a person does would stand in the record before lines that are still to come.
+   */
+  #now(): number {
+    const next = Math.max(this.#reachedT + 1, this.#recordedT);
+    return this.kind === 'practice' ? next : Math.max(this.#options.clock.now(), next);
+  }
+
+  #startSource(): void {
+    const source = this.#source;
+    source.start({
+      item: (item) => {
+        if (source === this.#source) this.#take(item);
+      },
+      notice: (notice) => this.#hearNotice(notice),
+    });
+  }
+
+  async #reopenSource(): Promise<void> {
+    const old = this.#source;
+    this.#source = this.#options.openSource(this.header);
+    await old.stop();
+    if (!this.#isOver) this.#startSource();
+  }
+
+  #take(item: SourceItem): void {
+    if (this.#isOver) return;
+    if (item.kind === 'idle') {
+      this.#markSleep(item.t);
+      this.#reach(item.t);
+    } else if (item.kind === 'end') {
+      void this.end(item.t);
+    } else if ('run' in item.entry && item.entry.run === 'ended') {
+      void this.end(item.entry.t);
+    } else {
+      this.#apply(item.entry, item.raw);
+    }
+    this.#options.changed(false);
+  }
+
+  #tickLater(): void {
+    this.#cancelTick = this.#options.machine.after(TICK_MS, () => {
+      if (this.#isOver) return;
+      this.#markSleep(this.#now());
+      this.#options.changed(false);
+      this.#tickLater();
+    });
+  }
+
+  #reach(t: number): void {
+    if (t <= this.#reachedT) return;
+    this.#reachedT = t;
+    this.#folding.reach(t);
+    this.#afterFolding(t);
+  }
+
+  /** Puts an entry in its place: what fell due before it is called first. */
+  #apply(entry: Entry, raw?: string): void {
+    this.#markSleep(entry.t);
+    const earliest = Math.max(this.#reachedT + 1, this.#recordedT);
+    const inOrder = entry.t >= earliest ? entry : { ...entry, t: earliest };
+    this.#reachedT = inOrder.t - 1;
+    this.#folding.take(inOrder, inOrder === entry && raw !== undefined ? raw : entryText(inOrder));
+    this.#afterFolding(inOrder.t);
+  }
+
+  #afterFolding(t: number): void {
+    if (this.#mustCommit) void this.#recorder.commit();
+    this.#mustCommit = false;
+    this.curve.sample(this.#folding.state, t, CURVE_SAMPLE_MS);
+  }
+
+  /** An entry that somebody waits for: folded now, and done when it is on disk. */
+  #do(entry: Entry): Promise<Outcome> {
+    // Simulated pans first hand on what comes before it.
+    this.#source.hear?.(entry);
+    this.#apply(entry);
+    this.#options.changed(true);
+    return this.#recorder.commit();
+  }
+
+  /** After a sleep, nothing is known of the time that was slept through. A practice boil simply waits. */
+  #markSleep(t: number): void {
+    const nowMs = this.#options.machine.monotonicMs();
+    const awayMs = nowMs - this.#seenMs;
+    this.#seenMs = nowMs;
+    if (awayMs < SHORTEST_GAP_MS || this.kind === 'practice') return;
+    const gapT = Math.max(t, this.#recordedT);
+    const seconds = Math.min(Math.round(awayMs), gapT - this.#recordedT) / 1000;
+    this.#apply({ t: gapT, run: 'gap', seconds });
+  }
+
+  #called(transition: AlarmTransition): void {
+    const { t, ...called } = transition;
+    const inOrderT = Math.max(t, this.#recordedT);
+    this.#record(inOrderT, entryText({ t: inOrderT, called }));
+    this.#mustCommit = true;
+    this.#options.listener.alarm?.(transition);
+    this.#options.changed(true);
+  }
+
+  #record(t: number, text: string): void {
+    this.#recordedT = t;
+    this.#recorder.add(text);
+  }
+
+  #keptNow(entries: number): void {
+    this.#kept = entries;
+    this.#options.listener.kept?.(entries);
+  }
+
+  #hearNotice(notice: SourceNotice): void {
+    if (this.#notices.at(-1) === notice.sentence) return;
+    this.#notices = [...this.#notices, notice.sentence].slice(-MOST_NOTICES);
+    this.#options.listener.notice?.(notice);
+    this.#options.changed(false);
+  }
+
+  #scene(): Scene {
+    const t = this.#now();
+    return { t, header: this.header, ...boilView(this.#folding.state, t) };
+  }
+
+  async #stop(): Promise<void> {
+    this.#cancelTick?.();
+    this.#recorder.close();
+    await this.#source.stop();
+  }
+}

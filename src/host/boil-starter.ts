@@ -1,0 +1,109 @@
+// Begins boils, live and practice, and takes up the one that was running when the program stopped.
+import { applyEntry, startBoil } from '../core/boil/fold.ts';
+import type { BoilState } from '../core/boil/fold.ts';
+import type { Header } from '../core/boil/entries.ts';
+import { practiceScenario } from '../core/simulation/practice-scenario.ts';
+import { practiceSource } from '../ingest/practice-source.ts';
+import { serialSource } from '../ingest/serial-source.ts';
+import type { Source } from '../ingest/source.ts';
+import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import type { Setup } from '../protocol/header-schema.ts';
+import type { Settings } from '../protocol/messages.ts';
+import { parseEntry } from '../protocol/recording.ts';
+import { BoilRun } from './boil-run.ts';
+import type { RunListener } from './boil-run.ts';
+import { BoilClock, isoWithOffset, resumedT } from './clock.ts';
+import type { MachineClock } from './clock.ts';
+import { BUCKET_MS, CurveStore } from './curve.ts';
+import { foldTools } from './fold-tools.ts';
+import { headerOf, keptSetup, portsToOpen } from './setup.ts';
+
+/** The same practice for everybody: what it teaches was looked at. */
+const PRACTICE_SEED = 1;
+const SETUP_KEY = 'setup';
+
+export interface StarterOptions {
+  notebook: Notebook;
+  machine: MachineClock;
+  everyMs: number | null;
+  listener: RunListener;
+  changed(urgent: boolean): void;
+}
+
+export class BoilStarter {
+  readonly #options: StarterOptions;
+
+  constructor(options: StarterOptions) {
+    this.#options = options;
+  }
+
+  /** The setup of the last live boil, or null. */
+  lastSetup(): Setup | null {
+    return keptSetup(this.#options.notebook.setting(SETUP_KEY));
+  }
+
+  /** Throws NotebookProblem when the boil cannot be written down. */
+  beginLive(setup: Setup, settings: Settings): BoilRun {
+    const { notebook } = this.#options;
+    const boil = notebook.begin(headerOf(setup, this.#startedNow(), settings), 'live');
+    notebook.keepSetting(SETUP_KEY, setup);
+    return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));
+  }
+
+  beginPractice(speed: number, settings: Settings): BoilRun {
+    const scenario = practiceScenario(PRACTICE_SEED);
+    const header = headerOf(scenario.header, this.#startedNow(), settings);
+    const boil = this.#options.notebook.begin(header, 'practice');
+    return this.#newRun(boil, speed, null, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
+  }
+
+  /**
+   * The live boil that was running when the program stopped, or null. Its entries are folded again: alarms and
+   * answers come back as they were, and nothing is said again. A practice boil is over with its program.
+   */
+  takeUp(): BoilRun | null {
+    const { notebook } = this.#options;
+    for (const boil of notebook.boils()) {
+      if (boil.running && boil.kind === 'practice') notebook.end(boil.boil, Math.round(boil.seconds * 1000));
+    }
+    const boil = notebook.running();
+    return boil === null ? null : this.#newRun(boil, 1, this.#foldAgain(boil), (clock) => this.#serialPorts(clock));
+  }
+
+  #serialPorts(timekeeper: BoilClock): (header: Header) => Source {
+    return (header) => serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper });
+  }
+
+  #newRun(
+    boil: BoilSummary,
+    speed: number,
+    again: { state: BoilState; curve: CurveStore } | null,
+    sourceFor: (clock: BoilClock) => (header: Header) => Source,
+  ): BoilRun {
+    const { notebook, machine } = this.#options;
+    const lastT = Math.round(boil.seconds * 1000);
+    const clock = new BoilClock(machine, again === null ? 0 : resumedT(lastT, boil.started, machine.wallMs()), speed);
+    const gapSeconds = again === null ? null : (clock.now() - lastT) / 1000;
+    const { state, curve } = again ?? { state: startBoil(notebook.header(boil.boil)), curve: new CurveStore() };
+    const run = new BoilRun({ ...this.#options, boil, clock, state, curve, openSource: sourceFor(clock) });
+    run.start(gapSeconds);
+    return run;
+  }
+
+  #foldAgain(boil: BoilSummary): { state: BoilState; curve: CurveStore } {
+    const { notebook } = this.#options;
+    const curve = new CurveStore();
+    let state = startBoil(notebook.header(boil.boil));
+    for (const text of notebook.entries(boil.boil)) {
+      const parsed = parseEntry(text);
+      if (!parsed.ok) continue;
+      state = applyEntry(state, parsed.entry, foldTools);
+      curve.sample(state, parsed.entry.t, BUCKET_MS);
+    }
+    return { state, curve };
+  }
+
+  #startedNow(): string {
+    return isoWithOffset(this.#options.machine.wallMs());
+  }
+}

@@ -1,0 +1,67 @@
+// Says why a mark, an answer or a change of the set-up cannot be taken, before it is written down.
+import { mergePatch } from '../core/boil/merge-patch.ts';
+import type { Answer, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
+import { checkHeader } from '../protocol/header-schema.ts';
+import type { AlarmView, MarkView } from '../protocol/messages.ts';
+
+/** What is known of the boil when somebody does something; t is ms of boil time. */
+export interface Scene {
+  t: number;
+  header: Header;
+  marks: readonly MarkView[];
+  alarms: readonly AlarmView[];
+}
+
+/** A sentence, or null when the mark can be taken. */
+export function whyNotMark(mark: Mark, scene: Scene): string | null {
+  if (mark.happened !== undefined && mark.happened > scene.t) {
+    return `happened is ${mark.happened}, which is later than now (${scene.t}): a mark tells of what has been.`;
+  }
+  if (mark.kind === 'withdraw') return whyNotWithdraw(mark.id, scene.marks);
+  if (mark.id !== undefined && hasMark(mark.id, scene.marks)) {
+    return `There is a mark with the id "${mark.id}" already: give this one another.`;
+  }
+  return whyNotNames(mark, scene.header);
+}
+
+/** A sentence, or null when the answer can be taken. */
+export function whyNotAnswer(answer: Answer, scene: Scene): string | null {
+  if ('silence' in answer) return null;
+  const named = 'acknowledge' in answer ? answer.acknowledge : answer.put_aside;
+  const found = scene.alarms.some(
+    ({ alarm, pan, port }) =>
+      alarm === named.alarm && pan === named.pan && (named.port === undefined || named.port === port),
+  );
+  const where = named.pan === null ? '' : ` of pan "${named.pan}"`;
+  return found ? null : `There is no alarm "${named.alarm}"${where} now: there is nothing to answer.`;
+}
+
+/** The header as it would be, or the sentence why the change cannot be made. */
+export function changedHeader(header: Header, patch: HeaderPatch): { header: Header } | { why: string } {
+  const checked = checkHeader(mergePatch(header, patch));
+  return checked.ok ? { header: checked.header } : { why: `The change does not hold together: ${checked.why}.` };
+}
+
+function whyNotWithdraw(id: string, marks: readonly MarkView[]): string | null {
+  return hasMark(id, marks) ? null : `There is no mark with the id "${id}" to take back.`;
+}
+
+function hasMark(id: string, marks: readonly MarkView[]): boolean {
+  return marks.some(({ mark }) => mark.kind !== 'withdraw' && mark.id === id);
+}
+
+function whyNotNames(mark: Mark, header: Header): string | null {
+  const pans = ['pan', 'from', 'to'].flatMap((field) => field in mark ? [mark[field as keyof Mark] as unknown] : []);
+  for (const pan of pans) {
+    if (typeof pan === 'string' && !header.pans?.some(({ id }) => id === pan)) return missing('pan', pan, header.pans);
+  }
+  if ('probe' in mark && !header.probes?.some(({ id }) => id === mark.probe)) {
+    return missing('probe', mark.probe, header.probes);
+  }
+  return null;
+}
+
+function missing(what: string, id: string, there: readonly { id: string }[] | undefined): string {
+  const names = (there ?? []).map((item) => `"${item.id}"`).join(', ');
+  return `There is no ${what} "${id}" in this boil; there is ${names === '' ? 'none' : names}.`;
+}

@@ -1,0 +1,297 @@
+// The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
+import { readFileSync } from 'node:fs';
+import { listPorts } from '../ingest/list-ports.ts';
+import { NotebookProblem } from '../notebook/contract.ts';
+import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import { lockFolder, openNotebook } from '../notebook/open-notebook.ts';
+import type { FolderLock } from '../notebook/open-notebook.ts';
+import type { Setup } from '../protocol/header-schema.ts';
+import { settingsSchema } from '../protocol/messages.ts';
+import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import type { BoilRun, RunListener } from './boil-run.ts';
+import { BoilStarter } from './boil-starter.ts';
+import { systemClock } from './clock.ts';
+import type { MachineClock } from './clock.ts';
+import { Listening } from './listening.ts';
+import type { ListenPort } from './listening.ts';
+import { readOpened } from './opened-recording.ts';
+import { done, refused } from './outcome.ts';
+import type { Outcome } from './outcome.ts';
+import { parseCommand } from './parse-command.ts';
+import { Publisher } from './publish.ts';
+import { ReplayView } from './replay-view.ts';
+import type { Replayable } from './replay-view.ts';
+import { isSameSetup, leadTimesOf } from './setup.ts';
+import { gathered } from './slices.ts';
+import { liveNow, replayNow } from './snapshots.ts';
+
+type Answered = Extract<HostMessage, { kind: 'answered' }>;
+type ReplayCommand = Extract<Command, { replay: unknown } | { replay_control: unknown } | { replay_close: unknown }>;
+type Pieces = AsyncIterable<Uint8Array | string>;
+
+export interface HostOptions {
+  /** The data folder; made when it is not there. */
+  folder: string;
+  /** What the caller wants watched: refused while a boil of another setup runs. */
+  setup?: Setup | undefined;
+  /** Interval of the listener's readings, ms of boil time. */
+  everyMs?: number | undefined;
+  listener?: RunListener | undefined;
+  machine?: MachineClock | undefined;
+  /** Another notebook than the folder's; a test hands in one that fails. */
+  notebook?: Notebook | undefined;
+}
+
+const SETTINGS_KEY = 'settings';
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+
+/**
+ * Takes the folder for this program and goes on with the boil that was running in it. Throws NotebookProblem (2)
+ * when another program watches there, when the folder cannot be used, or when a boil of another setup runs.
+ */
+export async function createHost(options: HostOptions): Promise<Host> {
+  const lock = lockFolder(options.folder);
+  if (lock === null) {
+    throw new NotebookProblem(
+      `another program watches a boil in ${options.folder}: use that one, close it first, or name another folder with --data`,
+      2,
+    );
+  }
+  let notebook: Notebook | null = null;
+  try {
+    notebook = options.notebook ?? openNotebook(options.folder);
+    return new Host(options, lock, notebook);
+  } catch (error) {
+    notebook?.close();
+    lock.release();
+    throw error;
+  }
+}
+
+export class Host {
+  readonly #lock: FolderLock;
+  readonly #notebook: Notebook;
+  readonly #machine: MachineClock;
+  readonly #starter: BoilStarter;
+  readonly #publisher: Publisher;
+  readonly #hearers = new Set<(message: HostMessage) => void>();
+  #settings: Settings;
+  #run: BoilRun | null;
+  #listening: Listening | null = null;
+  #replay: ReplayView | null = null;
+  #opened: Replayable | null = null;
+  #openedCount = 0;
+
+  constructor(options: HostOptions, lock: FolderLock, notebook: Notebook) {
+    this.#lock = lock;
+    this.#notebook = notebook;
+    this.#machine = options.machine ?? systemClock();
+    this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
+    this.#publisher = new Publisher(this.#machine, () => this.#publish());
+    this.#starter = new BoilStarter({
+      notebook,
+      machine: this.#machine,
+      everyMs: options.everyMs ?? null,
+      listener: options.listener ?? {},
+      changed: (urgent) => this.#changed(urgent),
+    });
+    this.#run = null;
+    if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
+    this.#run = this.#starter.takeUp();
+  }
+
+  /** The boil that runs, or null. */
+  get running(): { boil: string; entries: number } | null {
+    return this.#run === null || this.#run.isOver ? null : { boil: this.#run.boil, entries: this.#run.kept };
+  }
+
+  /** The setup of the last live boil, or null. */
+  lastSetup(): Setup | null {
+    return this.#starter.lastSetup();
+  }
+
+  /** Hands over `hello`, then everything that is published; returns the way to stop. */
+  subscribe(hear: (message: HostMessage) => void): () => void {
+    this.#hearers.add(hear);
+    hear({ kind: 'hello', version, folder: this.#notebook.folder, settings: this.#settings, lan: false });
+    hear(liveNow(this.#run, this.#listening, this.#machine));
+    return () => this.#hearers.delete(hear);
+  }
+
+  /** Does what a screen or a program asks for; the answer comes when the effect is on disk. Never rejects. */
+  async command(value: unknown): Promise<Answered> {
+    const parsed = parseCommand(value);
+    if (!parsed.ok) return { kind: 'answered', ...parsed };
+    const { ref } = parsed.command;
+    try {
+      return { kind: 'answered', ref, ...(await this.#do(parsed.command)) };
+    } catch (error) {
+      return { kind: 'answered', ref, ok: false, why: error instanceof Error ? error.message : String(error) };
+    }
+  }
+
+  /** The lines of a kept boil's recording, without line ends. Throws NotebookProblem when there is no such boil. */
+  recordingOf(boil: string): Iterable<string> {
+    const header = this.#notebook.headerText(boil);
+    return linesOf(header, this.#notebook.entries(boil));
+  }
+
+  /** Takes a recording into the notebook; `name` is what sentences call the file. Throws with a sentence. */
+  async importRecording(pieces: Pieces, name: string): Promise<{ boil: string; leftOut: string[] }> {
+    const { boil, leftOut } = await this.#notebook.importRecording(pieces, name);
+    return { boil: boil.boil, leftOut };
+  }
+
+  /** Opens a recording for a replay only, in place of one that was opened before. Throws with a sentence. */
+  async openRecording(pieces: Pieces, name: string): Promise<{ boil: string; leftOut: number }> {
+    this.#openedCount += 1;
+    const { recording, leftOut } = await readOpened(pieces, name, `opened-${this.#openedCount}`);
+    this.#opened = recording;
+    return { boil: recording.boil, leftOut };
+  }
+
+  /** Leaves a live boil running in the notebook, ends a practice boil, and gives the folder back. */
+  async close(): Promise<void> {
+    this.#publisher.stop();
+    this.#replay?.close();
+    if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
+    await Promise.all([this.#run?.leave(), this.#listening?.close()]);
+    this.#notebook.close();
+    this.#lock.release();
+  }
+
+  async #do(command: Command): Promise<Outcome> {
+    if ('mark' in command) return this.#withRun((run) => run.mark(command.mark as Parameters<BoilRun['mark']>[0]));
+    if ('answer' in command) return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
+    if ('set' in command) return this.#withRun((run) => run.set(command.set));
+    if ('end' in command) return this.#withRun((run) => run.end());
+    if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
+    if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
+    if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
+    if ('settings' in command) return this.#keepSettings(command.settings);
+    if ('ports' in command) return this.#listPorts();
+    if ('listen' in command) return this.#listen(command.listen);
+    if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
+    if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
+    if ('curve' in command) return this.#curve(command.curve);
+    return this.#doReplay(command);
+  }
+
+  async #doReplay(command: ReplayCommand): Promise<Outcome> {
+    if ('replay' in command) return this.#openReplay(command.replay.boil);
+    if (this.#replay === null) return refused('No replay is open.');
+    if ('replay_close' in command) this.#closeReplay();
+    else if ('playing' in command.replay_control) this.#replay.play(command.replay_control.playing);
+    else if ('speed' in command.replay_control) this.#replay.setSpeed(command.replay_control.speed);
+    else this.#replay.seek(command.replay_control.seek);
+    return done;
+  }
+
+  async #withRun(act: (run: BoilRun) => Promise<Outcome>): Promise<Outcome> {
+    if (this.#run === null || this.#run.isOver) return refused('No boil is running.');
+    return act(this.#run);
+  }
+
+  async #begin(begin: () => BoilRun): Promise<Outcome> {
+    if (this.running !== null) return refused(`The boil "${this.running.boil}" is running: end it first.`);
+    // The ports that are listened to are those that the boil needs.
+    await this.#listening?.close();
+    this.#listening = null;
+    this.#run = begin();
+    this.#publisher.urgent();
+    return { ok: true, data: this.running };
+  }
+
+  #setPracticeSpeed(speed: number): Outcome {
+    if (this.#run?.kind !== 'practice' || this.#run.isOver) return refused('No practice boil is running.');
+    this.#run.setSpeed(speed);
+    this.#publisher.urgent();
+    return done;
+  }
+
+  async #keepSettings(changed: Partial<Settings>): Promise<Outcome> {
+    const before = this.#settings;
+    this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
+    this.#notebook.keepSetting(SETTINGS_KEY, this.#settings);
+    this.#tell({ kind: 'settings', settings: this.#settings });
+    const leads = leadTimesOf(this.#settings);
+    const isNews = JSON.stringify(leads) !== JSON.stringify(leadTimesOf(before));
+    if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: leads });
+    return done;
+  }
+
+  async #listPorts(): Promise<Outcome> {
+    const { ports, why } = await listPorts();
+    return why === null ? { ok: true, data: ports } : refused(why);
+  }
+
+  async #listen(ports: readonly ListenPort[]): Promise<Outcome> {
+    await this.#listening?.close();
+    this.#listening = null;
+    if (ports.length === 0) return done;
+    if (this.running !== null) return refused('A boil is running, and its ports are open already.');
+    this.#listening = new Listening(ports, this.#machine, () => this.#changed(false));
+    return done;
+  }
+
+  #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
+    const curve = view === 'replay' ? this.#replay?.curve(pan, from, to, points) : this.#run?.curve.between(pan, from, to, points);
+    return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
+  }
+
+  async #openReplay(boil: string): Promise<Outcome> {
+    const recording = boil === this.#opened?.boil ? this.#opened : await this.#keptRecording(boil);
+    this.#closeReplay();
+    this.#replay = new ReplayView(recording, this.#machine, (urgent) => this.#changed(urgent));
+    this.#publisher.urgent();
+    return done;
+  }
+
+  async #keptRecording(name: string): Promise<Replayable> {
+    const { boil, name: title } = this.#notebook.find(name);
+    const texts = await gathered(this.#notebook.entries(boil), this.#machine);
+    return { boil, title, header: this.#notebook.header(boil), texts };
+  }
+
+  #closeReplay(): void {
+    this.#replay?.close();
+    this.#replay = null;
+  }
+
+  #refuseOtherSetup(setup: Setup): void {
+    const running = this.#notebook.running();
+    if (running?.kind !== 'live' || isSameSetup(setup, this.lastSetup())) return;
+    throw new NotebookProblem(
+      `the boil "${running.boil}" is running with another setup: leave out --setup to go on with it, or end it first with "end ${running.boil}"`,
+      2,
+    );
+  }
+
+  #changed(urgent: boolean): void {
+    if (urgent) this.#publisher.urgent();
+    else this.#publisher.changed();
+  }
+
+  #publish(): void {
+    if (this.#hearers.size === 0) return;
+    this.#tell(liveNow(this.#run, this.#listening, this.#machine));
+    if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
+  }
+
+  #tell(message: HostMessage): void {
+    for (const hear of this.#hearers) hear(message);
+  }
+}
+
+function listing({ kind, ...boil }: BoilSummary): BoilListing {
+  return { kind: 'boil', ...boil, practice: kind === 'practice' };
+}
+
+function* linesOf(header: string, entries: Iterable<string>): Generator<string> {
+  yield header;
+  yield* entries;
+}
+
+function withoutUndefined(settings: Partial<Settings>): Partial<Settings> {
+  return Object.fromEntries(Object.entries(settings).filter(([, value]) => value !== undefined));
+}

@@ -1,0 +1,47 @@
+// From what a person set up to what a boil begins with, and back to the ports that are to be opened.
+import { isDeepStrictEqual } from 'node:util';
+import type { Header } from '../core/boil/entries.ts';
+import type { KeptPort } from '../ingest/port-keeper.ts';
+import { setupSchema } from '../protocol/header-schema.ts';
+import type { Setup } from '../protocol/header-schema.ts';
+import type { Settings } from '../protocol/messages.ts';
+
+const BAUD = 9600;
+
+/** The header of a boil that begins at `started` (ISO 8601 with offset); its own lead times go before the program's. */
+export function headerOf(setup: Setup | Header, started: string, settings: Settings): Header {
+  return {
+    ...setup,
+    recording: 'panwarden',
+    version: 1,
+    name: setup.name ?? 'Boil',
+    started,
+    settings: { ...leadTimesOf(settings), ...setup.settings },
+  } as Header;
+}
+
+export function leadTimesOf({ near_finish_lead_s, scorch_lead_s, low_level_lead_s }: Settings) {
+  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s };
+}
+
+/** A port whose path the header does not say (a change left it out) is where the setup had it. */
+export function portsToOpen(header: Header, setup: Setup | null): KeptPort[] {
+  return (header.ports ?? []).flatMap((port) => {
+    const before = setup?.ports?.find(({ id }) => id === port.id);
+    const path = port.path ?? before?.path;
+    const format = port.format ?? before?.format;
+    return path === undefined ? [] : [{ id: port.id, path, baud: port.baud ?? before?.baud ?? BAUD, format }];
+  });
+}
+
+export function isSameSetup(one: Setup, other: Setup | null): boolean {
+  // As the notebook keeps it: a field that is there but undefined is one that is not there.
+  const kept = (setup: Setup | null): unknown => JSON.parse(JSON.stringify(setup));
+  return isDeepStrictEqual(kept(one), kept(other));
+}
+
+/** The setup that the notebook kept, or null when there is none that holds together. */
+export function keptSetup(kept: unknown): Setup | null {
+  const parsed = setupSchema.safeParse(kept);
+  return parsed.success ? parsed.data : null;
+}

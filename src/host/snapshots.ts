@@ -1,0 +1,41 @@
+// Makes the snapshots that a screen is sent: of the live boil, of nothing running, and of a replay.
+import type { Now } from '../protocol/messages.ts';
+import type { BoilRun } from './boil-run.ts';
+import { isoWithOffset } from './clock.ts';
+import type { MachineClock } from './clock.ts';
+import type { Listening } from './listening.ts';
+import type { ReplayView } from './replay-view.ts';
+
+export function liveNow(run: BoilRun | null, listening: Listening | null, machine: MachineClock): Now {
+  const head = { kind: 'now', view: 'live', clock: isoWithOffset(machine.wallMs()) } as const;
+  if (run === null) return { ...head, ...idle(), ...listening?.view() };
+  const heard = run.isOver ? listening?.view() : undefined;
+  return { ...head, mode: run.kind === 'practice' ? 'practice' : 'live', ...run.snapshot(), ...heard };
+}
+
+export function replayNow(replay: ReplayView, machine: MachineClock): Now {
+  return { kind: 'now', view: 'replay', mode: 'replay', clock: isoWithOffset(machine.wallMs()), ...replay.snapshot() };
+}
+
+function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
+  return {
+    mode: 'idle',
+    boil: null,
+    header: null,
+    t: 0,
+    speed: 1,
+    ended: false,
+    readings: [],
+    limits: [],
+    water: { celsius: null, plusMinus: null, origin: 'no boil is running' },
+    probes: [],
+    ports: [],
+    alarms: [],
+    sound: { priority: null, silencedUntil: null },
+    marks: [],
+    next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
+    kept: null,
+    notices: [],
+    replay: null,
+  };
+}

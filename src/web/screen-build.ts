@@ -1,0 +1,47 @@
+// Makes the screen with Vite when it is missing or older than what it is made from.
+import { spawn } from 'node:child_process';
+import { existsSync, readdirSync, statSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const PROJECT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
+const MADE_FROM = ['src/screen', 'src/protocol', 'src/core/quantities', 'vite.config.ts', 'package-lock.json'];
+
+/** The folder to serve, built if it has to be; throws with a sentence when it cannot be built. */
+export async function ensureScreenBuilt(project = PROJECT): Promise<string> {
+  const folder = join(project, 'dist/screen');
+  const page = join(folder, 'index.html');
+  const builtMs = existsSync(page) ? statSync(page).mtimeMs : Number.NEGATIVE_INFINITY;
+  if (newestMs(MADE_FROM.map((name) => join(project, name))) > builtMs) await build(project);
+  return folder;
+}
+
+/** When the newest of these files, and of those in these folders, was changed; a missing one counts as never. */
+function newestMs(paths: readonly string[]): number {
+  const times = paths.flatMap((path) => {
+    if (!existsSync(path)) return [];
+    if (!statSync(path).isDirectory()) return [statSync(path).mtimeMs];
+    const files = readdirSync(path, { recursive: true, encoding: 'utf8' }).map((name) => join(path, name));
+    return files.map((file) => statSync(file)).flatMap((stat) => (stat.isFile() ? [stat.mtimeMs] : []));
+  });
+  return times.reduce((newest, time) => Math.max(newest, time), Number.NEGATIVE_INFINITY);
+}
+
+function build(project: string): Promise<void> {
+  const vite = join(project, 'node_modules/vite/bin/vite.js');
+  return new Promise((built, failed) => {
+    const child = spawn(process.execPath, [vite, 'build', '--logLevel', 'warn'], {
+      cwd: project,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let said = '';
+    const hear = (chunk: Buffer) => (said += chunk.toString());
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
+    child.on('error', failed);
+    child.on('close', (code) => {
+      if (code === 0) built();
+      else failed(new Error(`The screen could not be built; run "npm ci" and try again. ${said.trim()}`));
+    });
+  });
+}
