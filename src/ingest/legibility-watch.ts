@@ -8,7 +8,8 @@ const patienceMs = 4000;
 /** Fewer bytes than this say nothing: half a line may be left over from before a pause. */
 const fewestBytes = 16;
 
-export type Illegible = 'wrong-baud' | 'no-readings';
+/** `reason` is what readLine said of the last line; null when no line ended at all. */
+export type Illegible = { kind: 'wrong-baud' } | { kind: 'no-readings'; reason: string | null };
 
 /** One watch serves one opening of a port. Times are in ms. */
 export class LegibilityWatch {
@@ -17,6 +18,7 @@ export class LegibilityWatch {
   #bytes = 0;
   #printable = 0;
   #said = false;
+  #reason: string | null = null;
 
   constructor(format: PortFormat | undefined) {
     this.#format = format;
@@ -24,21 +26,29 @@ export class LegibilityWatch {
 
   /** Takes bytes and the lines that they completed; gives what is wrong once, until readings come again. */
   take(bytes: Uint8Array, lines: string[], now: number): Illegible | null {
-    if (lines.some((line) => readLine(line, this.#format).readings.length > 0)) {
+    if (lines.some((line) => this.#hasReadings(line))) {
       this.#startOver();
-      this.#said = false;
       return null;
     }
     this.#since ??= now;
     this.#bytes += bytes.length;
-    for (const byte of bytes) if (isPrintable(byte) || byte === 0x0a || byte === 0x0d || byte === 0x09) this.#printable += 1;
+    for (const byte of bytes)
+      if (isPrintable(byte) || byte === 0x0a || byte === 0x0d || byte === 0x09) this.#printable += 1;
     if (this.#said || now - this.#since < patienceMs || this.#bytes < fewestBytes) return null;
     this.#said = true;
     // Random bytes are printable two times in five; plain text nearly always.
-    return this.#printable < 0.9 * this.#bytes ? 'wrong-baud' : 'no-readings';
+    const isText = this.#printable >= 0.9 * this.#bytes;
+    return isText ? { kind: 'no-readings', reason: this.#reason } : { kind: 'wrong-baud' };
+  }
+
+  #hasReadings(line: string): boolean {
+    const { readings, rejected } = readLine(line, this.#format);
+    this.#reason = rejected[0] ?? null;
+    return readings.length > 0;
   }
 
   #startOver(): void {
+    this.#said = false;
     this.#since = null;
     this.#bytes = 0;
     this.#printable = 0;

@@ -24,7 +24,10 @@ export async function listPorts(list: () => Promise<SystemPort[]> = () => Serial
     return { ports: ports.sort((a, b) => bareness(a) - bareness(b) || (a.path < b.path ? -1 : 1)), why: null };
   } catch (error) {
     const cause = error instanceof Error ? error.message : String(error);
-    return { ports: [], why: `The serial ports cannot be listed on this system (${cause}): type the port's path instead.` };
+    return {
+      ports: [],
+      why: `The serial ports cannot be listed on this system (${cause}): type the port's path instead.`,
+    };
   }
 }
 

@@ -1,6 +1,6 @@
 // Keeps one serial port open for ever: opens it, hands its lines on, and tries again whenever it is gone.
 import type { PortFormat } from '../core/boil/entries.ts';
-import { LegibilityWatch } from './legibility-watch.ts';
+import { LegibilityWatch, type Illegible } from './legibility-watch.ts';
 import { LineSplitter } from './line-splitter.ts';
 import type { OpenedPort, OpenPort } from './open-port.ts';
 import { lostTrouble, openingTrouble, type Trouble } from './port-trouble.ts';
@@ -96,15 +96,15 @@ export class PortKeeper {
         this.#say('sends unreadable data, more than 4096 bytes without a line end: check the baud rate and the board.');
       }
       const illegible = watch.take(bytes, lines, this.#timekeeper.now());
-      if (illegible === 'wrong-baud') this.#say(`: data arrives but cannot be read: check the baud rate (it is ${this.#port.baud}).`);
-      if (illegible === 'no-readings') this.#say('sends text, but no readings are found in it: check the format of its lines.');
+      if (illegible !== null) this.#sayIllegible(illegible);
     };
   }
 
   #lose(trouble: Trouble): void {
     if (this.#stopped) return;
     // A port that was pulled is then not there: that is the same news, said already.
-    const isNews = this.#said?.kind !== trouble.kind && !(this.#said?.kind === 'unplugged' && trouble.kind === 'missing');
+    const isNews =
+      this.#said?.kind !== trouble.kind && !(this.#said?.kind === 'unplugged' && trouble.kind === 'missing');
     if (isNews) {
       this.#said = trouble;
       this.#listener.notice(trouble.sentence);
@@ -113,8 +113,17 @@ export class PortKeeper {
     this.#isLost = true;
   }
 
+  #sayIllegible(illegible: Illegible): void {
+    if (illegible.kind === 'wrong-baud') {
+      this.#say(`is open; data arrives but cannot be read: check the baud rate (it is ${this.#port.baud}).`);
+    } else {
+      const why = illegible.reason === null ? '' : ` (${illegible.reason})`;
+      this.#say(`sends text, but no readings are found in it${why}: check the format of its lines.`);
+    }
+  }
+
   #say(words: string): void {
-    this.#listener.notice(`Port ${this.#port.id} (${this.#port.path})${words.startsWith(':') ? '' : ' '}${words}`);
+    this.#listener.notice(`Port ${this.#port.id} (${this.#port.path}) ${words}`);
   }
 
   #pause(milliseconds: number): Promise<void> {

@@ -20,7 +20,11 @@ export interface PracticeSourceOptions {
  * Ends when the simulated boil does. hear() is to be called before the heard entry is used: it first hands on all
  * that is due at or before the entry's t, so that the boil's entries stay in order of t.
  */
-export function practiceSource({ seed, timekeeper, scenario = practiceScenario(seed) }: PracticeSourceOptions): Required<Source> {
+export function practiceSource({
+  seed,
+  timekeeper,
+  scenario = practiceScenario(seed),
+}: PracticeSourceOptions): Required<Source> {
   const state = startSimulation(scenario);
   let due: Entry[] = [];
   const paced = new PacedSource(

@@ -1,5 +1,5 @@
 // What every source of a boil must keep to, whatever is behind it; run over the real thing of each kind.
-import { afterEach, describe, expect, test, vi } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import type { Source, SourceItem, Timekeeper } from '../../src/ingest/source.ts';
 import { listen, runningTimekeeper, type CountingTimekeeper, type Heard } from '../ingest/heard.ts';
 import { until } from '../ingest/until.ts';
@@ -10,9 +10,6 @@ export interface SourceUnderTest {
   provoke(): Promise<void>;
   clearUp(): Promise<void>;
 }
-
-// Real ports on a busy machine: what is waited for says itself what did not come, before this.
-vi.setConfig({ testTimeout: 30_000 });
 
 const timeOf = (item: SourceItem): number => (item.kind === 'entry' ? item.entry.t : item.t);
 
@@ -26,7 +23,12 @@ export function sourceContract(name: string, make: (timekeeper: Timekeeper) => P
       under = null;
     });
 
-    async function started(): Promise<{ heard: Heard; source: Source; provoke(): Promise<void>; timekeeper: CountingTimekeeper }> {
+    async function started(): Promise<{
+      heard: Heard;
+      source: Source;
+      provoke(): Promise<void>;
+      timekeeper: CountingTimekeeper;
+    }> {
       const timekeeper = runningTimekeeper();
       under = await make(timekeeper);
       const heard = listen();
@@ -34,7 +36,8 @@ export function sourceContract(name: string, make: (timekeeper: Timekeeper) => P
       return { heard, timekeeper, source: under.source, provoke: () => under!.provoke() };
     }
 
-    const entriesCame = (heard: Heard, least: number) => until(`${least} entries`, () => heard.entries().length >= least);
+    const entriesCame = (heard: Heard, least: number) =>
+      until(`${least} entries`, () => heard.entries().length >= least);
 
     test('the port opens, entries follow, and none comes before its time', async () => {
       const { heard, provoke, timekeeper } = await started();

@@ -26,7 +26,10 @@ test('lines are the same however the bytes are cut', () => {
       const whole = parts.join('');
       const edges = [0, ...cuts.map((cut) => cut % (whole.length + 1)).sort((a, b) => a - b), whole.length];
       const chunks = edges.slice(1).map((edge, index) => whole.slice(edges[index], edge));
-      const expected = whole.split(/[\r\n]/).slice(1, -1).filter((line) => line !== '');
+      const expected = whole
+        .split(/[\r\n]/)
+        .slice(1, -1)
+        .filter((line) => line !== '');
       expect(split(...chunks)).toEqual(expected);
     }),
     { numRuns: 1000 },

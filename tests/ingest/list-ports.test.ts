@@ -24,7 +24,9 @@ test('where udev is absent the real list is empty, with a reason', async () => {
   try {
     const listed = await listPorts();
     expect(listed.ports).toEqual([]);
-    expect(listed.why).toMatch(/^The serial ports cannot be listed on this system \(.*udevadm.*\): type the port's path/);
+    expect(listed.why).toMatch(
+      /^The serial ports cannot be listed on this system \(.*udevadm.*\): type the port's path/,
+    );
   } finally {
     process.env['PATH'] = path;
   }

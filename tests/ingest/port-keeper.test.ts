@@ -9,7 +9,13 @@ import { handTimekeeper, listen } from './heard.ts';
 const missing = 'Error: No such file or directory, cannot open x';
 
 function standIn() {
-  const state = { asked: [] as number[], openNow: 0, failure: null as string | null, events: null as PortEvents | null, hold: Promise.resolve() };
+  const state = {
+    asked: [] as number[],
+    openNow: 0,
+    failure: null as string | null,
+    events: null as PortEvents | null,
+    hold: Promise.resolve(),
+  };
   const timekeeper = handTimekeeper();
   const openPort: OpenPort = async (_path, _baud, events) => {
     state.asked.push(timekeeper.now());
@@ -91,7 +97,11 @@ test('a silent port says that time passes, before the lines that come later', as
   const { state, timekeeper, source, heard } = watched();
   source.start(heard);
   await timekeeper.pass(1000);
-  expect(heard.items.slice(1)).toEqual([{ kind: 'idle', t: 499 }, { kind: 'idle', t: 749 }, { kind: 'idle', t: 999 }]);
+  expect(heard.items.slice(1)).toEqual([
+    { kind: 'idle', t: 499 },
+    { kind: 'idle', t: 749 },
+    { kind: 'idle', t: 999 },
+  ]);
   state.events!.bytes(bytes('\nT1=98\n'));
   expect(heard.entries().at(-1)).toEqual({ t: 1000, port: 'A', line: 'T1=98' });
   await source.stop();
@@ -105,7 +115,7 @@ test('plain text without a reading in it is a question of the format, not of the
     state.events!.bytes(bytes('T1=98.5 T2=97.1\r\n'));
   }
   expect(heard.notices.map(({ sentence }) => sentence)).toEqual([
-    'Port A (x) sends text, but no readings are found in it: check the format of its lines.',
+    'Port A (x) sends text, but no readings are found in it (not a JSON object): check the format of its lines.',
   ]);
   await source.stop();
 });
@@ -135,5 +145,7 @@ test.each([
 ])('"%s" is %s, in a sentence with the port and the cure', (message, kind) => {
   const trouble = openingTrouble({ id: 'A', path: '/dev/x' }, new Error(message));
   expect(trouble.kind).toBe(kind);
-  expect(trouble.sentence).toMatch(/^Port A \(\/dev\/x\) .*(?:plug|close|choose|check).* It is tried again until it opens\.$/);
+  expect(trouble.sentence).toMatch(
+    /^Port A \(\/dev\/x\) .*(?:plug|close|choose|check).* It is tried again until it opens\.$/,
+  );
 });

@@ -7,7 +7,11 @@ import { handTimekeeper, listen, type HandTimekeeper } from './heard.ts';
 
 const minute = 60_000;
 
-function practice(seed = 1): { heard: ReturnType<typeof listen>; source: ReturnType<typeof practiceSource>; clock: HandTimekeeper } {
+function practice(seed = 1): {
+  heard: ReturnType<typeof listen>;
+  source: ReturnType<typeof practiceSource>;
+  clock: HandTimekeeper;
+} {
   const clock = handTimekeeper();
   const heard = listen();
   const source = practiceSource({ seed, timekeeper: { now: () => clock.now() * 60, after: clock.after } });
@@ -45,11 +49,19 @@ test('cold sap that the person pours in cools the pan, and what was due before c
   const { heard, source, clock } = practice();
   await clock.pass((20 * minute) / 60);
   const before = heard.entries().length;
-  const mark: Entry = { t: clock.now() * 60 + 1500, mark: { kind: 'top-up', pan: 'front', litres: 6, brix: 2, celsius: 4 } };
+  const mark: Entry = {
+    t: clock.now() * 60 + 1500,
+    mark: { kind: 'top-up', pan: 'front', litres: 6, brix: 2, celsius: 4 },
+  };
   source.hear(mark);
   expect(heard.entries().length).toBeGreaterThan(before);
   const warm = lastCelsius(heard.entries(), 'T1');
   await clock.pass((2 * minute) / 60);
-  expect(heard.entries().slice(before).every(({ t }, index, all) => index === 0 || t >= all[index - 1]!.t)).toBe(true);
+  expect(
+    heard
+      .entries()
+      .slice(before)
+      .every(({ t }, index, all) => index === 0 || t >= all[index - 1]!.t),
+  ).toBe(true);
   expect(lastCelsius(heard.entries(), 'T1')).toBeLessThan(warm! - 5);
 });

@@ -41,7 +41,9 @@ export function pretendBoard(): PretendBoard {
     path,
     pull,
     async plugIn() {
-      const started = spawn('socat', ['-,ignoreeof', `pty,raw,echo=0,link=${path}`], { stdio: ['pipe', 'ignore', 'ignore'] });
+      const started = spawn('socat', ['-,ignoreeof', `pty,raw,echo=0,link=${path}`], {
+        stdio: ['pipe', 'ignore', 'ignore'],
+      });
       // What was still to be sent when the cable was pulled is lost, as on a real one.
       started.stdin.on('error', () => undefined);
       socat = started;

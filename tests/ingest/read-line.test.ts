@@ -74,7 +74,10 @@ test('a decimal comma is not taken for the end of the value', () => {
 });
 
 test('a name that comes twice in a line gives nothing, whether its values can be read or not', () => {
-  expect(readLine('T1=98 T2=97 T1=99')).toEqual({ readings: [{ channel: 'T2', celsius: 97 }], rejected: ['named twice: T1'] });
+  expect(readLine('T1=98 T2=97 T1=99')).toEqual({
+    readings: [{ channel: 'T2', celsius: 97 }],
+    rejected: ['named twice: T1'],
+  });
   expect(values('T1=98 T1=?')).toEqual({});
   expect(values('T1=98 T1=98 T1=98')).toEqual({});
   const many = Array.from({ length: 20 }, (_, n) => `T${n}=50`).join(' ');
@@ -99,7 +102,30 @@ test('a line over 4096 bytes gives nothing', () => {
 
 const anyLine = fc.oneof(
   fc.string({ unit: 'binary', maxLength: 200 }),
-  fc.array(fc.constantFrom('T1', '=', ':', ',', ';', ' ', '-', '.', '1', '98.5', 'C', 'F', 'nan', '\r', '\u00ff', '0x', 'e9'), { maxLength: 40 }).map((parts) => parts.join('')),
+  fc
+    .array(
+      fc.constantFrom(
+        'T1',
+        '=',
+        ':',
+        ',',
+        ';',
+        ' ',
+        '-',
+        '.',
+        '1',
+        '98.5',
+        'C',
+        'F',
+        'nan',
+        '\r',
+        '\u00ff',
+        '0x',
+        'e9',
+      ),
+      { maxLength: 40 },
+    )
+    .map((parts) => parts.join('')),
 );
 
 test('no line throws, and no value is NaN, infinite, minus zero, out of range or named twice', () => {

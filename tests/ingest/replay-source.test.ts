@@ -11,7 +11,10 @@ test('entries come when their time is reached, idle between them, and end after 
   const heard = listen();
   replaySource({ entries: [line(0), line(150), line(150)], timekeeper }).start(heard);
   await timekeeper.pass(100);
-  expect(heard.items).toEqual([{ kind: 'entry', entry: line(0) }, { kind: 'idle', t: 100 }]);
+  expect(heard.items).toEqual([
+    { kind: 'entry', entry: line(0) },
+    { kind: 'idle', t: 100 },
+  ]);
   await timekeeper.pass(1000);
   expect(heard.items.slice(2)).toEqual([
     { kind: 'entry', entry: line(150) },
@@ -34,7 +37,14 @@ test('many entries due at once are handed on in portions, with room for other wo
   const heard = listen();
   const entries = Array.from({ length: 5000 }, (_, t) => line(t));
   let portions = 0;
-  replaySource({ entries, timekeeper: { ...timekeeper, now: () => 10_000, after: (ms, call) => ((portions += 1), timekeeper.after(ms, call)) } }).start(heard);
+  replaySource({
+    entries,
+    timekeeper: {
+      ...timekeeper,
+      now: () => 10_000,
+      after: (ms, call) => ((portions += 1), timekeeper.after(ms, call)),
+    },
+  }).start(heard);
   await timekeeper.pass(0);
   expect(heard.entries()).toEqual(entries);
   expect(portions).toBe(3);

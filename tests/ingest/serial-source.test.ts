@@ -1,14 +1,11 @@
 // The real serial binding over pseudo terminals: pulled cables, wrong speeds, floods and ports that will not open.
 import { readdirSync } from 'node:fs';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { afterEach, beforeEach, expect, test } from 'vitest';
 import { serialSource } from '../../src/ingest/serial-source.ts';
 import type { Source, Timekeeper } from '../../src/ingest/source.ts';
 import { listen, runningTimekeeper, type Heard } from './heard.ts';
 import { pretendBoard, type PretendBoard } from './pretend-board.ts';
 import { until } from './until.ts';
-
-// What is waited for says itself what did not come, before this.
-vi.setConfig({ testTimeout: 60_000 });
 
 let board: PretendBoard;
 let sources: Source[] = [];
@@ -116,7 +113,9 @@ test('bytes at a wrong speed are said to be one within five seconds, once', asyn
   ahead = 4000;
   for (let n = 0; n < 3; n++) await board.send(garbage);
   await until('the notice', () => heard.notices.length > 0);
-  expect(sentences(heard)).toBe(`Port A (${board.path}): data arrives but cannot be read: check the baud rate (it is 9600).`);
+  expect(sentences(heard)).toBe(
+    `Port A (${board.path}) is open; data arrives but cannot be read: check the baud rate (it is 9600).`,
+  );
 });
 
 test('a port that is not there is said once, waited for, and opened when it comes', async () => {

@@ -34,12 +34,6 @@ export function readPattern(line: string, format: PortFormat & { kind: 'pattern'
   return result.readings.length + result.rejected.length > 0 ? result : nothingFrom('no match');
 }
 
-/** Why a pattern cannot be used, for the set-up; null when it can. */
-export function patternProblem(pattern: string): string | null {
-  const ready = compile(pattern);
-  return 'problem' in ready ? ready.problem : null;
-}
-
 type Matcher = ReturnType<RE2JS['matcher']>;
 const unitOf = (matcher: Matcher): string => ('unit' in matcher.namedGroups ? (matcher.group('unit') ?? '') : '');
 
@@ -59,12 +53,17 @@ function compile(pattern: string): Compiled {
 }
 
 function compileAnew(pattern: string): Compiled {
-  if (pattern.length > longestPattern) return { problem: `the pattern of this port is longer than ${longestPattern} characters` };
+  if (pattern.length > longestPattern)
+    return { problem: `the pattern of this port is longer than ${longestPattern} characters` };
   try {
     const ready = RE2JS.compile(pattern);
     const missing = ['channel', 'value'].find((group) => !(group in ready.namedGroups()));
-    return missing === undefined ? { pattern: ready } : { problem: `the pattern of this port has no group named ${missing}` };
+    return missing === undefined
+      ? { pattern: ready }
+      : { problem: `the pattern of this port has no group named ${missing}` };
   } catch (error) {
-    return { problem: `the pattern of this port cannot be read: ${error instanceof Error ? error.message : String(error)}` };
+    return {
+      problem: `the pattern of this port cannot be read: ${error instanceof Error ? error.message : String(error)}`,
+    };
   }
 }

@@ -50,7 +50,9 @@ export function readValue(text: string, from: number, to: number, decimal = poin
   }
   // Up to 15 digits the sum and the power of ten are exact, so the quotient is the nearest number there is.
   const size =
-    digits + places <= 15 ? sum / powersOfTen[places]! : Number(`${text.slice(start, start + digits)}.${text.slice(at - places, at)}0`);
+    digits + places <= 15
+      ? sum / powersOfTen[places]!
+      : Number(`${text.slice(start, start + digits)}.${text.slice(at - places, at)}0`);
   if (sign === minus && size === 0) return 'not a number';
   return withUnit(sign === minus ? -size : size, text, at, to);
 }
