@@ -72,7 +72,12 @@ function drawOff(state: SimulationState, { pan: id, litres }: ActOf<'draw-off'>,
   if (massKg(pan.liquid) === 0) return null;
   if (litres === 'all') noteTruth(state.truth, t, 'taken-off', pan);
   takeFrom(pan, litres);
-  return { kind: 'draw-off', pan: id, litres: toHundredth(litres === 'all' ? held : litres), ...(litres === 'all' && { all: true }) };
+  return {
+    kind: 'draw-off',
+    pan: id,
+    litres: toHundredth(litres === 'all' ? held : litres),
+    ...(litres === 'all' && { all: true }),
+  };
 }
 
 /** A pan that is poured out is lifted off the heat. */

@@ -57,7 +57,11 @@ const sameBrix = 0.01;
 const samePressureHpa = 0.5;
 
 function riseNow(known: KnownRise | null, brix: number, shares: SugarShares, pressureHpa: number): KnownRise {
-  if (known !== null && Math.abs(known.brix - brix) < sameBrix && Math.abs(known.pressureHpa - pressureHpa) < samePressureHpa) {
+  if (
+    known !== null &&
+    Math.abs(known.brix - brix) < sameBrix &&
+    Math.abs(known.pressureHpa - pressureHpa) < samePressureHpa
+  ) {
     return known;
   }
   const celsius = riseFromStrength(Math.min(80, brix), shares, pressureHpa);

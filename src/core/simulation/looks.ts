@@ -28,12 +28,18 @@ export function waterCheckNoted(state: SimulationState, probe: ProbeState): Mark
   return { kind: 'water-check', probe: probe.setup.id, celsius: toStep(shown, 0.05) };
 }
 
-export function depthNoted(state: SimulationState, pan: PanState): Mark {
+export function depthNoted(state: SimulationState, pan: PanState): Mark | null {
+  if (pan.off) return null;
   const mm = depthMillimetres(pan.liquid, pan.hearth.areaM2) + spread.mm * nextNormal(state.random.hands);
   return { kind: 'depth', pan: pan.id, mm: Math.max(0, Math.round(mm)) };
 }
 
-export function densityNoted(state: SimulationState, pan: PanState, instrument: 'hydrometer' | 'refractometer'): Mark | null {
+export function densityNoted(
+  state: SimulationState,
+  pan: PanState,
+  instrument: 'hydrometer' | 'refractometer',
+): Mark | null {
+  if (pan.off) return null;
   const error = spread.brix * nextNormal(state.random.hands);
   const brix = strengthBrix(pan.liquid);
   if (instrument === 'refractometer') {
@@ -42,7 +48,9 @@ export function densityNoted(state: SimulationState, pan: PanState, instrument: 
   }
   const celsius = toStep(Math.min(100, pan.liquid.celsius) - sampleCoolsCelsius, 0.5);
   const floats = hydrometerReading(brix, celsius);
-  return floats === null ? null : { kind: 'density', pan: pan.id, brix: toStep(floats + error, 0.1), celsius, instrument };
+  return floats === null
+    ? null
+    : { kind: 'density', pan: pan.id, brix: toStep(floats + error, 0.1), celsius, instrument };
 }
 
 /** What a hydrometer for 15.56 °C shows in a sample of another temperature, °Bx; null outside the density equation. */

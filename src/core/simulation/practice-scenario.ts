@@ -1,6 +1,6 @@
 // The practice boil: three simulated pots at Tarn Hollow, each at another stage, so that soon something is called.
 import type { Header } from '../boil/entries.ts';
-import type { Deed, Scenario, ScenarioProbe } from './scenario.ts';
+import type { Deed, Scenario, ScenarioPan, ScenarioProbe } from './scenario.ts';
 
 const minute = 60_000;
 
@@ -22,29 +22,59 @@ const header: Header & { invented: string } = {
   ],
   pans: [
     {
-      id: 'front', name: 'Front pot', sap: 'maple', probe: 'A/1', finish: { brix: 66.9 },
-      vessel: { shape: 'round', diameter_mm: 360 }, heat: { kind: 'propane', power_w: 10_000 },
+      id: 'front',
+      name: 'Front pot',
+      sap: 'maple',
+      probe: 'A/1',
+      finish: { brix: 66.9 },
+      vessel: { shape: 'round', diameter_mm: 360 },
+      heat: { kind: 'propane', power_w: 10_000 },
     },
     {
-      id: 'middle', name: 'Middle pot', sap: 'maple', probe: 'A/2', finish: { brix: 66.9 },
-      vessel: { shape: 'round', diameter_mm: 400 }, heat: { kind: 'propane', power_w: 16_000 },
+      id: 'middle',
+      name: 'Middle pot',
+      sap: 'maple',
+      probe: 'A/2',
+      finish: { brix: 66.9 },
+      vessel: { shape: 'round', diameter_mm: 400 },
+      heat: { kind: 'propane', power_w: 16_000 },
     },
     {
-      id: 'birch', name: 'Birch pot', sap: 'birch', probe: 'A/3', finish: { brix: 67 },
-      vessel: { shape: 'round', diameter_mm: 320 }, heat: { kind: 'propane', power_w: 8000 },
+      id: 'birch',
+      name: 'Birch pot',
+      sap: 'birch',
+      probe: 'A/3',
+      finish: { brix: 67 },
+      vessel: { shape: 'round', diameter_mm: 320 },
+      heat: { kind: 'propane', power_w: 8000 },
     },
   ],
 };
 
 const probe = (id: string, biasCelsius: number): ScenarioProbe => ({
-  id, biasCelsius, lagSeconds: 4, noiseCelsius: 0.1, resolutionCelsius: 0.0625, spikesPerHour: 0.5, tipMm: 8,
+  id,
+  biasCelsius,
+  lagSeconds: 4,
+  noiseCelsius: 0.1,
+  resolutionCelsius: 0.0625,
+  spikesPerHour: 0.5,
+  tipMm: 8,
 });
+
+const pans: ScenarioPan[] = [
+  { id: 'front', litres: 9.6, brix: 48, celsius: 90, level: 1, efficiency: 0.34, lossWattsPerKelvin: 6 },
+  { id: 'middle', litres: 4, brix: 9, celsius: 80, level: 1, efficiency: 0.32, lossWattsPerKelvin: 6 },
+  { id: 'birch', litres: 8.4, brix: 26, celsius: 60, level: 1, efficiency: 0.36, lossWattsPerKelvin: 5 },
+];
 
 /** The front pot is left on for some minutes after its finish, so that a beginner hears it called. */
 const deeds: Deed[] = [
   { when: { at: 0 }, acts: [{ act: 'read-pressure' }] },
   ...['A/1', 'A/2', 'A/3'].map((id): Deed => ({ when: { at: 0 }, acts: [{ act: 'check-water', probe: id }] })),
-  { when: { at: 0 }, acts: [{ act: 'measure-depth', pan: 'middle' }] },
+  ...pans.map(({ id, litres, brix, celsius }): Deed => {
+    const mark = { kind: 'top-up' as const, pan: id, litres, brix, celsius };
+    return { when: { at: 0 }, acts: [{ act: 'note', mark }] };
+  }),
   {
     when: { sight: 'depth-below', pan: 'middle', value: 16, times: 20, restSeconds: 60, until: 100 * minute },
     acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
@@ -71,14 +101,15 @@ export function practiceScenario(seed: number): Scenario {
     header: structuredClone(header),
     endsAt: 120 * minute,
     air: {
-      celsius: 6, windMetresPerSecond: 0.8, windSpread: 0.5,
-      pressure: [{ t: 0, hpa: 941.5 }, { t: 120 * minute, hpa: 939.5 }],
+      celsius: 6,
+      windMetresPerSecond: 0.8,
+      windSpread: 0.5,
+      pressure: [
+        { t: 0, hpa: 941.5 },
+        { t: 120 * minute, hpa: 939.5 },
+      ],
     },
-    pans: [
-      { id: 'front', litres: 9.6, brix: 48, celsius: 90, level: 1, efficiency: 0.34, lossWattsPerKelvin: 6 },
-      { id: 'middle', litres: 4, brix: 9, celsius: 80, level: 1, efficiency: 0.32, lossWattsPerKelvin: 6 },
-      { id: 'birch', litres: 8.4, brix: 26, celsius: 60, level: 1, efficiency: 0.36, lossWattsPerKelvin: 5 },
-    ],
+    pans: structuredClone(pans),
     ports: [{ id: 'A', periodMs: 1000, phaseMs: 240 }],
     probes: [probe('A/1', 0.25), probe('A/2', 0.55), probe('A/3', -0.2)],
     deeds: structuredClone(deeds),

@@ -80,9 +80,20 @@ export function hearMark(state: SimulationState, entry: Entry): void {
 function actOf(mark: Mark): Act | null {
   switch (mark.kind) {
     case 'top-up':
-      return { act: 'pour', pan: mark.pan, litres: mark.litres ?? jug.litres, brix: mark.brix ?? jug.brix, celsius: mark.celsius ?? jug.celsius };
+      return {
+        act: 'pour',
+        pan: mark.pan,
+        litres: mark.litres ?? jug.litres,
+        brix: mark.brix ?? jug.brix,
+        celsius: mark.celsius ?? jug.celsius,
+      };
     case 'transfer':
-      return { act: 'transfer', from: mark.from, to: mark.to, litres: mark.all === true ? 'all' : (mark.litres ?? 'all') };
+      return {
+        act: 'transfer',
+        from: mark.from,
+        to: mark.to,
+        litres: mark.all === true ? 'all' : (mark.litres ?? 'all'),
+      };
     case 'draw-off':
       return { act: 'draw-off', pan: mark.pan, litres: mark.all === true ? 'all' : (mark.litres ?? 'all') };
     case 'flame':
@@ -101,7 +112,7 @@ function namesHold(state: SimulationState, act: Act): boolean {
   return !('pan' in act) || hasPan(act.pan);
 }
 
-/** A whole boil at once, for fixtures and tests. */
-export function runSimulation(state: SimulationState): Entry[] {
-  return stepSimulation(state, state.scenario.endsAt);
+/** A whole boil, second after second; minute by minute, so that little is pending at a time. */
+export function* runSimulation(state: SimulationState): Generator<Entry> {
+  for (let t = 0; !state.ended; t += 60_000) yield* stepSimulation(state, t);
 }

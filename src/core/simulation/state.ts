@@ -76,9 +76,7 @@ const defaultMinDepthMm = 15;
 const roundArea = (diameterMm: number): number => (Math.PI / 4) * (diameterMm / 1000) ** 2;
 
 function areaM2(vessel: Vessel): number {
-  return vessel.shape === 'round'
-    ? roundArea(vessel.diameter_mm)
-    : (vessel.length_mm * vessel.width_mm) / 1_000_000;
+  return vessel.shape === 'round' ? roundArea(vessel.diameter_mm) : (vessel.length_mm * vessel.width_mm) / 1_000_000;
 }
 
 /** A boil ready to be stepped from t = 0; throws when the scenario does not fit its own header. */

@@ -78,7 +78,12 @@ export function watchPan(truth: Truth, pan: PanState, t: number, watts: number):
   }
   const brix = strengthBrix(pan.liquid);
   const depth = depthMillimetres(pan.liquid, pan.hearth.areaM2);
-  const once = (key: 'finish' | 'shallow' | 'ceiling' | 'burned', is: boolean, over: boolean, what: TruthWhat): void => {
+  const once = (
+    key: 'finish' | 'shallow' | 'ceiling' | 'burned',
+    is: boolean,
+    over: boolean,
+    what: TruthWhat,
+  ): void => {
     if (is && !passed[key]) noteTruth(truth, t, what, pan);
     passed[key] = is || (passed[key] && !over);
   };

@@ -1,0 +1,39 @@
+// The practice boil does what a beginner needs: soon something to hear, a finish within the hour, an end of its own.
+import { expect, test } from 'vitest';
+import { practiceName, practiceScenario } from '../../../src/core/simulation/practice-scenario.ts';
+import { hearMark, stepSimulation } from '../../../src/core/simulation/simulate.ts';
+import { startSimulation } from '../../../src/core/simulation/state.ts';
+import { marksOf, wholeBoil } from './one-pot.ts';
+
+const minute = 60_000;
+const seeds = [1, 2, 3, 42, 1234567];
+
+test.each(seeds)('seed %i: the first pan finishes after 45 to 60 min and is taken off minutes later', (seed) => {
+  const { state, entries } = wholeBoil(practiceScenario(seed));
+  const finish = state.truth.moments.find(({ what }) => what === 'reached-finish');
+  const off = state.truth.moments.find(({ what, pan }) => what === 'taken-off' && pan === finish?.pan);
+  expect(finish?.t).toBeGreaterThan(45 * minute);
+  expect(finish?.t).toBeLessThan(60 * minute);
+  expect((off?.t ?? 0) - (finish?.t ?? 0)).toBeGreaterThan(2 * minute);
+  expect(off?.brix).toBeLessThan(72);
+  expect(state.truth.moments.filter(({ what }) => what === 'burned' || what === 'shallow')).toEqual([]);
+  expect(entries.at(-1)).toEqual({ t: 120 * minute, run: 'ended' });
+});
+
+test('the header says that it is simulated, and the pans are at different stages', () => {
+  const { header, pans } = practiceScenario(1);
+  expect(header.name).toBe(practiceName);
+  expect(practiceName).toContain('simulated');
+  expect(header.site).toEqual({ name: 'Tarn Hollow', altitude_m: 640 });
+  expect(new Set(pans.map(({ brix }) => brix)).size).toBe(3);
+});
+
+test('when the person draws the front pot off, the simulated hands leave it alone', () => {
+  const state = startSimulation(practiceScenario(1));
+  const early = stepSimulation(state, 40 * minute);
+  hearMark(state, { t: 40 * minute, mark: { kind: 'draw-off', pan: 'front', all: true } });
+  const late = stepSimulation(state, 120 * minute);
+  const drawn = marksOf([...early, ...late]).filter((mark) => mark.kind === 'draw-off' && mark.pan === 'front');
+  expect(drawn).toEqual([]);
+  expect(state.truth.moments.filter(({ what, pan }) => what === 'taken-off' && pan === 'front')).toHaveLength(1);
+});
