@@ -1,0 +1,116 @@
+// The form that starts a boil, and the same form that changes a running one: pans join, probes and finishes move.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { ask, settings, tell } from '../client/store.ts';
+import type { Now, Setup } from '../client/types.ts';
+import { channelsOf, withChannel } from '../probes/channels.ts';
+import { listened } from '../probes/listening.ts';
+import { PortFinder } from '../probes/port-finder.tsx';
+import { goTo } from '../shell/routes.ts';
+import { unitSymbols } from '../words/amounts.ts';
+import { anotherPan, boilDraft, problemInDraft, setupOf } from './boil-draft.ts';
+import type { BoilDraft, PanDraft } from './boil-draft.ts';
+import { Cautions, SoundCheck } from './cautions.tsx';
+import { NumberInput, PanFields } from './pan-fields.tsx';
+
+/** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
+function giveProbe(draft: BoilDraft, now: Now, pan: PanDraft, key: string): BoilDraft {
+  const channel = channelsOf(now.probes, draft.probes, draft.ports).find((each) => each.key === key);
+  const baud = listened.value.find((each) => each.path === channel?.port)?.baud;
+  const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud);
+  const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
+  return next === null ? { ...draft, pans } : { ...draft, ports: next.ports, probes: next.probes, pans };
+}
+
+function PanList({ draft, now, set }: { draft: BoilDraft; now: Now; set: (draft: BoilDraft) => void }): JSX.Element {
+  const channels = channelsOf(now.probes, draft.probes, draft.ports);
+  const replace = (old: PanDraft, next: PanDraft[]): void =>
+    set({ ...draft, pans: draft.pans.flatMap((each) => (each === old ? next : [each])) });
+  return (
+    <section class="panel" aria-label="Pans">
+      <h2>Pans</h2>
+      {draft.pans.map((pan) => (
+        <PanFields
+          key={pan.before.id}
+          pan={pan}
+          channels={channels}
+          change={(next) => replace(pan, [next])}
+          chooseProbe={(key) => set(giveProbe(draft, now, pan, key))}
+          remove={draft.pans.length > 1 ? () => replace(pan, []) : null}
+        />
+      ))}
+      <button type="button" onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value)] })}>
+        + Another pan
+      </button>
+    </section>
+  );
+}
+
+/** A form filled in with the boil that runs, or with the last boil's set-up as soon as the host has told it. */
+function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) => void] {
+  const [draft, setDraft] = useState(() => boilDraft(changing ? now.header : null, settings.value));
+  useEffect(() => {
+    if (changing) return;
+    ask({ last_setup: true }).then(
+      (setup) => setup !== null && setDraft(boilDraft(setup as Setup, settings.value)),
+      () => undefined, // An empty form serves as well.
+    );
+  }, []);
+  return [draft, setDraft];
+}
+
+export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JSX.Element {
+  const [draft, setDraft] = useDraft(now, changing);
+  const [heard, setHeard] = useState(false);
+  const [problem, setProblem] = useState<string | null>(null);
+  if (changing && now.header === null) return <p class="page">No boil is running.</p>;
+
+  async function submit(event: Event): Promise<void> {
+    event.preventDefault();
+    const wrong = problemInDraft(draft, settings.value);
+    setProblem(wrong);
+    if (wrong !== null) return;
+    const setup = setupOf(draft, settings.value);
+    const done = await (changing
+      ? tell({ set: { ...setup } }, 'Changed from now on.')
+      : tell({ start: setup }, 'The boil has begun.'));
+    if (done) goTo('pans');
+  }
+
+  return (
+    <form class="page boil-form" onSubmit={(event) => void submit(event)} noValidate>
+      <h1>{changing ? 'Change this boil' : 'Start a boil'}</h1>
+      {!changing && <Cautions />}
+      <section class="panel" aria-label="The boil">
+        <div class="fields">
+          <label>
+            <span>Name of this boil</span>
+            <input value={draft.name} maxLength={80} placeholder="Sunday's run" onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })} />
+          </label>
+          <NumberInput
+            label="Height of the place over the sea"
+            unit={unitSymbols(settings.value).height}
+            value={draft.altitude}
+            set={(altitude) => setDraft({ ...draft, altitude })}
+          />
+        </div>
+        <p class="hint">The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.</p>
+      </section>
+      <PanList draft={draft} now={now} set={setDraft} />
+      {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
+      {problem !== null && <p class="problem" role="alert">✕ {problem}</p>}
+      {!changing && !heard && <p class="hint">▲ The sound has not been heard yet: you could miss a call.</p>}
+      <p class="row">
+        <button type="submit" class="main-button">{changing ? 'Save these changes' : 'Start the boil'}</button>
+        <a class="button" href="#/pans">Leave it</a>
+      </p>
+      {!changing && (
+        <section class="panel" aria-label="Boards and probes">
+          <h2>Boards and probes</h2>
+          <p class="hint">Listen to a board, and its probes can be chosen at the pans above.</p>
+          <PortFinder />
+        </section>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,214 @@
+// The drawing of one pan's curve with chart.js; the only module that touches that library.
+import { Chart, Filler, LineController, LineElement, LinearScale, PointElement } from 'chart.js';
+import type { ChartDataset, Plugin } from 'chart.js';
+import { hoursAndMinutes } from '../words/clock.ts';
+import { axisRange } from './curve-points.ts';
+import type { CurvePoints } from './curve-points.ts';
+import { tickMoments } from './time-window.ts';
+
+Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
+
+export interface Flag {
+  /** ms of boil time. */
+  x: number;
+  word: string;
+}
+
+export interface Drawing {
+  points: CurvePoints;
+  from: number;
+  to: number;
+  flags: Flag[];
+  /** ms that turn boil time into the time of day shown. */
+  wallOffsetMs: number;
+  unit: string;
+}
+
+export interface CurveChart {
+  draw(drawing: Drawing): void;
+  destroy(): void;
+}
+
+const FONT = '600 17px system-ui, sans-serif';
+const LABEL_FONT = { size: 17, weight: 600, family: 'system-ui, sans-serif' } as const;
+
+interface Inks {
+  ink: string;
+  muted: string;
+  grid: string;
+  ground: string;
+  water: string;
+  finish: string;
+  scorch: string;
+  reading: string;
+  band: string;
+}
+
+function inksOf(element: Element): Inks {
+  const style = getComputedStyle(element);
+  const read = (name: string): string => style.getPropertyValue(name).trim();
+  return {
+    ink: read('--ink'),
+    muted: read('--ink-soft'),
+    grid: read('--hairline'),
+    ground: read('--card'),
+    water: read('--line-water'),
+    finish: read('--line-finish'),
+    scorch: read('--line-scorch'),
+    reading: read('--line-reading'),
+    band: read('--line-band'),
+  };
+}
+
+/** Slanting strokes: the burning side is told by its pattern as well as by its colour. */
+function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
+  const tile = document.createElement('canvas');
+  tile.width = 12;
+  tile.height = 12;
+  const pen = tile.getContext('2d');
+  if (pen === null) return 'transparent';
+  pen.strokeStyle = colour;
+  pen.globalAlpha = 0.55;
+  pen.lineWidth = 2;
+  for (const shift of [-12, 0, 12]) {
+    pen.beginPath();
+    pen.moveTo(shift, 12);
+    pen.lineTo(shift + 12, 0);
+    pen.stroke();
+  }
+  return context.createPattern(tile, 'repeat') ?? 'transparent';
+}
+
+type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
+
+function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingContext2D): Line[] {
+  const base = { parsing: false as const, pointRadius: 0, borderWidth: 3, spanGaps: false, tension: 0 };
+  return [
+    { ...base, data: points.water, borderColor: inks.water, borderDash: [2, 6] },
+    { ...base, data: points.finish, borderColor: inks.finish, borderDash: [14, 7] },
+    { ...base, data: points.scorch, borderColor: inks.scorch, backgroundColor: hatch(context, inks.scorch), fill: 'end' },
+    { ...base, data: points.low, borderColor: inks.reading },
+    { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 4 },
+  ];
+}
+
+/** Text with a rim of the ground's colour, so that it is legible over lines. */
+function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: number, y: number): void {
+  context.lineWidth = 5;
+  context.strokeStyle = inks.ground;
+  context.lineJoin = 'round';
+  context.strokeText(text, x, y);
+  context.fillStyle = inks.ink;
+  context.fillText(text, x, y);
+}
+
+function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
+  const { ctx, chartArea, scales } = chart;
+  const named: [string, CurvePoints['water']][] = [
+    ['boiling water', points.water],
+    ['done', points.finish],
+    ['burns', points.scorch],
+  ];
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'bottom';
+  for (const [word, line] of named) {
+    const last = line.findLast((point) => point.y !== null);
+    if (last?.y == null || scales.y === undefined) continue;
+    const y = Math.max(chartArea.top + 22, scales.y.getPixelForValue(last.y) - 3);
+    rimmed(ctx, inks, word, chartArea.left + 8, y);
+  }
+}
+
+function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
+  const { ctx, chartArea, scales } = chart;
+  let freeFrom = chartArea.left;
+  for (const flag of list) {
+    const x = scales.x?.getPixelForValue(flag.x) ?? -1;
+    if (x < chartArea.left || x > chartArea.right) continue;
+    ctx.fillStyle = inks.ink;
+    ctx.fillRect(x - 1, chartArea.bottom - 34, 2, 34);
+    ctx.beginPath();
+    ctx.moveTo(x, chartArea.bottom - 34);
+    ctx.lineTo(x + 12, chartArea.bottom - 29);
+    ctx.lineTo(x, chartArea.bottom - 24);
+    ctx.fill();
+    const width = ctx.measureText(flag.word).width + 20;
+    if (x < freeFrom || x + width > chartArea.right) continue;
+    rimmed(ctx, inks, flag.word, x + 16, chartArea.bottom - 20);
+    freeFrom = x + width + 6;
+  }
+}
+
+/** Makes the chart on a canvas; it draws what it is given and keeps no data of its own. */
+export function curveChart(canvas: HTMLCanvasElement): CurveChart {
+  let current: Drawing | null = null;
+  let inks = inksOf(canvas);
+
+  const overlay: Plugin<'line'> = {
+    id: 'labels-and-flags',
+    afterDatasetsDraw(chart) {
+      if (current === null) return;
+      chart.ctx.save();
+      chart.ctx.font = FONT;
+      lineLabels(chart, inks, current.points);
+      chart.ctx.textAlign = 'left';
+      chart.ctx.textBaseline = 'bottom';
+      flags(chart, inks, current.flags);
+      chart.ctx.restore();
+    },
+  };
+
+  const chart = new Chart<'line', { x: number; y: number | null }[]>(canvas, {
+    type: 'line',
+    data: { datasets: [] },
+    plugins: [overlay],
+    options: {
+      animation: false,
+      parsing: false,
+      normalized: true,
+      responsive: true,
+      maintainAspectRatio: false,
+      events: [],
+      scales: {
+        x: {
+          type: 'linear',
+          ticks: { font: LABEL_FONT, maxRotation: 0, autoSkip: false },
+          afterBuildTicks(axis) {
+            const shift = current?.wallOffsetMs ?? 0;
+            const most = Math.max(2, Math.floor(axis.chart.width / 110));
+            axis.ticks = tickMoments(axis.min + shift, axis.max + shift, most).map((wall) => ({
+              value: wall - shift,
+              label: hoursAndMinutes(wall),
+            }));
+          },
+          afterTickToLabelConversion(axis) {
+            const shift = current?.wallOffsetMs ?? 0;
+            for (const tick of axis.ticks) tick.label = hoursAndMinutes(tick.value + shift);
+          },
+        },
+        y: { type: 'linear', ticks: { font: LABEL_FONT, maxTicksLimit: 6, precision: 0 } },
+      },
+    },
+  });
+
+  function paint(): void {
+    inks = inksOf(canvas);
+    for (const axis of [chart.options.scales?.x, chart.options.scales?.y]) {
+      if (axis?.ticks !== undefined) axis.ticks.color = inks.muted;
+      if (axis !== undefined) axis.grid = { color: inks.grid };
+    }
+  }
+
+  return {
+    draw(drawing) {
+      current = drawing;
+      paint();
+      const { least, greatest } = axisRange(drawing.points);
+      Object.assign(chart.options.scales?.x ?? {}, { min: drawing.from, max: drawing.to });
+      Object.assign(chart.options.scales?.y ?? {}, { min: least, max: greatest });
+      chart.data.datasets = datasets(drawing.points, inks, chart.ctx);
+      chart.update('none');
+    },
+    destroy: () => chart.destroy(),
+  };
+}

@@ -1,0 +1,45 @@
+// A curve as the host gives it, turned into the points of a chart; the scale covers what matters and no more.
+import type { Curve } from '../client/types.ts';
+
+export interface Point {
+  x: number;
+  y: number | null;
+}
+
+export interface CurvePoints {
+  low: Point[];
+  high: Point[];
+  water: Point[];
+  finish: Point[];
+  scorch: Point[];
+}
+
+/** Points in the unit that `shown` makes of °C; a null stays a hole in the line. */
+export function curvePoints(curve: Curve, shown: (celsius: number) => number): CurvePoints {
+  const line = (values: (number | null)[]): Point[] =>
+    curve.t.map((x, i) => {
+      const value = values[i] ?? null;
+      return { x, y: value === null ? null : shown(value) };
+    });
+  return {
+    low: line(curve.low),
+    high: line(curve.high),
+    water: line(curve.water),
+    finish: line(curve.finish),
+    scorch: line(curve.scorch),
+  };
+}
+
+function values(points: Point[]): number[] {
+  return points.flatMap((point) => (point.y === null ? [] : [point.y]));
+}
+
+/** Least and greatest of the temperature axis: the readings, and the lines near enough to matter. */
+export function axisRange(points: CurvePoints): { least: number; greatest: number } {
+  const readings = [...values(points.low), ...values(points.high)];
+  const lines = [...values(points.water), ...values(points.finish), ...values(points.scorch)];
+  const all = [...readings, ...lines];
+  if (all.length === 0) return { least: 90, greatest: 110 };
+  const room = Math.max(0.5, (Math.max(...all) - Math.min(...all)) * 0.06);
+  return { least: Math.min(...all) - room, greatest: Math.max(...all) + room };
+}

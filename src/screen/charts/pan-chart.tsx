@@ -1,0 +1,145 @@
+// One pan's chart: asks the host for the curve of the stretch that is shown, draws it, and takes drag, wheel and keys.
+import type { JSX } from 'preact';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { ask, settings } from '../client/store.ts';
+import type { Curve, Now } from '../client/types.ts';
+import { celsiusShown } from '../words/amounts.ts';
+import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { kindWords, panOfMark } from '../words/mark-words.ts';
+import { panName } from '../words/pan-words.ts';
+import { curveChart } from './curve-chart.ts';
+import type { CurveChart, Flag } from './curve-chart.ts';
+import { curvePoints } from './curve-points.ts';
+import { watchGestures } from './gestures.ts';
+import { followed, lastHour, moved, wholeBoil, zoomed } from './time-window.ts';
+import type { TimeWindow } from './time-window.ts';
+
+const REFRESH_MS = 3000;
+const SETTLE_MS = 120;
+const KEY_STEP = 0.25;
+const KEY_ZOOM = 1.5;
+
+type Span = 'hour' | 'whole' | 'free';
+
+function flagsOf(now: Now, pan: string): Flag[] {
+  return now.marks
+    .filter((each) => !each.withdrawn && (panOfMark(each.mark) === pan || ('to' in each.mark && each.mark.to === pan)))
+    .map((each) => ({ x: each.at, word: kindWords(each.mark.kind) }))
+    .sort((a, b) => a.x - b.x);
+}
+
+function fetchCurve(now: Now, pan: string, window: TimeWindow, width: number): Promise<Curve> {
+  const points = Math.min(4000, Math.max(60, Math.round(width)));
+  const from = Math.max(0, Math.floor(window.from));
+  return ask({ curve: { view: now.view, pan, from, to: Math.ceil(window.to), points } }) as Promise<Curve>;
+}
+
+/** The chart with its buttons. */
+export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const chart = useRef<CurveChart | null>(null);
+  const latest = useRef(now);
+  latest.current = now;
+  const [span, setSpan] = useState<Span>('hour');
+  const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t));
+  const [curve, setCurve] = useState<Curve | null>(null);
+  const [beat, setBeat] = useState(0);
+
+  const change = (make: (before: TimeWindow, end: number) => TimeWindow): void => {
+    setSpan('free');
+    setShown((before) => make(before, latest.current.t));
+  };
+  const choose = (next: 'hour' | 'whole'): void => {
+    setSpan(next);
+    setShown(next === 'hour' ? lastHour(latest.current.t) : wholeBoil(latest.current.t));
+  };
+
+  useEffect(() => {
+    const element = canvas.current;
+    if (element === null) return;
+    chart.current = curveChart(element);
+    const stop = watchGestures(element, {
+      move: (share) => change((before, end) => moved(before, share, end)),
+      zoom: (factor, anchor) => change((before, end) => zoomed(before, factor, anchor, end)),
+    });
+    return () => {
+      stop();
+      chart.current?.destroy();
+    };
+  }, []);
+
+  useEffect(() => {
+    const timer = setInterval(() => {
+      const end = latest.current.t;
+      setShown((before) => (span === 'hour' ? lastHour(end) : followed(before, end, span === 'whole')));
+      setBeat((count) => count + 1);
+    }, REFRESH_MS);
+    return () => clearInterval(timer);
+  }, [span]);
+
+  useEffect(() => {
+    let current = true;
+    const timer = setTimeout(() => {
+      fetchCurve(latest.current, pan, shown, canvas.current?.clientWidth ?? 800).then(
+        (data) => current && setCurve(data),
+        () => undefined, // The connection's own banner says it; the last curve stays.
+      );
+    }, SETTLE_MS);
+    return () => {
+      current = false;
+      clearTimeout(timer);
+    };
+  }, [pan, now.view, now.boil, shown.from, shown.to, beat]);
+
+  useEffect(() => {
+    if (curve === null || curve.pan !== pan) return;
+    chart.current?.draw({
+      points: curvePoints(curve, (celsius) => celsiusShown(celsius, settings.value)),
+      from: shown.from,
+      to: shown.to,
+      flags: flagsOf(now, pan),
+      wallOffsetMs: wallMs(now, 0),
+      unit: settings.value.temperature,
+    });
+  }, [curve, shown, now.marks.length, settings.value]);
+
+  function onKeyDown(event: KeyboardEvent): void {
+    const acts: Record<string, () => void> = {
+      '+': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end)),
+      '=': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end)),
+      '-': () => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end)),
+      ArrowLeft: () => change((before, end) => moved(before, -KEY_STEP, end)),
+      ArrowRight: () => change((before, end) => moved(before, KEY_STEP, end)),
+      '0': () => choose('hour'),
+    };
+    const act = acts[event.key];
+    if (act === undefined || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    event.stopPropagation();
+    act();
+  }
+
+  const edges = `${hoursAndMinutes(wallMs(now, shown.from))}–${hoursAndMinutes(wallMs(now, shown.to))}`;
+  return (
+    <section class="chart" aria-label={`Curve of ${panName(now.header, pan)}`}>
+      <div class="chart-head">
+        <span class="chart-edges">{edges}</span>
+        <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>Last hour</button>
+        <button type="button" aria-pressed={span === 'whole'} onClick={() => choose('whole')}>Whole boil</button>
+        <button type="button" aria-label="Closer" onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end))}>+</button>
+        <button type="button" aria-label="Wider" onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end))}>−</button>
+      </div>
+      <div
+        class="chart-area"
+        tabIndex={0}
+        role="img"
+        data-from={Math.round(shown.from)}
+        data-to={Math.round(shown.to)}
+        aria-label={`Temperature of ${panName(now.header, pan)} from ${edges}. Keys: plus and minus zoom, arrows move, 0 goes back.`}
+        onKeyDown={onKeyDown}
+      >
+        <canvas ref={canvas} />
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,93 @@
+// Everything that the screen knows, as signals: what the host last said, and how long ago that was.
+import { computed, signal } from '@preact/signals';
+import type { FileAnswer, Link, LinkState } from './link.ts';
+import { requests } from './requests.ts';
+import type { Requests } from './requests.ts';
+import type { HostMessage, Now, Settings, Wish } from './types.ts';
+
+const LOST_AFTER_SECONDS = 5;
+const TICK_MS = 500;
+
+const START_SETTINGS: Settings = {
+  temperature: 'C',
+  volume: 'litre',
+  length: 'mm',
+  theme: 'system',
+  loudness: 'loud',
+  near_finish_lead_s: 600,
+  scorch_lead_s: 240,
+  low_level_lead_s: 600,
+};
+
+export const live = signal<Now | null>(null);
+export const replay = signal<Now | null>(null);
+export const settings = signal<Settings>(START_SETTINGS);
+export const about = signal<{ version: string; folder: string } | null>(null);
+export const linkState = signal<LinkState>({ state: 'connecting' });
+/** The last thing that went wrong or was done, in one sentence. */
+export const said = signal<{ good: boolean; sentence: string } | null>(null);
+
+const heardAtMs = signal(performance.now());
+const tickMs = signal(performance.now());
+
+/** Seconds since the host last said anything. */
+export const silentSeconds = computed(() => Math.max(0, (tickMs.value - heardAtMs.value) / 1000));
+export const isLost = computed(() => silentSeconds.value >= LOST_AFTER_SECONDS || linkState.value.state === 'refused');
+
+let link: Link | null = null;
+let asking: Requests | null = null;
+
+function hear(message: HostMessage): void {
+  heardAtMs.value = performance.now();
+  if (message.kind === 'now') {
+    if (message.view === 'live') live.value = message;
+    else replay.value = message;
+  } else if (message.kind === 'hello') {
+    about.value = { version: message.version, folder: message.folder };
+    settings.value = message.settings;
+  } else if (message.kind === 'settings') {
+    settings.value = message.settings;
+  } else {
+    asking?.answered(message);
+  }
+}
+
+/** Starts the link, once, when the page starts. */
+export function connect(chosen: Link): void {
+  link = chosen;
+  asking = requests((command) => chosen.send(command));
+  setInterval(() => (tickMs.value = performance.now()), TICK_MS);
+  chosen.listen((event) => {
+    if (event.kind === 'message') hear(event.message);
+    else linkState.value = event.now;
+  });
+}
+
+/** Sends a command and resolves with its answer's data; rejects with a sentence for the person. */
+export function ask(wish: Wish): Promise<unknown> {
+  return asking === null ? Promise.reject(new Error('Not connected yet.')) : asking.ask(wish);
+}
+
+/** Sends a command, says what went wrong if something did, and tells whether it took effect. */
+export async function tell(wish: Wish, done?: string): Promise<boolean> {
+  try {
+    await ask(wish);
+    said.value = done === undefined ? null : { good: true, sentence: done };
+    return true;
+  } catch (error) {
+    said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };
+    return false;
+  }
+}
+
+/** Hands a recording to the host; see Link.hand. */
+export function handFile(way: 'import' | 'opened', recording: Blob): Promise<FileAnswer> {
+  if (link === null) return Promise.resolve({ ok: false, why: 'Not connected yet.' });
+  return link.hand(way, recording);
+}
+
+/** Closes the replay, here and in the host. */
+export async function closeReplay(): Promise<void> {
+  await tell({ replay_close: true });
+  replay.value = null;
+}

@@ -1,0 +1,37 @@
+// The names by which the screen calls the parts of a message; all of them come from the protocol.
+import type { Command, Now } from '../../protocol/messages.ts';
+
+export type {
+  AlarmView,
+  BoilListing,
+  Command,
+  Curve,
+  HostMessage,
+  MarkView,
+  NextThing,
+  Now,
+  PortListing,
+  PortView,
+  ProbeView,
+  Settings,
+} from '../../protocol/messages.ts';
+
+export type View = Now['view'];
+export type Reading = Now['readings'][number];
+export type Limits = Now['limits'][number];
+export type Header = NonNullable<Now['header']>;
+export type Pan = NonNullable<Header['pans']>[number];
+export type Probe = NonNullable<Header['probes']>[number];
+export type Port = NonNullable<Header['ports']>[number];
+export type Mark = Now['marks'][number]['mark'];
+export type MarkKind = Mark['kind'];
+export type Priority = Now['alarms'][number]['priority'];
+/** What a boil is started with: its header without the moment at which it starts. */
+export type Setup = Omit<Header, 'recording' | 'version' | 'started'>;
+
+// The protocol's schemas let unknown fields through; what the screen itself sends has none.
+type Plain<C> = C extends { mark: unknown } ? { mark: Mark } : C extends { start: unknown } ? { start: Setup } : C;
+type WithoutRef<C> = C extends unknown ? Omit<C, 'ref'> : never;
+
+/** A command before it has been given its reference. */
+export type Wish = Plain<WithoutRef<Command>>;

@@ -1,0 +1,25 @@
+// All forms for marks in the order in which their buttons stand: the everyday ones first.
+import type { MarkKind } from '../client/types.ts';
+import type { MarkForm } from './mark-form.ts';
+import { density, depthMark, handReading, pressure, waterCheck } from './measure-forms.ts';
+import { note, probeMoved, reminder } from './other-forms.ts';
+import { drawOff, flame, pourTogether, topUp } from './pour-forms.ts';
+
+export const markForms: readonly MarkForm[] = [
+  topUp,
+  flame,
+  drawOff,
+  pourTogether,
+  density,
+  depthMark,
+  handReading,
+  waterCheck,
+  pressure,
+  probeMoved,
+  reminder,
+  note,
+];
+
+export function formOf(kind: MarkKind): MarkForm | null {
+  return markForms.find((form) => form.kind === kind) ?? null;
+}

@@ -1,0 +1,91 @@
+// What a form for one kind of mark is made of, and how its typed values become a mark.
+import type { Header, Mark, MarkKind, Now, Settings } from '../client/types.ts';
+import { typedNumber } from '../words/amounts.ts';
+
+/** Where a mark is being made. */
+export interface MarkPlace {
+  now: Now;
+  header: Header;
+  pan: string;
+  settings: Settings;
+}
+
+/** One press that notes a mark as it stands. */
+export interface Quick {
+  label: string;
+  mark: Mark;
+}
+
+export interface NumberField {
+  name: string;
+  label: string;
+  unit: string;
+  /** In the unit shown. */
+  least: number;
+  greatest: number;
+  optional?: boolean;
+}
+
+export interface TextField {
+  name: string;
+  label: string;
+  words: true;
+  start?: string;
+}
+
+export interface ChoiceField {
+  name: string;
+  label: string;
+  options: { value: string; label: string }[];
+}
+
+export type Field = NumberField | TextField | ChoiceField;
+
+/** Typed values by field name; numbers are still text. */
+export type Values = Record<string, string>;
+
+export interface MarkForm {
+  kind: MarkKind;
+  /** The letter that opens the form. */
+  key: string;
+  word: string;
+  question: string;
+  quicks(place: MarkPlace): Quick[];
+  fields(place: MarkPlace): Field[];
+  /** The mark; called only with values that `problemIn` passed. Absent where quick presses are all there is. */
+  build?(values: Values, place: MarkPlace): Mark;
+}
+
+/** The number of a checked field, or undefined when it was left empty. */
+export function numberOf(values: Values, name: string): number | undefined {
+  return typedNumber(values[name] ?? '') ?? undefined;
+}
+
+/** What is wrong with the values, in a sentence that names the field; null when they can be noted. */
+export function problemIn(values: Values, fields: readonly Field[]): string | null {
+  for (const field of fields) {
+    const text = (values[field.name] ?? '').trim();
+    if (!('least' in field)) {
+      if ('words' in field && text === '') return `${field.label}: say something in a few words.`;
+      continue;
+    }
+    if (text === '' && field.optional === true) continue;
+    const value = typedNumber(text);
+    if (value === null) return `${field.label}: type a plain number, such as ${field.least < 10 ? '2.5' : String(field.least)}.`;
+    if (value < field.least || value > field.greatest) {
+      return `${field.label}: ${text} is outside of ${field.least} to ${field.greatest} ${field.unit}.`;
+    }
+  }
+  return null;
+}
+
+/** Gives a mark its id and, for something that was done before now, the moment at which it happened. */
+export function stamped(mark: Mark, id: string, t: number, minutesAgo: number): Mark {
+  const happened = minutesAgo > 0 ? { happened: t - minutesAgo * 60_000 } : {};
+  return { ...mark, id, ...happened };
+}
+
+/** Leaves out the fields that were not given: absent means "not known" in a recording. */
+export function given<T extends object>(mark: T): T {
+  return Object.fromEntries(Object.entries(mark).filter(([, value]) => value !== undefined)) as T;
+}

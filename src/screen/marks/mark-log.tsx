@@ -1,0 +1,46 @@
+// What was noted, the latest first, each of which can be taken back.
+import type { JSX } from 'preact';
+import { settings, tell } from '../client/store.ts';
+import type { MarkView, Now } from '../client/types.ts';
+import { timeOfDay } from '../words/clock.ts';
+import { markWords } from '../words/mark-words.ts';
+
+const SHOWN_FIRST = 8;
+
+function takeBack(id: string): void {
+  void tell({ mark: { kind: 'withdraw', id } }, 'Taken back.');
+}
+
+function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeBack: boolean }): JSX.Element {
+  const { id } = each.mark;
+  return (
+    <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
+      <time>{timeOfDay(now, each.at)}</time>
+      <span>{markWords(each.mark, now.header, settings.value)}</span>
+      {each.withdrawn && <em>taken back</em>}
+      {canTakeBack && !each.withdrawn && id !== undefined && (
+        <button type="button" onClick={() => takeBack(id)}>Take back</button>
+      )}
+    </li>
+  );
+}
+
+export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }): JSX.Element {
+  const latestFirst = now.marks.filter((each) => each.mark.kind !== 'withdraw').reverse();
+  const older = latestFirst.slice(SHOWN_FIRST);
+  const rows = (list: MarkView[]): JSX.Element[] =>
+    list.map((each, i) => <LogRow key={each.mark.id ?? `${each.t} ${i}`} each={each} now={now} canTakeBack={canTakeBack} />);
+  return (
+    <section class="panel log" aria-label="What was noted">
+      <h2>Noted so far</h2>
+      {latestFirst.length === 0 && <p>Nothing yet.</p>}
+      <ol>{rows(latestFirst.slice(0, SHOWN_FIRST))}</ol>
+      {older.length > 0 && (
+        <details>
+          <summary>{older.length} older</summary>
+          <ol>{rows(older)}</ol>
+        </details>
+      )}
+    </section>
+  );
+}

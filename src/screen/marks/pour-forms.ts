@@ -1,0 +1,145 @@
+// The forms for what goes in and out of a pan and for the flame under it.
+import { litresOf, unitSymbols } from '../words/amounts.ts';
+import { celsiusOf } from '../words/amounts.ts';
+import { panName } from '../words/pan-words.ts';
+import type { Mark, Settings } from '../client/types.ts';
+import { given, numberOf } from './mark-form.ts';
+import type { MarkForm, MarkPlace, NumberField, Quick } from './mark-form.ts';
+
+const LITRE_STEPS = [1, 2, 3, 5, 10, 20];
+const GALLON_STEPS = [0.25, 0.5, 1, 2, 3, 5];
+
+function steps(settings: Settings): number[] {
+  return settings.volume === 'litre' ? LITRE_STEPS : GALLON_STEPS;
+}
+
+function shortVolume(shown: number, settings: Settings): string {
+  return `${shown} ${settings.volume === 'litre' ? 'L' : 'gal'}`;
+}
+
+function volumeField(settings: Settings, label: string): NumberField {
+  return { name: 'volume', label, unit: unitSymbols(settings).volume, least: 0.01, greatest: 2000 };
+}
+
+const strengthField: NumberField = {
+  name: 'brix',
+  label: 'Its strength, if you know it',
+  unit: '°Bx',
+  least: 0,
+  greatest: 90,
+  optional: true,
+};
+
+function litresIn(values: Record<string, string>, settings: Settings): number | undefined {
+  const shown = numberOf(values, 'volume');
+  return shown === undefined ? undefined : litresOf(shown, settings);
+}
+
+export const topUp: MarkForm = {
+  kind: 'top-up',
+  key: 'T',
+  word: 'Top-up',
+  question: 'How much went in?',
+  quicks: ({ pan, settings }) =>
+    steps(settings).map((shown) => ({
+      label: shortVolume(shown, settings),
+      mark: { kind: 'top-up', pan, litres: litresOf(shown, settings) },
+    })),
+  fields: ({ settings }) => [
+    volumeField(settings, 'Poured in'),
+    strengthField,
+    {
+      name: 'celsius',
+      label: 'How warm it was, if you know it',
+      unit: unitSymbols(settings).temperature,
+      least: -10,
+      greatest: 230,
+      optional: true,
+    },
+  ],
+  build(values, { pan, settings }) {
+    const warm = numberOf(values, 'celsius');
+    return given({
+      kind: 'top-up',
+      pan,
+      litres: litresIn(values, settings),
+      brix: numberOf(values, 'brix'),
+      celsius: warm === undefined ? undefined : celsiusOf(warm, settings),
+    } satisfies Mark);
+  },
+};
+
+export const drawOff: MarkForm = {
+  kind: 'draw-off',
+  key: 'D',
+  word: 'Draw-off',
+  question: 'How much came out?',
+  quicks: ({ pan, settings }) => [
+    { label: 'All of it', mark: { kind: 'draw-off', pan, all: true } },
+    ...steps(settings)
+      .slice(0, 5)
+      .map((shown): Quick => ({
+        label: shortVolume(shown, settings),
+        mark: { kind: 'draw-off', pan, litres: litresOf(shown, settings) },
+      })),
+  ],
+  fields: ({ settings }) => [volumeField(settings, 'Drawn off'), strengthField],
+  build: (values, { pan, settings }) =>
+    given({
+      kind: 'draw-off',
+      pan,
+      litres: litresIn(values, settings),
+      brix: numberOf(values, 'brix'),
+    } satisfies Mark),
+};
+
+function otherPans({ header, pan }: MarkPlace): string[] {
+  return (header.pans ?? []).filter((each) => each.id !== pan && each.role !== 'reference').map((each) => each.id);
+}
+
+export const pourTogether: MarkForm = {
+  kind: 'transfer',
+  key: 'P',
+  word: 'Pour together',
+  question: 'Into which pan did all of it go?',
+  quicks: (place) =>
+    otherPans(place).map((to) => ({
+      label: `All into ${panName(place.header, to)}`,
+      mark: { kind: 'transfer', from: place.pan, to, all: true },
+    })),
+  fields: (place) =>
+    otherPans(place).length === 0
+      ? []
+      : [
+          {
+            name: 'to',
+            label: 'Or a part, into',
+            options: otherPans(place).map((id) => ({ value: id, label: panName(place.header, id) })),
+          },
+          volumeField(place.settings, 'How much'),
+        ],
+  build: (values, place) =>
+    given({
+      kind: 'transfer',
+      from: place.pan,
+      to: values['to'] ?? otherPans(place)[0] ?? place.pan,
+      litres: litresIn(values, place.settings),
+    } satisfies Mark),
+};
+
+const FLAMES: [string, number][] = [
+  ['Off', 0],
+  ['Low', 0.25],
+  ['Half', 0.5],
+  ['Full', 1],
+];
+
+export const flame: MarkForm = {
+  kind: 'flame',
+  key: 'F',
+  word: 'Flame',
+  question: 'How is the flame now?',
+  quicks: ({ pan }) => FLAMES.map(([label, level]) => ({ label, mark: { kind: 'flame', pan, level } })),
+  fields: () => [{ name: 'percent', label: 'Or in between', unit: '% of full', least: 0, greatest: 100 }],
+  build: (values, { pan }) => ({ kind: 'flame', pan, level: (numberOf(values, 'percent') ?? 0) / 100 }),
+};

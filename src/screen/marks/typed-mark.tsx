@@ -1,0 +1,65 @@
+// The part of a mark's form where a number or words are typed.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { problemIn } from './mark-form.ts';
+import type { Field, Values } from './mark-form.ts';
+
+function startValue(field: Field): string {
+  if ('options' in field) return field.options[0]?.value ?? '';
+  return 'words' in field ? (field.start ?? '') : '';
+}
+
+function Input({ field, value, set }: { field: Field; value: string; set: (value: string) => void }): JSX.Element {
+  if ('options' in field) {
+    return (
+      <select value={value} onChange={(event) => set(event.currentTarget.value)}>
+        {field.options.map((each) => (
+          <option key={each.value} value={each.value}>{each.label}</option>
+        ))}
+      </select>
+    );
+  }
+  const mode = 'words' in field ? 'text' : 'decimal';
+  return (
+    <input
+      type="text"
+      inputMode={mode}
+      autoComplete="off"
+      class={mode === 'text' ? 'wide' : 'number'}
+      value={value}
+      onInput={(event) => set(event.currentTarget.value)}
+    />
+  );
+}
+
+export function TypedMark({ fields, build }: { fields: Field[]; build: (values: Values) => void }): JSX.Element {
+  const [values, setValues] = useState<Values>(() =>
+    Object.fromEntries(fields.map((field) => [field.name, startValue(field)])),
+  );
+  const [problem, setProblem] = useState<string | null>(null);
+  function submit(event: Event): void {
+    event.preventDefault();
+    const wrong = problemIn(values, fields);
+    setProblem(wrong);
+    if (wrong === null) build(values);
+  }
+  return (
+    <form class="typed" onSubmit={submit} noValidate>
+      {fields.map((field) => (
+        <label key={field.name}>
+          <span>{field.label}</span>
+          <span class="with-unit">
+            <Input
+              field={field}
+              value={values[field.name] ?? ''}
+              set={(value) => setValues({ ...values, [field.name]: value })}
+            />
+            {'unit' in field && field.unit !== '' && <span>{field.unit}</span>}
+          </span>
+        </label>
+      ))}
+      <button type="submit" class="main-button">Note it</button>
+      {problem !== null && <p class="problem" role="alert">✕ {problem}</p>}
+    </form>
+  );
+}

@@ -1,0 +1,53 @@
+// A pan's bar: from the water point through the finish to the scorch limit, with the pan on it.
+import type { JSX } from 'preact';
+import { settings } from '../client/store.ts';
+import type { Limits, Reading } from '../client/types.ts';
+import { temperature } from '../words/amounts.ts';
+import { isDoubtful } from '../words/pan-words.ts';
+import { PLACE, placeOf } from './bar-scale.ts';
+
+const percent = (place: number): string => `${(place * 100).toFixed(1)}%`;
+
+function Landmark({ place, word, celsius }: { place: number; word: string; celsius: number }): JSX.Element {
+  return (
+    <span class="bar-label" style={{ left: percent(place) }}>
+      <b>{word}</b>
+      <span>{temperature(celsius, settings.value).replace(/\s.*/u, '')}</span>
+    </span>
+  );
+}
+
+function inWords(reading: Reading, limits: Limits): string {
+  const say = (celsius: number | null): string => (celsius === null ? 'not known' : temperature(celsius, settings.value));
+  return (
+    `Pan ${say(reading.temperature_c)}; water boils at ${say(reading.water_c)}, ` +
+    `done at ${say(limits.finish_c)}, burns at ${say(limits.scorch_c)}`
+  );
+}
+
+export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }): JSX.Element {
+  const { water_c: water, temperature_c: celsius } = reading;
+  const landmarks = { water, finish: limits.finish_c, scorch: limits.scorch_c };
+  const place = celsius === null ? null : placeOf(celsius, landmarks);
+  const drawable = water !== null && placeOf(water, landmarks) !== null;
+  if (!drawable) return <div class="bar bar-empty">bar not known yet</div>;
+  return (
+    <div class="bar" role="img" aria-label={inWords(reading, limits)}>
+      <div class="bar-track">
+        <span class="bar-cold" style={{ width: percent(PLACE.water) }} />
+        {limits.finish_c !== null && (
+          <span class="bar-done" style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }} />
+        )}
+        <span class="bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
+        {place !== null && (
+          <span class={isDoubtful(reading.probe) ? 'bar-pan bar-pan-doubtful' : 'bar-pan'} style={{ left: percent(place) }} />
+        )}
+      </div>
+      <div class="bar-labels" aria-hidden="true">
+        <Landmark place={PLACE.water} word="water" celsius={water} />
+        {limits.finish_c !== null && <Landmark place={PLACE.finish} word="done" celsius={limits.finish_c} />}
+        {limits.scorch_c !== null && <Landmark place={PLACE.scorch + 0.02} word="burns" celsius={limits.scorch_c} />}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,93 @@
+// All pans of a boil, live or replayed: the cards, the chosen pan's chart, and what was noted.
+import type { JSX } from 'preact';
+import { EndBoil } from '../boil/end-boil.tsx';
+import { PanChart } from '../charts/pan-chart.tsx';
+import type { Now, Reading } from '../client/types.ts';
+import { AlarmRow } from '../alarms/alarm-row.tsx';
+import { MarkLog } from '../marks/mark-log.tsx';
+import { MarkPanel } from '../marks/mark-panel.tsx';
+import { useKey } from '../shell/keys.ts';
+import { inOrder } from '../words/alarm-words.ts';
+import { panName } from '../words/pan-words.ts';
+import { PanCard } from './pan-card.tsx';
+import { selectPan, selectedPan } from './selected-pan.ts';
+
+const MOST_LARGE_CARDS = 4;
+
+function Card({ now, reading, place }: { now: Now; reading: Reading; place: number }): JSX.Element {
+  const letter = String(place + 1);
+  useKey(letter, () => selectPan(reading.pan));
+  return (
+    <PanCard
+      now={now}
+      reading={reading}
+      limits={now.limits.find((each) => each.pan === reading.pan) ?? { pan: reading.pan, finish_c: null, scorch_c: null }}
+      alarms={now.alarms.filter((alarm) => alarm.pan === reading.pan)}
+      selected={selectedPan(now) === reading.pan}
+      letter={letter}
+      select={() => selectPan(reading.pan)}
+    />
+  );
+}
+
+function ReplayedAlarms({ now }: { now: Now }): JSX.Element | null {
+  if (now.alarms.length === 0) return null;
+  return (
+    <section class="panel" aria-label="Alarms at this moment of the replay">
+      <h2>Alarms at this moment</h2>
+      <ul class="alarms">
+        {inOrder(now.alarms).map((alarm) => (
+          <AlarmRow key={`${alarm.alarm} ${alarm.pan ?? ''}`} alarm={alarm} now={now} full={false} canAnswer={false} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function BoilLine({ now }: { now: Now }): JSX.Element {
+  const { water } = now;
+  const spread = water.plusMinus === null ? '' : ` ± ${water.plusMinus.toFixed(1)}`;
+  const where = water.celsius === null ? 'not known yet' : `${water.celsius.toFixed(1)}${spread} °C, from ${water.origin}`;
+  return (
+    <div class="boil-line">
+      <p>
+        <b>{now.header?.name ?? 'This boil'}</b> · water boils at {where}
+        {now.kept !== null && <> · {now.kept} lines kept</>}
+      </p>
+      {now.view === 'live' && !now.ended && (
+        <p class="boil-acts">
+          <a class="button" href="#/change">Change pans or finish</a> <EndBoil />
+        </p>
+      )}
+      {now.view === 'live' && now.ended && (
+        <p class="boil-acts">
+          This boil is over. <a class="button" href="#/start">Start another</a> <a class="button" href="#/notebook">See the notebook</a>
+        </p>
+      )}
+    </div>
+  );
+}
+
+export function PansView({ now }: { now: Now }): JSX.Element {
+  const pan = selectedPan(now);
+  const canMark = now.view === 'live' && !now.ended;
+  const size = now.readings.length > MOST_LARGE_CARDS ? 'cards cards-many' : 'cards';
+  return (
+    <div class="pans">
+      <section class={size} aria-label="Pans">
+        {now.readings.map((reading, place) => (
+          <Card key={reading.pan} now={now} reading={reading} place={place} />
+        ))}
+      </section>
+      {pan !== null && (
+        <section class={canMark ? 'chosen' : 'chosen chosen-wide'} aria-label={`${panName(now.header, pan)} in detail`}>
+          <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
+          {canMark && <MarkPanel key={pan} now={now} pan={pan} />}
+        </section>
+      )}
+      {now.view === 'replay' && <ReplayedAlarms now={now} />}
+      <MarkLog now={now} canTakeBack={canMark} />
+      <BoilLine now={now} />
+    </div>
+  );
+}

@@ -1,0 +1,56 @@
+// The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
+import type { Port, Probe, ProbeView } from '../client/types.ts';
+
+/** A channel by the path or id of its port; `celsius` null while it says nothing. */
+export interface Channel {
+  /** The probe's id where it has one already, else `path channel`. */
+  key: string;
+  port: string;
+  channel: string;
+  celsius: number | null;
+}
+
+/** Every channel once; a probe of the boil before a bare channel of the same port. */
+export function channelsOf(views: readonly ProbeView[], probes: readonly Probe[], ports: readonly Port[]): Channel[] {
+  const channels = probes.map((probe): Channel => {
+    const view = views.find((each) => each.id === probe.id);
+    return { key: probe.id, port: probe.port, channel: probe.channel, celsius: view?.celsius ?? null };
+  });
+  for (const view of views) {
+    const port = ports.find((each) => each.id === view.port || each.path === view.port);
+    const isKnown = channels.some(
+      (each) => each.channel === view.channel && (each.port === view.port || each.port === port?.id),
+    );
+    if (!isKnown) channels.push({ key: view.id, port: view.port, channel: view.channel, celsius: view.celsius });
+  }
+  return channels;
+}
+
+/** The first letter, then letter and number, that no port has yet. */
+export function freePortId(ports: readonly { id: string }[]): string {
+  const taken = new Set(ports.map((port) => port.id));
+  for (let n = 0; ; n += 1) {
+    const id = String.fromCharCode(65 + (n % 26)) + (n < 26 ? '' : String(Math.floor(n / 26)));
+    if (!taken.has(id)) return id;
+  }
+}
+
+/** Ports and probes with this channel among them, and the id that the channel's probe has there. */
+export function withChannel(
+  ports: readonly Port[],
+  probes: readonly Probe[],
+  channel: Channel,
+  baud: number | undefined,
+): { ports: Port[]; probes: Probe[]; probe: string } {
+  const known = probes.find((probe) => probe.id === channel.key);
+  if (known !== undefined) return { ports: [...ports], probes: [...probes], probe: known.id };
+  const found = ports.find((port) => port.id === channel.port || port.path === channel.port);
+  const port = found ?? { id: freePortId(ports), path: channel.port, ...(baud === undefined ? {} : { baud }) };
+  const same = probes.find((probe) => probe.port === port.id && probe.channel === channel.channel);
+  const probe = same ?? { id: `${port.id}/${channel.channel}`, port: port.id, channel: channel.channel };
+  return {
+    ports: found === undefined ? [...ports, port] : [...ports],
+    probes: same === undefined ? [...probes, probe] : [...probes],
+    probe: probe.id,
+  };
+}

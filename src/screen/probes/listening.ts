@@ -1,0 +1,31 @@
+// Which ports the machine lists, and which of them are listened to outside of a boil.
+import { signal } from '@preact/signals';
+import { ask, said, tell } from '../client/store.ts';
+import type { PortListing, Wish } from '../client/types.ts';
+
+export type Listened = Extract<Wish, { listen: unknown }>['listen'][number];
+
+export const listed = signal<PortListing[] | null>(null);
+export const listened = signal<Listened[]>([]);
+
+/** Asks the machine again for its ports. */
+export async function findPorts(): Promise<void> {
+  try {
+    listed.value = (await ask({ ports: true })) as PortListing[];
+  } catch (error) {
+    listed.value = [];
+    said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+async function listenTo(list: Listened[]): Promise<void> {
+  if (await tell({ listen: list })) listened.value = list;
+}
+
+export function startListening(port: Listened): Promise<void> {
+  return listenTo([...listened.value.filter((each) => each.path !== port.path), port]);
+}
+
+export function stopListening(path: string): Promise<void> {
+  return listenTo(listened.value.filter((each) => each.path !== path));
+}

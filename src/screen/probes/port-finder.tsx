@@ -1,0 +1,80 @@
+// The list of boards that are plugged in, with a place to type a path that the machine does not list.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { PortListing } from '../client/types.ts';
+import { typedNumber } from '../words/amounts.ts';
+import { findPorts, listed, listened, startListening, stopListening } from './listening.ts';
+
+/** Listening is started and stopped by one press. */
+function ListenButton({ path, baud }: { path: string; baud?: number }): JSX.Element {
+  const isOn = listened.value.some((each) => each.path === path);
+  return (
+    <button
+      type="button"
+      aria-pressed={isOn}
+      onClick={() => void (isOn ? stopListening(path) : startListening({ path, ...(baud === undefined ? {} : { baud }) }))}
+    >
+      {isOn ? 'Listening' : 'Listen'}
+    </button>
+  );
+}
+
+function ListedPort({ port }: { port: PortListing }): JSX.Element {
+  const about = [port.maker, port.serialNumber === null ? null : `serial number ${port.serialNumber}`];
+  return (
+    <li class="port">
+      <span>
+        <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
+      </span>
+      <ListenButton path={port.path} />
+    </li>
+  );
+}
+
+function TypedPort(): JSX.Element {
+  const [path, setPath] = useState('');
+  const [baud, setBaud] = useState('9600');
+  const speed = typedNumber(baud);
+  const add = (event: Event): void => {
+    event.preventDefault();
+    if (path.trim() === '' || speed === null) return;
+    void startListening({ path: path.trim(), baud: speed });
+    setPath('');
+  };
+  return (
+    <form class="typed typed-port" onSubmit={add}>
+      <label>
+        <span>Not in the list? Type where the board is</span>
+        <input class="wide" value={path} placeholder="/dev/ttyUSB0 or COM3" onInput={(event) => setPath(event.currentTarget.value)} />
+      </label>
+      <label>
+        <span>Speed (baud)</span>
+        <input class="number" inputMode="numeric" value={baud} onInput={(event) => setBaud(event.currentTarget.value)} />
+      </label>
+      <button type="submit" disabled={path.trim() === '' || speed === null}>Listen</button>
+    </form>
+  );
+}
+
+export function PortFinder(): JSX.Element {
+  useEffect(() => void findPorts(), []);
+  const list = listed.value;
+  const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
+  return (
+    <div class="port-finder">
+      {list === null && <p>Looking …</p>}
+      {list?.length === 0 && <p>The machine lists no board. Plug one in, or type where it is.</p>}
+      <ul>
+        {(list ?? []).map((port) => <ListedPort key={port.path} port={port} />)}
+        {typed.map((each) => (
+          <li class="port" key={each.path}>
+            <span><b>{each.path}</b> typed by hand, {each.baud ?? 9600} baud</span>
+            <ListenButton path={each.path} />
+          </li>
+        ))}
+      </ul>
+      <p><button type="button" onClick={() => void findPorts()}>Look again</button></p>
+      <TypedPort />
+    </div>
+  );
+}

@@ -1,0 +1,75 @@
+// The frame around every view: first line, bands, the view itself, the alarms and the way between views.
+import type { JSX } from 'preact';
+import { AlarmDock } from '../alarms/alarm-dock.tsx';
+import { BoilForm } from '../boil/boil-form.tsx';
+import { live, replay } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { NotebookView } from '../notebook/notebook-view.tsx';
+import { PansView } from '../pans/pans-view.tsx';
+import { Welcome } from '../pans/welcome.tsx';
+import { ProbesView } from '../probes/probes-view.tsx';
+import { SettingsView } from '../settings/settings-view.tsx';
+import { LostBand, Notices, PracticeBand, ReplayBand, SaidLine } from './bands.tsx';
+import { FirstLine } from './first-line.tsx';
+import { Nav } from './nav.tsx';
+import { route } from './routes.ts';
+import type { Route } from './routes.ts';
+
+function LivePans({ now }: { now: Now }): JSX.Element {
+  return now.mode === 'idle' ? <Welcome /> : <PansView now={now} />;
+}
+
+function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
+  switch (at) {
+    case 'notebook':
+      return <NotebookView />;
+    case 'probes':
+      return <ProbesView now={now} />;
+    case 'settings':
+      return <SettingsView />;
+    case 'start':
+      return <BoilForm key="start" now={now} changing={false} />;
+    case 'change':
+      return <BoilForm key="change" now={now} changing={true} />;
+    case 'replay':
+      return replay.value === null ? <p class="page">No replay is open.</p> : <PansView now={replay.value} />;
+    case 'pans':
+      return <LivePans now={now} />;
+  }
+}
+
+export function App(): JSX.Element {
+  const now = live.value;
+  if (now === null) {
+    return (
+      <div class="app">
+        <LostBand />
+        <main class="page">
+          <h1>Panwarden</h1>
+          <p>Looking for the program …</p>
+        </main>
+      </div>
+    );
+  }
+  const replayed = route.value === 'replay' ? replay.value : null;
+  const shown = replayed ?? now;
+  return (
+    <div class={`app app-${shown.mode}`}>
+      <div class="top">
+        <FirstLine now={shown} sound={now} />
+        {shown.mode === 'practice' && <PracticeBand now={shown} />}
+        {replayed !== null && <ReplayBand now={replayed} />}
+        <LostBand />
+      </div>
+      <main>
+        <SaidLine />
+        <Notices now={shown} />
+        <ViewOf at={route.value} now={now} />
+      </main>
+      <div class="bottom">
+        <AlarmDock now={now} aside={replayed !== null} />
+        <Nav />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,118 @@
+// The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
+import type { JSX } from 'preact';
+import { closeReplay, isLost, linkState, said, silentSeconds, tell } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { lengthOfTime, timeOfDay } from '../words/clock.ts';
+import { KeyButton } from './key-button.tsx';
+import { goTo } from './routes.ts';
+
+const SPEEDS = [1, 10, 60, 600];
+
+function Speeds({ speed, choose }: { speed: number; choose: (speed: number) => void }): JSX.Element {
+  return (
+    <span class="speeds" role="group" aria-label="Speed">
+      {SPEEDS.map((each) => (
+        <button key={each} type="button" aria-pressed={speed === each} onClick={() => choose(each)}>
+          {each}×
+        </button>
+      ))}
+    </span>
+  );
+}
+
+export function PracticeBand({ now }: { now: Now }): JSX.Element {
+  return (
+    <div class="band band-practice">
+      <strong class="band-word">Practice</strong>
+      <span class="band-note">made-up pans, no fire, nothing here is real</span>
+      {!now.ended && <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
+    </div>
+  );
+}
+
+export function ReplayBand({ now }: { now: Now }): JSX.Element {
+  const playing = now.replay?.playing ?? false;
+  const length = now.replay?.length ?? now.t;
+  const control = (change: { playing: boolean } | { speed: number } | { seek: number }): void =>
+    void tell({ replay_control: change });
+  const leave = async (): Promise<void> => {
+    await closeReplay();
+    goTo('notebook');
+  };
+  return (
+    <div class="band band-replay" role="region" aria-label="Replay">
+      <strong class="band-word">Replay</strong>
+      <span class="band-note">not live: {now.replay?.title ?? now.header?.name ?? 'a kept boil'}</span>
+      <KeyButton letter="Space" act={() => control({ playing: !playing })}>
+        {playing ? 'Pause' : 'Play'}
+      </KeyButton>
+      <Speeds speed={now.speed} choose={(speed) => control({ speed })} />
+      <input
+        type="range"
+        class="seek"
+        aria-label="Go to a moment of the boil"
+        aria-valuetext={timeOfDay(now, now.t)}
+        min={0}
+        max={length}
+        step={1000}
+        value={now.t}
+        onChange={(event) => control({ seek: Math.round(Number(event.currentTarget.value)) })}
+      />
+      <span class="band-note">
+        {lengthOfTime(now.t / 1000)} of {lengthOfTime(length / 1000)}
+      </span>
+      <button type="button" onClick={() => void leave()}>
+        Close replay
+      </button>
+    </div>
+  );
+}
+
+/** Said in large letters when the numbers can no longer be trusted to be of now. */
+export function LostBand(): JSX.Element | null {
+  const state = linkState.value;
+  if (state.state === 'refused') {
+    return (
+      <div class="band-lost" role="alert">
+        <strong>Not let in</strong> <span>{state.why}</span>
+      </div>
+    );
+  }
+  if (!isLost.value) return null;
+  return (
+    <div class="band-lost" role="alert">
+      <strong>Connection lost</strong>
+      <span>
+        Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
+      </span>
+    </div>
+  );
+}
+
+/** What the last command did, or why it did nothing. */
+export function SaidLine(): JSX.Element {
+  const last = said.value;
+  return (
+    <div class="said" role="status">
+      {last !== null && (
+        <p class={last.good ? 'said-good' : 'said-bad'}>
+          <span>{last.good ? '✓ ' : '✕ '}{last.sentence}</span>
+          <button type="button" aria-label="Put this message away" onClick={() => (said.value = null)}>
+            OK
+          </button>
+        </p>
+      )}
+    </div>
+  );
+}
+
+export function Notices({ now }: { now: Now }): JSX.Element | null {
+  if (now.notices.length === 0) return null;
+  return (
+    <ul class="notices" role="status">
+      {now.notices.map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
+  );
+}

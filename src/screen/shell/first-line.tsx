@@ -1,0 +1,57 @@
+// The first line of every view: the next thing to do and when, beside the time of day and the state of the sound.
+import type { JSX } from 'preact';
+import { isLost, settings, silentSeconds } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { allowSound, playBurst, soundState } from '../sound/player.ts';
+import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
+import { nextLine } from '../words/next-line.ts';
+
+function SoundButton({ now }: { now: Now }): JSX.Element {
+  const state = soundState.value;
+  const until = now.sound.silencedUntil;
+  if (state === 'none') return <span class="sound-none">✕ No sound on this machine</span>;
+  if (state === 'waiting') {
+    return (
+      <button type="button" class="sound-waiting" onClick={() => void allowSound()}>
+        ▲ Tap to allow sound
+      </button>
+    );
+  }
+  if (until !== null && until > now.t) return <span class="sound-quiet">Quiet until {timeOfDay(now, until)}</span>;
+  return (
+    <button type="button" class="quiet-button" onClick={() => playBurst('medium', settings.value.loudness)}>
+      ♪ Try the sound
+    </button>
+  );
+}
+
+function Age(): JSX.Element {
+  const seconds = Math.floor(silentSeconds.value);
+  const text = seconds < 2 ? 'now' : `${seconds} s old`;
+  return <span class={isLost.value ? 'age age-lost' : 'age'}>{text}</span>;
+}
+
+export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element {
+  const line = now.mode === 'idle' ? null : nextLine(now);
+  return (
+    <header class={line?.urgent === true ? 'first first-urgent' : 'first'}>
+      <p class="first-what">
+        {line === null ? (
+          <span>No boil is running</span>
+        ) : (
+          <>
+            {line.who !== null && <b>{line.who}: </b>}
+            <span>{line.what}</span>
+            {line.range !== null && <span class="first-range"> {line.range}</span>}
+          </>
+        )}
+      </p>
+      <div class="first-side">
+        <SoundButton now={sound} />
+        <span class="clock">
+          {hoursAndMinutes(wallMs(now, now.t))} <Age />
+        </span>
+      </div>
+    </header>
+  );
+}

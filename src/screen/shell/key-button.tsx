@@ -1,0 +1,30 @@
+// A button that shows the key that presses it.
+import type { ComponentChildren, JSX } from 'preact';
+import { useKey } from './keys.ts';
+
+interface KeyButtonProps {
+  letter: string;
+  act: () => void;
+  class?: string;
+  disabled?: boolean;
+  pressed?: boolean;
+  children: ComponentChildren;
+}
+
+export function KeyButton(props: KeyButtonProps): JSX.Element {
+  const off = props.disabled ?? false;
+  useKey(off ? null : props.letter, props.act);
+  return (
+    <button
+      type="button"
+      class={props.class}
+      disabled={off}
+      aria-pressed={props.pressed}
+      aria-keyshortcuts={props.letter}
+      onClick={props.act}
+    >
+      <span>{props.children}</span>
+      <kbd aria-hidden="true">{props.letter}</kbd>
+    </button>
+  );
+}

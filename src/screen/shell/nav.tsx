@@ -1,0 +1,25 @@
+// The way between the views.
+import type { JSX } from 'preact';
+import { replay } from '../client/store.ts';
+import { route } from './routes.ts';
+import type { Route } from './routes.ts';
+
+const TABS: [Route, string][] = [
+  ['pans', 'Pans'],
+  ['notebook', 'Notebook'],
+  ['probes', 'Probes'],
+  ['settings', 'Settings'],
+];
+
+export function Nav(): JSX.Element {
+  const tabs: [Route, string][] = replay.value === null ? TABS : [...TABS, ['replay', 'Replay']];
+  return (
+    <nav class="nav" aria-label="Views">
+      {tabs.map(([to, word]) => (
+        <a key={to} href={`#/${to}`} aria-current={route.value === to ? 'page' : undefined}>
+          {word}
+        </a>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,47 @@
+// The words and shapes of alarm priorities, and the title that the page's tab carries.
+import { panName } from './pan-words.ts';
+import type { AlarmView, Header, Now, Priority } from '../client/types.ts';
+
+const PRIORITY_WORD: Record<Priority, string> = { high: 'Now', medium: 'Soon', low: 'When you can' };
+
+export function priorityWord(priority: Priority): string {
+  return PRIORITY_WORD[priority];
+}
+
+const RANK: Record<Priority, number> = { high: 0, medium: 1, low: 2 };
+
+/** What still stands before what is over, unanswered before seen, by priority, the oldest first. */
+export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
+  return [...alarms].sort(
+    (a, b) =>
+      Number(a.condition === 'over') - Number(b.condition === 'over') ||
+      Number(a.answered) - Number(b.answered) ||
+      RANK[a.priority] - RANK[b.priority] ||
+      a.since - b.since,
+  );
+}
+
+/** The alarm that a press of "I have seen it" answers; null when all are seen. */
+export function firstUnseen(alarms: readonly AlarmView[]): AlarmView | null {
+  return inOrder(alarms).find((alarm) => !alarm.answered) ?? null;
+}
+
+/** Where it is: the pan, the board or the program. */
+export function whereWords(alarm: AlarmView, header: Header | null): string {
+  if (alarm.pan !== null) return panName(header, alarm.pan);
+  return alarm.port === null ? 'Panwarden' : `Board ${alarm.port}`;
+}
+
+/** The title of the page: the foremost unseen alarm first, so that a tab in the background shows it. */
+export function pageTitle(now: Now | null): string {
+  const alarm = now === null ? null : firstUnseen(now.alarms);
+  if (now === null || alarm === null) return now?.mode === 'practice' ? 'Practice boil – Panwarden' : 'Panwarden';
+  return `${alarm.condition === 'over' ? 'Over: ' : '▲ '}${whereWords(alarm, now.header)}: ${alarm.title} – Panwarden`;
+}
+
+/** True while the call should be heard on this machine. */
+export function soundsNow(now: Now | null): Priority | null {
+  if (now === null) return null;
+  const { priority, silencedUntil } = now.sound;
+  return silencedUntil !== null && silencedUntil > now.t ? null : priority;
+}

@@ -1,0 +1,71 @@
+// Times of day and lengths of time in words, all worked out from boil time.
+import type { Now } from '../client/types.ts';
+
+const MINUTE_S = 60;
+const HOUR_S = 3600;
+
+/** Minutes east of Greenwich that an ISO 8601 time carries; 0 when it carries none. */
+export function offsetMinutes(iso: string): number {
+  const found = /([+-])(\d{2}):?(\d{2})$/.exec(iso);
+  if (found === null) return 0;
+  const minutes = Number(found[2]) * 60 + Number(found[3]);
+  return found[1] === '-' ? -minutes : minutes;
+}
+
+type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } | null };
+
+/**
+ * The moment of boil time `at` in ms since 1970, moved so that its UTC fields read as the boil's own time of day.
+ * A live boil is read off the wall clock of now, because that clock may have been set since the boil was lit.
+ */
+export function wallMs(now: Clock, at: number): number {
+  const zone = now.header?.started ?? now.clock;
+  const base = now.mode === 'live' || now.header === null
+    ? Date.parse(now.clock) + (at - now.t)
+    : Date.parse(now.header.started) + at;
+  return base + offsetMinutes(zone) * 60_000;
+}
+
+function two(value: number): string {
+  return String(value).padStart(2, '0');
+}
+
+/** "16:40" of a moment from wallMs. */
+export function hoursAndMinutes(ms: number): string {
+  const date = new Date(ms);
+  return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}`;
+}
+
+/** "16:40" of boil time `at`, rounded to the nearest minute; "tomorrow 02:10" when it falls on another day. */
+export function timeOfDay(now: Clock, at: number): string {
+  const then = wallMs(now, Math.round(at / 60_000) * 60_000);
+  const today = wallMs(now, now.t);
+  const days = Math.floor(then / 86_400_000) - Math.floor(today / 86_400_000);
+  const text = hoursAndMinutes(then);
+  if (days === 1) return `tomorrow ${text}`;
+  if (days === -1) return `yesterday ${text}`;
+  return days === 0 ? text : `${text}, ${days > 0 ? 'in' : ''} ${Math.abs(days)} days${days < 0 ? ' ago' : ''}`;
+}
+
+/** "40 s", "12 min", "3 h 05 min"; seconds below zero count as zero. */
+export function lengthOfTime(seconds: number): string {
+  const whole = Math.max(0, Math.round(seconds));
+  if (whole < 2 * MINUTE_S) return `${whole} s`;
+  if (whole < 2 * HOUR_S) return `${Math.round(whole / MINUTE_S)} min`;
+  const minutes = Math.round(whole / MINUTE_S);
+  return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
+}
+
+/** "just now", "5 min ago". */
+export function ago(seconds: number): string {
+  return seconds < 20 ? 'just now' : `${lengthOfTime(seconds)} ago`;
+}
+
+/** "18 Apr 2027, 07:30" of an ISO 8601 time, in that time's own zone. */
+export function dayAndTime(iso: string): string {
+  const ms = Date.parse(iso);
+  if (Number.isNaN(ms)) return iso;
+  const date = new Date(ms + offsetMinutes(iso) * 60_000);
+  const month = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][date.getUTCMonth()];
+  return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}, ${hoursAndMinutes(date.getTime())}`;
+}

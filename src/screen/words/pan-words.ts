@@ -1,0 +1,89 @@
+// A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
+import type { MarkKind, Reading } from '../client/types.ts';
+import type { Header, Pan } from '../client/types.ts';
+
+const STAGE_WORDS: Record<Reading['stage'], string> = {
+  unknown: 'Not known yet',
+  warming: 'Warming up',
+  boiling: 'Boiling',
+  thickening: 'Thickening',
+  'near-finish': 'Nearly done',
+  finished: 'Done: take it off',
+  off: 'Off the fire',
+};
+
+export function stageWords(stage: Reading['stage']): string {
+  return STAGE_WORDS[stage];
+}
+
+const PROBE_WORDS: Record<NonNullable<Reading['probe']>, string> = {
+  ok: 'Probe good',
+  late: 'Probe is late',
+  lost: 'Probe says nothing',
+  broken: 'Probe broken',
+  stuck: 'Probe stuck on one number',
+  suspect: 'Probe in doubt',
+};
+
+export function probeWords(probe: Reading['probe']): string {
+  return probe === null ? 'No probe, readings by hand' : PROBE_WORDS[probe];
+}
+
+/** True where the number on the card may not be what is in the pan. */
+export function isDoubtful(probe: Reading['probe']): boolean {
+  return probe !== null && probe !== 'ok';
+}
+
+export function panNamed(header: Header | null, id: string | null): Pan | null {
+  return header?.pans?.find((pan) => pan.id === id) ?? null;
+}
+
+/** What the person calls the pan; by its place in the list when it has no name. */
+export function panName(header: Header | null, id: string): string {
+  const pans = header?.pans ?? [];
+  const place = pans.findIndex((pan) => pan.id === id);
+  return pans[place]?.name ?? (place < 0 ? 'A pan' : `Pan ${place + 1}`);
+}
+
+/** What a probe is called: its pan's name when it has one to itself, else the board's letter and channel. */
+export function probeName(header: Header | null, id: string): string {
+  const probe = header?.probes?.find((each) => each.id === id);
+  return probe === undefined ? id : `${probe.channel} on board ${probe.port}`;
+}
+
+/** Something that is not known, why, and the mark that would help (null where only waiting helps). */
+export interface Unknown {
+  what: string;
+  how: string;
+  mark: MarkKind | null;
+}
+
+/** The most useful thing that is missing first. */
+export function notKnownYet(reading: Reading): Unknown[] {
+  if (reading.stage === 'off') return [];
+  if (reading.temperature_c === null) return [noTemperature(reading)];
+  const found: Unknown[] = [];
+  if (reading.water_c === null) found.push(NO_WATER_POINT);
+  if (reading.litres === null) found.push(NO_LITRES);
+  if (reading.brix === null && reading.water_c !== null) found.push(NO_STRENGTH);
+  if (reading.finish_in_s === null && reading.brix !== null) found.push(NO_FORECAST);
+  return found;
+}
+
+function noTemperature(reading: Reading): Unknown {
+  const how = reading.probe === null ? 'read a thermometer and note it' : 'see to the probe, or note a reading by hand';
+  return { what: 'temperature', how, mark: 'reading' };
+}
+
+const NO_WATER_POINT: Unknown = {
+  what: 'how hot water boils here today',
+  how: 'check the probe in plain boiling water, or note the air pressure',
+  mark: 'water-check',
+};
+const NO_LITRES: Unknown = { what: 'litres and depth', how: 'note the depth or what you poured in', mark: 'depth' };
+const NO_STRENGTH: Unknown = {
+  what: 'strength',
+  how: 'too thin to tell by heat; a hydrometer reading would help',
+  mark: 'density',
+};
+const NO_FORECAST: Unknown = { what: 'when it is done', how: 'needs a while of steady boiling', mark: null };

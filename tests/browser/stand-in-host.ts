@@ -1,0 +1,75 @@
+// A scripted stand-in for the host: serves the built screen and speaks the protocol with invented data.
+import fastifyStatic from '@fastify/static';
+import fastifyWebsocket from '@fastify/websocket';
+import fastify from 'fastify';
+import type { Command, HostMessage, Now } from '../../src/protocol/messages.ts';
+import { settingsSchema } from '../../src/protocol/messages.ts';
+import { curveOf } from './tarn-hollow.ts';
+
+const HEARTBEAT_MS = 500;
+
+export interface StandIn {
+  url: string;
+  /** Every command that came, in order. */
+  heard: Command[];
+  /** What is said from now on. */
+  show(now: Now): void;
+  /** Says nothing any more, as a host that hangs. */
+  fallSilent(): void;
+  close(): Promise<void>;
+}
+
+function dataFor(command: Command): unknown {
+  if ('curve' in command) return curveOf(command.curve.pan, command.curve.from, command.curve.to, command.curve.points);
+  if ('ports' in command) return [{ path: '/dev/ttyUSB0', maker: 'Tarn Hollow workshop', serialNumber: 'TH-0001' }];
+  if ('boils' in command) {
+    const boil = { kind: 'boil', boil: '2027-04-11-first-run', name: 'First run, invented', started: '2027-04-11T08:00:00-07:00', seconds: 31_000, entries: 31_204, running: false };
+    return [{ ...boil, practice: false }, { ...boil, boil: '2027-04-10-practice', name: 'Practice boil', practice: true }];
+  }
+  return 'last_setup' in command ? null : undefined;
+}
+
+export async function standIn(folder: string, first: Now): Promise<StandIn> {
+  const server = fastify();
+  await server.register(fastifyWebsocket);
+  await server.register(fastifyStatic, { root: folder });
+  const heard: Command[] = [];
+  const pages = new Set<{ send(text: string): void }>();
+  let settings = settingsSchema.parse({});
+  let now = first;
+  let silent = false;
+  const say = (message: HostMessage): void => {
+    if (!silent) for (const page of pages) page.send(JSON.stringify(message));
+  };
+  server.post('/session', async (_request, reply) => reply.code(204).send());
+  server.get('/socket', { websocket: true }, (socket) => {
+    pages.add(socket);
+    say({ kind: 'hello', version: 'stand-in', folder: 'nowhere', settings, lan: false });
+    say(now);
+    socket.on('message', (text: Buffer) => {
+      const command = JSON.parse(text.toString()) as Command;
+      heard.push(command);
+      if ('settings' in command) {
+        settings = settingsSchema.parse({ ...settings, ...command.settings });
+        say({ kind: 'settings', settings });
+      }
+      say({ kind: 'answered', ref: command.ref, ok: true, data: dataFor(command) });
+    });
+    socket.on('close', () => pages.delete(socket));
+  });
+  const timer = setInterval(() => say(now), HEARTBEAT_MS);
+  const url = await server.listen({ host: '127.0.0.1', port: 0 });
+  return {
+    url: `${url}/#token=${'x'.repeat(32)}`,
+    heard,
+    show(next) {
+      now = next;
+      say(now);
+    },
+    fallSilent: () => (silent = true),
+    async close() {
+      clearInterval(timer);
+      await server.close();
+    },
+  };
+}

@@ -1,0 +1,115 @@
+// Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
+import type { AlarmView, Curve, Now } from '../../src/protocol/messages.ts';
+
+const MINUTE = 60_000;
+export const STARTED = '2027-04-18T07:30:00-07:00';
+export const T = 5.2 * 3_600_000;
+
+type Reading = Now['readings'][number];
+
+const nothing: Reading = {
+  pan: '', temperature_c: null, water_c: null, rise_c: null, rate_c_per_min: null, brix: null, brix_low: null,
+  brix_high: null, litres: null, depth_mm: null, evaporation_l_per_h: null, finish_in_s: null, finish_low_s: null,
+  finish_high_s: null, scorch_in_s: null, top_up_in_s: null, stage: 'unknown', probe: 'ok',
+};
+
+const readings: Reading[] = [
+  {
+    ...nothing, pan: 'p1', temperature_c: 101.3, water_c: 97.9, rise_c: 3.4, rate_c_per_min: 0.17, brix: 63.4,
+    brix_low: 62.6, brix_high: 64.1, litres: 3.1, depth_mm: 27, evaporation_l_per_h: 4.8, finish_in_s: 540,
+    finish_low_s: 430, finish_high_s: 690, scorch_in_s: 1500, top_up_in_s: 2400, stage: 'near-finish',
+  },
+  {
+    ...nothing, pan: 'p2', temperature_c: 98.9, water_c: 97.9, rise_c: 1.0, rate_c_per_min: 0.012, brix: 24,
+    brix_low: 19, brix_high: 28, litres: 14.2, depth_mm: 113, evaporation_l_per_h: 5.1, finish_in_s: 9600,
+    finish_low_s: 7800, finish_high_s: 12_000, stage: 'thickening',
+  },
+  { ...nothing, pan: 'p3', temperature_c: 41.6, water_c: 97.9, rise_c: -56.3, rate_c_per_min: 1.4, stage: 'warming' },
+  { ...nothing, pan: 'p4', water_c: 97.9, stage: 'unknown', probe: 'broken' },
+];
+
+export const alarms: AlarmView[] = [
+  {
+    alarm: 'near-finish', pan: 'p1', port: null, priority: 'medium', condition: 'active', answered: false,
+    since: T - 2 * MINUTE, asideUntil: null, asideReason: null, why: 'About 9 min to 66.9 °Bx (7–12).',
+    title: 'Nearly done', means: 'In a few minutes this is syrup, and soon after that it burns.',
+    todo: 'Have the hydrometer and the filter ready, and stay here.',
+  },
+  {
+    alarm: 'probe-lost', pan: 'p4', port: null, priority: 'high', condition: 'active', answered: false,
+    since: T - MINUTE, asideUntil: null, asideReason: null, why: 'The board says that the probe is broken, for 60 s.',
+    title: 'Probe broken', means: 'Nobody is watching this pan now.',
+    todo: 'Look at the pan, then at the plug of the probe.',
+  },
+  {
+    alarm: 'reminder', pan: null, port: null, priority: 'low', condition: 'over', answered: false,
+    since: T - 20 * MINUTE, asideUntil: null, asideReason: null, why: 'Asked for 20 min ago.',
+    title: 'Skim the foam', means: 'You asked to be reminded.', todo: 'Do it, then press “Seen”.',
+  },
+];
+
+/** Four pans at different stages; `pans` takes the first few. */
+export function liveNow(pans: number, change: Partial<Now> = {}): Now {
+  return {
+    kind: 'now', view: 'live', mode: 'live', boil: '2027-04-18-tarn-hollow', t: T, clock: '2027-04-18T12:42:00-07:00',
+    speed: 1, ended: false, kept: 18_211, notices: [], replay: null,
+    header: {
+      recording: 'panwarden', version: 1, started: STARTED, name: 'Tarn Hollow, an invented boil',
+      site: { name: 'Tarn Hollow', altitude_m: 640 },
+      ports: [{ id: 'A', path: '/dev/ttyUSB0' }],
+      probes: ['T1', 'T2', 'T3', 'T4'].map((channel) => ({ id: `A/${channel}`, port: 'A', channel })),
+      pans: [
+        { id: 'p1', name: 'Front pot', sap: 'maple', probe: 'A/T1', vessel: { shape: 'round', diameter_mm: 380 } },
+        { id: 'p2', name: 'Back pot', sap: 'birch', probe: 'A/T2', vessel: { shape: 'round', diameter_mm: 400 } },
+        { id: 'p3', name: 'Warming pan', sap: 'birch', probe: 'A/T3' },
+        { id: 'p4', name: 'Side pan', sap: 'maple', probe: 'A/T4' },
+      ].slice(0, pans) as NonNullable<NonNullable<Now['header']>['pans']>,
+    },
+    readings: readings.slice(0, pans),
+    limits: [
+      { pan: 'p1', finish_c: 101.9, scorch_c: 106.5 },
+      { pan: 'p2', finish_c: 103.9, scorch_c: 108 },
+      { pan: 'p3', finish_c: 103.9, scorch_c: 108 },
+      { pan: 'p4', finish_c: 101.9, scorch_c: 106.5 },
+    ],
+    water: { celsius: 97.9, plusMinus: 0.4, origin: 'altitude 640 m' },
+    probes: [101.3, 98.9, 41.6, null].map((celsius, i) => ({
+      id: `A/T${i + 1}`, port: 'A', channel: `T${i + 1}`, pan: `p${i + 1}`, celsius, ageSeconds: 1, periodSeconds: 1,
+      state: celsius === null ? 'broken' : 'ok',
+    })),
+    ports: [{ id: 'A', path: '/dev/ttyUSB0', state: 'open', why: null, lines: 18_190, unreadable: 2 }],
+    alarms: [],
+    sound: { priority: null, silencedUntil: null },
+    marks: [
+      { t: T - 50 * MINUTE, at: T - 52 * MINUTE, mark: { kind: 'top-up', pan: 'p1', litres: 2, id: 'm1' }, withdrawn: false },
+      { t: T - 30 * MINUTE, at: T - 30 * MINUTE, mark: { kind: 'flame', pan: 'p1', level: 0.5, id: 'm2' }, withdrawn: false },
+      { t: T - 28 * MINUTE, at: T - 28 * MINUTE, mark: { kind: 'depth', pan: 'p2', mm: 113, id: 'm3' }, withdrawn: true },
+    ],
+    next: { what: 'finish', pan: 'p1', at: T + 9 * MINUTE, low: T + 7 * MINUTE, high: T + 11.5 * MINUTE, text: null },
+    ...change,
+  };
+}
+
+/** No boil is running. */
+export function idleNow(): Now {
+  return {
+    ...liveNow(0), mode: 'idle', boil: null, header: null, readings: [], limits: [], probes: [], ports: [], marks: [],
+    kept: null, t: 0, water: { celsius: null, plusMinus: null, origin: '' },
+    next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
+  };
+}
+
+/** A pan that climbs from water's boiling point towards its finish, with a pour half an hour ago. */
+export function curveOf(pan: string, from: number, to: number, points: number): Curve {
+  const t = Array.from({ length: points }, (_, i) => Math.round(from + ((to - from) * i) / (points - 1)));
+  const at = (x: number): number => {
+    const left = 67 - Math.min(66, 1 + 60 * (x / T) ** 2);
+    const pour = x > T - 30 * MINUTE && x < T - 22 * MINUTE ? 6 * (1 - (x - T + 30 * MINUTE) / (8 * MINUTE)) : 0;
+    return 97.9 + 3.4 * (1 - left / 66) ** 2 - pour + 0.15 * Math.sin(x / 9000);
+  };
+  const known = (value: (x: number) => number) => t.map((x) => (x < 0 || x > T ? null : value(x)));
+  return {
+    pan, t, low: known((x) => at(x) - 0.1), high: known((x) => at(x) + 0.1), water: known(() => 97.9),
+    finish: known(() => 101.9), scorch: known(() => 106.5),
+  };
+}

@@ -1,0 +1,16 @@
+// How the screen is built: from src/screen into dist/screen, for the host to serve.
+import preact from '@preact/preset-vite';
+import { defineConfig } from 'vite';
+
+export default defineConfig({
+  root: 'src/screen',
+  base: './',
+  plugins: [preact({ reactAliasesEnabled: false, devToolsEnabled: false })],
+  build: {
+    outDir: '../../dist/screen',
+    emptyOutDir: true,
+    // The page's security rules allow no inline script or style, so nothing is inlined but small pictures.
+    modulePreload: { polyfill: false },
+    target: 'es2022',
+  },
+});
