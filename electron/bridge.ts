@@ -31,8 +31,8 @@ export function serveWindow({ webContents }: BrowserWindow, host: Host): void {
   });
   handle('panwarden:command', commandEnvelope, (command) => host.command(command));
   handle('panwarden:hand', handedSchema, ({ way, bytes }) => {
-    const taken = way === 'import' ? host.importRecording : host.openRecording;
-    return taken(Readable.from([bytes]), 'the file').then(
+    const given = [Readable.from([bytes]), 'the file'] as const;
+    return (way === 'import' ? host.importRecording(...given) : host.openRecording(...given)).then(
       ({ boil }) => ({ ok: true, boil }),
       (error: Error) => ({ ok: false, why: error.message }),
     );

@@ -29,12 +29,12 @@ export function isScreenAddress(address: string): boolean {
   return url !== null && `${url.protocol}//${url.host}` === SCREEN_ORIGIN;
 }
 
-/** The file in `folder` (absolute) that a parsed address means, or null when it means one outside of it. */
+/** The file in `folder` (absolute) that an address means, or null; no file of the screen has a name that needs a %. */
 export function screenFile(address: string, folder: string): string | null {
-  if (!isScreenAddress(address) || /%(?![0-9a-f]{2})|%00|%5c/i.test(address)) return null;
-  const file = join(folder, decodeURIComponent(new URL(address).pathname));
+  const path = isScreenAddress(address) ? new URL(address).pathname : '%';
+  const file = join(folder, path);
   const inside = relative(folder, file);
-  return inside.startsWith('..') || isAbsolute(inside) ? null : file;
+  return /[%\\]/.test(path) || inside.startsWith('..') || isAbsolute(inside) ? null : file;
 }
 
 /** Whether a message comes from the screen itself: the window's top frame, still showing our own origin. */

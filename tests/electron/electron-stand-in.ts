@@ -1,0 +1,203 @@
+// Stands in for Electron, which these tests run without: it records what the program sets and fires what Electron would.
+import { EventEmitter } from 'node:events';
+
+/** What was done before the program was told that Electron is ready, in order. */
+export const early: string[] = [];
+
+class App extends EventEmitter {
+  hasLock = true;
+  quits = 0;
+  exits: (number | undefined)[] = [];
+  paths: Record<string, string> = {};
+  #ready = Promise.withResolvers<void>();
+
+  enableSandbox(): void {
+    early.push('sandbox');
+  }
+  setPath(name: string, path: string): void {
+    early.push('path');
+    this.paths[name] = path;
+  }
+  requestSingleInstanceLock(): boolean {
+    early.push('lock');
+    return this.hasLock;
+  }
+  whenReady(): Promise<void> {
+    return this.#ready.promise;
+  }
+  becomeReady(): void {
+    this.#ready.resolve();
+  }
+  quit(): void {
+    this.quits += 1;
+  }
+  exit(code?: number): void {
+    this.exits.push(code);
+  }
+}
+export const app = new App();
+
+export interface Frame {
+  url: string;
+  origin: string;
+  parent: unknown;
+}
+
+export class WebContents extends EventEmitter {
+  mainFrame: Frame = { url: 'app://panwarden/index.html#/pans', origin: 'app://panwarden', parent: null };
+  sent: unknown[][] = [];
+  reloads = 0;
+  crashes = 0;
+  openHandler: ((details: unknown) => unknown) | null = null;
+
+  setWindowOpenHandler(handler: (details: unknown) => unknown): void {
+    this.openHandler = handler;
+  }
+  send(...message: unknown[]): void {
+    this.sent.push(message);
+  }
+  isDestroyed(): boolean {
+    return false;
+  }
+  reload(): void {
+    this.reloads += 1;
+  }
+  forcefullyCrashRenderer(): void {
+    this.crashes += 1;
+  }
+}
+
+export class BrowserWindow extends EventEmitter {
+  static opened: BrowserWindow[] = [];
+  readonly webContents = new WebContents();
+  readonly options: { webPreferences: Record<string, unknown> };
+  addresses: string[] = [];
+  did: string[] = [];
+
+  constructor(options: { webPreferences: Record<string, unknown> }) {
+    super();
+    this.options = options;
+    BrowserWindow.opened.push(this);
+    app.emit('web-contents-created', {}, this.webContents);
+  }
+  async loadURL(address: string): Promise<void> {
+    this.addresses.push(address);
+  }
+  show(): void {
+    this.did.push('show');
+  }
+  hide(): void {
+    this.did.push('hide');
+  }
+  destroy(): void {
+    this.did.push('destroy');
+  }
+}
+
+type Decide = (answer: unknown) => void;
+type Handler = (...given: never[]) => unknown;
+
+export class Session {
+  schemes = new Map<string, (request: Request) => Promise<Response>>();
+  permissionRequest: ((contents: unknown, permission: string, decide: Decide) => void) | null = null;
+  permissionCheck: Handler | null = null;
+  devicePermission: Handler | null = null;
+  beforeRequest: ((details: { url: string }, decide: Decide) => void) | null = null;
+  readonly protocol = {
+    handle: (scheme: string, handler: (request: Request) => Promise<Response>) =>
+      void this.schemes.set(scheme, handler),
+  };
+  readonly webRequest = {
+    onBeforeRequest: (handler: (details: { url: string }, decide: Decide) => void) => (this.beforeRequest = handler),
+  };
+
+  setPermissionRequestHandler(handler: (contents: unknown, permission: string, decide: Decide) => void): void {
+    this.permissionRequest = handler;
+  }
+  setPermissionCheckHandler(handler: Handler): void {
+    this.permissionCheck = handler;
+  }
+  setDevicePermissionHandler(handler: Handler): void {
+    this.devicePermission = handler;
+  }
+}
+export const session = { defaultSession: new Session() };
+
+export const protocol = {
+  schemes: [] as unknown[],
+  registerSchemesAsPrivileged(schemes: unknown[]): void {
+    early.push('scheme');
+    this.schemes.push(...schemes);
+  },
+};
+
+export interface Speaker {
+  sender: unknown;
+  senderFrame: Frame | null;
+}
+export const ipcMain = {
+  handlers: new Map<string, (event: Speaker, ...given: unknown[]) => unknown>(),
+  handle(channel: string, handler: (event: Speaker, ...given: unknown[]) => unknown): void {
+    this.handlers.set(channel, handler);
+  },
+};
+
+export class Notification extends EventEmitter {
+  static shown: Notification[] = [];
+  static isSupported = (): boolean => true;
+  readonly options: { title: string; body: string };
+  constructor(options: { title: string; body: string }) {
+    super();
+    this.options = options;
+  }
+  show(): void {
+    Notification.shown.push(this);
+  }
+}
+
+export const powerSaveBlocker = {
+  works: true,
+  running: new Map<number, string>(),
+  start(kind: string): number {
+    const id = 7 + this.running.size;
+    this.running.set(id, kind);
+    return id;
+  },
+  isStarted(id: number): boolean {
+    return this.works && this.running.has(id);
+  },
+  stop(id: number): void {
+    this.running.delete(id);
+  },
+};
+
+export const shell = {
+  beeps: 0,
+  beep(): void {
+    this.beeps += 1;
+  },
+};
+
+export const dialog = {
+  questions: [] as { buttons: string[] }[],
+  errors: [] as string[],
+  /** Which button the person presses. */
+  response: 0,
+  async showMessageBox(_window: unknown, question: { buttons: string[] }): Promise<{ response: number }> {
+    this.questions.push(question);
+    return { response: this.response };
+  },
+  showErrorBox(title: string, sentence: string): void {
+    this.errors.push(`${title}: ${sentence}`);
+  },
+};
+
+export const Menu = {
+  shown: null as unknown,
+  buildFromTemplate: (template: unknown): unknown => template,
+  setApplicationMenu(menu: unknown): void {
+    this.shown = menu;
+  },
+};
+
+export const powerMonitor = new EventEmitter();
