@@ -11,8 +11,13 @@ export interface PanSituation {
   minDepthMm: number;
   ceilingC: number | null;
   reachedFinish: boolean;
+  reachedPast: boolean;
   /** The pan's own evaporation is learnt, so that its depth is more than a count from nominal power. */
   depthSure: boolean;
+  /** The forecast rests on what the probe saw of this pan, not on nominal power. */
+  forecastSeen: boolean;
+  /** Something was poured in within the last minutes, and somebody said so. */
+  justPoured: boolean;
   /** Rise at which this sap counts as scorching, °C; null while not known. */
   scorchRiseC: number | null;
   /** The pan's port is lost: that alarm stands for its probe. */
@@ -42,10 +47,8 @@ export interface Rule {
   find(situation: PanSituation): Finding | null;
 }
 
-/** How far past its finish a pan must be for `past-finish`, °Bx: about 0.2–0.3 °C of rise. */
-const PAST_FINISH_BRIX = 1;
 /** Thinner than this the forecast rests on counted litres alone and calls nobody, °Bx. */
-const TELLING_BRIX = 25;
+const TELLING_BRIX = 30;
 /** The near-finish call ends again only when the finish has moved this much further away than the lead. */
 const NEAR_DEADBAND = 1.6;
 /** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
@@ -56,7 +59,7 @@ const CEILING_MARGIN_C = 0.5;
 const TEMPERATURE_DEADBAND_C = 0.5;
 
 export const PAN_RULES: readonly Rule[] = [
-  { alarm: 'near-finish', onDelayMs: 5000, offDelayMs: 30_000, find: nearFinish },
+  { alarm: 'near-finish', onDelayMs: 15_000, offDelayMs: 30_000, find: nearFinish },
   { alarm: 'finish', onDelayMs: 3000, offDelayMs: 10_000, find: finish },
   { alarm: 'past-finish', onDelayMs: 5000, offDelayMs: 10_000, find: pastFinish },
   { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
@@ -71,7 +74,7 @@ function itIsOver(priority: Priority): Finding {
 const minutes = (seconds: number): string => String(Math.max(1, Math.round(seconds / 60)));
 const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
 
-function nearFinish({ reading, settings, finishBrix, reachedFinish }: PanSituation): Finding | null {
+function nearFinish({ reading, settings, finishBrix, reachedFinish, forecastSeen }: PanSituation): Finding | null {
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
   if (done) return itIsOver('medium');
@@ -79,44 +82,32 @@ function nearFinish({ reading, settings, finishBrix, reachedFinish }: PanSituati
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
-    over: left <= settings.nearFinishLeadS && reading.brix >= TELLING_BRIX,
+    over: forecastSeen && left <= settings.nearFinishLeadS && reading.brix >= TELLING_BRIX,
     inside: left > settings.nearFinishLeadS * NEAR_DEADBAND,
     priority: 'medium',
     why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
   };
 }
 
-function past(reading: PanReading, finishBrix: number, margin: number): boolean {
-  return reading.brix !== null && reading.brix >= finishBrix + margin;
-}
-
-/** Too strong to be named counts as past: the rise says so. */
+/** Too strong to be named: the rise says so. */
 function beyondScale({ reading, scorchRiseC }: PanSituation): boolean {
   return reading.rise_c !== null && scorchRiseC !== null && reading.rise_c >= scorchRiseC;
 }
 
 function finish(situation: PanSituation): Finding | null {
-  const { reading, finishBrix, reachedFinish } = situation;
-  const wellPast = past(reading, finishBrix, PAST_FINISH_BRIX) || beyondScale(situation);
-  const ended = reading.stage === 'off' || wellPast || !reachedFinish;
-  if (!ended && reading.brix === null) return cooled(situation);
-  return ended
-    ? itIsOver('high')
-    : { over: true, inside: false, priority: 'high', why: () => strengthWords(situation) };
+  return whileReached(situation, situation.reachedFinish && !situation.reachedPast);
 }
 
 function pastFinish(situation: PanSituation): Finding | null {
-  const { reading, finishBrix, reachedFinish } = situation;
-  const beyond = beyondScale(situation);
-  const ended = reading.stage === 'off' || (!reachedFinish && !beyond);
-  if (!ended && reading.brix === null && !beyond) return cooled(situation);
-  if (ended) return itIsOver('high');
-  return {
-    over: beyond || past(reading, finishBrix, PAST_FINISH_BRIX),
-    inside: !beyond && !past(reading, finishBrix, PAST_FINISH_BRIX - 0.6),
-    priority: 'high',
-    why: () => strengthWords(situation),
-  };
+  return whileReached(situation, situation.reachedPast);
+}
+
+/** A strength that was reached stays so while nothing is known; a pan that has cooled was taken off. */
+function whileReached(situation: PanSituation, reached: boolean): Finding | null {
+  const { reading } = situation;
+  if (!reached || reading.stage === 'off') return itIsOver('high');
+  if (reading.brix === null && !beyondScale(situation)) return cooled(situation);
+  return { over: true, inside: false, priority: 'high', why: () => strengthWords(situation) };
 }
 
 /** A finished pan that cools far under the water point has been taken off the heat, said or not. */
@@ -176,10 +167,10 @@ function runawayWords(reading: PanReading): string {
   return `rise ${digits(reading.rise_c ?? 0, 1)} °C${rate}`;
 }
 
-function lowLevel({ reading, settings, minDepthMm, depthSure }: PanSituation): Finding | null {
+function lowLevel({ reading, settings, minDepthMm, depthSure, justPoured }: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('medium');
   const left = reading.top_up_in_s;
-  if (left === null) return null;
+  if (left === null) return justPoured ? itIsOver('medium') : null;
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,

@@ -53,6 +53,9 @@ function look(
   if (made.length > 0) state.fresh.push(...made);
 }
 
+/** So long after a marked pour it counts as just poured, ms. */
+const JUST_POURED_MS = 120_000;
+
 function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const design = state.designs[id]!;
   const around = surroundings(state, id, t);
@@ -68,7 +71,10 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     minDepthMm: design.minDepthMm,
     ceilingC: design.ceilingC,
     reachedFinish: state.pans[id]!.reachedFinish,
+    reachedPast: state.pans[id]!.reachedPast,
     depthSure: state.pans[id]!.learntKgPerS !== null,
+    forecastSeen: state.pans[id]!.fit !== null || state.pans[id]!.learntKgPerS !== null,
+    justPoured: t - state.pans[id]!.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     settings: leadTimes(state.header),
   };

@@ -3,7 +3,7 @@ import { addTo, brixOf, type ContentsChange, contentsOfLitres, unknownContents }
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { HOT_VOLUME } from '../pan/forecast.ts';
 import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
-import { disturb, panProbeMoved, type PanModel } from '../pan/pan-model.ts';
+import { disturb, finishIsOver, learnFromVolume, panProbeMoved, type PanModel } from '../pan/pan-model.ts';
 import {
   brixFromBaume,
   brixFromSpecificGravity,
@@ -87,7 +87,8 @@ function pourIn(
   guessed: boolean,
 ): void {
   if (at > pan.disturbedAt) disturb(pan, at);
-  pan.reachedFinish = false;
+  finishIsOver(pan);
+  pan.pouredAt = Math.max(pan.pouredAt, at);
   const known = pan.contents.sugarKg !== null;
   const wasEmpty = pan.emptied || (!known && pan.phase === 'cold');
   pan.off = pan.off && !pan.emptied;
@@ -95,7 +96,7 @@ function pourIn(
   if (poured === null) pan.contents = unknownContents();
   else if (known || wasEmpty) {
     kept.changes.push({ pan: id, ...poured, first: !known });
-    if (!known) pan.contents = { ...poured, sugarGuessed: guessed, nominalKg: 0 };
+    if (!known) pan.contents = { ...poured, sugarGuessed: guessed, nominalKg: 0, countedKg: 0 };
     else addTo(pan.contents, poured.sugarKg, poured.waterKg);
     // Emptied and filled anew, only what was poured counts.
     if (wasEmpty) pan.contents.sugarGuessed = guessed;
@@ -121,7 +122,7 @@ function takeOut(pan: PanModel, id: string, kept: KeptMark, litres: number | und
 function empty(pan: PanModel): void {
   pan.off = true;
   pan.emptied = true;
-  pan.reachedFinish = false;
+  finishIsOver(pan);
   pan.brix = null;
   pan.fit = null;
 }
@@ -148,6 +149,7 @@ function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' })
   const sap = known === null ? sapBrix(state, mark.pan) : { brix: known, guessed: pan.contents.sugarGuessed };
   const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, sap.brix);
   if (seen === null) return;
+  learnFromVolume(pan, design, seen.waterKg);
   const { sugarKg, waterKg } = pan.contents;
   kept.changes.push({
     pan: mark.pan,
@@ -159,6 +161,7 @@ function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' })
     ...seen,
     sugarGuessed: sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX),
     nominalKg: 0,
+    countedKg: 0,
   };
 }
 
@@ -225,7 +228,7 @@ function flame(pan: PanModel | undefined, level: number): void {
   if (pan === undefined) return;
   pan.flame = level;
   pan.off = level === 0 || pan.emptied;
-  if (pan.off) pan.reachedFinish = false;
+  if (pan.off) finishIsOver(pan);
 }
 
 function readByHand(pan: PanModel | undefined, celsius: number, at: number): void {

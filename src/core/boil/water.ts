@@ -56,7 +56,7 @@ export function waterAt(
   const pressures = marks.flatMap((kept) => pressureCandidate(kept, altitudeM));
   const altitude = altitudeCandidate(altitudeM);
   const probes: Water['probes'] = {};
-  let told: Candidate | null = null;
+  let told = null as Candidate | null;
   for (const { at, mark } of marks) {
     if (mark.kind !== 'water-check') continue;
     const base = fuse([altitude, nearest(pressures, at)]);
@@ -64,6 +64,8 @@ export function waterAt(
     probes[mark.probe] = { correctionC: split.correctionC, checkedAt: at };
     told = { celsius: split.waterC, sigmaC: split.waterSigmaC, origin: { kind: 'check', at } };
   }
+  if (told !== null)
+    told = { ...told, sigmaC: Math.min(ALTITUDE_SIGMA_C, Math.hypot(told.sigmaC, agedC(t - told.origin.at!))) };
   const fused = fuse([told ?? altitude, nearest(pressures, t), potCandidate(pot, t)]);
   if (fused === null) {
     return { celsius: null, sigmaC: Infinity, pressureHpa: null, origin: { kind: 'nothing', at: null }, probes };

@@ -9,6 +9,8 @@ export interface Contents {
   sugarGuessed: boolean;
   /** Water counted off by a burner's nominal power since the contents were last sure, kg. */
   nominalKg: number;
+  /** Water counted off in any way since a volume was last seen, kg. */
+  countedKg: number;
 }
 
 /** Change of contents that one mark made, kept so that the mark can be taken back. */
@@ -21,7 +23,7 @@ export interface ContentsChange {
 }
 
 export function unknownContents(): Contents {
-  return { sugarKg: null, waterKg: null, sugarGuessed: false, nominalKg: 0 };
+  return { sugarKg: null, waterKg: null, sugarGuessed: false, nominalKg: 0, countedKg: 0 };
 }
 
 /** Mass of so many litres (at 20 °C) of a strength, kg; null outside the density's range. */
@@ -30,11 +32,12 @@ export function massOfLitres(litres: number, brix: number): number | null {
   return density === null ? null : (litres * density) / 1000;
 }
 
-/** Litres at 20 °C; null while not known. */
+/** Litres at 20 °C; null while not known, and once more was counted off by nominal power than is left: that misses by a third. */
 export function litresOf(contents: Contents): number | null {
   const { sugarKg, waterKg } = contents;
   if (sugarKg === null || waterKg === null) return null;
   const mass = sugarKg + waterKg;
+  if (contents.nominalKg > mass) return null;
   if (mass <= 1e-6) return 0;
   const density = densityKgPerM3(Math.min(80, (100 * sugarKg) / mass), 20);
   return density === null ? null : (mass * 1000) / density;
@@ -79,4 +82,5 @@ export function correctByStrength(contents: Contents, brix: number): void {
     contents.sugarGuessed = false;
   }
   contents.nominalKg = 0;
+  contents.countedKg = 0;
 }

@@ -73,6 +73,7 @@ function timeByCount(pan: PanModel, design: PanDesign, brix: number): Estimate |
   const { sugarKg, waterKg } = pan.contents;
   const rate = evaporationKgPerS(pan, design);
   if (sugarKg === null || waterKg === null || rate === null || rate <= 0 || sugarKg <= 0) return null;
+  if (litresOf(pan.contents) === null) return null;
   const over = waterKg - sugarKg * waterPerSugar(brix);
   if (over < 0) return null;
   const seconds = over / rate;

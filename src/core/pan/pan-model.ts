@@ -41,6 +41,8 @@ export interface PanModel {
   phase: Phase;
   /** When the pan last took in something cold, marked or seen, or a probe arrived, ms; -1 for never. */
   disturbedAt: number;
+  /** When somebody last noted a pour, ms; -Infinity is no number in JSON, so a day before. */
+  pouredAt: number;
   /** Share of full flame, 0…1. */
   flame: number;
   /** Emptied, or its flame marked off. */
@@ -62,6 +64,10 @@ export interface PanModel {
   riseCorrectionC: number;
   /** Strength was seen at or over the finish and has not fallen clearly below it since. */
   reachedFinish: boolean;
+  /** The same for clearly beyond it. */
+  reachedPast: boolean;
+  /** Blocks in a row that were clearly beyond it. */
+  pastBlocks: number;
   /** Last strength by an instrument, and when, ms. */
   density: { brix: number; at: number } | null;
   /** Last temperature read by hand, and when, ms. */
@@ -76,6 +82,7 @@ export function startPan(t: number): PanModel {
     contents: unknownContents(),
     phase: 'cold',
     disturbedAt: -1,
+    pouredAt: -86_400_000,
     flame: 1,
     off: false,
     emptied: false,
@@ -89,6 +96,8 @@ export function startPan(t: number): PanModel {
     leftBehind: 0,
     riseCorrectionC: 0,
     reachedFinish: false,
+    reachedPast: false,
+    pastBlocks: 0,
     density: null,
     byHand: null,
     steppedTo: t,
@@ -142,6 +151,7 @@ function evaporate(pan: PanModel, design: PanDesign, seconds: number): void {
   const rate = evaporationKgPerS(pan, design);
   if (rate === null || pan.phase !== 'boiling') return;
   addTo(pan.contents, 0, -rate * seconds);
+  pan.contents.countedKg += rate * seconds;
   if (pan.learntKgPerS === null) pan.contents.nominalKg += rate * seconds;
 }
 
@@ -167,6 +177,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   if (seen === null) {
     // Over 80 °Bx, or far outside: the strength is not known, the limits are judged by the rise itself.
     pan.brix = null;
+    judgeFinish(pan, finishBrixNow(design, around));
     return;
   }
   const perC = brixPerC(design, around, rise, seen);
@@ -241,26 +252,63 @@ function strengthNow(pan: PanModel, seen: number, sigmaBrix: number): number {
   return seen;
 }
 
+/** Thinner than this the rise says less of the contents than a count does, °Bx. */
+const TELLING_BRIX = 25;
 /** A strength known to this share tells the contents better than the count does: typed litres are ± 8 %. */
-const TELLING_SHARE = 0.08;
+const TELLING_SHARE = 0.1;
 /** A slope known to this share tells the evaporation. */
 const TELLING_SLOPE = 0.15;
 
 function learn(pan: PanModel, sigmaBrix: number): void {
-  if (pan.brix === null || sigmaBrix > TELLING_SHARE * pan.brix) return;
+  if (pan.brix === null || pan.fit === null || pan.brix < TELLING_BRIX || sigmaBrix > TELLING_SHARE * pan.brix) return;
   correctByStrength(pan.contents, pan.brix);
   const { sugarKg } = pan.contents;
-  if (pan.fit === null || sugarKg === null || pan.fit.kSigma > TELLING_SLOPE * pan.fit.k) return;
+  if (sugarKg === null || pan.fit.kSigma > TELLING_SLOPE * pan.fit.k) return;
   pan.learntKgPerS = pan.fit.k * sugarKg;
+}
+
+/** A volume seen by eye tells the evaporation once so much of the water was counted off since the last one. */
+const TELLING_LOSS = 0.15;
+
+/** The water that a depth shows, against what was counted, corrects the evaporation: called before the contents change. */
+export function learnFromVolume(pan: PanModel, design: PanDesign, waterSeenKg: number): void {
+  const { waterKg, countedKg } = pan.contents;
+  const rate = evaporationKgPerS(pan, design);
+  if (
+    waterKg === null ||
+    rate === null ||
+    rate === 0 ||
+    pan.flame === 0 ||
+    countedKg < TELLING_LOSS * (waterKg + countedKg)
+  )
+    return;
+  const factor = (countedKg + waterKg - waterSeenKg) / countedKg;
+  if (factor > 0.2 && factor < 3) pan.learntKgPerS = (rate / pan.flame) * factor;
 }
 
 /** How far under the finish the strength must fall before the finish counts as not reached, °Bx. */
 const FINISH_DEADBAND_BRIX = 1;
+/** How far beyond its finish a pan is past it, °Bx: about 0.2–0.3 °C of rise; and where that ends again. */
+const PAST_FINISH_BRIX = 1;
+const PAST_ENDS_BRIX = 0.4;
+/** Noise alone does not put a pan past its finish so many blocks in a row. */
+const PAST_BLOCKS = 2;
 
+/** Latches with deadbands, so that noise around a limit makes one call; null strength is off the scale: too strong. */
 function judgeFinish(pan: PanModel, finishBrix: number): void {
-  if (pan.brix === null) return;
-  if (pan.brix >= finishBrix) pan.reachedFinish = true;
-  else if (pan.brix < finishBrix - FINISH_DEADBAND_BRIX) pan.reachedFinish = false;
+  const brix = pan.brix ?? 100;
+  if (brix >= finishBrix) pan.reachedFinish = true;
+  else if (brix < finishBrix - FINISH_DEADBAND_BRIX) pan.reachedFinish = false;
+  pan.pastBlocks = brix >= finishBrix + PAST_FINISH_BRIX ? pan.pastBlocks + 1 : 0;
+  if (pan.pastBlocks >= PAST_BLOCKS) pan.reachedPast = true;
+  else if (brix < finishBrix + PAST_ENDS_BRIX) pan.reachedPast = false;
+}
+
+/** Poured into, emptied or off: whatever finish it had reached is over. */
+export function finishIsOver(pan: PanModel): void {
+  pan.reachedFinish = false;
+  pan.reachedPast = false;
+  pan.pastBlocks = 0;
 }
 
 /** Below a boil only instruments tell the strength; the line joins their readings. */

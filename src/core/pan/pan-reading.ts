@@ -79,10 +79,13 @@ function strengthOf(
   return { brix: pan.brix, low: Math.min(range.low, pan.brix), high: Math.max(range.high, pan.brix) };
 }
 
-/** Seconds until the pan is too strong or too shallow for live heat, whichever comes first; null while neither is known. */
+/**
+ * Seconds until the pan is too strong or too shallow for live heat, whichever comes first; null while neither is known.
+ * Before the pan's own evaporation is seen, a count from nominal power is too unsure to call a burn by.
+ */
 function scorchIn(pan: PanModel, design: PanDesign, around: Surroundings, t: number): number | null {
-  const strong = timeToStrength(pan, design, around, design.scorchBrix, t)?.seconds ?? null;
-  // Before the pan's own evaporation is learnt, a depth counted from nominal power is too unsure to call a burn by.
+  const seen = pan.fit !== null || pan.learntKgPerS !== null || pan.reachedFinish;
+  const strong = seen ? (timeToStrength(pan, design, around, design.scorchBrix, t)?.seconds ?? null) : null;
   const shallow = pan.learntKgPerS === null ? null : timeToDepth(pan, design, BARE_DEPTH_MM);
   if (strong === null) return shallow;
   return shallow === null ? strong : Math.min(strong, shallow);

@@ -3,7 +3,8 @@
 /** Middle value; of an even count the mean of the two middle ones. NaN for an empty list. */
 export function median(values: readonly number[]): number {
   if (values.length === 0) return NaN;
-  const sorted = [...values].sort((a, b) => a - b);
+  // A typed array sorts numbers as numbers, several times faster: this runs in every block of every pan.
+  const sorted = Float64Array.from(values).sort();
   const middle = sorted.length >> 1;
   return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 }

@@ -109,9 +109,9 @@ export function rateOfRise(track: TemperatureTrack, t: number, since: number): n
   return null;
 }
 
-/** At most 24 points go into the pairs, so that the cost of a block stays flat. */
+/** At most 14 points go into the pairs, so that the cost of a block stays flat. */
 function thinnedSlope(times: number[], values: number[]): number {
-  const step = Math.max(1, Math.ceil(times.length / 24));
+  const step = Math.max(1, Math.ceil(times.length / 14));
   if (step === 1) return theilSenSlope(times, values);
   const keep = (_: number, index: number): boolean => (times.length - 1 - index) % step === 0;
   return theilSenSlope(times.filter(keep), values.filter(keep));

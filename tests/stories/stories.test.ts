@@ -1,0 +1,46 @@
+// Every fixture against its story: the story was written from the simulator's truth, never from this program's output.
+import { readdirSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { readStory } from '../../fixtures/read-story.ts';
+import { replayFixture } from './replay-fixture.ts';
+
+const recordings = new URL('../../fixtures/recordings/', import.meta.url);
+const stories = new URL('../../fixtures/stories/', import.meta.url);
+const names = readdirSync(stories).filter((name) => name.endsWith('.story.json'));
+
+describe.each(names)('%s', (name) => {
+  test('calls what truly happened and nothing that did not', async () => {
+    const story = await readStory(new URL(name, stories));
+    const { calls } = await replayFixture(new URL(story.recording, recordings), 60_000);
+    const raised = calls.filter(({ event }) => event === 'raised');
+    const missing = story.expect.filter(
+      ({ alarm, pan, from, to }) =>
+        !raised.some((one) => one.alarm === alarm && one.pan === pan && one.t >= from && one.t <= to),
+    );
+    const unwanted = story.mustNot.flatMap((ban) =>
+      raised
+        .filter((one) => one.alarm === ban.alarm && one.t >= ban.from && one.t <= ban.to)
+        .filter((one) => ban.pan === undefined || one.pan === ban.pan)
+        .map((one) => ({ ban: ban.why, raised: one })),
+    );
+    expect({ missing, unwanted }).toEqual({ missing: [], unwanted: [] });
+  });
+
+  test('says the truth about strength where it says anything', async () => {
+    const story = await readStory(new URL(name, stories));
+    const { readings } = await replayFixture(new URL(story.recording, recordings), 600_000);
+    const errors = story.samples.flatMap((sample) => {
+      const said = readings.find(({ t, reading }) => t === sample.t && reading.pan === sample.pan)?.reading;
+      return said === undefined || said.brix === null || sample.brix < 25 ? [] : [Math.abs(said.brix - sample.brix)];
+    });
+    // Common practice: a hydrometer in hot syrup is read to about 1 °Bx; the goal of the later model is 0.6.
+    const middle = errors.toSorted((a, b) => a - b)[errors.length >> 1] ?? 0;
+    expect(middle).toBeLessThan(1.5);
+  });
+});
+
+test('more often asked, the same calls: looking does not change what is called', async () => {
+  const path = new URL('three-pots-poured-together.boil.jsonl', recordings);
+  const [seldom, often] = [await replayFixture(path, 600_000), await replayFixture(path, 700)];
+  expect(often.calls).toEqual(seldom.calls);
+});
