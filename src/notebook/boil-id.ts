@@ -17,11 +17,12 @@ export function freeBoilId(header: Header, isTaken: (id: string) => boolean): st
 
 /** Letters and digits of any script stay, so that a name from anywhere is still one; all else parts words. */
 function slug(name: string): string {
-  return name
+  const words = name
     .normalize('NFKD')
     .replaceAll(/[\p{M}'’]/gu, '')
+    .normalize('NFC')
     .toLowerCase()
-    .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .slice(0, LONGEST_SLUG)
-    .replaceAll(/^-+|-+$/gu, '');
+    .replaceAll(/[^\p{L}\p{N}]+/gu, '-');
+  // By code points: half a surrogate pair would not be found again.
+  return [...words].slice(0, LONGEST_SLUG).join('').replaceAll(/^-+|-+$/gu, '');
 }

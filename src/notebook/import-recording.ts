@@ -1,5 +1,6 @@
 // Takes a recording into the notebook as a stream, so that all of it becomes a boil or nothing does.
 import type { DatabaseSync } from 'node:sqlite';
+import { setImmediate as otherWork } from 'node:timers/promises';
 import { readRecording, RecordingProblem } from '../protocol/recording.ts';
 import type { BoilRow } from './boil-table.ts';
 import { NotebookProblem } from './contract.ts';
@@ -20,16 +21,16 @@ export async function importRecording(
   chunks: AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>,
   name: string,
 ): Promise<{ boil: BoilRow; leftOut: string[] }> {
-  dropStaged(database);
+  await dropStaged(database);
   try {
     const leftOut = new SentenceList(name);
     const staged = await stage(database, chunks, leftOut);
-    return { boil: inTransaction(database, () => settle(database, staged)), leftOut: leftOut.sentences() };
+    return { boil: await settle(database, staged), leftOut: leftOut.sentences() };
   } catch (error) {
     if (error instanceof RecordingProblem) throw new NotebookProblem(`${name}, ${error.message}`, 2);
     throw error;
   } finally {
-    dropStaged(database);
+    await dropStaged(database);
   }
 }
 
@@ -66,27 +67,41 @@ async function stage(
 }
 
 /** The staged boil comes out, unless an equal one is there; then that one stands for it. */
-function settle(database: DatabaseSync, staged: BoilRow): BoilRow {
-  const twin = twinOf(database, staged);
-  if (twin !== null) return twin;
+async function settle(database: DatabaseSync, staged: BoilRow): Promise<BoilRow> {
+  const candidates = database
+    .prepare('SELECT * FROM boil WHERE staged = 0 AND header = ? AND entries = ? AND last_t = ?')
+    .all(staged.header, staged.entries, staged.last_t) as unknown as BoilRow[];
+  for (const boil of candidates) {
+    if (await haveSameEntries(database, boil, staged)) return boil;
+  }
   database.prepare('UPDATE boil SET staged = 0 WHERE number = ?').run(staged.number);
   return staged;
 }
 
-/** A boil with the same header and the same entries, byte for byte. */
-function twinOf(database: DatabaseSync, staged: BoilRow): BoilRow | null {
-  const candidates = database
-    .prepare('SELECT * FROM boil WHERE staged = 0 AND header = ? AND entries = ? AND last_t = ?')
-    .all(staged.header, staged.entries, staged.last_t) as unknown as BoilRow[];
+/** Byte for byte; in pieces, as the rest of the program must not wait for a long boil. */
+async function haveSameEntries(database: DatabaseSync, one: BoilRow, other: BoilRow): Promise<boolean> {
   const differing = database.prepare(
-    'SELECT 1 FROM entry AS a JOIN entry AS b ON b.place = a.place WHERE a.boil = ? AND b.boil = ? AND a.text <> b.text LIMIT 1',
+    `SELECT 1 FROM entry AS a JOIN entry AS b ON b.boil = ? AND b.place = a.place
+     WHERE a.boil = ? AND a.place > ? AND a.place <= ? AND a.text <> b.text LIMIT 1`,
   );
-  return candidates.find((boil) => differing.get(boil.number, staged.number) === undefined) ?? null;
+  for (let place = 0; place < one.entries; place += ENTRIES_PER_COMMIT) {
+    if (differing.get(other.number, one.number, place, place + ENTRIES_PER_COMMIT) !== undefined) return false;
+    await otherWork();
+  }
+  return true;
 }
 
-/** What an import that was stopped, or a twin, has left behind. */
-function dropStaged(database: DatabaseSync): void {
-  database.exec('DELETE FROM boil WHERE staged = 1');
+/** What an import that was stopped, or a twin, has left behind; in pieces too. */
+async function dropStaged(database: DatabaseSync): Promise<void> {
+  const boils = database.prepare('SELECT * FROM boil WHERE staged = 1').all() as unknown as BoilRow[];
+  const dropUpTo = database.prepare('DELETE FROM entry WHERE boil = ? AND place <= ?');
+  for (const boil of boils) {
+    for (let place = 0; place < boil.entries; place += ENTRIES_PER_COMMIT) {
+      dropUpTo.run(boil.number, place + ENTRIES_PER_COMMIT);
+      await otherWork();
+    }
+    database.prepare('DELETE FROM boil WHERE number = ?').run(boil.number);
+  }
 }
 
 /** A hostile file can have millions of bad lines: the first are said, the rest counted. */

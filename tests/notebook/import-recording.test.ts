@@ -3,6 +3,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { NotebookProblem, type Notebook } from '../../src/notebook/contract.ts';
 import { exportRecording } from '../../src/notebook/export-recording.ts';
+import { openForWriting } from '../../src/notebook/database.ts';
+import { insertBoil, insertEntries } from '../../src/notebook/write-entries.ts';
 import { scratchFolder, scratchNotebook } from './scratch-folder.ts';
 import { tarnHollow } from './tarn-hollow.ts';
 
@@ -117,4 +119,19 @@ test('a file that stops being readable leaves nothing behind, and others are not
   expect(notebook.check()).toEqual({ damaged: false, findings: ['0 boils with 0 entries were read, and all of it holds together.'] });
   const { boil } = await notebook.importRecording([recording], 'second');
   expect(boil.boil).toBe('2026-03-20-old-pan');
+});
+
+test('what a killed import has left is never listed, and is cleared by the next', async () => {
+  const folder = scratchFolder();
+  const database = openForWriting(folder);
+  const staged = { header: tarnHollow, headerText: JSON.stringify(tarnHollow), kind: 'imported', running: false, staged: true } as const;
+  insertEntries(database, insertBoil(database, staged), Array.from({ length: 5000 }, (_, t) => ({ t, text: `{"t":${t}}` })));
+  const notebook = scratchNotebook(folder);
+  expect(notebook.boils()).toEqual([]);
+  await notebook.importRecording([recording], 'old.boil.jsonl');
+  expect(database.prepare('SELECT (SELECT count(*) FROM boil) AS boils, (SELECT count(*) FROM entry) AS entries').get()).toEqual({
+    boils: 1,
+    entries: 3,
+  });
+  database.close();
 });
