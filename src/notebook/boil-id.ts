@@ -24,5 +24,8 @@ function slug(name: string): string {
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, '-');
   // By code points: half a surrogate pair would not be found again.
-  return [...words].slice(0, LONGEST_SLUG).join('').replaceAll(/^-+|-+$/gu, '');
+  return [...words]
+    .slice(0, LONGEST_SLUG)
+    .join('')
+    .replaceAll(/^-+|-+$/gu, '');
 }

@@ -25,7 +25,9 @@ export function checkNotebook(database: DatabaseSync): CheckResult {
   const damaged = findings.length > 0;
   const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
   const kept = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries`;
-  findings.push(damaged ? `The notebook is damaged; it lists ${kept}.` : `${kept} were read, and all of it holds together.`);
+  findings.push(
+    damaged ? `The notebook is damaged; it lists ${kept}.` : `${kept} were read, and all of it holds together.`,
+  );
   return { damaged, findings };
 }
 
@@ -60,7 +62,8 @@ function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
   try {
     // Rows beyond the count are looked at too: they would be entries that no list knows of.
     for (const row of entryRows(database, boil.number, Number.MAX_SAFE_INTEGER)) {
-      if (row.place !== place + 1) findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
+      if (row.place !== place + 1)
+        findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
       const fault = entryFault(row.text, row.t, lastT);
       if (fault !== null) findings.push(`Boil ${boil.id}, entry ${row.place}: ${fault}.`);
       place = row.place;
@@ -76,8 +79,10 @@ function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
 
 function countFindings(boil: BoilRow, place: number, lastT: number): string[] {
   const findings: string[] = [];
-  if (place !== boil.entries) findings.push(`Boil ${boil.id}: ${boil.entries} entries were kept, and ${place} are there.`);
-  if (place > 0 && lastT !== boil.last_t) findings.push(`Boil ${boil.id}: it should end at t ${boil.last_t}, and ends at ${lastT}.`);
+  if (place !== boil.entries)
+    findings.push(`Boil ${boil.id}: ${boil.entries} entries were kept, and ${place} are there.`);
+  if (place > 0 && lastT !== boil.last_t)
+    findings.push(`Boil ${boil.id}: it should end at t ${boil.last_t}, and ends at ${lastT}.`);
   return findings;
 }
 

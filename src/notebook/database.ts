@@ -56,7 +56,10 @@ export function openForReading(folder: string): DatabaseSync {
     const database = openReadOnly(path);
     return guarded(database, () => {
       if (checkedVersion(database, folder) < NOTEBOOK_VERSION) {
-        throw new NotebookProblem(`the notebook in ${folder} is of an older version: start a boil in it once to bring it forward`, 2);
+        throw new NotebookProblem(
+          `the notebook in ${folder} is of an older version: start a boil in it once to bring it forward`,
+          2,
+        );
       }
     });
   });

@@ -117,7 +117,9 @@ class SqliteNotebook implements Notebook {
 
   keepSetting(key: string, value: unknown): void {
     const text = JSON.stringify(value);
-    this.#write(() => this.#database.prepare('INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)').run(key, text));
+    this.#write(() =>
+      this.#database.prepare('INSERT OR REPLACE INTO setting (key, value) VALUES (?, ?)').run(key, text),
+    );
   }
 
   check(): { damaged: boolean; findings: string[] } {
@@ -155,6 +157,9 @@ class SqliteNotebook implements Notebook {
       throw folderProblem(this.folder, error);
     }
     if (inode === this.#inode) return;
-    throw new NotebookProblem(`the notebook in ${this.folder} was replaced by another while it was open: start the program again`, 1);
+    throw new NotebookProblem(
+      `the notebook in ${this.folder} was replaced by another while it was open: start the program again`,
+      1,
+    );
   }
 }

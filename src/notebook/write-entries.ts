@@ -103,6 +103,7 @@ function timedText(text: string, lastT: number): TimedText {
   if (!parsed.ok) throw new NotebookProblem(`this is no entry of a boil: ${parsed.why}`, 1);
   if (/\n|\r$/u.test(text)) throw new NotebookProblem('this is no entry of a boil: it holds a line end', 1);
   const { t } = parsed.entry;
-  if (t < lastT) throw new NotebookProblem(`this entry comes too late: its t of ${t} is before the ${lastT} that is kept`, 1);
+  if (t < lastT)
+    throw new NotebookProblem(`this entry comes too late: its t of ${t} is before the ${lastT} that is kept`, 1);
   return { t, text };
 }

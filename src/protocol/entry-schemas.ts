@@ -14,7 +14,11 @@ const oneDaySeconds = 86_400;
 const markBase = {
   id: z.string().min(1).max(200).optional(),
   /** ms since `started`; below 0 for what was done before the boil was started. */
-  happened: z.number().min(-400 * 86_400_000).max(400 * 86_400_000).optional(),
+  happened: z
+    .number()
+    .min(-400 * 86_400_000)
+    .max(400 * 86_400_000)
+    .optional(),
 };
 
 function mark<const Kind extends string, Fields extends z.core.$ZodLooseShape>(kind: Kind, fields: Fields) {
@@ -47,7 +51,13 @@ const markSchemas = [
   mark('move-probe', { probe, pan: pan.nullable() }),
   mark('fuel', { pan, kg: z.number().min(0).max(10_000) }),
   mark('no-top-up', { pan }),
-  mark('remind', { text, seconds: z.number().min(0).max(30 * oneDaySeconds) }),
+  mark('remind', {
+    text,
+    seconds: z
+      .number()
+      .min(0)
+      .max(30 * oneDaySeconds),
+  }),
   mark('note', { text, pan: pan.optional() }),
   z.looseObject({ kind: z.literal('withdraw'), ...markBase, id: z.string().min(1).max(200) }),
 ] as const;
@@ -60,7 +70,11 @@ export const markSchema = z.discriminatedUnion('kind', markSchemas, {
 export const markKinds: ReadonlySet<string> = new Set(markSchemas.map((schema) => schema.shape.kind.value));
 
 // An alarm of a port or of the whole program has no pan.
-const alarmOfPan = { pan: pan.nullable().default(null), alarm: z.string().min(1).max(100), port: z.string().optional() };
+const alarmOfPan = {
+  pan: pan.nullable().default(null),
+  alarm: z.string().min(1).max(100),
+  port: z.string().optional(),
+};
 
 /** What a person did with an alarm. */
 export const answerSchema = z.union(

@@ -17,16 +17,16 @@ const portFormat = z.discriminatedUnion(
       .looseObject({
         kind: z.literal('columns'),
         separator: z.string().min(1).max(20),
-        decimal: z.string().regex(/^[.,]$/u, { error: 'must be "." or ","' }).optional(),
+        decimal: z
+          .string()
+          .regex(/^[.,]$/u, { error: 'must be "." or ","' })
+          .optional(),
         channels: z.array(z.string().max(200)).max(1000),
       })
       .refine((format) => (format.decimal ?? '.') !== format.separator, 'has the same separator and decimal sign'),
     z.looseObject({
       kind: z.literal('json'),
-      channels: z.record(
-        id,
-        z.string().regex(/^(\/.*)?$/su, { error: 'must be a JSON Pointer, like "/probes/0/c"' }),
-      ),
+      channels: z.record(id, z.string().regex(/^(\/.*)?$/su, { error: 'must be a JSON Pointer, like "/probes/0/c"' })),
     }),
     z.looseObject({ kind: z.literal('pattern'), pattern: z.string().min(1).max(4096) }),
   ],
@@ -115,9 +115,7 @@ const pan = z.looseObject({
 
 const rest = {
   name: name.optional(),
-  site: z
-    .looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() })
-    .optional(),
+  site: z.looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() }).optional(),
   probes: z.array(probe).max(1000).optional(),
   pans: z.array(pan).max(1000).optional(),
   settings: z
@@ -146,7 +144,10 @@ export const headerSchema = z
 /** A header without `started`, in which every port says where it is on this machine. */
 export const setupSchema = z
   .looseObject({
-    ports: z.array(port.extend({ path: z.string().min(1).max(4096) })).max(1000).optional(),
+    ports: z
+      .array(port.extend({ path: z.string().min(1).max(4096) }))
+      .max(1000)
+      .optional(),
     ...rest,
   })
   .superRefine(refuseBrokenReferences);

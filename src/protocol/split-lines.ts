@@ -87,7 +87,7 @@ class LineSplitter {
   }
 
   #lineByLine(bytes: Uint8Array, lines: SplitLine[]): void {
-    for (let start = 0; start <= bytes.length; ) {
+    for (let start = 0; start <= bytes.length;) {
       const found = bytes.indexOf(NEWLINE, start);
       const end = found === -1 ? bytes.length : found;
       lines.push(this.#line(bytes.subarray(start, end)));

@@ -4,7 +4,8 @@ import { expect, test } from 'vitest';
 import { freeBoilId } from '../../src/notebook/boil-id.ts';
 import { tarnHollow } from './tarn-hollow.ts';
 
-const idOf = (name: string | undefined, taken: string[] = []) => freeBoilId({ ...tarnHollow, name }, (id) => taken.includes(id));
+const idOf = (name: string | undefined, taken: string[] = []) =>
+  freeBoilId({ ...tarnHollow, name }, (id) => taken.includes(id));
 
 test.each([
   ["Sunday's run", '2027-04-18-sundays-run'],

@@ -14,7 +14,10 @@ function filledFolder(entries: number): { folder: string; file: string; boil: st
   const folder = scratchFolder();
   const notebook = openNotebook(folder);
   const { boil } = notebook.begin(tarnHollow, 'live');
-  notebook.append(boil, Array.from({ length: entries }, (_, t) => `{"t":${t},"port":"A","line":"T1=98.25C"}`));
+  notebook.append(
+    boil,
+    Array.from({ length: entries }, (_, t) => `{"t":${t},"port":"A","line":"T1=98.25C"}`),
+  );
   notebook.close();
   return { folder, file: join(folder, 'notebook.sqlite'), boil };
 }
@@ -29,22 +32,25 @@ function problemOf(work: () => unknown): NotebookProblem {
   throw new Error('it went through');
 }
 
-test.each([false, true])('garbage and half a notebook are damage, and not a byte is changed (reading only: %s)', (readOnly) => {
-  const { folder, file } = filledFolder(2000);
-  const spoilings = [
-    () => truncateSync(file, Math.floor(readFileSync(file).length / 2)),
-    () => writeFileSync(file, 'these are not the bytes of a notebook, whatever they are'),
-  ];
-  for (const spoil of spoilings) {
-    spoil();
-    const before = readFileSync(file);
-    const problem = problemOf(() => openNotebook(folder, { readOnly }));
-    expect(problem).toBeInstanceOf(DamagedNotebook);
-    expect(problem.code).toBe(2);
-    expect(problem.message).toContain(`the notebook in ${folder} is damaged`);
-    expect(readFileSync(file).equals(before)).toBe(true);
-  }
-});
+test.each([false, true])(
+  'garbage and half a notebook are damage, and not a byte is changed (reading only: %s)',
+  (readOnly) => {
+    const { folder, file } = filledFolder(2000);
+    const spoilings = [
+      () => truncateSync(file, Math.floor(readFileSync(file).length / 2)),
+      () => writeFileSync(file, 'these are not the bytes of a notebook, whatever they are'),
+    ];
+    for (const spoil of spoilings) {
+      spoil();
+      const before = readFileSync(file);
+      const problem = problemOf(() => openNotebook(folder, { readOnly }));
+      expect(problem).toBeInstanceOf(DamagedNotebook);
+      expect(problem.code).toBe(2);
+      expect(problem.message).toContain(`the notebook in ${folder} is damaged`);
+      expect(readFileSync(file).equals(before)).toBe(true);
+    }
+  },
+);
 
 test('a database of another program is not written into', () => {
   const folder = scratchFolder();
@@ -87,27 +93,35 @@ function openAsNobody(folder: string, readOnly: boolean): string {
     try { console.log(openNotebook(${JSON.stringify(folder)}, { readOnly: ${readOnly} }).boils().length + ' boils'); }
     catch (error) { console.log(error.code + ' ' + error.message); }`;
   const asRoot = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
-  const child = spawnSync(process.execPath, ['--input-type=module-typescript', '-e', source], { encoding: 'utf8', ...asRoot });
+  const child = spawnSync(process.execPath, ['--input-type=module-typescript', '-e', source], {
+    encoding: 'utf8',
+    ...asRoot,
+  });
   return `${child.stdout}${child.stderr}`.trim();
 }
 
-test.skipIf(process.platform === 'win32')('a read-only folder cannot be written, and is said to be so; it can be read', () => {
-  const { folder, file } = filledFolder(1);
-  chmodSync(file, 0o444);
-  chmodSync(folder, 0o555);
-  expect(openAsNobody(folder, false)).toBe(
-    `2 the data folder ${folder} cannot be used (permission denied): name another with --data, or give yourself the right to write there`,
-  );
-  expect(openAsNobody(folder, true)).toBe('1 boils');
-  chmodSync(folder, 0o755);
-});
+test.skipIf(process.platform === 'win32')(
+  'a read-only folder cannot be written, and is said to be so; it can be read',
+  () => {
+    const { folder, file } = filledFolder(1);
+    chmodSync(file, 0o444);
+    chmodSync(folder, 0o555);
+    expect(openAsNobody(folder, false)).toBe(
+      `2 the data folder ${folder} cannot be used (permission denied): name another with --data, or give yourself the right to write there`,
+    );
+    expect(openAsNobody(folder, true)).toBe('1 boils');
+    chmodSync(folder, 0o755);
+  },
+);
 
 test('a folder that is taken away or replaced fails the next write, and does not swallow it', () => {
   const folder = join(scratchFolder(), 'data');
   const notebook = scratchNotebook(folder);
   const { boil } = notebook.begin(tarnHollow, 'live');
   rmSync(folder, { recursive: true });
-  expect(problemOf(() => notebook.append(boil, ['{"t":1}'])).message).toContain(`the data folder ${folder} cannot be used`);
+  expect(problemOf(() => notebook.append(boil, ['{"t":1}'])).message).toContain(
+    `the data folder ${folder} cannot be used`,
+  );
   mkdirSync(folder);
   scratchNotebook(folder);
   expect(problemOf(() => notebook.append(boil, ['{"t":1}'])).message).toContain('was replaced by another');
@@ -153,6 +167,8 @@ test('a check finds a spoiled page in the middle of the file', () => {
   writeFileSync(file, bytes);
   const { damaged, findings } = scratchNotebook(folder, { readOnly: true }).check();
   expect(damaged).toBe(true);
-  expect(findings).toContainEqual(expect.stringMatching(/: its first [12]\d\d\d of 5000 entries can be read, and then none: /u));
+  expect(findings).toContainEqual(
+    expect.stringMatching(/: its first [12]\d\d\d of 5000 entries can be read, and then none: /u),
+  );
   expect(readFileSync(file).equals(bytes)).toBe(true);
 });

@@ -77,7 +77,10 @@ test('a recording without an end is not running', async () => {
 
 test('what is left out is said with the name of the file, and the rest is kept', async () => {
   const notebook = scratchNotebook();
-  const { boil, leftOut } = await notebook.importRecording([`${header}\n{"t":9}\nnoise\n{"t":8}\n{"t":9,"x":1}\n{"t":`], 'cut.boil.jsonl');
+  const { boil, leftOut } = await notebook.importRecording(
+    [`${header}\n{"t":9}\nnoise\n{"t":8}\n{"t":9,"x":1}\n{"t":`],
+    'cut.boil.jsonl',
+  );
   expect(leftOut).toEqual([
     'cut.boil.jsonl, line 3 was left out: it is no JSON: "noise"',
     'cut.boil.jsonl, line 4 was left out: its t of 8 steps back behind the 9 of line 2',
@@ -87,7 +90,10 @@ test('what is left out is said with the name of the file, and the rest is kept',
 });
 
 test('of very many bad lines the first are said and the rest counted', async () => {
-  const { leftOut } = await scratchNotebook().importRecording([`${header}\n${'noise\n'.repeat(5000)}`], 'bad.boil.jsonl');
+  const { leftOut } = await scratchNotebook().importRecording(
+    [`${header}\n${'noise\n'.repeat(5000)}`],
+    'bad.boil.jsonl',
+  );
   expect(leftOut).toHaveLength(101);
   expect(leftOut.at(-1)).toBe('bad.boil.jsonl: 4900 more lines were left out');
 });
@@ -111,12 +117,17 @@ test('a file that stops being readable leaves nothing behind, and others are not
     yield `${header}\n`;
     yield '{"t":1}\n'.repeat(10_000);
     expect(other.boils()).toEqual([]);
-    await expect(notebook.importRecording([recording], 'second')).rejects.toThrow('another recording is being imported');
+    await expect(notebook.importRecording([recording], 'second')).rejects.toThrow(
+      'another recording is being imported',
+    );
     throw new Error('the stick was pulled');
   }
   await expect(notebook.importRecording(failing(), 'stick')).rejects.toThrow('the stick was pulled');
   expect(notebook.boils()).toEqual([]);
-  expect(notebook.check()).toEqual({ damaged: false, findings: ['0 boils with 0 entries were read, and all of it holds together.'] });
+  expect(notebook.check()).toEqual({
+    damaged: false,
+    findings: ['0 boils with 0 entries were read, and all of it holds together.'],
+  });
   const { boil } = await notebook.importRecording([recording], 'second');
   expect(boil.boil).toBe('2026-03-20-old-pan');
 });
@@ -124,12 +135,24 @@ test('a file that stops being readable leaves nothing behind, and others are not
 test('what a killed import has left is never listed, and is cleared by the next', async () => {
   const folder = scratchFolder();
   const database = openForWriting(folder);
-  const staged = { header: tarnHollow, headerText: JSON.stringify(tarnHollow), kind: 'imported', running: false, staged: true } as const;
-  insertEntries(database, insertBoil(database, staged), Array.from({ length: 5000 }, (_, t) => ({ t, text: `{"t":${t}}` })));
+  const staged = {
+    header: tarnHollow,
+    headerText: JSON.stringify(tarnHollow),
+    kind: 'imported',
+    running: false,
+    staged: true,
+  } as const;
+  insertEntries(
+    database,
+    insertBoil(database, staged),
+    Array.from({ length: 5000 }, (_, t) => ({ t, text: `{"t":${t}}` })),
+  );
   const notebook = scratchNotebook(folder);
   expect(notebook.boils()).toEqual([]);
   await notebook.importRecording([recording], 'old.boil.jsonl');
-  expect(database.prepare('SELECT (SELECT count(*) FROM boil) AS boils, (SELECT count(*) FROM entry) AS entries').get()).toEqual({
+  expect(
+    database.prepare('SELECT (SELECT count(*) FROM boil) AS boils, (SELECT count(*) FROM entry) AS entries').get(),
+  ).toEqual({
     boils: 1,
     entries: 3,
   });

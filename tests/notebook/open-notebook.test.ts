@@ -13,7 +13,11 @@ test('a boil keeps its entries byte for byte, and goes on after the notebook was
   const first = openNotebook(folder);
   const { boil } = first.begin(tarnHollow, 'live');
   expect(boil).toBe('2027-04-18-sundays-run');
-  const texts = ['{"t":0,"port":"A","state":"open"}', '{ "t":1000, "later" : [ 1,2 ],"é":"☃" }', '{"t":1000,"port":"A","line":"T1=98C"}'];
+  const texts = [
+    '{"t":0,"port":"A","state":"open"}',
+    '{ "t":1000, "later" : [ 1,2 ],"é":"☃" }',
+    '{"t":1000,"port":"A","line":"T1=98C"}',
+  ];
   expect(first.append(boil, texts.slice(0, 2))).toBe(2);
   first.close();
   const second = scratchNotebook(folder);
@@ -111,7 +115,10 @@ test('a reader works beside the writer, sees each commit, and changes nothing', 
   const folder = scratchFolder();
   const writer = scratchNotebook(folder);
   const { boil } = writer.begin(tarnHollow, 'live');
-  writer.append(boil, Array.from({ length: 500 }, (_, t) => `{"t":${t}}`));
+  writer.append(
+    boil,
+    Array.from({ length: 500 }, (_, t) => `{"t":${t}}`),
+  );
   const reader = scratchNotebook(folder, { readOnly: true });
   const entries = reader.entries(boil)[Symbol.iterator]();
   entries.next();

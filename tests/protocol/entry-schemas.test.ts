@@ -2,8 +2,9 @@
 import type { z } from 'zod';
 import { expect, test } from 'vitest';
 import type { Answer, Called, Entry, Header, Mark, MarkKind } from '../../src/core/boil/entries.ts';
-import { answerSchema, calledSchema, markKinds, markSchema } from '../../src/protocol/entry-schemas.ts';
-import { headerSchema } from '../../src/protocol/header-schema.ts';
+import type { answerSchema, calledSchema, markSchema } from '../../src/protocol/entry-schemas.ts';
+import { markKinds } from '../../src/protocol/entry-schemas.ts';
+import type { headerSchema } from '../../src/protocol/header-schema.ts';
 import { parseEntry } from '../../src/protocol/recording.ts';
 
 /** The type without the index signatures that "unknown fields are kept" adds, at every depth. */
@@ -16,9 +17,18 @@ type Fits<From, To> = [From] extends [To] ? true : false;
 
 // These lines are checked by the compiler: schema and core fit each other both ways.
 const markFits: [Fits<z.infer<typeof markSchema>, Mark>, Fits<Mark, Listed<z.infer<typeof markSchema>>>] = [true, true];
-const answerFits: [Fits<z.infer<typeof answerSchema>, Answer>, Fits<Answer, Listed<z.infer<typeof answerSchema>>>] = [true, true];
-const calledFits: [Fits<z.infer<typeof calledSchema>, Called>, Fits<Called, Listed<z.infer<typeof calledSchema>>>] = [true, true];
-const headerFits: [Fits<z.infer<typeof headerSchema>, Header>, Fits<Header, Listed<z.infer<typeof headerSchema>>>] = [true, true];
+const answerFits: [Fits<z.infer<typeof answerSchema>, Answer>, Fits<Answer, Listed<z.infer<typeof answerSchema>>>] = [
+  true,
+  true,
+];
+const calledFits: [Fits<z.infer<typeof calledSchema>, Called>, Fits<Called, Listed<z.infer<typeof calledSchema>>>] = [
+  true,
+  true,
+];
+const headerFits: [Fits<z.infer<typeof headerSchema>, Header>, Fits<Header, Listed<z.infer<typeof headerSchema>>>] = [
+  true,
+  true,
+];
 
 test('the types of the schemas are those of core', () => {
   expect([markFits, answerFits, calledFits, headerFits].flat()).toEqual(Array(8).fill(true));
@@ -32,7 +42,16 @@ const marks: Record<MarkKind, { full: object; least: object }> = {
   pressure: { full: { hpa: 951.2, at: 'sea-level', outdoor_celsius: 3 }, least: { hpa: 951 } },
   'water-check': { full: { probe: 'A/1', celsius: 98.4 }, least: { probe: 'A/1', celsius: 98.4 } },
   density: {
-    full: { pan: 'p1', brix: 60, baume: 32, sg: 1.3, celsius: 90, instrument: 'refractometer', reference_celsius: 20, compensated: true },
+    full: {
+      pan: 'p1',
+      brix: 60,
+      baume: 32,
+      sg: 1.3,
+      celsius: 90,
+      instrument: 'refractometer',
+      reference_celsius: 20,
+      compensated: true,
+    },
     least: { pan: 'p1' },
   },
   depth: { full: { pan: 'p1', mm: 40 }, least: { pan: 'p1', mm: 0 } },
@@ -45,12 +64,15 @@ const marks: Record<MarkKind, { full: object; least: object }> = {
   withdraw: { full: { id: 'm1' }, least: { id: 'm1' } },
 };
 
-test.each(Object.entries(marks))('a %s mark is read with all of its fields and with the least', (kind, { full, least }) => {
-  for (const fields of [full, least, { ...full, id: 'm1', happened: 900, later_field: { kept: [1] } }]) {
-    const mark = { kind, ...fields };
-    expect(parseEntry(JSON.stringify({ t: 1000, mark }))).toEqual({ ok: true, entry: { t: 1000, mark } });
-  }
-});
+test.each(Object.entries(marks))(
+  'a %s mark is read with all of its fields and with the least',
+  (kind, { full, least }) => {
+    for (const fields of [full, least, { ...full, id: 'm1', happened: 900, later_field: { kept: [1] } }]) {
+      const mark = { kind, ...fields };
+      expect(parseEntry(JSON.stringify({ t: 1000, mark }))).toEqual({ ok: true, entry: { t: 1000, mark } });
+    }
+  },
+);
 
 test('every kind of mark of the contract is known', () => {
   expect([...markKinds].sort()).toEqual(Object.keys(marks).sort());
@@ -62,7 +84,10 @@ test.each([
   [{ kind: 'top-up', litres: 5 }, 'mark of kind top-up: pan is missing: it must be text'],
   [{ kind: 'top-up', pan: 'p1', litres: '5' }, 'mark of kind top-up: litres must be a number, but is "5"'],
   [{ kind: 'pressure', hpa: 95 }, 'mark of kind pressure: hpa must be at least 300, but is 95'],
-  [{ kind: 'pressure', hpa: 950, at: 'roof' }, 'mark of kind pressure: at must be "station" or "altimeter" or "sea-level", but is "roof"'],
+  [
+    { kind: 'pressure', hpa: 950, at: 'roof' },
+    'mark of kind pressure: at must be "station" or "altimeter" or "sea-level", but is "roof"',
+  ],
   [{ kind: 'withdraw' }, 'mark of kind withdraw: id is missing: it must be text'],
   [{ kind: 'note', text: 'x', happened: 2000 }, 'mark of kind note: happened is 2000, which is after its t of 1000'],
 ])('a known mark with a bad field is refused and the field named: %j', (mark, why) => {

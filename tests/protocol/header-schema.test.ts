@@ -40,7 +40,11 @@ test('the example of the contract holds together, and nothing is filled in or dr
 test('the other choices of the contract are taken', () => {
   const pans = [
     { id: 'a', probe: ['A/1'], role: 'reference', sap: { sucrose: 0.5, glucose: 0.3, fructose: 0.21 } },
-    { id: 'b', vessel: { shape: 'rectangular', length_mm: 600, width_mm: 300 }, finish: { rise_c: 3.94, ceiling_c: 94 } },
+    {
+      id: 'b',
+      vessel: { shape: 'rectangular', length_mm: 600, width_mm: 300 },
+      finish: { rise_c: 3.94, ceiling_c: 94 },
+    },
   ];
   const formats = [
     { kind: 'pairs' },
@@ -56,7 +60,10 @@ test('the other choices of the contract are taken', () => {
     { kind: 'ntc', r25_ohm: 10000, beta_k: 3950 },
   ];
   const ports = [port, ...formats.map((format, index) => ({ id: `F${index}`, format }))];
-  const probes = [probe, ...sensors.map((sensor, index) => ({ id: `S${index}`, port: 'A', channel: `C${index}`, sensor }))];
+  const probes = [
+    probe,
+    ...sensors.map((sensor, index) => ({ id: `S${index}`, port: 'A', channel: `C${index}`, sensor })),
+  ];
   const header = { ...tarnHollow, ports, probes, pans, settings: { near_finish_lead_s: 900, later_setting: 'x' } };
   expect(checkHeader(header)).toEqual({ ok: true, header });
 });
@@ -79,8 +86,14 @@ test.each([
   [{ probes: [{ ...probe, port: 'B' }] }, 'probes[0].port names "B", which is not among the ports'],
   [{ probes: [probe, probe] }, 'probes[1].id is "A/1", which another of the probes has already'],
   [{ ports: [port, port] }, 'ports[1].id is "A", which another of the ports has already'],
-  [{ pans: [{ id: 'p1', sap: { sucrose: 0.5, glucose: 0.2, fructose: 0.1 } }] }, 'pans[0].sap must have shares that sum to 1 (0.99 to 1.01)'],
-  [{ pans: [{ id: 'p1', sap: 'walnut' }] }, /^pans\[0\]\.sap must be "maple", "birch", or the shares .* but is "walnut"$/u],
+  [
+    { pans: [{ id: 'p1', sap: { sucrose: 0.5, glucose: 0.2, fructose: 0.1 } }] },
+    'pans[0].sap must have shares that sum to 1 (0.99 to 1.01)',
+  ],
+  [
+    { pans: [{ id: 'p1', sap: 'walnut' }] },
+    /^pans\[0\]\.sap must be "maple", "birch", or the shares .* but is "walnut"$/u,
+  ],
   [{ pans: [{ id: 'p1', vessel: { shape: 'round' } }] }, /^pans\[0\]\.vessel must be round with diameter_mm/u],
   [{ pans: [{ id: 'p1', heat: { kind: 'steam' } }] }, /^pans\[0\]\.heat\.kind must be "propane" or "wood"/u],
   [{ pans: [{ id: 'p1', finish: { ceiling_c: 94 } }] }, /^pans\[0\]\.finish must have brix/u],
@@ -97,7 +110,10 @@ test.each([null, [], 'panwarden', 5])('%j is no header', (value) => {
 
 test('a header changed by a merge patch is checked again', () => {
   const joined = mergePatch(tarnHollow, { pans: [pan, { id: 'p2', name: 'Front pot' }], site: { altitude_m: null } });
-  expect(checkHeader(joined)).toMatchObject({ ok: true, header: { site: { name: 'Tarn Hollow' }, pans: [{ id: 'p1' }, { id: 'p2' }] } });
+  expect(checkHeader(joined)).toMatchObject({
+    ok: true,
+    header: { site: { name: 'Tarn Hollow' }, pans: [{ id: 'p1' }, { id: 'p2' }] },
+  });
   expect(checkHeader(mergePatch(tarnHollow, { probes: null }))).toEqual({
     ok: false,
     why: 'pans[0].probe names "A/1", which is not among the probes',
@@ -109,7 +125,10 @@ test('a setup needs the path of every port, and needs no start', () => {
   const setup = { ...rest, ports: [{ id: 'A', path: '/dev/ttyUSB0', baud: 115200, format: { kind: 'pairs' } }] };
   expect(checkSetup(setup)).toEqual({ ok: true, setup });
   expect(checkSetup(rest)).toEqual({ ok: false, why: 'ports[0].path is missing: it must be text' });
-  expect(checkSetup({ ...setup, probes: [] })).toEqual({ ok: false, why: 'pans[0].probe names "A/1", which is not among the probes' });
+  expect(checkSetup({ ...setup, probes: [] })).toEqual({
+    ok: false,
+    why: 'pans[0].probe names "A/1", which is not among the probes',
+  });
 });
 
 test('a header nested without end is refused, not followed', () => {

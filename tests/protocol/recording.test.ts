@@ -1,9 +1,16 @@
 // A recording is read whatever state it is in: what is good is used, and what is not is said.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { entryText, parseEntry, readRecording, RecordingProblem, type RecordingItem } from '../../src/protocol/recording.ts';
+import {
+  entryText,
+  parseEntry,
+  readRecording,
+  RecordingProblem,
+  type RecordingItem,
+} from '../../src/protocol/recording.ts';
 
-const header = '{"recording":"panwarden","version":1,"name":"Invented — été ☃ 𝄞","started":"2027-04-18T07:30:00-07:00"}';
+const header =
+  '{"recording":"panwarden","version":1,"name":"Invented — été ☃ 𝄞","started":"2027-04-18T07:30:00-07:00"}';
 
 async function read(chunks: Iterable<Uint8Array | string>): Promise<RecordingItem[]> {
   const items: RecordingItem[] = [];
@@ -55,7 +62,17 @@ test('a whole object without a line end is a torn tail too', async () => {
 });
 
 test('a line that is no entry, or steps back, is left out and named', async () => {
-  const lines = ['{"t":5000}', 'T1=98.2C', '', '[1]', '{"port":"A","line":"x"}', '{"t":-1}', '{"t":1.5}', '{"t":4999}', '{"t":5000,"x":1}'];
+  const lines = [
+    '{"t":5000}',
+    'T1=98.2C',
+    '',
+    '[1]',
+    '{"port":"A","line":"x"}',
+    '{"t":-1}',
+    '{"t":1.5}',
+    '{"t":4999}',
+    '{"t":5000,"x":1}',
+  ];
   const items = await read([[header, ...lines, ''].join('\n')]);
   expect(told(items).slice(1)).toEqual([
     '{"t":5000}',
@@ -133,8 +150,13 @@ test('every entry that is written is read again the same', () => {
 });
 
 test('whatever a line holds, reading it never throws', () => {
-  fc.assert(fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.json()), (text) => typeof parseEntry(text).ok === 'boolean'));
-  const withKeys = fc.dictionary(fc.constantFrom('t', 'port', 'line', 'state', 'mark', 'set', 'answer', 'called', 'run'), fc.jsonValue());
+  fc.assert(
+    fc.property(fc.oneof(fc.string({ unit: 'binary' }), fc.json()), (text) => typeof parseEntry(text).ok === 'boolean'),
+  );
+  const withKeys = fc.dictionary(
+    fc.constantFrom('t', 'port', 'line', 'state', 'mark', 'set', 'answer', 'called', 'run'),
+    fc.jsonValue(),
+  );
   fc.assert(fc.property(withKeys, (value) => typeof parseEntry(JSON.stringify({ t: 0, ...value })).ok === 'boolean'));
 });
 
@@ -165,7 +187,18 @@ function usedBytes(): number {
 
 test('an entry nested without end is refused or ignored, and never followed', () => {
   const deep = `${'['.repeat(400_000)}${']'.repeat(400_000)}`;
-  const places = ['"port":', '"port":"A","line":', '"mark":', '"mark":{"kind":', '"set":{"x":', '"answer":', '"called":', '"run":"gap","seconds":', '"x":', '"t":'];
+  const places = [
+    '"port":',
+    '"port":"A","line":',
+    '"mark":',
+    '"mark":{"kind":',
+    '"set":{"x":',
+    '"answer":',
+    '"called":',
+    '"run":"gap","seconds":',
+    '"x":',
+    '"t":',
+  ];
   for (const place of places) {
     const closing = place.includes('{') ? '}' : '';
     const parsed = parseEntry(`{"t":1,${place}${deep}${closing}}`);
