@@ -7,7 +7,6 @@ export interface PanSituation {
   reading: PanReading;
   name: string;
   finishBrix: number;
-  scorchBrix: number;
   minDepthMm: number;
   ceilingC: number | null;
   reachedFinish: boolean;

@@ -2,9 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmKey, findAlarm, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
-import { finishBrixNow } from '../pan/pan-model.ts';
 import type { ProbeState } from '../pan/reading.ts';
-import { riseFromStrength } from '../physics/sugar-solution.ts';
 import type { Mark } from './entries.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
@@ -64,10 +62,8 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   return {
     reading: worst === null ? reading : { ...reading, probe: worst.state },
     name: design.name,
-    finishBrix: finishBrixNow(design, around),
-    scorchBrix: design.scorchBrix,
-    scorchRiseC:
-      around.pressureHpa === null ? null : riseFromStrength(design.scorchBrix, design.shares, around.pressureHpa),
+    finishBrix: around.limits.finish.brix,
+    scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,
     ceilingC: design.ceilingC,
     reachedFinish: state.pans[id]!.reachedFinish,

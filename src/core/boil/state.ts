@@ -3,6 +3,7 @@ import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
 import { type PanModel, startPan } from '../pan/pan-model.ts';
+import { type PanLimits, panLimitsAt } from '../pan/limits.ts';
 import { type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
@@ -38,6 +39,8 @@ export interface BoilState {
   /** Which pan each probe hangs in now. */
   probePan: Record<string, string | null>;
   designs: Record<string, PanDesign>;
+  /** Finish and scorch limit of each pan at the pressure now. */
+  limits: Record<string, PanLimits>;
   pans: Record<string, PanModel>;
   marks: KeptMark[];
   water: Water;
@@ -61,6 +64,7 @@ export function startBoil(header: Header): BoilState {
     strays: {},
     probePan: {},
     designs: {},
+    limits: {},
     pans: {},
     marks: [],
     water: waterAt([], header.site?.altitude_m ?? null, null, 0),
@@ -97,6 +101,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     () => startPan(t),
   );
   state.designs = Object.fromEntries(pans.map((pan) => [pan.id, panDesign(pan)]));
+  takePressure(state);
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;
   state.probePan = Object.fromEntries(
@@ -106,6 +111,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
       return [probe, place !== null && place in state.pans ? place : null];
     }),
   );
+}
+
+/** The limits follow the pressure. */
+export function takePressure(state: BoilState): void {
+  for (const id in state.designs) state.limits[id] = panLimitsAt(state.designs[id]!, state.water.pressureHpa);
 }
 
 function keepNamed<T>(kept: Record<string, T>, names: string[], make: () => T): Record<string, T> {

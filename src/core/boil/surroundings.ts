@@ -1,7 +1,7 @@
 // What a pan's model is told of the world around it: the water point for its own probe, kept fresh once a minute.
 import type { Surroundings } from '../pan/pan-model.ts';
 import { median } from '../pan/robust-statistics.ts';
-import { type BoilState, probesOf } from './state.ts';
+import { type BoilState, probesOf, takePressure } from './state.ts';
 import { type ReferencePot, riseSigmaC, waterAt } from './water.ts';
 
 /** The water point is worked out anew at least so often, ms: the weather moves it 0.0007 °C a minute. */
@@ -19,6 +19,7 @@ export function refreshWater(state: BoilState, t: number, force: boolean): void 
   const without = waterAt(marks, altitude, null, t);
   const pot = referencePot(state, without.celsius);
   state.water = pot === null ? without : waterAt(marks, altitude, pot, t);
+  takePressure(state);
 }
 
 function referencePot(state: BoilState, expectedC: number | null): ReferencePot | null {
@@ -42,5 +43,6 @@ export function surroundings(state: BoilState, pan: string, t: number): Surround
     waterC: state.water.celsius,
     waterSigmaC: riseSigmaC(state.water, probe, t),
     pressureHpa: state.water.pressureHpa,
+    limits: state.limits[pan]!,
   };
 }

@@ -2,9 +2,7 @@
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import { listAlarms, soundNow } from '../alarms/engine.ts';
 import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
-import { finishBrixNow } from '../pan/pan-model.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
-import { riseFromStrength } from '../physics/sugar-solution.ts';
 import type { Mark, Priority } from './entries.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
@@ -77,13 +75,9 @@ export function panLimits(
 ): { pan: string; finish_c: number | null; scorch_c: number | null } {
   const design = state.designs[pan]!;
   if (design.ceilingC !== null) return { pan, finish_c: null, scorch_c: design.ceilingC };
-  const around = surroundings(state, pan, t);
-  const at = (brix: number): number | null => {
-    if (around.waterC === null || around.pressureHpa === null) return null;
-    const rise = riseFromStrength(brix, design.shares, around.pressureHpa);
-    return rise === null ? null : around.waterC + rise;
-  };
-  return { pan, finish_c: at(finishBrixNow(design, around)), scorch_c: at(design.scorchBrix) };
+  const { waterC, limits } = surroundings(state, pan, t);
+  const at = (rise: number | null): number | null => (waterC === null || rise === null ? null : waterC + rise);
+  return { pan, finish_c: at(limits.finish.riseC), scorch_c: at(limits.scorch.riseC) };
 }
 
 function probesShown(state: BoilState, t: number): ProbeShown[] {

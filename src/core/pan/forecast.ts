@@ -3,7 +3,7 @@ import { litresOf } from './contents.ts';
 import { waterPerSugar } from './evaporation-line.ts';
 import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
 import type { PanDesign } from './setup.ts';
-import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
+import type { Limit } from './limits.ts';
 
 export interface TimeLeft {
   seconds: number;
@@ -23,19 +23,20 @@ const COUNT_SIGMA = 0.12;
 const NOMINAL_SIGMA = 0.35;
 
 /**
- * Time until the pan holds `brix`; 0 once there, null when not known. Two ways are tried, the line through the rise
+ * Time until the pan holds the strength of a limit; 0 once there, null when not known. Two ways are tried, the line through the rise
  * and the count of sugar and water, and the surer one is used.
  */
 export function timeToStrength(
   pan: PanModel,
   design: PanDesign,
   around: Surroundings,
-  brix: number,
+  limit: Limit,
   t: number,
 ): TimeLeft | null {
+  const { brix } = limit;
   if (pan.off || pan.flame === 0 || around.waterC === null) return null;
   if (pan.brix !== null && pan.brix >= brix) return { seconds: 0, low: 0, high: 0 };
-  const byLine = timeByLine(pan, design, around, brix);
+  const byLine = timeByLine(pan, around, limit);
   const byCount = timeByCount(pan, design, brix);
   const surer = !byLine ? byCount : !byCount ? byLine : byLine.sigma <= byCount.sigma ? byLine : byCount;
   if (surer === null || surer.seconds > FURTHEST_S) return null;
@@ -49,24 +50,15 @@ interface Estimate {
   sigma: number;
 }
 
-function timeByLine(pan: PanModel, design: PanDesign, around: Surroundings, brix: number): Estimate | null {
+function timeByLine(pan: PanModel, around: Surroundings, limit: Limit): Estimate | null {
   const { fit } = pan;
   if (fit === null || pan.brix === null) return null;
-  const target = waterPerSugar(brix);
-  const heat = (waterPerSugar(pan.brix) - target) / fit.k;
+  const heat = (waterPerSugar(pan.brix) - waterPerSugar(limit.brix)) / fit.k;
   const seconds = Math.max(0, heat / pan.flame);
-  const offset = (around.waterSigmaC * waterPerSugarPerC(design, around, brix)) / fit.k;
+  const offset = (around.waterSigmaC * limit.waterPerSugarPerC) / fit.k;
   const sigma =
     Math.hypot(fit.uSigma / fit.k, (heat * fit.kSigma) / fit.k, offset, FIRE_WANDERS * heat, 10) / pan.flame;
   return { seconds, sigma };
-}
-
-/** How much a degree of rise is in water per sugar at a strength. */
-function waterPerSugarPerC(design: PanDesign, around: Surroundings, brix: number): number {
-  const pressure = around.pressureHpa ?? 1013.25;
-  const rise = riseFromStrength(brix, design.shares, pressure);
-  const nearby = rise === null ? null : strengthFromRise(rise - 0.2, design.shares, pressure);
-  return nearby === null ? 0 : (waterPerSugar(Math.max(1, nearby)) - waterPerSugar(brix)) / 0.2;
 }
 
 function timeByCount(pan: PanModel, design: PanDesign, brix: number): Estimate | null {

@@ -1,5 +1,6 @@
 // The pan model, first form: temperature to rise, strength, rate and contents of one pan, step by step.
 import { addTo, type Contents, correctByStrength, unknownContents } from './contents.ts';
+import type { PanLimits } from './limits.ts';
 import type { PanDesign } from './setup.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
@@ -30,6 +31,7 @@ export interface Surroundings {
   waterSigmaC: number;
   /** Station pressure that goes with the water point, hPa. */
   pressureHpa: number | null;
+  limits: PanLimits;
 }
 
 export type Phase = 'cold' | 'boiling' | 'settling';
@@ -177,7 +179,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   if (seen === null) {
     // Over 80 °Bx, or far outside: the strength is not known, the limits are judged by the rise itself.
     pan.brix = null;
-    judgeFinish(pan, finishBrixNow(design, around));
+    judgeFinish(pan, around.limits.finish.brix);
     return;
   }
   const perC = brixPerC(design, around, rise, seen);
@@ -186,13 +188,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   pan.fit = lineNow(pan.line, LEAST_SPAN_S);
   pan.brix = strengthNow(pan, seen, perC * blockSigmaC);
   learn(pan, perC * Math.hypot(blockSigmaC, around.waterSigmaC));
-  judgeFinish(pan, finishBrixNow(design, around));
-}
-
-/** The finish as a strength at today's pressure, °Bx. */
-export function finishBrixNow(design: PanDesign, around: Surroundings): number {
-  if (design.finishRiseC === null) return design.finishBrix;
-  return strengthFromRise(design.finishRiseC, design.shares, around.pressureHpa ?? 1013.25) ?? design.finishBrix;
+  judgeFinish(pan, around.limits.finish.brix);
 }
 
 /** A fall that the boil itself cannot make is something cold going in, or a tip lifted out. */

@@ -1,7 +1,7 @@
 // From the model of a pan to what is said of it: a reading with its ranges, its stage in the end.
 import { litresOf } from './contents.ts';
 import { depthMm, timeToDepth, timeToStrength } from './forecast.ts';
-import { evaporationKgPerS, finishBrixNow, type PanModel, type Surroundings } from './pan-model.ts';
+import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import type { PanDesign } from './setup.ts';
 import { strengthRange80 } from '../physics/strength-uncertainty.ts';
@@ -27,8 +27,7 @@ export function readPan(
   const temperature = temperatureOf(pan, t, periodMs, probe);
   const known = temperature !== null;
   const strength = known ? strengthOf(pan, design, around) : NOT_KNOWN;
-  const finish =
-    known || strength.brix !== null ? timeToStrength(pan, design, around, finishBrixNow(design, around), t) : null;
+  const finish = known || strength.brix !== null ? timeToStrength(pan, design, around, around.limits.finish, t) : null;
   const evaporation = evaporationKgPerS(pan, design);
   return {
     pan: design.id,
@@ -85,7 +84,7 @@ function strengthOf(
  */
 function scorchIn(pan: PanModel, design: PanDesign, around: Surroundings, t: number): number | null {
   const seen = pan.fit !== null || pan.learntKgPerS !== null || pan.reachedFinish;
-  const strong = seen ? (timeToStrength(pan, design, around, design.scorchBrix, t)?.seconds ?? null) : null;
+  const strong = seen ? (timeToStrength(pan, design, around, around.limits.scorch, t)?.seconds ?? null) : null;
   const shallow = pan.learntKgPerS === null ? null : timeToDepth(pan, design, BARE_DEPTH_MM);
   if (strong === null) return shallow;
   return shallow === null ? strong : Math.min(strong, shallow);
