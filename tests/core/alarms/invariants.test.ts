@@ -1,0 +1,189 @@
+// What holds of the alarms whatever happens: thousands of random sequences of findings, waiting and answers.
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { AlarmTransition } from '../../../src/core/alarms/alarm.ts';
+import { type AlarmBook, listAlarms } from '../../../src/core/alarms/engine.ts';
+import type { AlarmName, Priority } from '../../../src/core/boil/entries.ts';
+import { between, inside, over, Watched } from './watched.ts';
+
+type Step = (one: Watched) => void;
+
+const alarms = ['near-finish', 'scorch-risk', 'low-level'] as const satisfies AlarmName[];
+const alarm = fc.constantFrom(...alarms);
+const findings = [over('medium'), over('high'), inside, between, { ...inside, atOnce: true }, null];
+
+const looks: fc.Arbitrary<Step> = fc.tuple(fc.constantFrom(...findings), alarm).map(
+  ([finding, name]) =>
+    (one) =>
+      one.find(finding, name),
+);
+const waits: fc.Arbitrary<Step> = fc.integer({ min: 1, max: 15 }).map((count) => (one) => one.seconds(count));
+const acknowledges: fc.Arbitrary<Step> = alarm.map((name) => (one) => one.acknowledge(name));
+const silences: fc.Arbitrary<Step> = fc
+  .integer({ min: 1, max: 20 })
+  .map((seconds) => (one) => one.answer({ silence: { seconds } }));
+const asides: fc.Arbitrary<Step> = fc.tuple(fc.integer({ min: 1, max: 20 }), alarm).map(
+  ([seconds, name]) =>
+    (one) =>
+      one.putAside(seconds, name),
+);
+const steps = fc.array(fc.oneof(looks, looks, waits, waits, acknowledges, silences, asides), { maxLength: 40 });
+
+/** Runs 3000 random stories; `hold` looks after every step, with what was before it. */
+function always(hold: (one: Watched, before: { book: AlarmBook; told: number }) => void): void {
+  fc.assert(
+    fc.property(steps, (story) => {
+      const one = new Watched();
+      for (const step of story) {
+        const before = { book: structuredClone(one.book), told: one.told.length };
+        step(one);
+        hold(one, before);
+      }
+    }),
+    { numRuns: 3000 },
+  );
+}
+
+interface Shown {
+  active: boolean;
+  answered: boolean;
+  priority: Priority;
+  aside: boolean;
+}
+
+/** What the kept transitions alone say of each alarm: an alarm put aside shows its end by `returned` or not at all. */
+function fromTransitions(told: AlarmTransition[]): Map<string, Shown> {
+  const shown = new Map<string, Shown>();
+  for (const { alarm: name, event, priority } of told) {
+    const one = shown.get(name) ?? { active: false, answered: false, priority, aside: false };
+    shown.set(name, one);
+    if (event === 'raised') Object.assign(one, { active: true, answered: false, priority });
+    if (event === 'escalated') Object.assign(one, { answered: false, priority });
+    if (event === 'cleared') one.active = false;
+    if (event === 'acknowledged') one.answered = true;
+    if (event === 'put-aside') one.aside = true;
+    if (event === 'returned') Object.assign(one, { aside: false, answered: false });
+  }
+  return shown;
+}
+
+const loudness = { low: 0, medium: 1, high: 2 };
+
+test('the sound is on exactly when an active, unanswered alarm is not aside, and the sound is not silenced', () => {
+  always((one) => {
+    const aside = new Set(one.list.filter((listed) => listed.asideUntil !== null).map((listed) => listed.alarm));
+    const sounding = [...fromTransitions(one.told)]
+      .filter(([name, shown]) => shown.active && !shown.answered && !aside.has(name as AlarmName))
+      .map(([, shown]) => shown.priority)
+      .sort((a, b) => loudness[b] - loudness[a]);
+    const silenced = one.book.silencedUntil !== null && one.t < one.book.silencedUntil;
+    expect(one.sound).toBe(silenced ? null : (sounding[0] ?? null));
+  });
+});
+
+test('folding the kept transitions gives the same active alarms, answers and priorities', () => {
+  always((one) => {
+    const shown = fromTransitions(one.told);
+    const listed = one.list.filter((each) => each.condition === 'active');
+    expect(new Set(listed.map((each) => each.alarm))).toEqual(
+      new Set([...shown].filter(([, each]) => each.active).map(([name]) => name)),
+    );
+    for (const each of listed) {
+      const { answered, priority } = shown.get(each.alarm)!;
+      expect([each.answered, each.priority]).toEqual([answered, priority]);
+    }
+  });
+});
+
+test('acknowledging never changes a condition', () => {
+  fc.assert(
+    fc.property(steps, alarm, (story, name) => {
+      const one = new Watched();
+      for (const step of story) step(one);
+      const conditions = (): string[] =>
+        alarms.map((each) => one.book.alarms.find((state) => state.alarm === each)?.condition ?? 'ok');
+      const before = conditions();
+      one.acknowledge(name);
+      expect(conditions()).toEqual(before);
+    }),
+    { numRuns: 3000 },
+  );
+});
+
+test('no alarm leaves the list unanswered', () => {
+  always((one, before) => {
+    const now = new Set(one.list.map((listed) => listed.alarm));
+    for (const listed of listAlarms(before.book)) {
+      if (now.has(listed.alarm)) continue;
+      const seenSince = one.told
+        .slice(before.told)
+        .some((each) => each.alarm === listed.alarm && each.event === 'acknowledged');
+      expect(listed.answered || seenSince, `${listed.alarm} left the list`).toBe(true);
+    }
+  });
+});
+
+test('no data never turns to ok: while nothing is known no condition changes', () => {
+  fc.assert(
+    fc.property(steps, fc.integer({ min: 1, max: 100 }), (story, seconds) => {
+      const one = new Watched();
+      for (const step of story) step(one);
+      const before = one.book.alarms.map((state) => [state.alarm, state.condition]);
+      for (const name of alarms) one.find(null, name);
+      one.seconds(seconds);
+      const after = new Map(one.book.alarms.map((state) => [state.alarm, state.condition]));
+      for (const [name, condition] of before) expect(after.get(name as AlarmName) ?? 'ok').toBe(condition);
+    }),
+    { numRuns: 2000 },
+  );
+});
+
+test('putting aside always ends', () => {
+  always((one) => {
+    for (const state of one.book.alarms) {
+      if (state.asideUntil !== null) expect(state.asideUntil - one.t).toBeLessThanOrEqual(20_000);
+    }
+    const past = one.book.alarms.filter((state) => state.asideUntil !== null && state.asideUntil <= one.t);
+    expect(past).toEqual([]);
+  });
+});
+
+test('an alarm is raised only when it is not active, escalated and cleared only when it is', () => {
+  always((one) => {
+    const active = new Set<string>();
+    for (const { alarm: name, event } of one.told) {
+      if (event === 'raised') expect(active.has(name)).toBe(false);
+      if (event === 'escalated' || event === 'cleared' || event === 'returned') expect(active.has(name)).toBe(true);
+      if (event === 'raised') active.add(name);
+      if (event === 'cleared') active.delete(name);
+    }
+  });
+});
+
+/** Looked at in one order from the start on, so that two books tell in the same order. */
+function watchingAll(): Watched {
+  const one = new Watched();
+  for (const name of alarms) one.find(between, name);
+  return one;
+}
+
+test('a book that is kept and taken up again goes on as if nothing had been', () => {
+  fc.assert(
+    fc.property(steps, steps, (first, second) => {
+      const one = watchingAll();
+      for (const step of first) step(one);
+      for (const name of alarms) one.find(between, name);
+      const again = watchingAll();
+      Object.assign(again.book, structuredClone(one.book));
+      again.t = one.t;
+      one.told = [];
+      for (const step of second) {
+        step(one);
+        step(again);
+      }
+      expect(again.told).toEqual(one.told);
+      expect(again.list).toEqual(one.list);
+    }),
+    { numRuns: 2000 },
+  );
+});

@@ -1,0 +1,189 @@
+// Checks the limits of each pan alarm, one reading at a time, and that noise around a limit makes one alarm.
+import { expect, test } from 'vitest';
+import { observe, startAlarms } from '../../../src/core/alarms/engine.ts';
+import { type Finding, PAN_RULES, type PanSituation } from '../../../src/core/alarms/rules.ts';
+import type { AlarmName } from '../../../src/core/boil/entries.ts';
+import type { PanReading } from '../../../src/core/pan/reading.ts';
+import { nextNormal, randomStream } from '../../../src/core/simulation/random.ts';
+
+const boiling: PanReading = {
+  pan: 'p1',
+  temperature_c: 101.5,
+  water_c: 99.97,
+  rise_c: 1.53,
+  rate_c_per_min: 0.1,
+  brix: 46,
+  brix_low: 44,
+  brix_high: 48,
+  litres: 6,
+  depth_mm: 50,
+  evaporation_l_per_h: 3,
+  finish_in_s: 3600,
+  finish_low_s: 3000,
+  finish_high_s: 4200,
+  scorch_in_s: 5400,
+  top_up_in_s: 3000,
+  stage: 'thickening',
+  probe: 'ok',
+};
+
+function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {}): PanSituation {
+  return {
+    reading: { ...boiling, ...reading },
+    name: 'Back pot',
+    finishBrix: 67,
+    scorchBrix: 75,
+    minDepthMm: 15,
+    ceilingC: null,
+    reachedFinish: false,
+    reachedPast: false,
+    depthSure: true,
+    forecastSeen: true,
+    justPoured: false,
+    scorchRiseC: 6.7,
+    portLost: false,
+    settings: { nearFinishLeadS: 600, scorchLeadS: 240, lowLevelLeadS: 600 },
+    ...over,
+  };
+}
+
+const ruleOf = (alarm: AlarmName) => PAN_RULES.find((rule) => rule.alarm === alarm)!;
+
+function found(alarm: AlarmName, reading: Partial<PanReading>, over?: Partial<PanSituation>): Finding | null {
+  return ruleOf(alarm).find(situation(reading, over));
+}
+
+/** over, inside, between (the deadband), or not known */
+function side(alarm: AlarmName, reading: Partial<PanReading>, over?: Partial<PanSituation>): string {
+  const finding = found(alarm, reading, over);
+  if (finding === null) return 'not known';
+  return finding.over ? 'over' : finding.inside ? 'inside' : 'between';
+}
+
+const lost: Partial<PanReading> = {
+  temperature_c: null,
+  rise_c: null,
+  rate_c_per_min: null,
+  brix: null,
+  brix_low: null,
+  brix_high: null,
+  finish_in_s: null,
+  scorch_in_s: null,
+  top_up_in_s: null,
+  probe: 'lost',
+};
+
+test.each(['near-finish', 'scorch-risk', 'low-level'] as AlarmName[])(
+  'a lost probe leaves %s in its last state',
+  (alarm) => {
+    expect(side(alarm, lost)).toBe('not known');
+  },
+);
+
+test('a lost probe leaves a finish that was reached in its last state', () => {
+  expect(side('finish', lost, { reachedFinish: true })).toBe('not known');
+  expect(side('past-finish', lost, { reachedFinish: true, reachedPast: true })).toBe('not known');
+});
+
+test('near-finish looks at the lead time that was set', () => {
+  expect(side('near-finish', { finish_in_s: 601 })).toBe('between');
+  expect(side('near-finish', { finish_in_s: 600 })).toBe('over');
+  const longer = { settings: { nearFinishLeadS: 900, scorchLeadS: 240, lowLevelLeadS: 600 } };
+  expect(side('near-finish', { finish_in_s: 900 }, longer)).toBe('over');
+  expect(side('near-finish', { finish_in_s: 1441 }, longer)).toBe('inside');
+});
+
+test('near-finish says when, to what, and how sure', () => {
+  const finding = found('near-finish', { finish_in_s: 600, finish_low_s: 480, finish_high_s: 780 });
+  expect(finding?.why()).toBe('about 10 min to 67 °Bx (8–13)');
+});
+
+test('near-finish makes way for finish, finish for past-finish, at once', () => {
+  expect(found('near-finish', { brix: 67.1, finish_in_s: 0 }, { reachedFinish: true })).toMatchObject({
+    inside: true,
+    atOnce: true,
+  });
+  expect(side('finish', { brix: 67.1 }, { reachedFinish: true })).toBe('over');
+  const past = { reachedFinish: true, reachedPast: true };
+  expect(found('finish', { brix: 68.1 }, past)).toMatchObject({ inside: true, atOnce: true });
+  expect(side('past-finish', { brix: 68.1 }, past)).toBe('over');
+});
+
+test('near-finish calls nobody in thin sap or by nominal power alone', () => {
+  expect(side('near-finish', { finish_in_s: 300, brix: 29 })).toBe('between');
+  expect(side('near-finish', { finish_in_s: 300 }, { forecastSeen: false })).toBe('between');
+});
+
+test('a finished pan that is too strong to be named stays called, one that has cooled was taken off', () => {
+  const past = { reachedFinish: true, reachedPast: true };
+  expect(side('past-finish', { brix: null, rise_c: 12 }, past)).toBe('over');
+  expect(side('past-finish', { brix: null, rise_c: -7 }, past)).toBe('not known');
+  expect(side('past-finish', { brix: null, rise_c: -9 }, past)).toBe('inside');
+});
+
+test('a pan that was taken off has no call of finish, depth or burning', () => {
+  for (const alarm of ['near-finish', 'finish', 'past-finish', 'scorch-risk', 'low-level'] as AlarmName[]) {
+    const off: Partial<PanReading> = { stage: 'off', scorch_in_s: null, top_up_in_s: null, finish_in_s: null };
+    expect(found(alarm, off), alarm).toMatchObject({ inside: true, atOnce: true });
+  }
+});
+
+test('scorch-risk: soon at this heat, too strong to be named, or running away', () => {
+  expect(side('scorch-risk', { scorch_in_s: 240 })).toBe('over');
+  expect(side('scorch-risk', { scorch_in_s: 300 })).toBe('between');
+  expect(side('scorch-risk', { scorch_in_s: 361 })).toBe('inside');
+  expect(side('scorch-risk', { rise_c: 6.7, brix: null, scorch_in_s: null })).toBe('over');
+  expect(side('scorch-risk', { rise_c: 2.5, rate_c_per_min: 4 })).toBe('over');
+  expect(side('scorch-risk', { rise_c: 0.5, rate_c_per_min: 9 })).toBe('inside');
+});
+
+test('under a ceiling scorch-risk guards the ceiling alone', () => {
+  const ceiling = { ceilingC: 94 };
+  expect(side('scorch-risk', { temperature_c: 94.4 }, ceiling)).toBe('between');
+  expect(side('scorch-risk', { temperature_c: 94.6 }, ceiling)).toBe('over');
+  expect(side('scorch-risk', { temperature_c: 93.4 }, ceiling)).toBe('inside');
+  expect(side('scorch-risk', lost, ceiling)).toBe('not known');
+});
+
+test('low-level is medium while there is time, high when it is reached and sure', () => {
+  expect(found('low-level', { top_up_in_s: 600 })).toMatchObject({ over: true, priority: 'medium' });
+  expect(found('low-level', { top_up_in_s: 0 })).toMatchObject({ over: true, priority: 'high' });
+  expect(found('low-level', { top_up_in_s: 0 }, { depthSure: false })).toMatchObject({ priority: 'medium' });
+  expect(side('low-level', { top_up_in_s: 781 })).toBe('inside');
+});
+
+test('probe-lost is high in a thickening pan, and port-lost stands for it', () => {
+  expect(found('probe-lost', lost)).toMatchObject({ over: true, priority: 'high' });
+  expect(found('probe-lost', { ...lost, stage: 'boiling' })).toMatchObject({ over: true, priority: 'medium' });
+  expect(found('probe-lost', { ...lost, probe: 'broken' })).toMatchObject({ over: true });
+  expect(found('probe-lost', { ...lost, probe: 'late' })).toMatchObject({ over: false });
+  expect(found('probe-lost', lost, { portLost: true })).toMatchObject({ over: false });
+  expect(found('probe-lost', { ...lost, stage: 'off' })).toMatchObject({ over: false });
+});
+
+test('an alarm that has no numbers says none', () => {
+  for (const rule of PAN_RULES) {
+    const bare = situation({ ...lost, litres: null, depth_mm: null, finish_low_s: null, finish_high_s: null });
+    expect(rule.find(bare)?.why() ?? '', rule.alarm).not.toMatch(/NaN|null|undefined|Infinity/u);
+  }
+});
+
+test.each([
+  ['near-finish', (x: number) => ({ finish_in_s: 600 * (1 + x) })],
+  ['scorch-risk', (x: number) => ({ scorch_in_s: 240 * (1 + x) })],
+  ['low-level', (x: number) => ({ top_up_in_s: 600 * (1 + x) })],
+] as [AlarmName, (x: number) => Partial<PanReading>][])(
+  'a sine with noise around the limit of %s makes one alarm in an hour',
+  (alarm, reading) => {
+    const rule = ruleOf(alarm);
+    const book = startAlarms();
+    const stream = randomStream(5, alarm);
+    const events: string[] = [];
+    for (let t = 0; t < 3_600_000; t += 1000) {
+      const around = 0.1 * Math.sin(t / 60_000) + 0.06 * nextNormal(stream);
+      const made = observe(book, { alarm, pan: 'p1' }, rule, rule.find(situation(reading(around))), t);
+      events.push(...made.map(({ event }) => event));
+    }
+    expect(events).toEqual(['raised']);
+  },
+);
