@@ -25,9 +25,9 @@ export function serveWindow({ webContents }: BrowserWindow, host: Host): void {
   handle('panwarden:listen', z.undefined(), () => {
     // A page that was loaded again is told everything from the start.
     unsubscribe();
-    unsubscribe = host.subscribe((message) => {
-      if (!webContents.isDestroyed()) webContents.send('panwarden:message', message);
-    });
+    unsubscribe = host.subscribe(
+      (message) => webContents.isDestroyed() || webContents.send('panwarden:message', message),
+    );
   });
   handle('panwarden:command', commandEnvelope, (command) => host.command(command));
   handle('panwarden:hand', handedSchema, ({ way, bytes }) => {

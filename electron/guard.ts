@@ -41,9 +41,8 @@ export function guardSession(session: Session, folder: string, host: Host): void
 
 /** Keeps any page of the program where it is; the screen changes only what stands behind the # of its address. */
 export function guardContents(contents: WebContents): void {
-  contents.on('will-navigate', (event) => event.preventDefault());
-  contents.on('will-redirect', (event) => event.preventDefault());
-  contents.on('will-frame-navigate', (event) => event.preventDefault());
-  contents.on('will-attach-webview', (event) => event.preventDefault());
+  for (const name of ['will-navigate', 'will-redirect', 'will-frame-navigate', 'will-attach-webview']) {
+    contents.on(name as 'will-navigate', (event) => event.preventDefault());
+  }
   contents.setWindowOpenHandler(() => ({ action: 'deny' }));
 }

@@ -1,4 +1,5 @@
 // The desktop window around the host: starts both, brings the page back when it fails, asks before pans are left alone.
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, Menu, powerMonitor, protocol, session } from 'electron';
 import { dataFolder } from '../src/cli/data-folder.ts';
@@ -37,6 +38,11 @@ async function askBeforeClosing(window: BrowserWindow): Promise<void> {
 }
 
 async function start(): Promise<void> {
+  // Chromium's own files stay apart from the notebook, and each notebook has at most one window.
+  mkdirSync(join(folder, 'window'), { recursive: true });
+  app.setPath('userData', join(folder, 'window'));
+  if (!app.requestSingleInstanceLock()) return app.quit();
+  await app.whenReady();
   // Electron's own menu would open remote pages.
   Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
   const host = await createHost({ folder });
@@ -45,10 +51,8 @@ async function start(): Promise<void> {
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });
   serveWindow(window, host);
   bringBack(window);
-  window.on(
-    'closed',
-    host.subscribe((message) => attention.hear(message, () => window.show())),
-  );
+  const stopHearing = host.subscribe((message) => attention.hear(message, () => window.show()));
+  window.on('closed', stopHearing);
   window.on('close', (event) => {
     if (!attention.watching) return;
     event.preventDefault();
@@ -65,13 +69,9 @@ async function start(): Promise<void> {
 }
 
 app.enableSandbox();
-// Chromium's own files stay apart from the notebook, and each notebook has at most one window.
-app.setPath('userData', join(folder, 'window'));
 protocol.registerSchemesAsPrivileged([{ scheme: 'app', privileges: { standard: true, secure: true } }]);
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
-const fail = (error: Error): void => {
+start().catch((error: Error) => {
   dialog.showErrorBox('Panwarden cannot start', error.message);
   app.exit(1);
-};
-if (app.requestSingleInstanceLock()) app.whenReady().then(start).catch(fail);
-else app.quit();
+});

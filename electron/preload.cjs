@@ -25,9 +25,10 @@ const link = {
     ipcRenderer.invoke('panwarden:listen').then(() => hear({ kind: 'state', now: { state: 'open' } }));
     return () => listeners.delete(hear);
   },
-  async hand(way, recording) {
-    const bytes = new Uint8Array(await recording.arrayBuffer());
-    return ipcRenderer.invoke('panwarden:hand', { way, bytes });
+  hand(way, recording) {
+    const handed = recording.arrayBuffer().then((buffer) => ({ way, bytes: new Uint8Array(buffer) }));
+    const failed = () => ({ ok: /** @type {const} */ (false), why: 'The file could not be read. Has it been moved?' });
+    return handed.then((given) => ipcRenderer.invoke('panwarden:hand', given)).catch(failed);
   },
 };
 

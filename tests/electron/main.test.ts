@@ -1,12 +1,14 @@
 // How the window starts, comes back and lets go, told to a stand-in in the order in which Electron would see it.
-import { readdirSync, readFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { HostMessage } from '../../src/protocol/messages.ts';
 import { now } from './tarn-hollow.ts';
 
 const SOURCES = join(import.meta.dirname, '../../electron');
-const FOLDER = resolve('/tarn-hollow-data');
+const FOLDER = mkdtempSync(join(tmpdir(), 'panwarden-window-'));
+afterAll(() => rmSync(FOLDER, { recursive: true }));
 
 const host = {
   listeners: new Set<(message: HostMessage) => void>(),
@@ -94,6 +96,15 @@ test('a host that cannot start is said in its own words', async () => {
   expect(dialog.errors).toEqual(['Panwarden cannot start: Another program watches this folder.']);
   expect(app.exits).toEqual([1]);
   expect(BrowserWindow.opened).toEqual([]);
+});
+
+test('a data folder that cannot be made is said before anything is opened', async () => {
+  writeFileSync(join(FOLDER, 'taken'), '');
+  vi.stubEnv('PANWARDEN_DATA', join(FOLDER, 'taken'));
+  const { app, dialog } = await loaded();
+  await settle();
+  expect(dialog.errors).toEqual([expect.stringContaining(join(FOLDER, 'taken', 'window'))]);
+  expect(app.exits).toEqual([1]);
 });
 
 test('a page that crashes is loaded again three times a minute, then it is said', async () => {

@@ -82,3 +82,10 @@ test('a recording is handed over as its bytes', async () => {
   expect(await link.hand('import', new Blob(['{}\n']))).toEqual({ ok: true, boil: 'b' });
   expect(renderer.asked).toEqual([['panwarden:hand', { way: 'import', bytes: new TextEncoder().encode('{}\n') }]]);
 });
+
+test('a recording that cannot be read is said, not thrown', async () => {
+  const { renderer, link } = load();
+  const moved = { arrayBuffer: () => Promise.reject(new Error('NotReadableError')) } as Blob;
+  expect(await link.hand('import', moved)).toEqual({ ok: false, why: expect.stringContaining('could not be read') });
+  expect(renderer.asked).toEqual([]);
+});
