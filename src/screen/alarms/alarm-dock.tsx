@@ -25,7 +25,12 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
   const isQuiet = until !== null && until > now.t;
   return (
     <div class="hurry">
-      <KeyButton letter="S" class="hurry-seen" disabled={first === null} act={() => first !== null && acknowledge(first)}>
+      <KeyButton
+        letter="S"
+        class="hurry-seen"
+        disabled={first === null}
+        act={() => first !== null && acknowledge(first)}
+      >
         I have seen it
       </KeyButton>
       <KeyButton
@@ -49,7 +54,10 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
     <>
       <Spoken alarm={first} now={now} />
       {alarms.length > 0 && (
-        <section class={first === null ? 'dock dock-calm' : 'dock'} aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}>
+        <section
+          class={first === null ? 'dock dock-calm' : 'dock'}
+          aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}
+        >
           <ul class="alarms">
             {aside && <li class="dock-aside">Of the boil that is running now:</li>}
             {alarms.map((alarm) => (
@@ -57,7 +65,7 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
                 key={`${alarm.alarm} ${alarm.pan ?? ''} ${alarm.port ?? ''}`}
                 alarm={alarm}
                 now={now}
-                full={alarm === first}
+                full={alarm === first && alarm.condition === 'active'}
                 canAnswer={true}
               />
             ))}

@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import { tell } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
-import { priorityWord, whereWords } from '../words/alarm-words.ts';
+import { asSentence, priorityWord, whereWords } from '../words/alarm-words.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { AlarmShape } from './alarm-shape.tsx';
 
@@ -30,8 +30,7 @@ export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.El
   const unseen = !alarm.answered && alarm.condition === 'active';
   const body = (
     <>
-      <p class="alarm-why">{alarm.why}</p>
-      <p>{alarm.means}</p>
+      <p>{asSentence(alarm.why)}</p> <p>{alarm.means}</p>
       <p class="alarm-todo">{alarm.todo}</p>
     </>
   );

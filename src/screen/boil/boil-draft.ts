@@ -1,7 +1,12 @@
 // A boil's set-up as it stands in the form: texts in the units shown, turned to and from a header.
 import type { Header, Pan, Port, Probe, Settings, Setup } from '../client/types.ts';
 import { metresOf, metresShown, mmOf, mmShown, typedNumber, unitSymbols } from '../words/amounts.ts';
-import { differenceFromCelsius, celsiusFromDifference, celsiusFromTemperature, temperatureFromCelsius } from '../../core/quantities/units.ts';
+import {
+  differenceFromCelsius,
+  celsiusFromDifference,
+  celsiusFromTemperature,
+  temperatureFromCelsius,
+} from '../../core/quantities/units.ts';
 
 export type FinishKind = 'usual' | 'brix' | 'rise';
 
@@ -40,7 +45,8 @@ function text(value: number | undefined, digits: number): string {
 function finishOf(pan: Pan, settings: Settings): Pick<PanDraft, 'finish' | 'finishAt' | 'ceiling'> {
   const { finish } = pan;
   if (finish === undefined) return { finish: 'usual', finishAt: '', ceiling: '' };
-  const ceiling = finish.ceiling_c === undefined ? '' : text(temperatureFromCelsius(finish.ceiling_c, settings.temperature), 1);
+  const ceiling =
+    finish.ceiling_c === undefined ? '' : text(temperatureFromCelsius(finish.ceiling_c, settings.temperature), 1);
   if ('brix' in finish) return { finish: 'brix', finishAt: text(finish.brix, 1), ceiling };
   return { finish: 'rise', finishAt: text(differenceFromCelsius(finish.rise_c, settings.temperature), 2), ceiling };
 }
@@ -70,7 +76,11 @@ export function anotherPan(pans: readonly PanDraft[], settings: Settings): PanDr
   let n = pans.length + 1;
   while (taken.has(`p${n}`)) n += 1;
   const last = pans.at(-1);
-  return { ...panDraft({ id: `p${n}`, name: `Pan ${n}` }, settings), sap: last?.sap === 'birch' ? 'birch' : 'maple', heat: last?.heat ?? '' };
+  return {
+    ...panDraft({ id: `p${n}`, name: `Pan ${n}` }, settings),
+    sap: last?.sap === 'birch' ? 'birch' : 'maple',
+    heat: last?.heat ?? '',
+  };
 }
 
 /** A draft of a set-up or of a running boil's header; of nothing, one pan. */
@@ -112,17 +122,27 @@ function panChecks(pan: PanDraft, settings: Settings): Checked[] {
   ];
   if (pan.shape === 'round') checks.push({ ...size, label: `${who}, width across`, typed: pan.diameter });
   if (pan.shape === 'rectangular') {
-    checks.push({ ...size, label: `${who}, length`, typed: pan.length }, { ...size, label: `${who}, width`, typed: pan.width });
+    checks.push(
+      { ...size, label: `${who}, length`, typed: pan.length },
+      { ...size, label: `${who}, width`, typed: pan.width },
+    );
   }
-  if (pan.finish === 'brix') checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 10, greatest: 90, needed: true });
-  if (pan.finish === 'rise') checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
+  if (pan.finish === 'brix')
+    checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 10, greatest: 90, needed: true });
+  if (pan.finish === 'rise')
+    checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
   return checks;
 }
 
 /** What is wrong with the draft, in a sentence that names the pan and the field; null when it can be used. */
 export function problemInDraft(draft: BoilDraft, settings: Settings): string | null {
   if (draft.pans.length === 0) return 'A boil needs at least one pan.';
-  const height = { label: `Height over the sea (${unitSymbols(settings).height})`, typed: draft.altitude, least: -1500, greatest: 25_000 };
+  const height = {
+    label: `Height over the sea (${unitSymbols(settings).height})`,
+    typed: draft.altitude,
+    least: -1500,
+    greatest: 25_000,
+  };
   const checks = [height, ...draft.pans.flatMap((pan) => panChecks(pan, settings))];
   return checks.map(problemWith).find((problem) => problem !== null) ?? null;
 }

@@ -39,7 +39,10 @@ function PanList({ draft, now, set }: { draft: BoilDraft; now: Now; set: (draft:
           remove={draft.pans.length > 1 ? () => replace(pan, []) : null}
         />
       ))}
-      <button type="button" onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value)] })}>
+      <button
+        type="button"
+        onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value)] })}
+      >
         + Another pan
       </button>
     </section>
@@ -78,39 +81,59 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
   }
 
   return (
-    <form class="page boil-form" onSubmit={(event) => void submit(event)} noValidate>
+    <div class="page">
       <h1>{changing ? 'Change this boil' : 'Start a boil'}</h1>
       {!changing && <Cautions />}
-      <section class="panel" aria-label="The boil">
-        <div class="fields">
-          <label>
-            <span>Name of this boil</span>
-            <input value={draft.name} maxLength={80} placeholder="Sunday's run" onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })} />
-          </label>
-          <NumberInput
-            label="Height of the place over the sea"
-            unit={unitSymbols(settings.value).height}
-            value={draft.altitude}
-            set={(altitude) => setDraft({ ...draft, altitude })}
-          />
-        </div>
-        <p class="hint">The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.</p>
-      </section>
-      <PanList draft={draft} now={now} set={setDraft} />
-      {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
-      {problem !== null && <p class="problem" role="alert">✕ {problem}</p>}
-      {!changing && !heard && <p class="hint">▲ The sound has not been heard yet: you could miss a call.</p>}
-      <p class="row">
-        <button type="submit" class="main-button">{changing ? 'Save these changes' : 'Start the boil'}</button>
-        <a class="button" href="#/pans">Leave it</a>
-      </p>
       {!changing && (
         <section class="panel" aria-label="Boards and probes">
           <h2>Boards and probes</h2>
-          <p class="hint">Listen to a board, and its probes can be chosen at the pans above.</p>
-          <PortFinder />
+          <p class="hint">
+            Listen to a board, and its probes can be chosen at the pans below. Without a board, read a thermometer by
+            hand.
+          </p>
+          <PortFinder inUse={[]} />
         </section>
       )}
-    </form>
+      <form onSubmit={(event) => void submit(event)} noValidate>
+        <section class="panel" aria-label="The boil">
+          <div class="fields">
+            <label>
+              <span>Name of this boil</span>
+              <input
+                value={draft.name}
+                maxLength={80}
+                placeholder="Sunday's run"
+                onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
+              />
+            </label>
+            <NumberInput
+              label="Height of the place over the sea"
+              unit={unitSymbols(settings.value).height}
+              value={draft.altitude}
+              set={(altitude) => setDraft({ ...draft, altitude })}
+            />
+          </div>
+          <p class="hint">
+            The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.
+          </p>
+        </section>
+        <PanList draft={draft} now={now} set={setDraft} />
+        {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
+        {problem !== null && (
+          <p class="problem" role="alert">
+            ✕ {problem}
+          </p>
+        )}
+        {!changing && !heard && <p class="hint">▲ The sound has not been heard yet: you could miss a call.</p>}
+        <p class="row">
+          <button type="submit" class="main-button">
+            {changing ? 'Save these changes' : 'Start the boil'}
+          </button>
+          <a class="button" href="#/pans">
+            Leave it
+          </a>
+        </p>
+      </form>
+    </div>
   );
 }

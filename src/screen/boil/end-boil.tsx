@@ -8,7 +8,11 @@ export function EndBoil(): JSX.Element {
   const [asking, setAsking] = useState(false);
   useKey(asking ? 'Escape' : null, () => setAsking(false));
   if (!asking) {
-    return <button type="button" onClick={() => setAsking(true)}>End this boil</button>;
+    return (
+      <button type="button" onClick={() => setAsking(true)}>
+        End this boil
+      </button>
+    );
   }
   return (
     <span class="confirm" role="group" aria-label="End this boil?">
@@ -16,7 +20,9 @@ export function EndBoil(): JSX.Element {
       <button type="button" class="main-button" onClick={() => void tell({ end: true }, 'The boil is over and kept.')}>
         Yes, end it
       </button>{' '}
-      <button type="button" onClick={() => setAsking(false)}>No, go on</button>
+      <button type="button" onClick={() => setAsking(false)}>
+        No, go on
+      </button>
     </span>
   );
 }

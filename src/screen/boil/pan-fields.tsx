@@ -5,11 +5,22 @@ import type { Channel } from '../probes/channels.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
 import type { PanDraft } from './boil-draft.ts';
 
-function Labelled({ label, unit, children }: { label: string; unit?: string; children: ComponentChildren }): JSX.Element {
+function Labelled({
+  label,
+  unit,
+  children,
+}: {
+  label: string;
+  unit?: string;
+  children: ComponentChildren;
+}): JSX.Element {
   return (
     <label>
       <span>{label}</span>
-      <span class="with-unit">{children}{unit !== undefined && <span>{unit}</span>}</span>
+      <span class="with-unit">
+        {children}
+        {unit !== undefined && <span>{unit}</span>}
+      </span>
     </label>
   );
 }
@@ -25,7 +36,14 @@ interface NumberProps {
 export function NumberInput({ label, unit, value, set, hint }: NumberProps): JSX.Element {
   return (
     <Labelled label={label} unit={unit}>
-      <input class="number" inputMode="decimal" autoComplete="off" placeholder={hint} value={value} onInput={(event) => set(event.currentTarget.value)} />
+      <input
+        class="number"
+        inputMode="decimal"
+        autoComplete="off"
+        placeholder={hint}
+        value={value}
+        onInput={(event) => set(event.currentTarget.value)}
+      />
     </Labelled>
   );
 }
@@ -41,23 +59,44 @@ export function Select<T extends string>({ label, value, options, set }: SelectP
   return (
     <Labelled label={label}>
       <select value={value} onChange={(event) => set(event.currentTarget.value as T)}>
-        {options.map(([each, word]) => <option key={each} value={each}>{word}</option>)}
+        {options.map(([each, word]) => (
+          <option key={each} value={each}>
+            {word}
+          </option>
+        ))}
       </select>
     </Labelled>
   );
 }
 
-const SHAPES = [['', 'not given'], ['round', 'round pot'], ['rectangular', 'flat pan with corners']] as const;
-const HEATS = [['', 'not given'], ['propane', 'propane'], ['wood', 'wood'], ['electric', 'electric'], ['other', 'other']] as const;
+const SHAPES = [
+  ['', 'not given'],
+  ['round', 'round pot'],
+  ['rectangular', 'flat pan with corners'],
+] as const;
+const HEATS = [
+  ['', 'not given'],
+  ['propane', 'propane'],
+  ['wood', 'wood'],
+  ['electric', 'electric'],
+  ['other', 'other'],
+] as const;
 
 function saps(pan: PanDraft): (readonly [PanDraft['sap'], string])[] {
-  const plain = [['maple', 'maple'], ['birch', 'birch']] as const;
+  const plain = [
+    ['maple', 'maple'],
+    ['birch', 'birch'],
+  ] as const;
   return typeof pan.before.sap === 'object' ? [...plain, ['mix', 'a mix, as it was given']] : [...plain];
 }
 
 function finishes(pan: PanDraft): (readonly [PanDraft['finish'], string])[] {
   const usual = pan.sap === 'maple' ? 'the usual (66.9 °Bx)' : 'the usual (67 °Bx)';
-  return [['usual', usual], ['brix', 'a strength in °Brix'], ['rise', 'degrees over boiling water']];
+  return [
+    ['usual', usual],
+    ['brix', 'a strength in °Brix'],
+    ['rise', 'degrees over boiling water'],
+  ];
 }
 
 function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string, string])[] {
@@ -80,7 +119,10 @@ interface PanFieldsProps {
 
 export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFieldsProps): JSX.Element {
   const units = unitSymbols(settings.value);
-  const set = <K extends keyof PanDraft>(field: K) => (value: PanDraft[K]): void => change({ ...pan, [field]: value });
+  const set =
+    <K extends keyof PanDraft>(field: K) =>
+    (value: PanDraft[K]): void =>
+      change({ ...pan, [field]: value });
   return (
     <fieldset class="pan-fields">
       <legend>{pan.name || 'Pan'}</legend>
@@ -91,7 +133,9 @@ export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFie
         <Select label="Sap" value={pan.sap} options={saps(pan)} set={set('sap')} />
         <Select label="Probe" value={pan.probe} options={probes(pan, channels)} set={chooseProbe} />
         <Select label="Vessel" value={pan.shape} options={SHAPES} set={set('shape')} />
-        {pan.shape === 'round' && <NumberInput label="Width across" unit={units.length} value={pan.diameter} set={set('diameter')} />}
+        {pan.shape === 'round' && (
+          <NumberInput label="Width across" unit={units.length} value={pan.diameter} set={set('diameter')} />
+        )}
         {pan.shape === 'rectangular' && (
           <>
             <NumberInput label="Length" unit={units.length} value={pan.length} set={set('length')} />
@@ -99,15 +143,38 @@ export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFie
           </>
         )}
         <Select label="Fire" value={pan.heat} options={HEATS} set={set('heat')} />
-        {pan.heat !== '' && <NumberInput label="Burner power, if known" unit="kW" value={pan.power} set={set('power')} />}
+        {pan.heat !== '' && (
+          <NumberInput label="Burner power, if known" unit="kW" value={pan.power} set={set('power')} />
+        )}
         <Select label="It is done at" value={pan.finish} options={finishes(pan)} set={set('finish')} />
         {pan.finish !== 'usual' && (
-          <NumberInput label="That is" unit={pan.finish === 'brix' ? '°Bx' : units.temperature} value={pan.finishAt} set={set('finishAt')} />
+          <NumberInput
+            label="That is"
+            unit={pan.finish === 'brix' ? '°Bx' : units.temperature}
+            value={pan.finishAt}
+            set={set('finishAt')}
+          />
         )}
-        <NumberInput label="Never hotter than" unit={units.temperature} hint="no ceiling" value={pan.ceiling} set={set('ceiling')} />
-        <NumberInput label="Never shallower than" unit={units.length} hint={settings.value.length === 'mm' ? '15' : '0.6'} value={pan.leastDepth} set={set('leastDepth')} />
+        <NumberInput
+          label="Never hotter than"
+          unit={units.temperature}
+          hint="no ceiling"
+          value={pan.ceiling}
+          set={set('ceiling')}
+        />
+        <NumberInput
+          label="Never shallower than"
+          unit={units.length}
+          hint={settings.value.length === 'mm' ? '15' : '0.6'}
+          value={pan.leastDepth}
+          set={set('leastDepth')}
+        />
       </div>
-      {remove !== null && <button type="button" onClick={remove}>Remove this pan</button>}
+      {remove !== null && (
+        <button type="button" onClick={remove}>
+          Remove this pan
+        </button>
+      )}
     </fieldset>
   );
 }

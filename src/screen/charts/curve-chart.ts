@@ -29,8 +29,11 @@ export interface CurveChart {
   destroy(): void;
 }
 
-const FONT = '600 17px system-ui, sans-serif';
-const LABEL_FONT = { size: 17, weight: 600, family: 'system-ui, sans-serif' } as const;
+const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif";
+const FONT = `600 19px ${FACE}`;
+const LABEL_FONT = { size: 19, weight: 600, family: FACE } as const;
+
+const LABEL_HEIGHT = 22;
 
 interface Inks {
   ink: string;
@@ -86,7 +89,13 @@ function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingConte
   return [
     { ...base, data: points.water, borderColor: inks.water, borderDash: [2, 6] },
     { ...base, data: points.finish, borderColor: inks.finish, borderDash: [14, 7] },
-    { ...base, data: points.scorch, borderColor: inks.scorch, backgroundColor: hatch(context, inks.scorch), fill: 'end' },
+    {
+      ...base,
+      data: points.scorch,
+      borderColor: inks.scorch,
+      backgroundColor: hatch(context, inks.scorch),
+      fill: 'end',
+    },
     { ...base, data: points.low, borderColor: inks.reading },
     { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 4 },
   ];
@@ -105,16 +114,19 @@ function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: 
 function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
   const { ctx, chartArea, scales } = chart;
   const named: [string, CurvePoints['water']][] = [
-    ['boiling water', points.water],
     ['done', points.finish],
     ['burns', points.scorch],
+    ['boiling water', points.water],
   ];
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
+  const taken: number[] = [];
   for (const [word, line] of named) {
     const last = line.findLast((point) => point.y !== null);
-    if (last?.y == null || scales.y === undefined) continue;
-    const y = Math.max(chartArea.top + 22, scales.y.getPixelForValue(last.y) - 3);
+    if (last === undefined || last.y === null || scales.y === undefined) continue;
+    const y = Math.max(chartArea.top + 24, scales.y.getPixelForValue(last.y) - 3);
+    if (taken.some((other) => Math.abs(other - y) < LABEL_HEIGHT)) continue;
+    taken.push(y);
     rimmed(ctx, inks, word, chartArea.left + 8, y);
   }
 }
@@ -186,7 +198,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
             for (const tick of axis.ticks) tick.label = hoursAndMinutes(tick.value + shift);
           },
         },
-        y: { type: 'linear', ticks: { font: LABEL_FONT, maxTicksLimit: 6, precision: 0 } },
+        y: { type: 'linear', ticks: { font: LABEL_FONT, maxTicksLimit: 6, precision: 0, includeBounds: false } },
       },
     },
   });

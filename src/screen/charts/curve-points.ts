@@ -34,12 +34,19 @@ function values(points: Point[]): number[] {
   return points.flatMap((point) => (point.y === null ? [] : [point.y]));
 }
 
-/** Least and greatest of the temperature axis: the readings, and the lines near enough to matter. */
+/** A pan that warms up or has cooled leaves the chart this far below the water point, °C or °F, so that the rest stays legible. */
+const SHOWN_BELOW_WATER = 20;
+
+/** Least and greatest of the temperature axis: the readings and the lines, but for what is far below a boil. */
 export function axisRange(points: CurvePoints): { least: number; greatest: number } {
   const readings = [...values(points.low), ...values(points.high)];
   const lines = [...values(points.water), ...values(points.finish), ...values(points.scorch)];
   const all = [...readings, ...lines];
   if (all.length === 0) return { least: 90, greatest: 110 };
-  const room = Math.max(0.5, (Math.max(...all) - Math.min(...all)) * 0.06);
-  return { least: Math.min(...all) - room, greatest: Math.max(...all) + room };
+  const floor = Math.min(...values(points.water)) - SHOWN_BELOW_WATER;
+  const isCold = readings.every((value) => value < floor);
+  const lowest = isCold ? Math.min(...all) : Math.max(floor, Math.min(...all));
+  const highest = Math.max(...all);
+  const room = Math.max(0.5, (highest - lowest) * 0.06);
+  return { least: lowest - room, greatest: highest + room };
 }

@@ -123,11 +123,29 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   return (
     <section class="chart" aria-label={`Curve of ${panName(now.header, pan)}`}>
       <div class="chart-head">
-        <span class="chart-edges">{edges}</span>
-        <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>Last hour</button>
-        <button type="button" aria-pressed={span === 'whole'} onClick={() => choose('whole')}>Whole boil</button>
-        <button type="button" aria-label="Closer" onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end))}>+</button>
-        <button type="button" aria-label="Wider" onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end))}>−</button>
+        <h2 class="chart-edges">
+          {panName(now.header, pan)}, {edges}
+        </h2>
+        <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>
+          Last hour
+        </button>
+        <button type="button" aria-pressed={span === 'whole'} onClick={() => choose('whole')}>
+          Whole boil
+        </button>
+        <button
+          type="button"
+          aria-label="Closer"
+          onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end))}
+        >
+          +
+        </button>
+        <button
+          type="button"
+          aria-label="Wider"
+          onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end))}
+        >
+          −
+        </button>
       </div>
       <div
         class="chart-area"

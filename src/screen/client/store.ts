@@ -7,6 +7,7 @@ import type { HostMessage, Now, Settings, Wish } from './types.ts';
 
 const LOST_AFTER_SECONDS = 5;
 const TICK_MS = 500;
+const GOOD_NEWS_MS = 8000;
 
 const START_SETTINGS: Settings = {
   temperature: 'C',
@@ -68,11 +69,20 @@ export function ask(wish: Wish): Promise<unknown> {
   return asking === null ? Promise.reject(new Error('Not connected yet.')) : asking.ask(wish);
 }
 
+/** Good news goes away by itself; what went wrong stays until it is put away. */
+function saidFor(milliseconds: number, sentence: string): { good: true; sentence: string } {
+  const news = { good: true as const, sentence };
+  setTimeout(() => {
+    if (said.value === news) said.value = null;
+  }, milliseconds);
+  return news;
+}
+
 /** Sends a command, says what went wrong if something did, and tells whether it took effect. */
 export async function tell(wish: Wish, done?: string): Promise<boolean> {
   try {
     await ask(wish);
-    said.value = done === undefined ? null : { good: true, sentence: done };
+    said.value = done === undefined ? null : saidFor(GOOD_NEWS_MS, done);
     return true;
   } catch (error) {
     said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };

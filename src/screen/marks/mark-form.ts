@@ -71,7 +71,8 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
     }
     if (text === '' && field.optional === true) continue;
     const value = typedNumber(text);
-    if (value === null) return `${field.label}: type a plain number, such as ${field.least < 10 ? '2.5' : String(field.least)}.`;
+    if (value === null)
+      return `${field.label}: type a plain number, such as ${field.least < 10 ? '2.5' : String(field.least)}.`;
     if (value < field.least || value > field.greatest) {
       return `${field.label}: ${text} is outside of ${field.least} to ${field.greatest} ${field.unit}.`;
     }

@@ -19,7 +19,9 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
       <span>{markWords(each.mark, now.header, settings.value)}</span>
       {each.withdrawn && <em>taken back</em>}
       {canTakeBack && !each.withdrawn && id !== undefined && (
-        <button type="button" onClick={() => takeBack(id)}>Take back</button>
+        <button type="button" onClick={() => takeBack(id)}>
+          Take back
+        </button>
       )}
     </li>
   );
@@ -29,7 +31,9 @@ export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }
   const latestFirst = now.marks.filter((each) => each.mark.kind !== 'withdraw').reverse();
   const older = latestFirst.slice(SHOWN_FIRST);
   const rows = (list: MarkView[]): JSX.Element[] =>
-    list.map((each, i) => <LogRow key={each.mark.id ?? `${each.t} ${i}`} each={each} now={now} canTakeBack={canTakeBack} />);
+    list.map((each, i) => (
+      <LogRow key={each.mark.id ?? `${each.t} ${i}`} each={each} now={now} canTakeBack={canTakeBack} />
+    ));
   return (
     <section class="panel log" aria-label="What was noted">
       <h2>Noted so far</h2>

@@ -14,7 +14,9 @@ function Input({ field, value, set }: { field: Field; value: string; set: (value
     return (
       <select value={value} onChange={(event) => set(event.currentTarget.value)}>
         {field.options.map((each) => (
-          <option key={each.value} value={each.value}>{each.label}</option>
+          <option key={each.value} value={each.value}>
+            {each.label}
+          </option>
         ))}
       </select>
     );
@@ -58,8 +60,14 @@ export function TypedMark({ fields, build }: { fields: Field[]; build: (values: 
           </span>
         </label>
       ))}
-      <button type="submit" class="main-button">Note it</button>
-      {problem !== null && <p class="problem" role="alert">✕ {problem}</p>}
+      <button type="submit" class="main-button">
+        Note it
+      </button>
+      {problem !== null && (
+        <p class="problem" role="alert">
+          ✕ {problem}
+        </p>
+      )}
     </form>
   );
 }

@@ -22,9 +22,20 @@ function BoilRow({ boil }: { boil: BoilListing }): JSX.Element {
       <td>{dayAndTime(boil.started)}</td>
       <td>{lengthOfTime(boil.seconds)}</td>
       <td>{boil.entries} lines</td>
-      <td class="row">
-        <button type="button" aria-label={`Replay ${name}`} onClick={() => void openReplay(boil.boil)}>Replay</button>
-        <a class="button" aria-label={`Export ${name}`} href={`boils/${encodeURIComponent(boil.boil)}.boil.jsonl`} download>Export</a>
+      <td>
+        <div class="row">
+          <button type="button" aria-label={`Replay ${name}`} onClick={() => void openReplay(boil.boil)}>
+            Replay
+          </button>
+          <a
+            class="button"
+            aria-label={`Export ${name}`}
+            href={`boils/${encodeURIComponent(boil.boil)}.boil.jsonl`}
+            download
+          >
+            Export
+          </a>
+        </div>
       </td>
     </tr>
   );
@@ -87,8 +98,20 @@ export function NotebookView(): JSX.Element {
       {boils?.length === 0 && <p>No boil is kept yet.</p>}
       {boils !== null && boils.length > 0 && (
         <table class="boils">
-          <thead><tr><th>Boil</th><th>Begun</th><th>Length</th><th>Kept</th><th>Do</th></tr></thead>
-          <tbody>{boils.map((boil) => <BoilRow key={boil.boil} boil={boil} />)}</tbody>
+          <thead>
+            <tr>
+              <th>Boil</th>
+              <th>Begun</th>
+              <th>Length</th>
+              <th>Kept</th>
+              <th>Do</th>
+            </tr>
+          </thead>
+          <tbody>
+            {boils.map((boil) => (
+              <BoilRow key={boil.boil} boil={boil} />
+            ))}
+          </tbody>
         </table>
       )}
     </div>

@@ -19,7 +19,10 @@ type Point = readonly [celsius: number, place: number];
 
 function points({ water, finish, scorch }: Landmarks): Point[] | null {
   if (water === null) return null;
-  const list: Point[] = [[water - COLD_SPAN, PLACE.cold], [water, PLACE.water]];
+  const list: Point[] = [
+    [water - COLD_SPAN, PLACE.cold],
+    [water, PLACE.water],
+  ];
   if (finish !== null && finish > water) list.push([finish, PLACE.finish]);
   const top = list.at(-1)?.[0] ?? water;
   const burns = scorch ?? (finish === null ? null : finish + (finish - water) * ROOM_PAST_FINISH);

@@ -18,7 +18,8 @@ function Landmark({ place, word, celsius }: { place: number; word: string; celsi
 }
 
 function inWords(reading: Reading, limits: Limits): string {
-  const say = (celsius: number | null): string => (celsius === null ? 'not known' : temperature(celsius, settings.value));
+  const say = (celsius: number | null): string =>
+    celsius === null ? 'not known' : temperature(celsius, settings.value);
   return (
     `Pan ${say(reading.temperature_c)}; water boils at ${say(reading.water_c)}, ` +
     `done at ${say(limits.finish_c)}, burns at ${say(limits.scorch_c)}`
@@ -40,7 +41,10 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
         )}
         <span class="bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
         {place !== null && (
-          <span class={isDoubtful(reading.probe) ? 'bar-pan bar-pan-doubtful' : 'bar-pan'} style={{ left: percent(place) }} />
+          <span
+            class={isDoubtful(reading.probe) ? 'bar-pan bar-pan-doubtful' : 'bar-pan'}
+            style={{ left: percent(place) }}
+          />
         )}
       </div>
       <div class="bar-labels" aria-hidden="true">

@@ -1,18 +1,26 @@
 // All pans of a boil, live or replayed: the cards, the chosen pan's chart, and what was noted.
 import type { JSX } from 'preact';
+import { formatRise, formatTemperature } from '../../core/quantities/format.ts';
 import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
+import { settings } from '../client/store.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { AlarmRow } from '../alarms/alarm-row.tsx';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
 import { useKey } from '../shell/keys.ts';
 import { inOrder } from '../words/alarm-words.ts';
-import { panName } from '../words/pan-words.ts';
 import { PanCard } from './pan-card.tsx';
+import { PracticeButton } from './practice-button.tsx';
 import { selectPan, selectedPan } from './selected-pan.ts';
 
 const MOST_LARGE_CARDS = 4;
+/** What would be printed as ± 0.0. */
+const LEAST_SPREAD_C = 0.05;
+
+function canMarkIn(now: Now): boolean {
+  return now.view === 'live' && !now.ended;
+}
 
 function Card({ now, reading, place }: { now: Now; reading: Reading; place: number }): JSX.Element {
   const letter = String(place + 1);
@@ -21,9 +29,12 @@ function Card({ now, reading, place }: { now: Now; reading: Reading; place: numb
     <PanCard
       now={now}
       reading={reading}
-      limits={now.limits.find((each) => each.pan === reading.pan) ?? { pan: reading.pan, finish_c: null, scorch_c: null }}
+      limits={
+        now.limits.find((each) => each.pan === reading.pan) ?? { pan: reading.pan, finish_c: null, scorch_c: null }
+      }
       alarms={now.alarms.filter((alarm) => alarm.pan === reading.pan)}
       selected={selectedPan(now) === reading.pan}
+      canMark={canMarkIn(now)}
       letter={letter}
       select={() => selectPan(reading.pan)}
     />
@@ -46,8 +57,13 @@ function ReplayedAlarms({ now }: { now: Now }): JSX.Element | null {
 
 function BoilLine({ now }: { now: Now }): JSX.Element {
   const { water } = now;
-  const spread = water.plusMinus === null ? '' : ` ± ${water.plusMinus.toFixed(1)}`;
-  const where = water.celsius === null ? 'not known yet' : `${water.celsius.toFixed(1)}${spread} °C, from ${water.origin}`;
+  const { temperature: unit } = settings.value;
+  const spread =
+    water.plusMinus === null || water.plusMinus < LEAST_SPREAD_C ? '' : ` (± ${formatRise(water.plusMinus, unit)})`;
+  const where =
+    water.celsius === null
+      ? 'a temperature that is not known yet'
+      : `${formatTemperature(water.celsius, unit)}${spread}, ${water.origin}`;
   return (
     <div class="boil-line">
       <p>
@@ -56,34 +72,52 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
       </p>
       {now.view === 'live' && !now.ended && (
         <p class="boil-acts">
-          <a class="button" href="#/change">Change pans or finish</a> <EndBoil />
-        </p>
-      )}
-      {now.view === 'live' && now.ended && (
-        <p class="boil-acts">
-          This boil is over. <a class="button" href="#/start">Start another</a> <a class="button" href="#/notebook">See the notebook</a>
+          <a class="button" href="#/change">
+            Change pans or finish
+          </a>{' '}
+          <EndBoil />
         </p>
       )}
     </div>
   );
 }
 
+function AfterBoil({ now }: { now: Now }): JSX.Element {
+  return (
+    <section class="panel boil-line" aria-label="This boil is over">
+      <p>
+        <b>{now.header?.name ?? 'This boil'}</b> is over and kept in the notebook.
+      </p>
+      <p class="boil-acts">
+        <a class="button" href="#/notebook">
+          See the notebook
+        </a>
+        <a class="button" href="#/start">
+          Start a boil
+        </a>
+        <PracticeButton class="button" />
+      </p>
+    </section>
+  );
+}
+
 export function PansView({ now }: { now: Now }): JSX.Element {
   const pan = selectedPan(now);
-  const canMark = now.view === 'live' && !now.ended;
+  const canMark = canMarkIn(now);
   const size = now.readings.length > MOST_LARGE_CARDS ? 'cards cards-many' : 'cards';
   return (
     <div class="pans">
+      {now.view === 'live' && now.ended && <AfterBoil now={now} />}
       <section class={size} aria-label="Pans">
         {now.readings.map((reading, place) => (
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
       {pan !== null && (
-        <section class={canMark ? 'chosen' : 'chosen chosen-wide'} aria-label={`${panName(now.header, pan)} in detail`}>
-          <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
+        <>
           {canMark && <MarkPanel key={pan} now={now} pan={pan} />}
-        </section>
+          <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
+        </>
       )}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
       <MarkLog now={now} canTakeBack={canMark} />

@@ -1,12 +1,9 @@
 // What is shown while no boil runs: one press for the practice boil, another for a real one.
 import type { JSX } from 'preact';
-import { tell } from '../client/store.ts';
 import { goTo } from '../shell/routes.ts';
-
-const PRACTICE_SPEED = 60;
+import { PracticeButton } from './practice-button.tsx';
 
 export function Welcome(): JSX.Element {
-  const practise = (): void => void tell({ practice: { speed: PRACTICE_SPEED } });
   return (
     <div class="page welcome">
       <h1>Panwarden watches your pans and calls you before they burn.</h1>
@@ -18,9 +15,7 @@ export function Welcome(): JSX.Element {
           <p>With your own pans and probes, or with a thermometer that you read by hand.</p>
         </section>
         <section>
-          <button type="button" class="way way-practice" onClick={practise}>
-            Practice boil
-          </button>
+          <PracticeButton class="way way-practice" />
           <p>Made-up pans at Tarn Hollow, sixty times as fast as life. Nothing needs to be plugged in.</p>
         </section>
       </div>

@@ -12,21 +12,23 @@ function ListenButton({ path, baud }: { path: string; baud?: number }): JSX.Elem
     <button
       type="button"
       aria-pressed={isOn}
-      onClick={() => void (isOn ? stopListening(path) : startListening({ path, ...(baud === undefined ? {} : { baud }) }))}
+      onClick={() =>
+        void (isOn ? stopListening(path) : startListening({ path, ...(baud === undefined ? {} : { baud }) }))
+      }
     >
       {isOn ? 'Listening' : 'Listen'}
     </button>
   );
 }
 
-function ListedPort({ port }: { port: PortListing }): JSX.Element {
+function ListedPort({ port, isInUse }: { port: PortListing; isInUse: boolean }): JSX.Element {
   const about = [port.maker, port.serialNumber === null ? null : `serial number ${port.serialNumber}`];
   return (
     <li class="port">
       <span>
         <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
       </span>
-      <ListenButton path={port.path} />
+      {isInUse ? <span>in use by this boil</span> : <ListenButton path={port.path} />}
     </li>
   );
 }
@@ -45,18 +47,31 @@ function TypedPort(): JSX.Element {
     <form class="typed typed-port" onSubmit={add}>
       <label>
         <span>Not in the list? Type where the board is</span>
-        <input class="wide" value={path} placeholder="/dev/ttyUSB0 or COM3" onInput={(event) => setPath(event.currentTarget.value)} />
+        <input
+          class="wide"
+          value={path}
+          placeholder="/dev/ttyUSB0 or COM3"
+          onInput={(event) => setPath(event.currentTarget.value)}
+        />
       </label>
       <label>
         <span>Speed (baud)</span>
-        <input class="number" inputMode="numeric" value={baud} onInput={(event) => setBaud(event.currentTarget.value)} />
+        <input
+          class="number"
+          inputMode="numeric"
+          value={baud}
+          onInput={(event) => setBaud(event.currentTarget.value)}
+        />
       </label>
-      <button type="submit" disabled={path.trim() === '' || speed === null}>Listen</button>
+      <button type="submit" disabled={path.trim() === '' || speed === null}>
+        Listen
+      </button>
     </form>
   );
 }
 
-export function PortFinder(): JSX.Element {
+/** `inUse` are the paths that the running boil holds open. */
+export function PortFinder({ inUse }: { inUse: readonly (string | null)[] }): JSX.Element {
   useEffect(() => void findPorts(), []);
   const list = listed.value;
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
@@ -65,15 +80,23 @@ export function PortFinder(): JSX.Element {
       {list === null && <p>Looking …</p>}
       {list?.length === 0 && <p>The machine lists no board. Plug one in, or type where it is.</p>}
       <ul>
-        {(list ?? []).map((port) => <ListedPort key={port.path} port={port} />)}
+        {(list ?? []).map((port) => (
+          <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} />
+        ))}
         {typed.map((each) => (
           <li class="port" key={each.path}>
-            <span><b>{each.path}</b> typed by hand, {each.baud ?? 9600} baud</span>
+            <span>
+              <b>{each.path}</b> typed by hand, {each.baud ?? 9600} baud
+            </span>
             <ListenButton path={each.path} />
           </li>
         ))}
       </ul>
-      <p><button type="button" onClick={() => void findPorts()}>Look again</button></p>
+      <p>
+        <button type="button" onClick={() => void findPorts()}>
+          Look again
+        </button>
+      </p>
       <TypedPort />
     </div>
   );

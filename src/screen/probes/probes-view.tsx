@@ -9,7 +9,11 @@ import { panName, probeWords } from '../words/pan-words.ts';
 import { withChannel } from './channels.ts';
 import { PortFinder } from './port-finder.tsx';
 
-const PORT_WORDS: Record<PortView['state'], string> = { open: 'Open', lost: 'Lost, trying again', waiting: 'Waiting for it' };
+const PORT_WORDS: Record<PortView['state'], string> = {
+  open: 'Open',
+  lost: 'Lost, trying again',
+  waiting: 'Waiting for it',
+};
 
 function BoardRow({ port }: { port: PortView }): JSX.Element {
   return (
@@ -17,7 +21,10 @@ function BoardRow({ port }: { port: PortView }): JSX.Element {
       <span>
         <b>{port.path ?? `Board ${port.id}`}</b> {port.state === 'open' ? '✓' : '▲'} {PORT_WORDS[port.state]}
         {port.why !== null && <span class="problem"> {port.why}</span>}
-        <small> {port.lines} lines, {port.unreadable} that could not be read</small>
+        <small>
+          {' '}
+          {port.lines} lines, {port.unreadable} that could not be read
+        </small>
       </span>
     </li>
   );
@@ -27,7 +34,10 @@ function BoardRow({ port }: { port: PortView }): JSX.Element {
 function moveTo(header: Header, view: ProbeView, pan: string | null): void {
   const isProbe = (header.probes ?? []).some((probe) => probe.id === view.id);
   if (isProbe) {
-    void tell({ mark: { kind: 'move-probe', probe: view.id, pan, id: `screen-${crypto.randomUUID()}` } }, 'Probe moved.');
+    void tell(
+      { mark: { kind: 'move-probe', probe: view.id, pan, id: `screen-${crypto.randomUUID()}` } },
+      'Probe moved.',
+    );
     return;
   }
   if (pan === null) return;
@@ -45,7 +55,9 @@ function PanChoice({ header, view }: { header: Header; view: ProbeView }): JSX.E
     >
       <option value="">in no pan</option>
       {(header.pans ?? []).map((pan) => (
-        <option key={pan.id} value={pan.id}>{panName(header, pan.id)}</option>
+        <option key={pan.id} value={pan.id}>
+          {panName(header, pan.id)}
+        </option>
       ))}
     </select>
   );
@@ -55,7 +67,10 @@ function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
   const isLive = now.header !== null && !now.ended;
   return (
     <tr>
-      <th scope="row">{view.channel}<small> on {view.port}</small></th>
+      <th scope="row">
+        {view.channel}
+        <small> on {view.port}</small>
+      </th>
       <td class="probe-number">{view.celsius === null ? 'no value' : temperature(view.celsius, settings.value)}</td>
       <td>{probeWords(view.state)}</td>
       <td>{view.ageSeconds === null ? 'nothing heard yet' : `${lengthOfTime(view.ageSeconds)} old`}</td>
@@ -72,7 +87,11 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       {now.ports.length > 0 && (
         <section class="panel">
           <h2>Boards in use</h2>
-          <ul>{now.ports.map((port) => <BoardRow key={port.id} port={port} />)}</ul>
+          <ul>
+            {now.ports.map((port) => (
+              <BoardRow key={port.id} port={port} />
+            ))}
+          </ul>
         </section>
       )}
       <section class="panel">
@@ -81,17 +100,33 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           <p>No probe is heard. {canListen ? 'Press “Listen” at a board below.' : ''}</p>
         ) : (
           <table class="probes">
-            <thead><tr><th>Probe</th><th>Shows</th><th>State</th><th>Age</th><th>Pan</th></tr></thead>
-            <tbody>{now.probes.map((view) => <ProbeRow key={view.id} now={now} view={view} />)}</tbody>
+            <thead>
+              <tr>
+                <th>Probe</th>
+                <th>Shows</th>
+                <th>State</th>
+                <th>Age</th>
+                <th>Pan</th>
+              </tr>
+            </thead>
+            <tbody>
+              {now.probes.map((view) => (
+                <ProbeRow key={view.id} now={now} view={view} />
+              ))}
+            </tbody>
           </table>
         )}
         {canListen && now.probes.length > 0 && (
-          <p><button type="button" onClick={() => goTo('start')}>Start a boil with these</button></p>
+          <p>
+            <button type="button" onClick={() => goTo('start')}>
+              Start a boil with these
+            </button>
+          </p>
         )}
       </section>
       <section class="panel">
         <h2>{canListen ? 'Boards on this machine' : 'More boards on this machine'}</h2>
-        <PortFinder />
+        <PortFinder inUse={canListen ? [] : now.ports.map((port) => port.path)} />
       </section>
     </div>
   );

@@ -42,13 +42,21 @@ function Lead({ label, seconds, options, choose }: LeadProps): JSX.Element {
     <label>
       <span>{label}</span>
       <select value={String(seconds)} onChange={(event) => choose(Number(event.currentTarget.value))}>
-        {minutes.map((each) => <option key={each} value={String(each * 60)}>{each} min before</option>)}
+        {minutes.map((each) => (
+          <option key={each} value={String(each * 60)}>
+            {each} min before
+          </option>
+        ))}
       </select>
     </label>
   );
 }
 
-const CALLS: [Priority, string][] = [['high', 'Now'], ['medium', 'Soon'], ['low', 'When you can']];
+const CALLS: [Priority, string][] = [
+  ['high', 'Now'],
+  ['medium', 'Soon'],
+  ['low', 'When you can'],
+];
 
 async function tryCall(priority: Priority, loudness: Settings['loudness']): Promise<void> {
   if (await allowSound()) playBurst(priority, loudness);
@@ -60,25 +68,93 @@ export function SettingsView(): JSX.Element {
     <div class="page">
       <h1>Settings</h1>
       <section class="panel fields">
-        <Choice legend="Temperature" value={now.temperature} options={[['C', '°C'], ['F', '°F']]} choose={(temperature) => change({ temperature })} />
-        <Choice legend="Volume" value={now.volume} options={[['litre', 'litres'], ['us-gallon', 'US gallons'], ['imperial-gallon', 'imperial gallons']]} choose={(volume) => change({ volume })} />
-        <Choice legend="Length" value={now.length} options={[['mm', 'mm and metres'], ['inch', 'inches and feet']]} choose={(length) => change({ length })} />
-        <Choice legend="Look" value={now.theme} options={[['system', 'as the machine'], ['light', 'light'], ['dark', 'dark'], ['contrast', 'strong contrast']]} choose={(theme) => change({ theme })} />
+        <Choice
+          legend="Temperature"
+          value={now.temperature}
+          options={[
+            ['C', '°C'],
+            ['F', '°F'],
+          ]}
+          choose={(temperature) => change({ temperature })}
+        />
+        <Choice
+          legend="Volume"
+          value={now.volume}
+          options={[
+            ['litre', 'litres'],
+            ['us-gallon', 'US gallons'],
+            ['imperial-gallon', 'imperial gallons'],
+          ]}
+          choose={(volume) => change({ volume })}
+        />
+        <Choice
+          legend="Length"
+          value={now.length}
+          options={[
+            ['mm', 'mm and metres'],
+            ['inch', 'inches and feet'],
+          ]}
+          choose={(length) => change({ length })}
+        />
+        <Choice
+          legend="Look"
+          value={now.theme}
+          options={[
+            ['system', 'as the machine'],
+            ['light', 'light'],
+            ['dark', 'dark'],
+            ['contrast', 'strong contrast'],
+          ]}
+          choose={(theme) => change({ theme })}
+        />
       </section>
       <section class="panel fields">
-        <Choice legend="Loudness" value={now.loudness} options={[['soft', 'soft'], ['middle', 'middle'], ['loud', 'loud']]} choose={(loudness) => change({ loudness })} />
-        <div class="row">
-          {CALLS.map(([priority, word]) => (
-            <button key={priority} type="button" onClick={() => void tryCall(priority, now.loudness)}>♪ “{word}”</button>
-          ))}
-        </div>
+        <Choice
+          legend="Loudness"
+          value={now.loudness}
+          options={[
+            ['soft', 'soft'],
+            ['middle', 'middle'],
+            ['loud', 'loud'],
+          ]}
+          choose={(loudness) => change({ loudness })}
+        />
+        <fieldset class="choice">
+          <legend>Try the calls</legend>
+          <div class="row">
+            {CALLS.map(([priority, word]) => (
+              <button key={priority} type="button" onClick={() => void tryCall(priority, now.loudness)}>
+                ♪ “{word}”
+              </button>
+            ))}
+          </div>
+        </fieldset>
       </section>
       <section class="panel fields">
-        <Lead label="Call me when a pan is nearly done" seconds={now.near_finish_lead_s} options={[3, 5, 10, 15, 20, 30]} choose={(near_finish_lead_s) => change({ near_finish_lead_s })} />
-        <Lead label="Call me when a pan would burn" seconds={now.scorch_lead_s} options={[1, 2, 4, 6, 10]} choose={(scorch_lead_s) => change({ scorch_lead_s })} />
-        <Lead label="Call me when a pan gets shallow" seconds={now.low_level_lead_s} options={[5, 10, 15, 20, 30]} choose={(low_level_lead_s) => change({ low_level_lead_s })} />
+        <Lead
+          label="Call me when a pan is nearly done"
+          seconds={now.near_finish_lead_s}
+          options={[3, 5, 10, 15, 20, 30]}
+          choose={(near_finish_lead_s) => change({ near_finish_lead_s })}
+        />
+        <Lead
+          label="Call me when a pan would burn"
+          seconds={now.scorch_lead_s}
+          options={[1, 2, 4, 6, 10]}
+          choose={(scorch_lead_s) => change({ scorch_lead_s })}
+        />
+        <Lead
+          label="Call me when a pan gets shallow"
+          seconds={now.low_level_lead_s}
+          options={[5, 10, 15, 20, 30]}
+          choose={(low_level_lead_s) => change({ low_level_lead_s })}
+        />
       </section>
-      {about.value !== null && <p class="hint">Panwarden {about.value.version}. The notebook is kept in {about.value.folder}.</p>}
+      {about.value !== null && (
+        <p class="hint">
+          Panwarden {about.value.version}. The notebook is kept in {about.value.folder}.
+        </p>
+      )}
     </div>
   );
 }

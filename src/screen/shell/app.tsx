@@ -60,9 +60,9 @@ export function App(): JSX.Element {
         {shown.mode === 'practice' && <PracticeBand now={shown} />}
         {replayed !== null && <ReplayBand now={replayed} />}
         <LostBand />
+        <SaidLine />
       </div>
       <main>
-        <SaidLine />
         <Notices now={shown} />
         <ViewOf at={route.value} now={now} />
       </main>

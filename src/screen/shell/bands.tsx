@@ -25,7 +25,14 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
     <div class="band band-practice">
       <strong class="band-word">Practice</strong>
       <span class="band-note">made-up pans, no fire, nothing here is real</span>
-      {!now.ended && <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
+      {!now.ended && (
+        <>
+          <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
+          <button type="button" onClick={() => void tell({ end: true }, 'The practice boil is over and kept.')}>
+            End practice
+          </button>
+        </>
+      )}
     </div>
   );
 }
@@ -42,7 +49,8 @@ export function ReplayBand({ now }: { now: Now }): JSX.Element {
   return (
     <div class="band band-replay" role="region" aria-label="Replay">
       <strong class="band-word">Replay</strong>
-      <span class="band-note">not live: {now.replay?.title ?? now.header?.name ?? 'a kept boil'}</span>
+      <span class="band-note">not live</span>
+      <span class="band-note band-title">{now.replay?.title ?? now.header?.name ?? 'a kept boil'}</span>
       <KeyButton letter="Space" act={() => control({ playing: !playing })}>
         {playing ? 'Pause' : 'Play'}
       </KeyButton>
@@ -96,7 +104,10 @@ export function SaidLine(): JSX.Element {
     <div class="said" role="status">
       {last !== null && (
         <p class={last.good ? 'said-good' : 'said-bad'}>
-          <span>{last.good ? '✓ ' : '✕ '}{last.sentence}</span>
+          <span>
+            {last.good ? '✓ ' : '✕ '}
+            {last.sentence}
+          </span>
           <button type="button" aria-label="Put this message away" onClick={() => (said.value = null)}>
             OK
           </button>

@@ -34,12 +34,13 @@ function Age(): JSX.Element {
 export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element {
   const line = now.mode === 'idle' ? null : nextLine(now);
   return (
-    <header class={line?.urgent === true ? 'first first-urgent' : 'first'}>
+    <header class="first">
       <p class="first-what">
         {line === null ? (
           <span>No boil is running</span>
         ) : (
           <>
+            {line.urgent && <span aria-hidden="true">▲ </span>}
             {line.who !== null && <b>{line.who}: </b>}
             <span>{line.what}</span>
             {line.range !== null && <span class="first-range"> {line.range}</span>}
@@ -49,7 +50,7 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
       <div class="first-side">
         <SoundButton now={sound} />
         <span class="clock">
-          {hoursAndMinutes(wallMs(now, now.t))} <Age />
+          {hoursAndMinutes(wallMs(now, now.t))} {now.view === 'live' ? <Age /> : <span class="age">back then</span>}
         </span>
       </div>
     </header>

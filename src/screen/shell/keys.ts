@@ -1,5 +1,5 @@
 // Single-letter keys for the whole page; the latest view to claim a letter has it, and typing is left alone.
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 type Claim = { key: string; act: () => void };
 const claims: Claim[] = [];
@@ -27,7 +27,8 @@ export function listenForKeys(): void {
 export function useKey(key: string | null, act: () => void): void {
   const latest = useRef(act);
   latest.current = act;
-  useEffect(() => {
+  // Before the next key can be pressed, so that two quick keys both find what they are for.
+  useLayoutEffect(() => {
     if (key === null) return;
     const claim: Claim = { key, act: () => latest.current() };
     claims.push(claim);

@@ -20,6 +20,7 @@ export function goTo(next: Route): void {
 export function followAddress(): void {
   const read = (): void => {
     route.value = routeOf(location.hash);
+    scrollTo(0, 0);
   };
   addEventListener('hashchange', read);
   read();

@@ -32,6 +32,11 @@ export function whereWords(alarm: AlarmView, header: Header | null): string {
   return alarm.port === null ? 'Panwarden' : `Board ${alarm.port}`;
 }
 
+/** A sentence of the host with its full stop, so that two can stand in one line. */
+export function asSentence(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
 /** The title of the page: the foremost unseen alarm first, so that a tab in the background shows it. */
 export function pageTitle(now: Now | null): string {
   const alarm = now === null ? null : firstUnseen(now.alarms);

@@ -28,7 +28,8 @@ export function signedRate(celsiusPerMinute: number, settings: Settings): string
   return `${signed(value, Math.abs(value) < 1 ? 2 : 1)} °${settings.temperature}/min`;
 }
 
-export const temperature = (celsius: number, settings: Settings): string => formatTemperature(celsius, settings.temperature);
+export const temperature = (celsius: number, settings: Settings): string =>
+  formatTemperature(celsius, settings.temperature);
 export const volume = (litres: number, settings: Settings): string => formatVolume(litres, settings.volume);
 export const depth = (mm: number, settings: Settings): string => formatLength(mm, settings.length);
 
@@ -47,7 +48,12 @@ export const metresShown = (metres: number, settings: Settings): number =>
   settings.length === 'mm' ? metres : metres / METRES_PER_FOOT;
 
 /** The symbols that stand behind number fields. */
-export function unitSymbols(settings: Settings): { temperature: string; volume: string; length: string; height: string } {
+export function unitSymbols(settings: Settings): {
+  temperature: string;
+  volume: string;
+  length: string;
+  height: string;
+} {
   const volumes = { litre: 'litres', 'us-gallon': 'US gallons', 'imperial-gallon': 'imperial gallons' } as const;
   return {
     temperature: `°${settings.temperature}`,

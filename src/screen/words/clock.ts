@@ -20,9 +20,10 @@ type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } |
  */
 export function wallMs(now: Clock, at: number): number {
   const zone = now.header?.started ?? now.clock;
-  const base = now.mode === 'live' || now.header === null
-    ? Date.parse(now.clock) + (at - now.t)
-    : Date.parse(now.header.started) + at;
+  const base =
+    now.mode === 'live' || now.header === null
+      ? Date.parse(now.clock) + (at - now.t)
+      : Date.parse(now.header.started) + at;
   return base + offsetMinutes(zone) * 60_000;
 }
 
@@ -66,6 +67,8 @@ export function dayAndTime(iso: string): string {
   const ms = Date.parse(iso);
   if (Number.isNaN(ms)) return iso;
   const date = new Date(ms + offsetMinutes(iso) * 60_000);
-  const month = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][date.getUTCMonth()];
+  const month = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][
+    date.getUTCMonth()
+  ];
   return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}, ${hoursAndMinutes(date.getTime())}`;
 }

@@ -1,5 +1,6 @@
 // The first line of the screen: the next thing to do, and when, in words.
 import { timeOfDay } from './clock.ts';
+import { inOrder } from './alarm-words.ts';
 import { panName } from './pan-words.ts';
 import type { NextThing, Now } from '../client/types.ts';
 
@@ -16,12 +17,19 @@ function about(now: Now, next: NextThing): string {
   return next.at === null ? '' : ` about ${timeOfDay(now, next.at)}`;
 }
 
+/** The alarm's own title; the host names the alarm it means. */
+function alarmTitle(now: Now, next: NextThing): string {
+  const ofPan = inOrder(now.alarms).filter((alarm) => alarm.pan === next.pan);
+  const named = ofPan.find((alarm) => alarm.alarm === next.text) ?? ofPan[0];
+  return named?.title ?? 'see the alarm below';
+}
+
 function by(now: Now, next: NextThing): string {
   return next.at === null || next.at <= now.t ? ' now' : ` by ${timeOfDay(now, next.at)}`;
 }
 
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
-  alarm: (_now, next) => next.text ?? 'see the alarm below',
+  alarm: alarmTitle,
   'near-finish': (now, next) => `close to done, done${about(now, next) || ' soon'}`,
   finish: (now, next) => (next.at !== null && next.at > now.t ? `done${about(now, next)}` : 'done, take it off now'),
   'top-up': (now, next) => `top up${by(now, next)}`,
@@ -32,8 +40,11 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   watch: (_now, next) => next.text ?? 'Nothing to do just now. Stay by the pans.',
 };
 
+const OVER: NextLine = { who: null, what: 'This boil is over', range: null, urgent: false };
+
 /** The next thing to do, in words. */
 export function nextLine(now: Now): NextLine {
+  if (now.ended && now.view === 'live') return OVER;
   const { next } = now;
   const spread = next.low === null || next.high === null ? null : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
   return {

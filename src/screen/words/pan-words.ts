@@ -58,6 +58,18 @@ export interface Unknown {
   mark: MarkKind | null;
 }
 
+/** What to press for the mark that would help. */
+const MARK_CALL: Partial<Record<MarkKind, string>> = {
+  reading: 'Read by hand',
+  'water-check': 'Check in boiling water',
+  depth: 'Note the depth',
+  density: 'Note a density',
+};
+
+export function markCall(kind: MarkKind): string | null {
+  return MARK_CALL[kind] ?? null;
+}
+
 /** The most useful thing that is missing first. */
 export function notKnownYet(reading: Reading): Unknown[] {
   if (reading.stage === 'off') return [];
@@ -71,19 +83,19 @@ export function notKnownYet(reading: Reading): Unknown[] {
 }
 
 function noTemperature(reading: Reading): Unknown {
-  const how = reading.probe === null ? 'read a thermometer and note it' : 'see to the probe, or note a reading by hand';
+  const how = reading.probe === null ? 'no probe here: read a thermometer' : 'see to the probe, or read a thermometer';
   return { what: 'temperature', how, mark: 'reading' };
 }
 
 const NO_WATER_POINT: Unknown = {
   what: 'how hot water boils here today',
-  how: 'check the probe in plain boiling water, or note the air pressure',
+  how: 'a probe in plain boiling water tells it, or the air pressure',
   mark: 'water-check',
 };
-const NO_LITRES: Unknown = { what: 'litres and depth', how: 'note the depth or what you poured in', mark: 'depth' };
+const NO_LITRES: Unknown = { what: 'litres and depth', how: 'a depth tells them', mark: 'depth' };
 const NO_STRENGTH: Unknown = {
   what: 'strength',
-  how: 'too thin to tell by heat; a hydrometer reading would help',
+  how: 'too thin to tell by its heat',
   mark: 'density',
 };
 const NO_FORECAST: Unknown = { what: 'when it is done', how: 'needs a while of steady boiling', mark: null };

@@ -1,0 +1,14 @@
+// The one press that starts the practice boil.
+import type { JSX } from 'preact';
+import { tell } from '../client/store.ts';
+
+/** Sixty boil seconds a second: an afternoon in a few minutes. */
+const PRACTICE_SPEED = 60;
+
+export function PracticeButton({ class: looks }: { class: string }): JSX.Element {
+  return (
+    <button type="button" class={looks} onClick={() => void tell({ practice: { speed: PRACTICE_SPEED } })}>
+      Practice boil
+    </button>
+  );
+}
