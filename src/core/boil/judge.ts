@@ -6,7 +6,7 @@ import type { ProbeState } from '../pan/reading.ts';
 import type { Mark } from './entries.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
-import { type BoilState, leadTimes, probesOf } from './state.ts';
+import { type BoilState, leadTimes } from './state.ts';
 import { surroundings } from './surroundings.ts';
 
 export function judgeAlarms(state: BoilState, t: number): void {
@@ -79,7 +79,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
 /** Of several probes in a pan the one that is worst off is called. */
 function worstProbe(state: BoilState, pan: string, t: number): { state: ProbeState; port: string } | null {
   let worst: { state: ProbeState; port: string } | null = null;
-  for (const id of probesOf(state, pan)) {
+  for (const id of state.panProbes[pan]!) {
     const port = state.header.probes!.find((probe) => probe.id === id)!.port;
     const now = probeState(state.probes[id]!, t);
     if (worst === null || now === 'lost' || (now === 'broken' && worst.state !== 'lost')) worst = { state: now, port };

@@ -12,7 +12,7 @@ import {
 } from '../physics/instruments.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
 import type { Mark } from './entries.ts';
-import type { BoilState, KeptMark } from './state.ts';
+import { type BoilState, type KeptMark, placeProbes } from './state.ts';
 
 /** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
 const TYPICAL_SAP_BRIX = { maple: 2, birch: 1 } as const;
@@ -241,6 +241,7 @@ function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: num
   const left = state.probePan[mark.probe] ?? null;
   if (left === mark.pan) return;
   state.probePan[mark.probe] = mark.pan !== null && mark.pan in state.pans ? mark.pan : null;
+  placeProbes(state);
   for (const id of [left, mark.pan]) {
     const pan = id === null ? undefined : state.pans[id];
     if (pan !== undefined) panProbeMoved(pan, t);

@@ -3,7 +3,7 @@ import { panStep } from '../pan/pan-model.ts';
 import { readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { periodMs, probeState } from './probe-track.ts';
-import { type BoilState, leadTimes, probesOf } from './state.ts';
+import { type BoilState, leadTimes } from './state.ts';
 import { surroundings } from './surroundings.ts';
 
 /** Brings every pan's model to t (ms). */
@@ -16,7 +16,7 @@ const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'l
 /** The best of a pan's probes is what the pan is read with; null for a pan that has none. */
 export function panProbeState(state: BoilState, pan: string, t: number): ProbeState | null {
   let best: ProbeState | null = null;
-  for (const probe of probesOf(state, pan)) {
+  for (const probe of state.panProbes[pan]!) {
     const one = probeState(state.probes[probe]!, t);
     if (best === null || WORST_LAST.indexOf(one) < WORST_LAST.indexOf(best)) best = one;
   }
@@ -33,7 +33,7 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
 }
 
 export function readingOf(state: BoilState, id: string, t: number): PanReading {
-  const period = Math.max(...probesOf(state, id).map((probe) => periodMs(state.probes[probe]!)), 1000);
+  const period = Math.max(...state.panProbes[id]!.map((probe) => periodMs(state.probes[probe]!)), 1000);
   return readPan(
     state.pans[id]!,
     state.designs[id]!,

@@ -38,6 +38,8 @@ export interface BoilState {
   strays: Record<string, ProbeTrack>;
   /** Which pan each probe hangs in now. */
   probePan: Record<string, string | null>;
+  /** The same the other way round: the probes that hang in each pan. */
+  panProbes: Record<string, string[]>;
   designs: Record<string, PanDesign>;
   /** Finish and scorch limit of each pan at the pressure now. */
   limits: Record<string, PanLimits>;
@@ -63,6 +65,7 @@ export function startBoil(header: Header): BoilState {
     probes: {},
     strays: {},
     probePan: {},
+    panProbes: {},
     designs: {},
     limits: {},
     pans: {},
@@ -111,6 +114,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
       return [probe, place !== null && place in state.pans ? place : null];
     }),
   );
+  placeProbes(state);
 }
 
 /** The limits follow the pressure. */
@@ -131,9 +135,14 @@ function headerPlaces(header: Header): Record<string, string> {
   return places;
 }
 
-/** The probes that hang in a pan now. */
-export function probesOf(state: BoilState, pan: string): string[] {
-  return Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan);
+/** Call after every change of probePan. */
+export function placeProbes(state: BoilState): void {
+  state.panProbes = Object.fromEntries(
+    Object.keys(state.pans).map((pan) => [
+      pan,
+      Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan),
+    ]),
+  );
 }
 
 /** Lead times in seconds: the header's, else the program's (10, 4 and 10 minutes). */

@@ -1,7 +1,7 @@
 // What a pan's model is told of the world around it: the water point for its own probe, kept fresh once a minute.
 import type { Surroundings } from '../pan/pan-model.ts';
 import { median } from '../pan/robust-statistics.ts';
-import { type BoilState, probesOf, takePressure } from './state.ts';
+import { type BoilState, takePressure } from './state.ts';
 import { type ReferencePot, riseSigmaC, waterAt } from './water.ts';
 
 /** The water point is worked out anew at least so often, ms: the weather moves it 0.0007 °C a minute. */
@@ -31,14 +31,14 @@ function referencePot(state: BoilState, expectedC: number | null): ReferencePot 
     const celsius = median(track.blockValues.slice(-12));
     if (expectedC !== null && Math.abs(celsius - expectedC) > POT_PLAUSIBLE_C) continue;
     if (expectedC === null && celsius < 80) continue;
-    const checked = probesOf(state, design.id).some((probe) => probe in state.water.probes);
+    const checked = state.panProbes[design.id]!.some((probe) => probe in state.water.probes);
     return { celsius, sigmaC: checked ? 0.07 : 0.25 };
   }
   return null;
 }
 
 export function surroundings(state: BoilState, pan: string, t: number): Surroundings {
-  const probe = probesOf(state, pan)[0] ?? null;
+  const probe = state.panProbes[pan]![0] ?? null;
   return {
     waterC: state.water.celsius,
     waterSigmaC: riseSigmaC(state.water, probe, t),

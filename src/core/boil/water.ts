@@ -76,12 +76,10 @@ export function waterAt(
 /** Standard uncertainty of a rise read with this probe, °C: a check ties probe and water point together. */
 export function riseSigmaC(water: Water, probe: string | null, t: number): number {
   const check = probe === null ? undefined : water.probes[probe];
-  if (check === undefined) return Math.hypot(water.sigmaC, PROBE_SIGMA_C);
-  const newest =
-    water.origin.kind === 'pressure' || water.origin.kind === 'reference-pot'
-      ? water.sigmaC
-      : agedC(t - check.checkedAt);
-  return Math.hypot(CHECK_SIGMA_C, newest);
+  if (check === undefined) return Math.sqrt(water.sigmaC ** 2 + PROBE_SIGMA_C ** 2);
+  const seenSince = water.origin.kind === 'pressure' || water.origin.kind === 'reference-pot';
+  const weather = seenSince ? water.sigmaC : agedC(t - check.checkedAt);
+  return Math.sqrt(CHECK_SIGMA_C ** 2 + weather ** 2);
 }
 
 function agedC(ms: number): number {

@@ -47,3 +47,42 @@ export function theilSenSlope(times: readonly number[], values: readonly number[
   }
   return median(slopes);
 }
+
+/** So many median deviations from the line and a value is wild. */
+const WILD_DEVIATIONS = 5;
+
+/**
+ * Slope by least squares over what lies near the Theil–Sen line: wild values cannot move it, and values that come in
+ * steps (a coarse probe) do not hide a slow climb, as a median of mostly level pairs would. NaN below two distinct times.
+ */
+export function robustSlope(times: readonly number[], values: readonly number[]): number {
+  const first = theilSenSlope(times, values);
+  if (!Number.isFinite(first)) return first;
+  const residuals = values.map((value, index) => value - first * (times[index]! - times[0]!));
+  const level = median(residuals);
+  const spread = median(residuals.map((residual) => Math.abs(residual - level)));
+  const limit = WILD_DEVIATIONS * Math.max(spread, 0.02);
+  return leastSquaresSlope(times, values, (index) => Math.abs(residuals[index]! - level) <= limit);
+}
+
+function leastSquaresSlope(
+  times: readonly number[],
+  values: readonly number[],
+  counts: (index: number) => boolean,
+): number {
+  let n = 0;
+  let st = 0;
+  let sv = 0;
+  let stt = 0;
+  let stv = 0;
+  for (let i = 0; i < times.length; i++) {
+    if (!counts(i)) continue;
+    const t = times[i]! - times[0]!;
+    n += 1;
+    st += t;
+    sv += values[i]!;
+    stt += t * t;
+    stv += t * values[i]!;
+  }
+  return (n * stv - st * sv) / (n * stt - st * st);
+}

@@ -1,5 +1,5 @@
 // The temperature of one pan over time: wild readings out, noise known, blocks of five seconds kept for rate and fit.
-import { median, neighbourNoise, theilSenSlope } from './robust-statistics.ts';
+import { median, neighbourNoise, robustSlope } from './robust-statistics.ts';
 
 /** A block's length, ms: short beside the last minutes of a boil, long beside boiling noise. */
 export const BLOCK_MS = 5000;
@@ -28,6 +28,9 @@ export interface TemperatureTrack {
 export function startTrack(): TemperatureTrack {
   return { times: [], values: [], blockTimes: [], blockValues: [], open: [], openStart: 0, noise: null, sinceNoise: 0 };
 }
+
+/** A coarse probe repeats its digits and looks quieter than it is: half a common step of 0.0625 °C. */
+const LEAST_NOISE_C = 0.03;
 
 const RECENT = 31;
 
@@ -60,7 +63,7 @@ export function closeBlock(track: TemperatureTrack, t: number): { t: number; cel
   dropOld(track, t);
   if (++track.sinceNoise >= 6 || track.noise === null) {
     const noise = neighbourNoise(track.values.slice(-RECENT));
-    if (Number.isFinite(noise)) track.noise = noise;
+    if (Number.isFinite(noise)) track.noise = Math.max(noise, LEAST_NOISE_C);
     track.sinceNoise = 0;
   }
   return { t: middle, celsius };
@@ -109,12 +112,12 @@ export function rateOfRise(track: TemperatureTrack, t: number, since: number): n
   return null;
 }
 
-/** At most 14 points go into the pairs, so that the cost of a block stays flat. */
+/** At most 10 points go into the pairs, so that the cost of a block stays flat. */
 function thinnedSlope(times: number[], values: number[]): number {
-  const step = Math.max(1, Math.ceil(times.length / 14));
-  if (step === 1) return theilSenSlope(times, values);
+  const step = Math.max(1, Math.ceil(times.length / 10));
+  if (step === 1) return robustSlope(times, values);
   const keep = (_: number, index: number): boolean => (times.length - 1 - index) % step === 0;
-  return theilSenSlope(times.filter(keep), values.filter(keep));
+  return robustSlope(times.filter(keep), values.filter(keep));
 }
 
 function firstAfter(times: readonly number[], t: number): number {
