@@ -32,7 +32,6 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     reading: { ...boiling, ...reading },
     name: 'Back pot',
     finishBrix: 67,
-    scorchBrix: 75,
     minDepthMm: 15,
     ceilingC: null,
     reachedFinish: false,

@@ -1,0 +1,155 @@
+// Checks the water point from altitude, the three kinds of pressure and boiling checks, and what a check says of its probe.
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { Mark } from '../../../src/core/boil/entries.ts';
+import { riseSigmaC, type StandingMark, waterAt } from '../../../src/core/boil/water.ts';
+import { saturationTemperatureCelsius } from '../../../src/core/physics/water-point.ts';
+import { foldAll, lines, mark, onePot, readingAt } from './tarn-hollow.ts';
+
+const HOUR_MS = 3_600_000;
+
+const at = (t: number, what: Mark): StandingMark => ({ at: t, mark: what });
+const station = (hpa: number): Mark => ({ kind: 'pressure', hpa });
+const check = (celsius: number): Mark => ({ kind: 'water-check', probe: 'A/1', celsius });
+
+// Altitude and pressure: ISO 2533 as ICAO Doc 7488 prints it (from memory); water by IF97 equation 31: physics.md sections 1 and 2.
+test.each([
+  [0, 1013.25, 99.974],
+  [500, 954.61, 98.312],
+  [1000, 898.75, 96.649],
+  [1500, 845.56, 94.983],
+  [2000, 794.95, 93.315],
+])('in the standard atmosphere at %i m the pressure is %d hPa and water boils at %d °C', (altitude, hpa, celsius) => {
+  const water = waterAt([], altitude, null, 0);
+  expect(water.celsius).toBeCloseTo(celsius, 3);
+  expect(Math.abs(water.pressureHpa! - hpa)).toBeLessThan(0.006);
+  expect(water.origin.kind).toBe('altitude');
+});
+
+test('with neither altitude nor pressure nor check nothing is known', () => {
+  expect(waterAt([], null, null, 0)).toMatchObject({ celsius: null, pressureHpa: null, origin: { kind: 'nothing' } });
+});
+
+test("a barometer's reading here needs no altitude: 900 hPa boils at 96.687 °C (physics.md section 1)", () => {
+  const water = waterAt([at(0, station(900))], null, null, 0);
+  expect(water.celsius).toBeCloseTo(96.687, 3);
+  expect(water.origin).toEqual({ kind: 'pressure', at: 0 });
+});
+
+test('QNH 1020 hPa at 1000 m is 904.871 hPa here (physics.md section 2)', () => {
+  const mark: Mark = { kind: 'pressure', hpa: 1020, at: 'altimeter' };
+  const alone = saturationTemperatureCelsius(904.871)!;
+  expect(Math.abs(waterAt([at(0, mark)], 1000, null, 0).celsius! - alone)).toBeLessThan(0.005);
+});
+
+test('QFF and QNH of the same number differ by 3.3 hPa on a 0 °C day at 1000 m (physics.md section 2)', () => {
+  const of = (kind: 'altimeter' | 'sea-level'): number =>
+    waterAt([at(0, { kind: 'pressure', hpa: 1013.25, at: kind, outdoor_celsius: 0 })], 1000, null, 0).pressureHpa!;
+  expect(Math.abs(of('altimeter') - of('sea-level') - 3.3)).toBeLessThan(0.1);
+});
+
+test('QNH and QFF without an altitude say nothing', () => {
+  for (const kind of ['altimeter', 'sea-level'] as const) {
+    expect(waterAt([at(0, { kind: 'pressure', hpa: 1013, at: kind })], null, null, 0).celsius).toBeNull();
+  }
+});
+
+test('a typed pressure makes the water point surer than the altitude, and age makes it less sure', () => {
+  const altitude = waterAt([], 300, null, 0).sigmaC;
+  const fresh = waterAt([at(0, station(977.7))], 300, null, 0).sigmaC;
+  const old = waterAt([at(0, station(977.7))], 300, null, 6 * HOUR_MS).sigmaC;
+  expect(fresh).toBeLessThan(0.05);
+  expect(old).toBeGreaterThan(2 * fresh);
+  expect(old).toBeLessThan(altitude);
+});
+
+test('a check with a pressure beside it is nearly all error of the probe', () => {
+  const water = waterAt([at(0, station(1013.25)), at(0, check(98.97))], null, null, 0);
+  expect(Math.abs(water.celsius! - 99.974)).toBeLessThan(0.01);
+  expect(Math.abs(water.probes['A/1']!.correctionC - 1)).toBeLessThan(0.03);
+});
+
+test('a check without anything else is all water point', () => {
+  const water = waterAt([at(0, check(98.97))], null, null, 0);
+  expect(water.celsius).toBeCloseTo(98.97, 9);
+  expect(water.probes['A/1']!.correctionC).toBe(0);
+});
+
+test('whatever is shared out, the checked probe reads no rise in boiling water', () => {
+  const celsius = fc.double({ min: 97, max: 102, noNaN: true });
+  fc.assert(
+    fc.property(celsius, fc.integer({ min: 0, max: 500 }), fc.boolean(), (read, altitude, typed) => {
+      const pressure = typed ? [at(0, station(1000))] : [];
+      const water = waterAt([...pressure, at(0, check(read))], altitude, null, 0);
+      const rise = read + water.probes['A/1']!.correctionC - water.celsius!;
+      // What is left is the error of the check itself: superheat, depth, resolution.
+      expect(Math.abs(rise)).toBeLessThan(
+        0.05 * Math.abs(read - waterAt(pressure, altitude, null, 0).celsius!) + 0.002,
+      );
+    }),
+  );
+});
+
+test('a checked probe tells its rise better than an unchecked one', () => {
+  const water = waterAt([at(0, check(99.5))], 0, null, 0);
+  expect(riseSigmaC(water, 'A/1', 0)).toBeLessThan(0.1);
+  expect(riseSigmaC(water, 'A/2', 0)).toBeGreaterThan(0.5);
+  expect(riseSigmaC(water, null, 0)).toBeGreaterThan(0.5);
+  expect(riseSigmaC(water, 'A/1', 6 * HOUR_MS)).toBeGreaterThan(0.2);
+});
+
+/** A front: 1000 hPa at the start, 985 after six hours; the probe stays at one temperature. */
+function riseBeforeAndAfterTheFront(others: Mark[]): [number, number] {
+  const front = 6 * HOUR_MS;
+  const marks = [...others.map((other) => mark(0, other)), mark(0, station(1000)), mark(front, station(985))];
+  const heard = [...lines(0, 60_000, { T1: () => 101 }), ...lines(front, front + 60_000, { T1: () => 101 })];
+  const entries = [...marks, ...heard].sort((a, b) => a.t - b.t);
+  const before = foldAll(
+    onePot(),
+    entries.filter((entry) => entry.t < 60_000),
+    60_000,
+  ).state;
+  const after = foldAll(onePot(), entries, front + 60_000).state;
+  return [readingAt(before, 'p1', 60_000).rise_c!, readingAt(after, 'p1', front + 60_000).rise_c!];
+}
+
+test.each([
+  ['a probe that was not checked', []],
+  ['a probe that was checked before the front', [check(99.6)]],
+] as [string, Mark[]][])('a fall of 15 hPa by marks moves the rise by 0.42 °C: %s', (_, others) => {
+  const fall = saturationTemperatureCelsius(1000)! - saturationTemperatureCelsius(985)!;
+  const [before, after] = riseBeforeAndAfterTheFront(others);
+  expect(fall).toBeCloseTo(0.42, 2);
+  expect(Math.abs(after - before - fall)).toBeLessThan(0.03);
+});
+
+test('a withdrawn pressure no longer moves the water point', () => {
+  const header = onePot();
+  const entries = [
+    mark(0, { kind: 'pressure', hpa: 985, id: 'typo' }),
+    mark(5000, { kind: 'withdraw', id: 'typo' }),
+    ...lines(6000, 20_000, { T1: () => 101 }),
+  ];
+  expect(readingAt(foldAll(header, entries, 20_000).state, 'p1', 20_000).water_c).toBeCloseTo(99.974, 3);
+});
+
+test('a reference pot of boiling water is the water point, and a pot that only warms up is not', () => {
+  const header = {
+    ...onePot(),
+    probes: [
+      { id: 'A/1', port: 'A', channel: 'T1' },
+      { id: 'A/2', port: 'A', channel: 'T2' },
+    ],
+    pans: [
+      { id: 'p1', probe: 'A/1' },
+      { id: 'pot', role: 'reference' as const, probe: 'A/2' },
+    ],
+  };
+  const waterWith = (pot: (t: number) => number): number => {
+    const { state } = foldAll(header, lines(0, 600_000, { T1: () => 101, T2: pot }), 600_000);
+    return readingAt(state, 'p1', 600_000).water_c!;
+  };
+  const altitude = saturationTemperatureCelsius(1013.25)!;
+  expect(waterWith(() => 99.2)).toBeLessThan(altitude - 0.3);
+  expect(waterWith((t) => 90 + (9 * t) / 600_000)).toBeCloseTo(altitude, 3);
+});
