@@ -23,8 +23,19 @@ function dataFor(command: Command): unknown {
   if ('curve' in command) return curveOf(command.curve.pan, command.curve.from, command.curve.to, command.curve.points);
   if ('ports' in command) return [{ path: '/dev/ttyUSB0', maker: 'Tarn Hollow workshop', serialNumber: 'TH-0001' }];
   if ('boils' in command) {
-    const boil = { kind: 'boil', boil: '2027-04-11-first-run', name: 'First run, invented', started: '2027-04-11T08:00:00-07:00', seconds: 31_000, entries: 31_204, running: false };
-    return [{ ...boil, practice: false }, { ...boil, boil: '2027-04-10-practice', name: 'Practice boil', practice: true }];
+    const boil = {
+      kind: 'boil',
+      boil: '2027-04-11-first-run',
+      name: 'First run, invented',
+      started: '2027-04-11T08:00:00-07:00',
+      seconds: 31_000,
+      entries: 31_204,
+      running: false,
+    };
+    return [
+      { ...boil, practice: false },
+      { ...boil, boil: '2027-04-10-practice', name: 'Practice boil', practice: true },
+    ];
   }
   return 'last_setup' in command ? null : undefined;
 }

@@ -53,7 +53,7 @@ function finishOf(pan: Pan, settings: Settings): Pick<PanDraft, 'finish' | 'fini
 
 export function panDraft(pan: Pan, settings: Settings): PanDraft {
   const { vessel } = pan;
-  const size = (mm: number | undefined): string => text(mm === undefined ? undefined : mmShown(mm, settings), 1);
+  const size = (mm: number | undefined): string => text(mm === undefined ? undefined : mmShown(mm, settings), 2);
   return {
     before: pan,
     name: pan.name ?? '',

@@ -11,6 +11,11 @@ function temperatureField(settings: Settings, label: string, optional = false): 
   return { name: 'temperature', label, unit: unitSymbols(settings).temperature, least, greatest, optional };
 }
 
+function outdoorField(settings: Settings): NumberField {
+  const [least, greatest] = settings.temperature === 'C' ? [-60, 55] : [-76, 131];
+  return { ...temperatureField(settings, 'Outdoors it is', true), least, greatest };
+}
+
 function celsiusIn(values: Record<string, string>, settings: Settings): number | undefined {
   const shown = numberOf(values, 'temperature');
   return shown === undefined ? undefined : celsiusOf(shown, settings);
@@ -143,6 +148,13 @@ const PRESSURE_PLACES = [
   { value: 'sea-level', label: "A weather page's sea-level figure" },
 ];
 
+/** A barometer shows at most 36 inches of mercury and at least 300 hPa, so the figure itself tells the unit. */
+const MOST_INHG = 36;
+
+function hpaOf(shown: number): number {
+  return shown <= MOST_INHG ? hpaFromInHg(shown) : shown;
+}
+
 export const pressure: MarkForm = {
   kind: 'pressure',
   key: 'B',
@@ -151,25 +163,14 @@ export const pressure: MarkForm = {
   quicks: () => [],
   fields: ({ settings }) => [
     { name: 'at', label: 'Found on', options: PRESSURE_PLACES },
-    {
-      name: 'unit',
-      label: 'In',
-      options: settings.length === 'mm' ? [HPA, INHG] : [INHG, HPA],
-    },
-    { name: 'value', label: 'Pressure', unit: '', least: 15, greatest: 1200 },
-    { ...temperatureField(settings, 'Outdoors it is', true) },
+    { name: 'value', label: 'Pressure', unit: 'hPa or inches of mercury', least: 9, greatest: 1200 },
+    outdoorField(settings),
   ],
-  build(values, { settings }) {
-    const value = numberOf(values, 'value') ?? 0;
-    const unit = values['unit'] ?? (settings.length === 'mm' ? 'hPa' : 'inHg');
-    return given({
+  build: (values, { settings }) =>
+    given({
       kind: 'pressure',
-      hpa: unit === 'hPa' ? value : hpaFromInHg(value),
+      hpa: hpaOf(numberOf(values, 'value') ?? 0),
       at: (values['at'] ?? 'station') as 'station' | 'altimeter' | 'sea-level',
       outdoor_celsius: celsiusIn(values, settings),
-    } satisfies Mark);
-  },
+    } satisfies Mark),
 };
-
-const HPA = { value: 'hPa', label: 'hPa (mbar)' };
-const INHG = { value: 'inHg', label: 'inches of mercury' };

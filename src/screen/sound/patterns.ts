@@ -8,7 +8,7 @@ export interface Pulse {
 
 export interface Call {
   pulses: Pulse[];
-  /** From the end of a burst to the start of the next, ms; null for a burst that is not repeated. */
+  /** From the end of a burst to the start of the next, ms. */
   pauseMs: number;
   /** Lowest tone of a pulse, Hz. Low notes carry round corners and across a yard. */
   fundamentalHz: number;

@@ -1,0 +1,40 @@
+// Holes stay holes, and a cold pan does not flatten the part that matters.
+import { expect, test } from 'vitest';
+import { axisRange, curvePoints } from '../../../src/screen/charts/curve-points.ts';
+import type { Curve } from '../../../src/screen/client/types.ts';
+
+const curve = (low: (number | null)[]): Curve => ({
+  pan: 'p1',
+  t: low.map((_, i) => i * 1000),
+  low,
+  high: low.map((value) => (value === null ? null : value + 1)),
+  water: low.map(() => 98),
+  finish: low.map(() => 102),
+  scorch: low.map(() => 106),
+});
+const same = (celsius: number): number => celsius;
+
+test('a gap stays a gap and numbers are in the unit shown', () => {
+  const points = curvePoints(curve([100, null]), (celsius) => celsius * 1.8 + 32);
+  expect(points.low).toEqual([
+    { x: 0, y: 212 },
+    { x: 1000, y: null },
+  ]);
+});
+
+test('the axis covers readings and lines', () => {
+  const { least, greatest } = axisRange(curvePoints(curve([97, 101]), same));
+  expect(least).toBeLessThan(97);
+  expect(least).toBeGreaterThan(95);
+  expect(greatest).toBeGreaterThan(106);
+});
+
+test('a pan that warms up enters from below; one that is only cold is shown whole', () => {
+  expect(axisRange(curvePoints(curve([6, 101]), same)).least).toBeGreaterThan(70);
+  expect(axisRange(curvePoints(curve([6, 20]), same)).least).toBeLessThan(6);
+});
+
+test('nothing at all still makes an axis', () => {
+  const { least, greatest } = axisRange(curvePoints(curve([]), same));
+  expect(least).toBeLessThan(greatest);
+});

@@ -1,0 +1,42 @@
+// Which alarm stands first, which is answered by a press, and when it sounds.
+import { expect, test } from 'vitest';
+import type { Now } from '../../../src/screen/client/types.ts';
+import { asSentence, firstUnseen, inOrder, pageTitle, soundsNow } from '../../../src/screen/words/alarm-words.ts';
+import { alarm, moment } from '../moment.ts';
+
+const seenHigh = { ...alarm, alarm: 'scorch-risk' as const, priority: 'high' as const, answered: true };
+const lowOld = { ...alarm, alarm: 'reminder' as const, priority: 'low' as const, since: 0 };
+const over = { ...alarm, alarm: 'finish' as const, priority: 'high' as const, condition: 'over' as const };
+
+test('what stands and is unseen comes first, then what is seen, then what is over', () => {
+  expect(inOrder([over, seenHigh, lowOld, alarm]).map((each) => each.alarm)).toEqual([
+    'near-finish',
+    'reminder',
+    'scorch-risk',
+    'finish',
+  ]);
+});
+
+test('a press answers the foremost unseen alarm, at last those that are over', () => {
+  expect(firstUnseen([over, seenHigh, lowOld])?.alarm).toBe('reminder');
+  expect(firstUnseen([over, seenHigh])?.alarm).toBe('finish');
+  expect(firstUnseen([seenHigh])).toBeNull();
+});
+
+test('the title of the page shows the alarm and where it is', () => {
+  expect(pageTitle({ ...moment, alarms: [over, alarm] })).toBe('▲ Front pot: Nearly done – Panwarden');
+  expect(pageTitle({ ...moment, mode: 'practice' })).toBe('Practice boil – Panwarden');
+  expect(pageTitle(null)).toBe('Panwarden');
+});
+
+test('it sounds when the host calls and nobody has silenced it', () => {
+  const calling = (silencedUntil: number | null): Now => ({ ...moment, sound: { priority: 'high', silencedUntil } });
+  expect(soundsNow(calling(null))).toBe('high');
+  expect(soundsNow(calling(moment.t + 1))).toBeNull();
+  expect(soundsNow(calling(moment.t))).toBe('high');
+  expect(soundsNow(moment)).toBeNull();
+});
+
+test('a sentence gets one full stop', () => {
+  expect([asSentence('26 mm deep'), asSentence('Look!')]).toEqual(['26 mm deep.', 'Look!']);
+});

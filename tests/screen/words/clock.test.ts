@@ -1,0 +1,45 @@
+// Times of day come from boil time and the boil's own zone, whatever zone the machine is in.
+import { expect, test } from 'vitest';
+import { ago, dayAndTime, lengthOfTime, offsetMinutes, timeOfDay } from '../../../src/screen/words/clock.ts';
+import { moment } from '../moment.ts';
+
+test('the zone is read off an ISO time', () => {
+  expect(offsetMinutes('2027-04-18T07:30:00-07:00')).toBe(-420);
+  expect(offsetMinutes('2027-04-18T07:30:00+05:30')).toBe(330);
+  expect(offsetMinutes('2027-04-18T14:30:00Z')).toBe(0);
+});
+
+test('a live time of day follows the wall clock of now, which may have been set since the boil was lit', () => {
+  const anHourOn = { ...moment, clock: '2027-04-18T16:00:00.000Z' };
+  expect(timeOfDay(moment, moment.t + 600_000)).toBe('08:10');
+  expect(timeOfDay(anHourOn, moment.t + 600_000)).toBe('09:10');
+});
+
+test('a practice boil and a replay count from their own start', () => {
+  const practice = { ...moment, mode: 'practice' as const, clock: '2030-01-01T00:00:00Z' };
+  expect(timeOfDay(practice, 4 * 3_600_000)).toBe('11:30');
+});
+
+test('another day is named', () => {
+  expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 01:30');
+  expect(timeOfDay(moment, -8 * 3_600_000)).toBe('yesterday 23:30');
+  expect(timeOfDay(moment, 60 * 3_600_000)).toBe('19:30, in 2 days');
+});
+
+test('lengths of time are said in the largest unit that is honest', () => {
+  expect([0, 119, 120, 3600, 7200, 11_100].map(lengthOfTime)).toEqual([
+    '0 s',
+    '119 s',
+    '2 min',
+    '60 min',
+    '2 h 00 min',
+    '3 h 05 min',
+  ]);
+  expect(lengthOfTime(-5)).toBe('0 s');
+  expect([ago(3), ago(300)]).toEqual(['just now', '5 min ago']);
+});
+
+test('a day is written in its own zone; what is no time stays as it is', () => {
+  expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('18 Apr 2027, 23:30');
+  expect(dayAndTime('soon')).toBe('soon');
+});

@@ -1,0 +1,31 @@
+// Every kind of mark in one line.
+import { expect, test } from 'vitest';
+import type { Mark } from '../../../src/screen/client/types.ts';
+import { markWords } from '../../../src/screen/words/mark-words.ts';
+import { american, metric, moment } from '../moment.ts';
+
+const cases: [Mark, string][] = [
+  [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot: Top-up 2.0 L'],
+  [{ kind: 'top-up', pan: 'p1' }, 'Front pot: Top-up'],
+  [{ kind: 'draw-off', pan: 'p1', all: true }, 'Front pot: Draw-off all of it'],
+  [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot: Poured together all of it into Pan 2'],
+  [{ kind: 'flame', pan: 'p1', level: 0 }, 'Front pot: Flame off'],
+  [{ kind: 'flame', pan: 'p1', level: 0.5 }, 'Front pot: Flame half'],
+  [{ kind: 'pressure', hpa: 951.4 }, 'Air pressure 951 hPa'],
+  [{ kind: 'water-check', probe: 'A/1', celsius: 98.1 }, 'Check in boiling water T1 on board A: 98.1 °C'],
+  [{ kind: 'density', pan: 'p1', sg: 1.33 }, 'Front pot: Density specific gravity 1.33'],
+  [{ kind: 'depth', pan: 'p1', mm: 40 }, 'Front pot: Depth 40 mm'],
+  [{ kind: 'move-probe', probe: 'A/2', pan: null }, 'Probe moved T2 on board A hangs in the air'],
+  [{ kind: 'remind', text: 'Skim', seconds: 600 }, 'Reminder Skim, in 10 min'],
+  [{ kind: 'note', pan: 'p2', text: 'Foam' }, 'Pan 2: Note Foam'],
+];
+
+test.each(cases)('%j', (mark, words) => {
+  const plain = markWords(mark, moment.header, metric).replaceAll('\u00a0', ' ');
+  expect(plain).toBe(words);
+});
+
+test('quantities are in the chosen units', () => {
+  const words = markWords({ kind: 'reading', pan: 'p1', celsius: 100 }, moment.header, american);
+  expect(words.replaceAll('\u00a0', ' ')).toBe('Front pot: Read by hand 212.0 °F');
+});

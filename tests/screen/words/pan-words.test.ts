@@ -1,0 +1,34 @@
+// What is not known is said, with the mark that would help most first.
+import { expect, test } from 'vitest';
+import { markCall, notKnownYet, panName, probeName } from '../../../src/screen/words/pan-words.ts';
+import { moment, reading } from '../moment.ts';
+
+test('a pan without a temperature asks for nothing else', () => {
+  const blind = { ...reading, temperature_c: null, water_c: null, litres: null, brix: null };
+  expect(notKnownYet(blind).map((each) => each.mark)).toEqual(['reading']);
+});
+
+test('the water point comes before litres, strength waits for the water point', () => {
+  const early = { ...reading, water_c: null, litres: null, brix: null, finish_in_s: null };
+  expect(notKnownYet(early).map((each) => each.mark)).toEqual(['water-check', 'depth']);
+  expect(notKnownYet({ ...early, water_c: 98 }).map((each) => each.mark)).toEqual(['depth', 'density']);
+});
+
+test('a pan of which all is known, and one that is off, ask for nothing', () => {
+  expect(notKnownYet(reading)).toEqual([]);
+  expect(notKnownYet({ ...reading, stage: 'off', litres: null })).toEqual([]);
+});
+
+test('every mark that is asked for has a press', () => {
+  const early = { ...reading, water_c: null, litres: null, brix: null };
+  for (const { mark } of notKnownYet(early)) expect(mark === null ? null : markCall(mark)).not.toBeNull();
+});
+
+test('names are those that the person gave, never the ids of the recording', () => {
+  expect([panName(moment.header, 'p1'), panName(moment.header, 'p2'), panName(moment.header, 'gone')]).toEqual([
+    'Front pot',
+    'Pan 2',
+    'A pan',
+  ]);
+  expect(probeName(moment.header, 'A/2')).toBe('T2 on board A');
+});
