@@ -74,11 +74,6 @@ const wrong: [from: string, imports: string, sentence: string][] = [
   ['src/cli/wrong.ts', '../screen/asks-the-host.ts', 'the commands know everything but the screen.'],
   ['src/screen/draws.ts', 'chart.js', 'only screen/charts imports chart.js.'],
   [
-    'src/core/plan/needs-itself.ts',
-    './is-needed.ts',
-    'two files that need each other are one thing, or the wrong two.',
-  ],
-  [
     'src/core/plan/is-needed.ts',
     './needs-itself.ts',
     'two files that need each other are one thing, or the wrong two.',
@@ -88,7 +83,8 @@ const wrong: [from: string, imports: string, sentence: string][] = [
 let wrongly = { code: 0, said: '' };
 
 beforeAll(async () => {
-  wrongly = await judged(Object.fromEntries(wrong.map(([from, imports]) => [from, importing(imports)])));
+  const files = Object.fromEntries(wrong.map(([from, imports]) => [from, importing(imports)]));
+  wrongly = await judged({ ...files, 'src/core/plan/needs-itself.ts': importing('./is-needed.ts') });
 }, 30_000);
 
 test('wrong imports end the check with a failure', () => {
