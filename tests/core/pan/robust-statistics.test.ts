@@ -1,7 +1,7 @@
 // Checks that medians and slopes are what they should be and that wild values do not move them.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { median, neighbourNoise, theilSenSlope } from '../../../src/core/pan/robust-statistics.ts';
+import { median, neighbourNoise, robustSlope, theilSenSlope } from '../../../src/core/pan/robust-statistics.ts';
 import { nextNormal, randomStream } from '../../../src/core/simulation/random.ts';
 
 test('the median is the middle value, or the mean of the two middle ones', () => {
@@ -42,6 +42,16 @@ test('two wild readings in thirty hardly change the noise', () => {
   values[20] = 38;
   expect(neighbourNoise(values) / clean).toBeLessThan(1.7);
   expect(neighbourNoise([98, 98.1, 98])).toBeNaN();
+});
+
+test('the robust slope keeps to the line through wild values, and sees a climb in coarse steps', () => {
+  const times = Array.from({ length: 24 }, (_, index) => index * 5000);
+  const climb = times.map((t) => 98 + t * 2e-6);
+  const wild = climb.map((value, index) => (index % 6 === 0 ? value + 40 : value));
+  const coarse = climb.map((value) => Math.round(value * 8) / 8);
+  expect(Math.abs(robustSlope(times, wild) / 2e-6 - 1)).toBeLessThan(0.01);
+  expect(Math.abs(robustSlope(times, coarse) / 2e-6 - 1)).toBeLessThan(0.4);
+  expect(robustSlope([5, 5], [1, 2])).toBeNaN();
 });
 
 test('a straight line gives its slope, and a quarter of wild values does not bend it', () => {
