@@ -83,7 +83,8 @@ function strengthOf(
  * Before the pan's own evaporation is seen, a count from nominal power is too unsure to call a burn by.
  */
 function scorchIn(pan: PanModel, design: PanDesign, around: Surroundings, t: number): number | null {
-  const seen = pan.fit !== null || pan.learntKgPerS !== null || pan.reachedFinish;
+  const seen =
+    (pan.fit !== null && (pan.brix ?? 0) >= THICKENING_BRIX) || pan.learntKgPerS !== null || pan.reachedFinish;
   const strong = seen ? (timeToStrength(pan, design, around, around.limits.scorch, t)?.seconds ?? null) : null;
   const shallow = pan.learntKgPerS === null ? null : timeToDepth(pan, design, BARE_DEPTH_MM);
   if (strong === null) return shallow;

@@ -19,6 +19,8 @@ export interface TemperatureTrack {
   /** Readings of the block that is filling. */
   open: number[];
   openStart: number;
+  /** A reading far from the others that waits to be borne out, °C. */
+  wild: number | null;
   /** Standard deviation of a single reading, °C; null until it is known. */
   noise: number | null;
   /** Blocks since the noise was last estimated. */
@@ -26,16 +28,58 @@ export interface TemperatureTrack {
 }
 
 export function startTrack(): TemperatureTrack {
-  return { times: [], values: [], blockTimes: [], blockValues: [], open: [], openStart: 0, noise: null, sinceNoise: 0 };
+  return {
+    times: [],
+    values: [],
+    blockTimes: [],
+    blockValues: [],
+    open: [],
+    openStart: 0,
+    wild: null,
+    noise: null,
+    sinceNoise: 0,
+  };
 }
 
-/** A coarse probe repeats its digits and looks quieter than it is: half a common step of 0.0625 °C. */
+/** No probe in a boil is quieter than this, °C. */
 const LEAST_NOISE_C = 0.03;
+/** A coarse probe repeats its digits and looks quieter than it is: the spread of a rounding is 0.29 of its step. */
+const STEP_NOISE = 0.29;
+
+/** The least step between neighbouring values that differ: the probe's resolution, or less; 0 when none differ. */
+function stepOf(values: readonly number[]): number {
+  let least = Infinity;
+  for (let i = 1; i < values.length; i++) {
+    const step = Math.abs(values[i]! - values[i - 1]!);
+    if (step > 1e-6 && step < least) least = step;
+  }
+  return Number.isFinite(least) ? least : 0;
+}
 
 const RECENT = 31;
 
-/** Takes a reading in; t in ms, not before the last one. */
+/** A reading this far from the last few waits for the next one to bear it out, °C, or so many times the noise. */
+const WILD_C = 2;
+const WILD_NOISES = 8;
+/** The next one bears it out when it lies within this, °C, and this share of the jump. */
+const ALIKE_C = 1.5;
+const ALIKE_SHARE = 0.25;
+
+/**
+ * Takes a reading in; t in ms, not before the last one. A lone wild reading (a spike, a glitch of the bus) is left out;
+ * a real jump is borne out by the reading after it and costs one period.
+ */
 export function hearReading(track: TemperatureTrack, t: number, celsius: number): void {
+  const usual = median(track.values.slice(-5));
+  const jump = celsius - usual;
+  const wild = track.values.length >= 5 && Math.abs(jump) > Math.max(WILD_C, WILD_NOISES * (track.noise ?? 0));
+  const alike = track.wild !== null && Math.abs(celsius - track.wild) <= ALIKE_C + ALIKE_SHARE * Math.abs(jump);
+  track.wild = wild ? celsius : null;
+  if (wild && !alike) return;
+  takeReading(track, t, celsius);
+}
+
+function takeReading(track: TemperatureTrack, t: number, celsius: number): void {
   track.times.push(t);
   track.values.push(celsius);
   if (track.times.length > 2 * RECENT) {
@@ -63,7 +107,8 @@ export function closeBlock(track: TemperatureTrack, t: number): { t: number; cel
   dropOld(track, t);
   if (++track.sinceNoise >= 6 || track.noise === null) {
     const noise = neighbourNoise(track.values.slice(-RECENT));
-    if (Number.isFinite(noise)) track.noise = Math.max(noise, LEAST_NOISE_C);
+    if (Number.isFinite(noise))
+      track.noise = Math.max(noise, LEAST_NOISE_C, STEP_NOISE * stepOf(track.values.slice(-RECENT)));
     track.sinceNoise = 0;
   }
   return { t: middle, celsius };
@@ -131,4 +176,5 @@ export function forgetRecent(track: TemperatureTrack): void {
   track.times = [];
   track.values = [];
   track.open = [];
+  track.wild = null;
 }
