@@ -14,8 +14,10 @@ export interface StandIn {
   heard: Command[];
   /** What is said from now on. */
   show(now: Now): void;
-  /** Says nothing any more, as a host that hangs. */
-  fallSilent(): void;
+  /** Says nothing, as a host that hangs, until it is told to speak again. */
+  fallSilent(silent: boolean): void;
+  /** Cuts every connection. */
+  hangUp(): void;
   close(): Promise<void>;
 }
 
@@ -45,7 +47,7 @@ export async function standIn(folder: string, first: Now): Promise<StandIn> {
   await server.register(fastifyWebsocket);
   await server.register(fastifyStatic, { root: folder });
   const heard: Command[] = [];
-  const pages = new Set<{ send(text: string): void }>();
+  const pages = new Set<{ send(text: string): void; terminate(): void }>();
   let settings = settingsSchema.parse({});
   let now = first;
   let silent = false;
@@ -77,9 +79,11 @@ export async function standIn(folder: string, first: Now): Promise<StandIn> {
       now = next;
       say(now);
     },
-    fallSilent: () => (silent = true),
+    fallSilent: (next) => void (silent = next),
+    hangUp: () => pages.forEach((page) => page.terminate()),
     async close() {
       clearInterval(timer);
+      for (const page of pages) page.terminate();
       await server.close();
     },
   };

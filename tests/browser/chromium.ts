@@ -1,0 +1,42 @@
+// Opens pages in Chromium at the two sizes that the screen is made for, and hears every error they make.
+import { chromium } from 'playwright';
+import type { Browser, Locator, Page } from 'playwright';
+
+export const LAPTOP = { width: 1366, height: 768 };
+export const PHONE = { width: 390, height: 844 };
+
+/** A style of an element as it is shown, such as "font-size". */
+export function styleOf(locator: Locator, property: string): Promise<string> {
+  return locator.evaluate(
+    (element, name) => element.ownerDocument.defaultView?.getComputedStyle(element).getPropertyValue(name) ?? '',
+    property,
+  );
+}
+
+export interface OpenedPage {
+  page: Page;
+  /** Errors of the page's scripts and console, in order. */
+  errors: string[];
+}
+
+export function startChromium(): Promise<Browser> {
+  // The sandbox cannot be had as root, which is how tests run in a container.
+  const args = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+  return chromium.launch({ executablePath: '/usr/bin/chromium', args });
+}
+
+export async function openPage(
+  browser: Browser,
+  url: string,
+  size: { width: number; height: number },
+): Promise<OpenedPage> {
+  const context = await browser.newContext({ viewport: size, acceptDownloads: true });
+  const page = await context.newPage();
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  await page.goto(url);
+  return { page, errors };
+}

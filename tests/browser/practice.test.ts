@@ -1,0 +1,193 @@
+// The practice boil through the real page: from the first start to marks, the chart and the notebook's replay.
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { LAPTOP, openPage, startChromium, styleOf } from './chromium.ts';
+import { startProgram } from './program.ts';
+import type { Program } from './program.ts';
+
+let program: Program;
+let browser: Browser;
+let page: Page;
+let errors: string[];
+
+beforeAll(async () => {
+  [program, browser] = await Promise.all([startProgram(['start']), startChromium()]);
+  ({ page, errors } = await openPage(browser, program.url, LAPTOP));
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await program?.stop();
+});
+
+const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' });
+
+test('a first-time user reaches the practice boil in two presses or fewer', async () => {
+  await page.getByText('No boil is running').waitFor();
+  await button('Practice boil').click();
+  await page.locator('.band-practice').waitFor();
+  expect(await page.locator('.band-practice').innerText()).toMatch(/PRACTICE/i);
+  await page.locator('.card').first().waitFor();
+  expect(await page.locator('.card').count()).toBe(3);
+  await expect.poll(() => page.locator('.card .big').first().innerText()).toMatch(/^[+−]?\d+(\.\d)?°$/);
+  expect(errors).toEqual([]);
+});
+
+test('the token has left the address', () => {
+  expect(page.url()).not.toContain('token');
+});
+
+test('a mark takes two presses, and is taken back by a third', async () => {
+  const first = page.locator('.log li').first();
+  await button('Top-up').click();
+  await button('2 L').click();
+  await expect.poll(() => first.innerText()).toMatch(/Top-up 2.0\sL/);
+  await first.getByRole('button', { name: 'Take back' }).click();
+  await expect.poll(() => first.innerText()).toContain('taken back');
+});
+
+test('the same by keys alone, for another pan, five minutes ago', async () => {
+  await page.keyboard.press('2');
+  await page.keyboard.press('f');
+  await button('5 min ago').press('Enter');
+  await button('Half').press('Enter');
+  await expect.poll(() => page.locator('.log').innerText()).toContain('Middle pot: Flame half');
+});
+
+test('a number that is none is refused in words and nothing is noted', async () => {
+  const before = await page.locator('.log li').count();
+  await button('Depth').click();
+  await page.getByLabel('Or type it').fill('deep');
+  await button('Note it').click();
+  await page.getByText('type a plain number').waitFor();
+  await page.keyboard.press('Escape');
+  expect(await page.locator('.log li').count()).toBe(before);
+});
+
+test('plus, minus and arrows zoom and move the chart; 0 goes back', async () => {
+  const area = page.locator('.chart-area');
+  const edges = async () => ({
+    from: Number(await area.getAttribute('data-from')),
+    to: Number(await area.getAttribute('data-to')),
+  });
+  const before = await edges();
+  await area.focus();
+  await page.keyboard.press('+');
+  await expect.poll(async () => (await edges()).to - (await edges()).from).toBeLessThan(before.to - before.from);
+  const close = await edges();
+  await page.keyboard.press('ArrowLeft');
+  await expect.poll(async () => (await edges()).from).toBeLessThan(close.from);
+  await page.keyboard.press('-');
+  await page.keyboard.press('0');
+  await expect.poll(() => button('Last hour').getAttribute('aria-pressed')).toBe('true');
+});
+
+test('the wheel zooms the chart and dragging moves it', async () => {
+  const area = page.locator('.chart-area');
+  const from = () => area.getAttribute('data-from').then(Number);
+  const span = async () => Number(await area.getAttribute('data-to')) - (await from());
+  await area.scrollIntoViewIfNeeded();
+  await area.hover();
+  const wide = await span();
+  for (let turns = 0; turns < 4; turns += 1) await page.mouse.wheel(0, -100);
+  await expect.poll(span).toBeLessThan(wide);
+  const before = await from();
+  const box = await area.boundingBox();
+  if (box === null) throw new Error('The chart is not shown.');
+  const y = box.y + 40;
+  await page.mouse.move(box.x + box.width * 0.3, y);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width * 0.6, y, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(from).toBeLessThan(before);
+});
+
+test('a call is silenced by one press and seen by another', async () => {
+  await button('600×').click();
+  await page.locator('.dock .alarm-full').waitFor({ timeout: 60_000 });
+  // At the pace of life, so that two minutes of quiet outlast the test.
+  await button('1×').click();
+  await expect.poll(() => button('1×').getAttribute('aria-pressed')).toBe('true');
+  await button('Quiet for 2 min').click();
+  await page.locator('.hurry-quiet', { hasText: 'Quiet until' }).waitFor();
+  expect(await page.locator('.hurry-seen').isEnabled()).toBe(true);
+  expect(await page.title()).toContain('▲');
+  for (let presses = 0; presses < 6 && (await page.locator('.hurry-seen').isEnabled()); presses += 1) {
+    const unseen = await page.locator('.alarm:not(.alarm-seen)').count();
+    await page.keyboard.press('s');
+    await expect.poll(() => page.locator('.alarm:not(.alarm-seen)').count()).toBeLessThan(unseen);
+  }
+  expect(await page.locator('.alarm-full').count()).toBe(0);
+});
+
+test('the boil can be changed while it runs', async () => {
+  await page.getByRole('link', { name: 'Change pans or finish' }).click();
+  await page.getByLabel('What you call it').first().fill('Old kettle');
+  await button('Save these changes').click();
+  await expect.poll(() => page.locator('.card').first().innerText()).toContain('Old kettle');
+});
+
+test('an ended practice boil is in the notebook, and its replay cannot be taken for a live one', async () => {
+  await button('End practice').click();
+  await expect.poll(() => page.locator('.first').innerText()).toMatch(/over|No boil/);
+  await page.getByRole('navigation').getByRole('link', { name: 'Notebook' }).click();
+  await page.locator('.tag-practice').first().waitFor();
+  await button(/^Replay/)
+    .first()
+    .click();
+  const band = page.locator('.band-replay');
+  await band.waitFor();
+  expect(await band.innerText()).toMatch(/replay[\s\S]*not live/i);
+  expect(await styleOf(band, 'background-image')).toContain('repeating-linear-gradient');
+  expect(await page.locator('.marks').count()).toBe(0);
+});
+
+test('a replay plays, pauses, changes its speed and goes to any moment', async () => {
+  const band = page.locator('.band-replay');
+  const slider = band.getByRole('slider');
+  const at = () => slider.inputValue().then(Number);
+  await band.getByRole('button', { name: 'Pause' }).click();
+  await band.getByRole('button', { name: 'Play', exact: true }).waitFor();
+  await slider.focus();
+  await page.keyboard.press('End');
+  await expect.poll(at).toBeGreaterThan(60_000);
+  await page.keyboard.press('Home');
+  await expect.poll(at).toBe(0);
+  await band.getByRole('button', { name: '600×' }).click();
+  await expect.poll(() => band.getByRole('button', { name: '600×' }).getAttribute('aria-pressed')).toBe('true');
+  await band.getByRole('button', { name: 'Play', exact: true }).click();
+  await expect.poll(at).toBeGreaterThan(0);
+  await band.getByRole('button', { name: 'Close replay' }).click();
+  await band.waitFor({ state: 'detached' });
+});
+
+test('what is exported can be imported and opened again', async () => {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page
+      .getByRole('link', { name: /^Export/ })
+      .first()
+      .click(),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/\.boil\.jsonl$/);
+  const recording = await readFile(await download.path());
+  expect(recording.subarray(0, 24).toString()).toContain('"recording"');
+  const file = { name: 'again.boil.jsonl', mimeType: 'application/x-ndjson', buffer: recording };
+  await page.getByLabel('Import a recording').setInputFiles(file);
+  await page.getByText('again.boil.jsonl is in the notebook').waitFor();
+  await page
+    .getByLabel('Open a file without keeping it')
+    .setInputFiles({ ...file, name: 'bad.boil.jsonl', buffer: Buffer.from('no boil\n') });
+  await page.locator('.said-bad', { hasText: 'bad.boil.jsonl' }).waitFor();
+  await page.getByLabel('Open a file without keeping it').setInputFiles(file);
+  await page.locator('.band-replay').waitFor();
+});
+
+test('units are chosen once and hold everywhere', async () => {
+  await page.getByRole('navigation').getByRole('link', { name: 'Settings' }).click();
+  await page.getByLabel('°F').check();
+  await page.getByRole('navigation').getByRole('link', { name: 'Replay' }).click();
+  await page.locator('.band-replay').getByRole('slider').press('End');
+  await expect.poll(() => page.locator('.card .caption').first().innerText()).toContain('°F');
+});

@@ -1,0 +1,170 @@
+// What the screen promises to the eye and the glove: sizes, no sideways scroll, lost connections said, themes, keyboard.
+import type { Browser } from 'playwright';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { LAPTOP, PHONE, openPage, startChromium, styleOf } from './chromium.ts';
+import { standIn } from './stand-in-host.ts';
+import type { StandIn } from './stand-in-host.ts';
+import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
+
+/** Width of a pixel of a 14-inch screen of 1366 × 768, mm. */
+const PIXEL_MM = (14 * 25.4) / Math.hypot(1366, 768);
+/** 20 minutes of arc at 3 m. */
+const LEAST_DIGIT_MM = 3000 * Math.tan((20 / 60) * (Math.PI / 180));
+
+let browser: Browser;
+let host: StandIn;
+
+beforeAll(async () => void (browser = await startChromium()));
+afterAll(() => browser?.close());
+beforeEach(async () => void (host = await standIn(await ensureScreenBuilt(), liveNow(4))));
+afterEach(async () => {
+  await Promise.all(browser.contexts().map((context) => context.close()));
+  await host?.close();
+});
+
+const calling = { alarms, sound: { priority: 'high' as const, silencedUntil: null } };
+
+test('the number that matters can be read at 3 m, with four pans side by side', async () => {
+  const { page, errors } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').nth(3).waitFor();
+  const digits = await page.locator('.card .big').evaluateAll((numbers) =>
+    numbers.map((number) => {
+      const page = number.ownerDocument;
+      const style = page.defaultView?.getComputedStyle(number);
+      const pen = page.createElement('canvas').getContext('2d');
+      if (pen === null || style === undefined) return { height: 0, spills: true };
+      pen.font = `${style.fontWeight} ${style.fontSize} ${style.fontFamily}`;
+      return { height: pen.measureText('0').actualBoundingBoxAscent, spills: number.scrollWidth > number.clientWidth };
+    }),
+  );
+  for (const { height, spills } of digits) {
+    expect(height * PIXEL_MM).toBeGreaterThanOrEqual(LEAST_DIGIT_MM);
+    expect(spills).toBe(false);
+  }
+  const tops = await page
+    .locator('.card')
+    .evaluateAll((cards) => cards.map((card) => card.getBoundingClientRect().top));
+  expect(new Set(tops).size).toBe(1);
+  expect(errors).toEqual([]);
+});
+
+test('the two buttons used in a hurry are 20 mm with 5 mm between', async () => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const seen = await page.locator('.hurry-seen').boundingBox();
+  const quiet = await page.locator('.hurry-quiet').boundingBox();
+  if (seen === null || quiet === null) throw new Error('The buttons are not shown.');
+  for (const box of [seen, quiet]) expect(Math.min(box.width, box.height) * PIXEL_MM).toBeGreaterThanOrEqual(19.9);
+  expect((quiet.x - seen.x - seen.width) * PIXEL_MM).toBeGreaterThanOrEqual(4.9);
+});
+
+test.each([
+  ['laptop', LAPTOP],
+  ['phone', PHONE],
+])('on a %s no view scrolls sideways, and every button can be hit', async (_name, size) => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, size);
+  await page.locator('.card').first().waitFor();
+  for (const view of ['pans', 'notebook', 'probes', 'settings', 'start', 'change']) {
+    await page.goto(`${host.url.split('#')[0]}#/${view}`);
+    await page.locator('main > *').first().waitFor();
+    const sideways = await page.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
+    expect(`${view} ${sideways}`).toBe(`${view} 0`);
+    const small = await page
+      .locator('button:visible, a:visible, input:visible, select:visible')
+      .evaluateAll((targets) =>
+        targets.flatMap((target) => {
+          const { width, height } = target.getBoundingClientRect();
+          return width < 24 || height < 24 ? [`${target.outerHTML.slice(0, 80)} ${width}x${height}`] : [];
+        }),
+      );
+    expect(small).toEqual([]);
+  }
+});
+
+test('on a phone pans stand in one column', async () => {
+  const { page } = await openPage(browser, host.url, PHONE);
+  await page.locator('.card').nth(3).waitFor();
+  const lefts = await page
+    .locator('.card')
+    .evaluateAll((cards) => cards.map((card) => card.getBoundingClientRect().left));
+  expect(new Set(lefts).size).toBe(1);
+});
+
+test('a host that falls silent is said in large letters, and seen again when it speaks', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  expect(await page.locator('.band-lost').count()).toBe(0);
+  host.fallSilent(true);
+  await page.getByText('Connection lost').waitFor({ timeout: 8000 });
+  await page.getByText(/Numbers are \d+ s old/).waitFor();
+  host.fallSilent(false);
+  await page.locator('.band-lost').waitFor({ state: 'detached' });
+});
+
+test('a connection that broke is made again', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  host.hangUp();
+  host.show(liveNow(2));
+  await expect.poll(() => page.locator('.card').count()).toBe(2);
+});
+
+test('an alarm is spoken, stands in the title, and is told apart without colour', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const spoken = page.locator('[role=alert].unseen');
+  await spoken.waitFor({ state: 'attached' });
+  expect(await spoken.innerText()).toBe('');
+  host.show(liveNow(4, calling));
+  await expect.poll(() => spoken.innerText()).toContain('Side pan: Probe broken');
+  expect(await page.title()).toContain('Side pan: Probe broken');
+  const words = await page.locator('.alarm-word').allInnerTexts();
+  expect(words).toEqual(['Now', 'Soon', 'Over']);
+  const shapes = await page
+    .locator('.alarm .shape path')
+    .evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
+  expect(new Set(shapes).size).toBe(3);
+});
+
+test('the foremost alarm is the one that a press answers; silence is another command', async () => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.hurry-seen').waitFor();
+  await page.keyboard.press('s');
+  await page.keyboard.press('q');
+  await expect
+    .poll(() => host.heard.flatMap((command) => ('answer' in command ? [command.answer] : [])))
+    .toEqual([{ acknowledge: { pan: 'p4', alarm: 'probe-lost' } }, { silence: { seconds: 120 } }]);
+});
+
+test('symbols stand still with reduced motion', async () => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const flashing = page.locator('.alarm .shape-flashes').first();
+  await flashing.waitFor();
+  const animation = () => styleOf(flashing, 'animation-name');
+  expect(await animation()).toBe('flash');
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  expect(await animation()).toBe('none');
+});
+
+test('sound has to be allowed by a first press, and says so until then', async () => {
+  host.show(idleNow());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const ask = page.getByRole('button', { name: 'Tap to allow sound' });
+  await ask.click();
+  await page.getByRole('button', { name: 'Try the sound' }).waitFor();
+});
+
+test('every press shows where the keyboard is', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  for (let presses = 0; presses < 25; presses += 1) {
+    await page.keyboard.press('Tab');
+    const focused = page.locator(':focus');
+    const outline =
+      (await styleOf(focused, 'outline-style')) === 'none' ? '0' : await styleOf(focused, 'outline-width');
+    expect(Number.parseFloat(outline)).toBeGreaterThanOrEqual(3);
+  }
+});
