@@ -35,9 +35,9 @@ describe.each(names)('%s', (name) => {
     });
     const errors = pairs.map(({ said, sample }) => Math.abs(said.brix! - sample.brix)).toSorted((a, b) => a - b);
     const held = pairs.filter(({ said, sample }) => said.brix_low! <= sample.brix && sample.brix <= said.brix_high!);
-    // 0.1 °C of rise is 0.5 °Bx at 66 and 2 °Bx at 30 (physics.md section 4, slope of the elevation), and a checked
+    // 0.1 °C of rise is 0.5 °Bx at 66 and 2.4 °Bx at 27 (physics.md section 4, slope of the elevation), and a checked
     // probe is known to about that.
-    expect(errors[errors.length >> 1] ?? 0).toBeLessThan(2);
+    expect(errors[errors.length >> 1] ?? 0).toBeLessThan(2.5);
     expect(held.length).toBeGreaterThanOrEqual(0.65 * pairs.length);
   });
 });

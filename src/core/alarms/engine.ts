@@ -204,7 +204,6 @@ function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransi
 function putAside(state: AlarmState, wish: { seconds: number; reason: string }, t: number): AlarmTransition {
   state.asideUntil = t + wish.seconds * 1000;
   state.asideReason = wish.reason;
-  state.overUnseen = false;
   return transition(state, 'put-aside', t);
 }
 

@@ -182,10 +182,11 @@ function lowLevel({ reading, settings, minDepthMm, depthSure, justPoured }: PanS
 function probeLost({ reading, portLost }: PanSituation): Finding | null {
   const thick = reading.stage === 'thickening' || reading.stage === 'near-finish' || reading.stage === 'finished';
   const gone = reading.probe === 'lost' || reading.probe === 'broken';
-  const silent = gone && reading.stage !== 'off' && !portLost;
+  const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
-    over: silent,
-    inside: !silent,
+    over: gone && !unwatched,
+    // Late is neither: only a reading that came ends it.
+    inside: unwatched || (!gone && reading.probe !== 'late'),
     priority: thick ? 'high' : 'medium',
     why: () =>
       reading.probe === 'broken' ? 'the device says that the probe is broken' : 'nothing comes from the probe',

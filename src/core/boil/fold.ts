@@ -60,6 +60,7 @@ export function enterGap(state: BoilState, from: number): BoilState {
 function passGap(state: BoilState, t: number, length: number): void {
   const from = Math.max(state.now, Math.round(t - length));
   if (from > state.now) runDue(state, from);
+  forgetRecent(state, from);
   state.now = t - 1;
   state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
   forgetRecent(state, t);

@@ -3,18 +3,19 @@ import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmKey, findAlarm, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import type { ProbeState } from '../pan/reading.ts';
-import type { Mark } from './entries.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
-import { type BoilState, leadTimes } from './state.ts';
+import { type BoilState, type KeptMark, leadTimes } from './state.ts';
 import { surroundings } from './surroundings.ts';
 
 export function judgeAlarms(state: BoilState, t: number): void {
   state.fresh.push(...timePassed(state.book, t));
   for (const id in state.ports) judgePort(state, id, t);
   for (const id in state.pans) judgePan(state, id, t);
-  for (const kept of state.marks)
-    if (kept.mark.kind === 'remind') judgeReminder(state, kept.mark, kept.t, kept.withdrawn, t);
+  state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
+  for (const gone of state.book.alarms.filter((one) => one.pan !== null && !(one.pan in state.pans))) {
+    look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
+  }
 }
 
 function judgePort(state: BoilState, id: string, t: number): void {
@@ -90,25 +91,15 @@ function worstProbe(state: BoilState, pan: string, t: number): { state: ProbeSta
 /** A reminder ends when it is seen, or taken back; an unseen one ends after so long, ms. */
 const REMINDER_LASTS_MS = 10 * 60_000;
 
-/** Reminders are told apart by the moment they were asked for. */
-const reminderKey = (mark: Mark & { kind: 'remind' }, askedAt: number): AlarmKey => ({
-  alarm: 'reminder',
-  pan: null,
-  about: mark.id ?? `at ${askedAt}`,
-});
-
-function judgeReminder(
-  state: BoilState,
-  mark: Mark & { kind: 'remind' },
-  askedAt: number,
-  withdrawn: boolean,
-  t: number,
-): void {
-  const due = askedAt + mark.seconds * 1000;
-  if (t < due || t > due + REMINDER_LASTS_MS + 2000) return;
-  const key = reminderKey(mark, askedAt);
-  const raised = findAlarm(state.book, key);
-  const seen = raised?.answered ?? false;
-  const over = !withdrawn && !seen && t < due + REMINDER_LASTS_MS && (raised !== undefined || t < due + 2000);
+/** Called once, when its time has come or, after a gap, as soon as the program runs again. */
+function judgeReminder(state: BoilState, kept: KeptMark, index: number, t: number): void {
+  const { mark } = kept;
+  if (mark.kind !== 'remind' || t < kept.t + mark.seconds * 1000) return;
+  const key = { alarm: 'reminder', pan: null, about: String(index) } as const;
+  const called = findAlarm(state.book, key);
+  if (kept.reminded && called === undefined) return;
+  const seen = called !== undefined && (called.answered || t - called.raisedAt >= REMINDER_LASTS_MS);
+  const over = !kept.withdrawn && !seen;
+  kept.reminded = true;
   look(state, key, 0, 0, t, { over, inside: !over, priority: 'low', why: () => mark.text });
 }

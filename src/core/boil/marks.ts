@@ -1,5 +1,12 @@
 // What a person's mark does to the state of the boil, and how it is taken back.
-import { addTo, brixOf, type ContentsChange, contentsOfLitres, unknownContents } from '../pan/contents.ts';
+import {
+  addTo,
+  brixOf,
+  type Contents,
+  type ContentsChange,
+  contentsOfLitres,
+  unknownContents,
+} from '../pan/contents.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { HOT_VOLUME } from '../pan/forecast.ts';
 import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
@@ -24,7 +31,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     withdraw(state, mark.id, t);
     return;
   }
-  const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [] };
+  const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [], reminded: false };
   state.marks.push(kept);
   act(state, kept, at, t);
 }
@@ -93,14 +100,26 @@ function pourIn(
   const wasEmpty = pan.emptied || (!known && pan.phase === 'cold');
   pan.off = pan.off && !pan.emptied;
   pan.emptied = false;
-  if (poured === null) pan.contents = unknownContents();
-  else if (known || wasEmpty) {
-    kept.changes.push({ pan: id, ...poured, first: !known });
-    if (!known) pan.contents = { ...poured, sugarGuessed: guessed, nominalKg: 0, countedKg: 0 };
-    else addTo(pan.contents, poured.sugarKg, poured.waterKg);
-    // Emptied and filled anew, only what was poured counts.
-    if (wasEmpty) pan.contents.sugarGuessed = guessed;
-  }
+  if (poured === null) replace(pan, id, kept, unknownContents());
+  else if (known) change(pan, id, kept, poured.sugarKg, poured.waterKg);
+  else if (wasEmpty) replace(pan, id, kept, { ...poured, sugarGuessed: guessed, nominalKg: 0, countedKg: 0 });
+  // Emptied and filled anew, only what was poured counts.
+  if (wasEmpty) pan.contents.sugarGuessed = guessed;
+}
+
+/** Contents change by so much, and the mark remembers by how much they really did. */
+function change(pan: PanModel, id: string, kept: KeptMark, sugarKg: number, waterKg: number): void {
+  const { evaporatedKg } = pan;
+  kept.changes.push({ pan: id, ...addTo(pan.contents, sugarKg, waterKg), before: null, evaporatedKg });
+}
+
+/** Contents are something else from now on, and the mark remembers what they were. */
+function replace(pan: PanModel, id: string, kept: KeptMark, contents: Contents): void {
+  const { evaporatedKg, contents: before } = pan;
+  const sugarKg = (contents.sugarKg ?? 0) - (before.sugarKg ?? 0);
+  const waterKg = (contents.waterKg ?? 0) - (before.waterKg ?? 0);
+  kept.changes.push({ pan: id, sugarKg, waterKg, before: { ...before }, evaporatedKg });
+  pan.contents = contents;
 }
 
 /** What leaves a pan: all of it, or litres at its strength now; null where that is not known. */
@@ -112,10 +131,7 @@ function takeOut(pan: PanModel, id: string, kept: KeptMark, litres: number | und
   const out = all ? (part ?? whole) : part;
   if (all) empty(pan);
   const gone = all ? whole : part;
-  if (gone !== null && whole !== null) {
-    kept.changes.push({ pan: id, sugarKg: -gone.sugarKg, waterKg: -gone.waterKg, first: false });
-    addTo(pan.contents, -gone.sugarKg, -gone.waterKg);
-  }
+  if (gone !== null && whole !== null) change(pan, id, kept, -gone.sugarKg, -gone.waterKg);
   return out;
 }
 
@@ -150,19 +166,8 @@ function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' })
   const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, sap.brix);
   if (seen === null) return;
   learnFromVolume(pan, design, seen.waterKg);
-  const { sugarKg, waterKg } = pan.contents;
-  kept.changes.push({
-    pan: mark.pan,
-    sugarKg: seen.sugarKg - (sugarKg ?? 0),
-    waterKg: seen.waterKg - (waterKg ?? 0),
-    first: sugarKg === null,
-  });
-  pan.contents = {
-    ...seen,
-    sugarGuessed: sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX),
-    nominalKg: 0,
-    countedKg: 0,
-  };
+  const sugarGuessed = sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX);
+  replace(pan, mark.pan, kept, { ...seen, sugarGuessed, nominalKg: 0, countedKg: 0 });
 }
 
 /** True strength that an instrument's reading means, °Bx; null when it is out of range. */
@@ -253,7 +258,7 @@ function withdraw(state: BoilState, id: string, t: number): void {
   const kept = state.marks.find((one) => one.mark.id === id && !one.withdrawn);
   if (kept === undefined) return;
   kept.withdrawn = true;
-  for (const change of kept.changes) undo(state, change);
+  for (const one of kept.changes) undo(state, one);
   const { mark } = kept;
   if (mark.kind === 'flame') flame(state.pans[mark.pan], lastFlame(state, mark.pan));
   if (mark.kind === 'density') takeDensityBack(state, mark.pan);
@@ -264,11 +269,33 @@ function withdraw(state: BoilState, id: string, t: number): void {
     refill(state.pans[mark.kind === 'transfer' ? mark.from : mark.pan]);
 }
 
-function undo(state: BoilState, change: ContentsChange): void {
-  const pan = state.pans[change.pan];
+/** The contents as they would be without this change: what came after it stays, and so does what boiled away. */
+function undo(state: BoilState, undone: ContentsChange): void {
+  const pan = state.pans[undone.pan];
   if (pan === undefined) return;
-  if (change.first) pan.contents = unknownContents();
-  else addTo(pan.contents, -change.sugarKg, -change.waterKg);
+  if (undone.before === null) {
+    addTo(pan.contents, -undone.sugarKg, -undone.waterKg);
+    return;
+  }
+  const later = changesAfter(state, undone);
+  if (later.some((one) => one.before !== null)) return;
+  const sugarKg = later.reduce((sum, one) => sum + one.sugarKg, 0);
+  const waterKg = later.reduce((sum, one) => sum + one.waterKg, 0);
+  const boiledAway = pan.evaporatedKg - undone.evaporatedKg;
+  const wasKnown = undone.before.sugarKg !== null;
+  if (!wasKnown && sugarKg <= 0) pan.contents = unknownContents();
+  else {
+    pan.contents = { ...undone.before, sugarKg: undone.before.sugarKg ?? 0, waterKg: undone.before.waterKg ?? 0 };
+    addTo(pan.contents, sugarKg, waterKg - boiledAway);
+  }
+}
+
+/** Changes of the same pan by marks that stand, made after this one. */
+function changesAfter(state: BoilState, undone: ContentsChange): ContentsChange[] {
+  const all = state.marks.flatMap((kept) => (kept.withdrawn ? [] : kept.changes));
+  const from = state.marks.findIndex((kept) => kept.changes.includes(undone));
+  const before = state.marks.slice(0, from + 1).flatMap((kept) => kept.changes);
+  return all.filter((one) => one.pan === undone.pan && !before.includes(one));
 }
 
 function standing<K extends Mark['kind']>(

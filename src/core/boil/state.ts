@@ -2,7 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
-import { type PanModel, startPan } from '../pan/pan-model.ts';
+import { type PanModel, panProbeMoved, startPan } from '../pan/pan-model.ts';
 import { type PanLimits, panLimitsAt } from '../pan/limits.ts';
 import { type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
@@ -17,6 +17,8 @@ export interface KeptMark {
   withdrawn: boolean;
   /** What it did to the pans' contents, so that it can be taken back. */
   changes: ContentsChange[];
+  /** A reminder that has been called. */
+  reminded: boolean;
 }
 
 export interface PortTrack {
@@ -85,6 +87,7 @@ export function startBoil(header: Header): BoilState {
  * and what stays keeps all that is known of it. A probe changes pan only where the header changed that.
  */
 export function takeHeader(state: BoilState, header: Header, t: number): void {
+  const placed = state.probePan;
   const before = headerPlaces(state.header);
   state.header = header;
   state.ports = keepNamed(
@@ -115,6 +118,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     }),
   );
   placeProbes(state);
+  const moved = Object.keys(placed).filter((probe) => placed[probe] !== state.probePan[probe]);
+  for (const id of new Set(moved.flatMap((probe) => [placed[probe], state.probePan[probe]]))) {
+    const pan = id === null || id === undefined ? undefined : state.pans[id];
+    if (pan !== undefined) panProbeMoved(pan, t);
+  }
 }
 
 /** The limits follow the pressure. */

@@ -39,6 +39,8 @@ const CHECK_SIGMA_C = 0.08;
 /** hPa by how the pressure was typed: own barometer, airfield setting, weather page. */
 const PRESSURE_SIGMA_HPA = { station: 0.7, altimeter: 1, 'sea-level': 1.5 } as const;
 const C_PER_HPA = 0.028;
+/** A typed pressure is taken as sure at a check when it is known to this, °C of water point. */
+const SURE_PRESSURE_C = 0.15;
 
 interface Candidate {
   celsius: number;
@@ -59,8 +61,13 @@ export function waterAt(
   let told = null as Candidate | null;
   for (const { at, mark } of marks) {
     if (mark.kind !== 'water-check') continue;
-    const base = fuse([altitude, nearest(pressures, at)]);
-    const split = splitCheck(mark.celsius, base);
+    const typed = nearest(pressures, at);
+    if (typed !== null && typed.sigmaC < SURE_PRESSURE_C) {
+      // A pressure that was typed near the check knows the water point: the rest is the probe's.
+      probes[mark.probe] = { correctionC: typed.celsius - mark.celsius, checkedAt: at };
+      continue;
+    }
+    const split = splitCheck(mark.celsius, fuse([altitude, typed]));
     probes[mark.probe] = { correctionC: split.correctionC, checkedAt: at };
     told = { celsius: split.waterC, sigmaC: split.waterSigmaC, origin: { kind: 'check', at } };
   }
@@ -147,7 +154,7 @@ function splitCheck(
 ): { correctionC: number; waterC: number; waterSigmaC: number } {
   if (base === null) return { correctionC: 0, waterC: readC, waterSigmaC: PROBE_SIGMA_C };
   const off = readC - base.celsius;
-  const total = PROBE_SIGMA_C ** 2 + base.sigmaC ** 2 + CHECK_SIGMA_C ** 2;
+  const total = PROBE_SIGMA_C ** 2 + base.sigmaC ** 2;
   return {
     correctionC: -(PROBE_SIGMA_C ** 2 / total) * off,
     waterC: base.celsius + (base.sigmaC ** 2 / total) * off,

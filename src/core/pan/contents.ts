@@ -18,8 +18,10 @@ export interface ContentsChange {
   pan: string;
   sugarKg: number;
   waterKg: number;
-  /** The contents were not known before this mark. */
-  first: boolean;
+  /** What was known before, where the mark made that unknown or replaced it. */
+  before: Contents | null;
+  /** Water that had boiled away from the pan by then, kg. */
+  evaporatedKg: number;
 }
 
 export function unknownContents(): Contents {
@@ -57,10 +59,15 @@ export function contentsOfLitres(litres: number, brix: number): { sugarKg: numbe
   return { sugarKg: (mass * brix) / 100, waterKg: mass * (1 - brix / 100) };
 }
 
-/** Adds (or, negative, takes away) sugar and water; what is not known stays so, and nothing falls below empty. */
-export function addTo(contents: Contents, sugarKg: number, waterKg: number): void {
+/**
+ * Adds (or, negative, takes away) sugar and water; what is not known stays so, and nothing falls below empty.
+ * Gives what was really added, so that it can be taken back.
+ */
+export function addTo(contents: Contents, sugarKg: number, waterKg: number): { sugarKg: number; waterKg: number } {
+  const before = { sugarKg: contents.sugarKg ?? 0, waterKg: contents.waterKg ?? 0 };
   if (contents.sugarKg !== null) contents.sugarKg = Math.max(0, contents.sugarKg + sugarKg);
   if (contents.waterKg !== null) contents.waterKg = Math.max(0, contents.waterKg + waterKg);
+  return { sugarKg: (contents.sugarKg ?? 0) - before.sugarKg, waterKg: (contents.waterKg ?? 0) - before.waterKg };
 }
 
 /** Nominal power misses by a third; a volume that rests on so much of it is no longer known, share of the mass. */

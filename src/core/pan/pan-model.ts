@@ -40,6 +40,8 @@ export interface PanModel {
   track: TemperatureTrack;
   line: EvaporationLine;
   contents: Contents;
+  /** Water counted off since the boil began, kg. */
+  evaporatedKg: number;
   phase: Phase;
   /** When the pan last took in something cold, marked or seen, or a probe arrived, ms; -1 for never. */
   disturbedAt: number;
@@ -70,6 +72,8 @@ export interface PanModel {
   reachedPast: boolean;
   /** Blocks in a row that were clearly beyond it. */
   pastBlocks: number;
+  /** Blocks in a row that were clearly short of it. */
+  belowBlocks: number;
   /** Last strength by an instrument, and when, ms. */
   density: { brix: number; at: number } | null;
   /** Last temperature read by hand, and when, ms. */
@@ -82,6 +86,7 @@ export function startPan(t: number): PanModel {
     track: startTrack(),
     line: startLine(),
     contents: unknownContents(),
+    evaporatedKg: 0,
     phase: 'cold',
     disturbedAt: -1,
     pouredAt: -86_400_000,
@@ -100,6 +105,7 @@ export function startPan(t: number): PanModel {
     reachedFinish: false,
     reachedPast: false,
     pastBlocks: 0,
+    belowBlocks: 0,
     density: null,
     byHand: null,
     steppedTo: t,
@@ -152,6 +158,7 @@ function evaporate(pan: PanModel, design: PanDesign, seconds: number): void {
   moveOn(pan.line, seconds * pan.flame, design.ceilingC === null ? MEMORY_S : CEILING_MEMORY_S);
   const rate = evaporationKgPerS(pan, design);
   if (rate === null || pan.phase !== 'boiling') return;
+  pan.evaporatedKg += rate * seconds;
   addTo(pan.contents, 0, -rate * seconds);
   pan.contents.countedKg += rate * seconds;
   if (pan.learntKgPerS === null) pan.contents.nominalKg += rate * seconds;
@@ -179,7 +186,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   if (seen === null) {
     // Over 80 °Bx, or far outside: the strength is not known, the limits are judged by the rise itself.
     pan.brix = null;
-    judgeFinish(pan, around.limits.finish.brix);
+    judgeFinish(pan, around.limits.finish.brix, 0);
     return;
   }
   const perC = brixPerC(design, around, rise, seen);
@@ -188,7 +195,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   pan.fit = lineNow(pan.line, LEAST_SPAN_S);
   pan.brix = strengthNow(pan, seen, perC * blockSigmaC);
   learn(pan, perC * Math.hypot(blockSigmaC, around.waterSigmaC));
-  judgeFinish(pan, around.limits.finish.brix);
+  judgeFinish(pan, around.limits.finish.brix, perC * blockSigmaC);
 }
 
 /** A fall that the boil itself cannot make is something cold going in, or a tip lifted out. */
@@ -287,17 +294,21 @@ const FINISH_DEADBAND_BRIX = 1;
 /** How far beyond its finish a pan is past it, °Bx: about 0.2–0.3 °C of rise; and where that ends again. */
 const PAST_FINISH_BRIX = 1;
 const PAST_ENDS_BRIX = 0.4;
-/** Noise alone does not put a pan past its finish so many blocks in a row. */
-const PAST_BLOCKS = 2;
+/** A noisy probe needs a wider deadband, so many standard deviations of a block. */
+const NOISES = 6;
+/** Noise alone does not put a pan past its finish, or back before it, so many blocks in a row. */
+const SURE_BLOCKS = 3;
 
 /** Latches with deadbands, so that noise around a limit makes one call; null strength is off the scale: too strong. */
-function judgeFinish(pan: PanModel, finishBrix: number): void {
+function judgeFinish(pan: PanModel, finishBrix: number, sigmaBrix: number): void {
   const brix = pan.brix ?? 100;
+  const clearlyBelow = brix < finishBrix - Math.max(FINISH_DEADBAND_BRIX, NOISES * sigmaBrix);
+  pan.belowBlocks = clearlyBelow ? pan.belowBlocks + 1 : 0;
   if (brix >= finishBrix) pan.reachedFinish = true;
-  else if (brix < finishBrix - FINISH_DEADBAND_BRIX) pan.reachedFinish = false;
+  else if (pan.belowBlocks >= SURE_BLOCKS) pan.reachedFinish = false;
   pan.pastBlocks = brix >= finishBrix + PAST_FINISH_BRIX ? pan.pastBlocks + 1 : 0;
-  if (pan.pastBlocks >= PAST_BLOCKS) pan.reachedPast = true;
-  else if (brix < finishBrix + PAST_ENDS_BRIX) pan.reachedPast = false;
+  if (pan.pastBlocks >= SURE_BLOCKS) pan.reachedPast = true;
+  else if (brix < finishBrix + Math.min(PAST_ENDS_BRIX, PAST_FINISH_BRIX - NOISES * sigmaBrix)) pan.reachedPast = false;
 }
 
 /** Poured into, emptied or off: whatever finish it had reached is over. */
@@ -322,7 +333,7 @@ function followBelowBoil(pan: PanModel, t: number): void {
 export function panAfterGap(pan: PanModel, t: number): void {
   forgetRecent(pan.track);
   pan.steppedTo = t;
-  if (pan.phase === 'boiling') disturb(pan, t);
+  if (pan.phase !== 'cold') disturb(pan, t);
   pan.brix = null;
   pan.rateCPerMin = null;
   pan.riseC = null;

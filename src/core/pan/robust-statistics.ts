@@ -53,15 +53,16 @@ const WILD_DEVIATIONS = 5;
 
 /**
  * Slope by least squares over what lies near the Theil–Sen line: wild values cannot move it, and values that come in
- * steps (a coarse probe) do not hide a slow climb, as a median of mostly level pairs would. NaN below two distinct times.
+ * steps (a coarse probe) do not hide a slow climb, as a median of mostly level pairs would. `noise` is the standard
+ * deviation of a value, in its own unit. NaN below two distinct times.
  */
-export function robustSlope(times: readonly number[], values: readonly number[]): number {
+export function robustSlope(times: readonly number[], values: readonly number[], noise: number): number {
   const first = theilSenSlope(times, values);
   if (!Number.isFinite(first)) return first;
   const residuals = values.map((value, index) => value - first * (times[index]! - times[0]!));
   const level = median(residuals);
   const spread = median(residuals.map((residual) => Math.abs(residual - level)));
-  const limit = WILD_DEVIATIONS * Math.max(spread, 0.02);
+  const limit = WILD_DEVIATIONS * Math.max(spread, noise);
   return leastSquaresSlope(times, values, (index) => Math.abs(residuals[index]! - level) <= limit);
 }
 

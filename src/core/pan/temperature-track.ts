@@ -152,17 +152,17 @@ export function rateOfRise(track: TemperatureTrack, t: number, since: number): n
     // Standard error of a straight line through n evenly spaced points: σ √12 / (T √n).
     const error = (noise * Math.sqrt(12)) / (Math.max(minutes, 0.1) * Math.sqrt(times.length));
     if (error > SURE_C_PER_MIN && window !== WINDOWS_S.at(-1)) continue;
-    return thinnedSlope(times, track.blockValues.slice(from)) * 60_000;
+    return thinnedSlope(times, track.blockValues.slice(from), noise) * 60_000;
   }
   return null;
 }
 
 /** At most 10 points go into the pairs, so that the cost of a block stays flat. */
-function thinnedSlope(times: number[], values: number[]): number {
+function thinnedSlope(times: number[], values: number[], noise: number): number {
   const step = Math.max(1, Math.ceil(times.length / 10));
-  if (step === 1) return robustSlope(times, values);
+  if (step === 1) return robustSlope(times, values, noise);
   const keep = (_: number, index: number): boolean => (times.length - 1 - index) % step === 0;
-  return robustSlope(times.filter(keep), values.filter(keep));
+  return robustSlope(times.filter(keep), values.filter(keep), noise);
 }
 
 function firstAfter(times: readonly number[], t: number): number {

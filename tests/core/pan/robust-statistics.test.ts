@@ -49,9 +49,9 @@ test('the robust slope keeps to the line through wild values, and sees a climb i
   const climb = times.map((t) => 98 + t * 2e-6);
   const wild = climb.map((value, index) => (index % 6 === 0 ? value + 40 : value));
   const coarse = climb.map((value) => Math.round(value * 8) / 8);
-  expect(Math.abs(robustSlope(times, wild) / 2e-6 - 1)).toBeLessThan(0.01);
-  expect(Math.abs(robustSlope(times, coarse) / 2e-6 - 1)).toBeLessThan(0.4);
-  expect(robustSlope([5, 5], [1, 2])).toBeNaN();
+  expect(Math.abs(robustSlope(times, wild, 0.02) / 2e-6 - 1)).toBeLessThan(0.01);
+  expect(Math.abs(robustSlope(times, coarse, 0.02) / 2e-6 - 1)).toBeLessThan(0.4);
+  expect(robustSlope([5, 5], [1, 2], 0.02)).toBeNaN();
 });
 
 test('a straight line gives its slope, and a quarter of wild values does not bend it', () => {
