@@ -3,15 +3,15 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { exitCodeOf } from './failure.ts';
-import { boils, check, end, exportBoil, importRecording } from './notebook-commands.ts';
 import { collected, dataOption, everyOption, httpOption, jsonOption, speed } from './options.ts';
-import { practice } from './practice.ts';
-import { replay } from './replay.ts';
-import { start } from './start.ts';
-import { watch } from './watch.ts';
 
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
 const DEFAULT_SPEED = 60;
+
+/** Each command loads what it needs when it is called, so that a replay does not wait for a web server. */
+const notebookCommands = () => import('./notebook-commands.ts');
 
 function commands(): Command {
   const program = new Command('panwarden');
@@ -25,17 +25,20 @@ function commands(): Command {
     .command('start')
     .description('open the screen: a window where that can be had, else your browser')
     .addOption(dataOption())
-    .action(start);
+    .action(async (options) => (await import('./open-screen.ts')).start(options));
 
   program
     .command('watch')
     .description('watch the pans of a setup and keep the boil in the notebook')
     .addOption(dataOption())
-    .option('--setup <file>', "JSON: a recording's header without \"started\"; every port has a \"path\" (else the last setup)")
+    .option(
+      '--setup <file>',
+      'JSON: a recording\'s header without "started"; every port has a "path" (else the last setup)',
+    )
     .addOption(httpOption())
     .addOption(jsonOption())
     .addOption(everyOption())
-    .action(watch);
+    .action(async (options) => (await import('./watch.ts')).watch(options));
 
   program
     .command('practice')
@@ -45,7 +48,7 @@ function commands(): Command {
     .option('--speed <number>', 'how many times as fast as a real boil', speed, DEFAULT_SPEED)
     .addOption(jsonOption())
     .addOption(everyOption())
-    .action(practice);
+    .action(async (options) => (await import('./practice.ts')).practice(options));
 
   program
     .command('replay')
@@ -54,9 +57,14 @@ function commands(): Command {
     .addOption(jsonOption())
     .addOption(everyOption())
     .option('--with <file>', 'a JSON merge patch over the header; may be given again', collected, [])
-    .action(replay);
+    .action(async (file, options) => (await import('./replay.ts')).replay(file, options));
 
-  program.command('boils').description('list the boils of the notebook').addOption(dataOption()).addOption(jsonOption()).action(boils);
+  program
+    .command('boils')
+    .description('list the boils of the notebook')
+    .addOption(dataOption())
+    .addOption(jsonOption())
+    .action(async (options) => (await notebookCommands()).boils(options));
 
   program
     .command('export')
@@ -64,7 +72,7 @@ function commands(): Command {
     .argument('<boil>', 'its id, or "latest"')
     .requiredOption('--to <file>', 'a name that ends in .boil.jsonl')
     .addOption(dataOption())
-    .action(exportBoil);
+    .action(async (boil, options) => (await notebookCommands()).exportBoil(boil, options));
 
   program
     .command('import')
@@ -72,7 +80,7 @@ function commands(): Command {
     .argument('<file>', 'a recording, *.boil.jsonl')
     .addOption(dataOption())
     .addOption(jsonOption())
-    .action(importRecording);
+    .action(async (file, options) => (await notebookCommands()).importRecording(file, options));
 
   program
     .command('end')
@@ -80,9 +88,13 @@ function commands(): Command {
     .argument('<boil>', 'its id, or "latest"')
     .addOption(dataOption())
     .addOption(jsonOption())
-    .action(end);
+    .action(async (boil, options) => (await notebookCommands()).end(boil, options));
 
-  program.command('check').description('read the whole notebook and say what is damaged').addOption(dataOption()).action(check);
+  program
+    .command('check')
+    .description('read the whole notebook and say what is damaged')
+    .addOption(dataOption())
+    .action(async (options) => (await notebookCommands()).check(options));
   return program;
 }
 

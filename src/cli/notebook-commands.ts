@@ -19,7 +19,9 @@ interface FolderOptions {
 const RECORDING_END = '.boil.jsonl';
 
 export async function boils(options: FolderOptions): Promise<void> {
-  await reading(options, (notebook) => notebook.boils().map((boil) => (options.json ? boilLine(boil) : boilText(boil))));
+  await reading(options, (notebook) =>
+    notebook.boils().map((boil) => (options.json ? boilLine(boil) : boilText(boil))),
+  );
 }
 
 /** Changes nothing; the exit code is 1 when something is damaged. */
@@ -34,7 +36,10 @@ export async function check(options: FolderOptions): Promise<void> {
 export async function exportBoil(boil: string, options: FolderOptions & { to: string }): Promise<void> {
   const { to } = options;
   if (!to.endsWith(RECORDING_END)) {
-    throw new CommandProblem(`--to ${to}: this program writes recordings only, so the name must end in ${RECORDING_END}.`, 2);
+    throw new CommandProblem(
+      `--to ${to}: this program writes recordings only, so the name must end in ${RECORDING_END}.`,
+      2,
+    );
   }
   await reading(options, async (notebook) => {
     const found = notebook.find(boil);
@@ -67,7 +72,10 @@ export async function end(boil: string, options: FolderOptions): Promise<void> {
   });
 }
 
-async function reading(options: FolderOptions, work: (notebook: Notebook) => string[] | Promise<string[]>): Promise<void> {
+async function reading(
+  options: FolderOptions,
+  work: (notebook: Notebook) => string[] | Promise<string[]>,
+): Promise<void> {
   const notebook = openNotebook(dataFolder(options.data), { readOnly: true });
   try {
     const out = printer();
@@ -79,10 +87,15 @@ async function reading(options: FolderOptions, work: (notebook: Notebook) => str
 }
 
 /** Takes the folder first: what is watched there is left alone. */
-async function writing(options: FolderOptions, what: string, work: (notebook: Notebook) => Promise<string>): Promise<void> {
+async function writing(
+  options: FolderOptions,
+  what: string,
+  work: (notebook: Notebook) => Promise<string>,
+): Promise<void> {
   const folder = dataFolder(options.data);
   const lock = lockFolder(folder);
-  if (lock === null) throw new CommandProblem(`${what} while a boil is watched in ${folder}: stop that program first.`, 2);
+  if (lock === null)
+    throw new CommandProblem(`${what} while a boil is watched in ${folder}: stop that program first.`, 2);
   try {
     const notebook = openNotebook(folder);
     try {
@@ -110,10 +123,21 @@ async function writeWhole(to: string, lines: Iterable<string>): Promise<void> {
 }
 
 function boilLine({ boil, kind, name, started, seconds, entries, running }: BoilSummary): string {
-  return JSON.stringify({ kind: 'boil', boil, name, started, seconds, entries, running, practice: kind === 'practice' });
+  return JSON.stringify({
+    kind: 'boil',
+    boil,
+    name,
+    started,
+    seconds,
+    entries,
+    running,
+    practice: kind === 'practice',
+  });
 }
 
 function boilText({ boil, kind, name, started, seconds, entries, running }: BoilSummary): string {
-  const remark = [running ? 'running' : '', kind === 'practice' ? 'practice' : ''].filter((word) => word !== '').join(', ');
+  const remark = [running ? 'running' : '', kind === 'practice' ? 'practice' : '']
+    .filter((word) => word !== '')
+    .join(', ');
   return `${boil}  ${started}  ${clockText(seconds * 1000)}  ${entries} entries  ${name}${remark === '' ? '' : `  (${remark})`}`;
 }

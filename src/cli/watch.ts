@@ -12,7 +12,8 @@ export async function watch(options: LiveOptions & { setup?: string }): Promise<
   await runLive({ ...rest, setup }, async ({ host, output }) => {
     if (host.running === null) {
       const chosen = setup ?? host.lastSetup();
-      if (chosen === null) throw new CommandProblem('There is no setup in this folder yet: give one with --setup FILE.', 2);
+      if (chosen === null)
+        throw new CommandProblem('There is no setup in this folder yet: give one with --setup FILE.', 2);
       const answer = await host.command({ ref: 'watch', start: chosen });
       if (!answer.ok) throw new CommandProblem(answer.why, 2);
     }

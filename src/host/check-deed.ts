@@ -51,7 +51,7 @@ function hasMark(id: string, marks: readonly MarkView[]): boolean {
 }
 
 function whyNotNames(mark: Mark, header: Header): string | null {
-  const pans = ['pan', 'from', 'to'].flatMap((field) => field in mark ? [mark[field as keyof Mark] as unknown] : []);
+  const pans = ['pan', 'from', 'to'].flatMap((field) => (field in mark ? [mark[field as keyof Mark] as unknown] : []));
   for (const pan of pans) {
     if (typeof pan === 'string' && !header.pans?.some(({ id }) => id === pan)) return missing('pan', pan, header.pans);
   }

@@ -34,7 +34,10 @@ export function sleepCountingClock(steadyMs: () => number, uptimeMs: () => numbe
 export function systemClock(): MachineClock {
   return {
     wallMs: () => Date.now(),
-    monotonicMs: sleepCountingClock(() => performance.now(), () => uptime() * 1000),
+    monotonicMs: sleepCountingClock(
+      () => performance.now(),
+      () => uptime() * 1000,
+    ),
     after(milliseconds, call) {
       const timer = setTimeout(call, milliseconds);
       return () => clearTimeout(timer);

@@ -43,7 +43,9 @@ export interface HostOptions {
 }
 
 const SETTINGS_KEY = 'settings';
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as { version: string };
+const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
+  version: string;
+};
 
 /**
  * Takes the folder for this program and goes on with the boil that was running in it. Throws NotebookProblem (2)
@@ -162,11 +164,13 @@ export class Host {
 
   async #do(command: Command): Promise<Outcome> {
     if ('mark' in command) return this.#withRun((run) => run.mark(command.mark as Parameters<BoilRun['mark']>[0]));
-    if ('answer' in command) return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
+    if ('answer' in command)
+      return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
     if ('set' in command) return this.#withRun((run) => run.set(command.set));
     if ('end' in command) return this.#withRun((run) => run.end());
     if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
-    if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
+    if ('practice' in command)
+      return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
     if ('ports' in command) return this.#listPorts();
@@ -235,7 +239,8 @@ export class Host {
   }
 
   #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
-    const curve = view === 'replay' ? this.#replay?.curve(pan, from, to, points) : this.#run?.curve.between(pan, from, to, points);
+    const curve =
+      view === 'replay' ? this.#replay?.curve(pan, from, to, points) : this.#run?.curve.between(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
   }
 

@@ -18,14 +18,20 @@ export async function readOpened(
   try {
     for await (const item of readRecording(pieces)) {
       if (item.kind === 'header') {
-        recording = { boil, title: `${item.header.name ?? 'Boil'} (opened, not in the notebook)`, header: item.header, texts };
+        recording = {
+          boil,
+          title: `${item.header.name ?? 'Boil'} (opened, not in the notebook)`,
+          header: item.header,
+          texts,
+        };
       } else if (item.kind === 'entry') {
         texts.push(item.raw);
         characters += item.raw.length;
       } else {
         leftOut += 1;
       }
-      if (characters > MOST_CHARACTERS) throw new Error(`${name} is too long to be opened so: import it, then replay it.`);
+      if (characters > MOST_CHARACTERS)
+        throw new Error(`${name} is too long to be opened so: import it, then replay it.`);
     }
   } catch (error) {
     throw error instanceof RecordingProblem ? new Error(`${name}, ${error.message}.`) : error;

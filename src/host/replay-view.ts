@@ -160,7 +160,7 @@ export class ReplayView {
 
   #loadAhead(): void {
     this.#ahead = null;
-    for (; this.#ahead === null && this.#next < this.#recording.texts.length; ) {
+    for (; this.#ahead === null && this.#next < this.#recording.texts.length;) {
       const parsed = parseEntry(this.#recording.texts[this.#next] ?? '');
       if (parsed.ok) this.#ahead = parsed.entry;
       else this.#next += 1;

@@ -10,11 +10,13 @@ const BAUD = 9600;
 
 /** The header of a boil that begins at `started` (ISO 8601 with offset); its own lead times go before the program's. */
 export function headerOf(setup: Setup | Header, started: string, settings: Settings): Header {
+  const first = { recording: 'panwarden', version: 1, name: 'Boil', started };
+  const { recording, version } = first;
   return {
+    ...first,
     ...setup,
-    recording: 'panwarden',
-    version: 1,
-    name: setup.name ?? 'Boil',
+    recording,
+    version,
     started,
     settings: { ...leadTimesOf(settings), ...setup.settings },
   } as Header;
