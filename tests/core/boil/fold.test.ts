@@ -298,6 +298,21 @@ test('inside a gap nothing is called, after it nothing recent is known, and the 
   expect(Math.abs(readingAt(after.state, 'p1', 2_100_000).litres! - litres)).toBeLessThan(0.05);
 });
 
+test('what was before a gap has no part in rate or forecast after it', () => {
+  const before = lines(0, 300_000, { T1: () => boilingAt(55, 'maple') });
+  const later = lines(421_000, 600_000, { T1: () => boilingAt(62, 'maple') });
+  const stopped = foldAll(onePot('maple', { brix: 67 }), before, 299_000);
+  let folded = foldOn(stopped.state, [gap(420_000, 120)], 420_000);
+  for (const entry of later) {
+    folded = foldOn(folded.state, [entry], entry.t);
+    expect(folded.transitions, `at ${entry.t} ms`).toEqual([]);
+    const { rate_c_per_min: rate, finish_in_s: finish } = readingAt(folded.state, 'p1', entry.t);
+    expect(Math.abs(rate ?? 0), `at ${entry.t} ms`).toBeLessThan(0.2);
+    expect(finish, `at ${entry.t} ms`).toBeNull();
+  }
+  expect(Math.abs(readingAt(folded.state, 'p1', 599_000).brix! - 62)).toBeLessThan(0.3);
+});
+
 test('alarms and answers come through a gap as they were', () => {
   const before = inOrder(lines(0, 120_000, { T1: () => boilingAt(68, 'maple') }), [
     { t: 100_000, answer: { acknowledge: { pan: 'p1', alarm: 'past-finish' } } },
