@@ -1,0 +1,69 @@
+// Checks the first line of the screen: one alarm, else what comes first of all pans, else what the program needs to be told.
+import { expect, test } from 'vitest';
+import type { ListedAlarm } from '../../../src/core/alarms/alarm.ts';
+import { nextThing } from '../../../src/core/boil/next-thing.ts';
+import type { PanReading } from '../../../src/core/pan/reading.ts';
+import { foldAll, readingAt, tarnHollow } from './tarn-hollow.ts';
+
+const silent = readingAt(foldAll(tarnHollow(), [], 0).state, 'p1', 0);
+
+function reading(over: Partial<PanReading>): PanReading {
+  return { ...silent, stage: 'boiling', litres: 5, ...over };
+}
+
+const alarm: ListedAlarm = {
+  alarm: 'low-level',
+  pan: 'p2',
+  port: null,
+  priority: 'medium',
+  condition: 'active',
+  answered: false,
+  since: 0,
+  asideUntil: null,
+  asideReason: null,
+  why: '',
+};
+
+const soonest = reading({ pan: 'p1', finish_in_s: 600, finish_low_s: 480, finish_high_s: 780 });
+const later = reading({ pan: 'p2', top_up_in_s: 900 });
+
+test('an unanswered alarm comes first', () => {
+  expect(nextThing([soonest], [alarm], true, 0)).toMatchObject({ what: 'alarm', pan: 'p2', at: null });
+});
+
+test('an alarm that is answered, over or put aside does not lead', () => {
+  for (const over of [{ answered: true }, { condition: 'over' as const }, { asideUntil: 60_000 }]) {
+    expect(nextThing([soonest], [{ ...alarm, ...over }], true, 0).what).toBe('finish');
+  }
+});
+
+test('what comes first of all pans leads, with its range', () => {
+  expect(nextThing([later, soonest], [], true, 1000)).toEqual({
+    what: 'finish',
+    pan: 'p1',
+    at: 601_000,
+    low: 481_000,
+    high: 781_000,
+    text: null,
+  });
+  expect(nextThing([later, reading({ pan: 'p1', finish_in_s: 1200 })], [], true, 0)).toMatchObject({
+    what: 'top-up',
+    pan: 'p2',
+  });
+});
+
+test('a pan that is off or finished has nothing coming', () => {
+  for (const stage of ['off', 'finished'] as const) {
+    expect(nextThing([{ ...soonest, stage }], [], true, 0).what).toBe('watch');
+  }
+});
+
+test('without a water point it asks for one, then for litres, else it says to watch', () => {
+  expect(nextThing([soonest], [], false, 0).what).toBe('tell-water');
+  expect(nextThing([reading({ pan: 'p1', litres: null })], [], true, 0)).toMatchObject({
+    what: 'tell-litres',
+    pan: 'p1',
+  });
+  expect(nextThing([reading({})], [], true, 0).what).toBe('watch');
+  expect(nextThing([], [], false, 0).what).toBe('watch');
+});
