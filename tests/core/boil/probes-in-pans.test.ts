@@ -28,6 +28,23 @@ test('of two tips in one pan one may be lost: it is called, and the pan is read 
   expect(Math.abs(reading.brix! - 50)).toBeLessThan(0.3);
 });
 
+test('a lost tip stays lost when its port is opened again, though the other tip of its pan is heard', () => {
+  const heard = lines(0, 180_000, { T1: () => water, T2: (t) => (t < 60_000 ? water : null) });
+  const entries = inOrder([{ t: 0, port: 'A', state: 'open' }], heard, [{ t: 120_000, port: 'A', state: 'open' }]);
+  expect(told(foldAll(twoTips, entries, 180_000).transitions)).toEqual(['p1 probe-lost raised']);
+});
+
+test('the alarm of a port that leaves the boil is over, not active for ever', () => {
+  const header = tarnHollow({ ports: [{ id: 'A' }, { id: 'B' }] });
+  const entries = inOrder(lines(0, 60_000, { T1: () => water, T2: () => water }), [
+    { t: 10_000, port: 'B', state: 'lost' },
+    { t: 30_000, set: { ports: [{ id: 'A' }] } },
+  ]);
+  const { state, transitions } = foldAll(header, entries, 60_000);
+  expect(told(transitions)).toContain('B port-lost raised');
+  expect(boilView(state, 60_000).alarms.filter((alarm) => alarm.condition === 'active')).toEqual([]);
+});
+
 test('a pan without a probe is not called lost, and says what it does not know', () => {
   const header = tarnHollow({ pans: [{ id: 'p1', name: 'Back pot' }], probes: [] });
   const { state, transitions } = foldAll(header, [], 600_000);
