@@ -1,7 +1,18 @@
 // Checks that a correction (an offset, a boiling check, a pressure) moves what is said of a pan without being taken for a boil.
 import { expect, test } from 'vitest';
 import type { Entry } from '../../../src/core/boil/entries.ts';
-import { boilingAt, foldOn, inOrder, lines, mark, onePot, readingAt, told } from './tarn-hollow.ts';
+import {
+  boilingAt,
+  foldAll,
+  foldOn,
+  inOrder,
+  lines,
+  mark,
+  onePot,
+  readingAt,
+  steadyCelsius,
+  told,
+} from './tarn-hollow.ts';
 import { startBoil } from '../../../src/core/boil/fold.ts';
 
 const CORRECTED_MS = 300_000;
@@ -29,4 +40,11 @@ test.each(corrections)('%s in a steady pan moves the rise, and makes no rate and
     if (reading.rise_c !== null) rises.push(reading.rise_c);
   }
   expect(rises.at(-1)! - rises[0]!).toBeGreaterThan(0.35);
+});
+
+test('an offset that is put right an hour and a half before the finish calls nobody', () => {
+  const slow = { fromBrix: 40, k: 1.5e-4, start: 0, sap: 'maple' as const };
+  const heard = lines(0, 1_200_000, { T1: (t) => steadyCelsius(slow, t) - 0.8 });
+  const putRight: Entry = { t: 900_000, set: { probes: [{ ...probe, offset_c: 0.8 }] } };
+  expect(told(foldAll(onePot(), inOrder(heard, [putRight]), 1_200_000).transitions)).toEqual([]);
 });
