@@ -11,7 +11,7 @@ import { entryText } from '../protocol/recording.ts';
 import { changedHeader, whyNotAnswer, whyNotMark } from './check-deed.ts';
 import type { Scene } from './check-deed.ts';
 import type { BoilClock, MachineClock } from './clock.ts';
-import { CurveStore } from './curve.ts';
+import type { CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
 import { Folding } from './folding.ts';
 import { done, refused } from './outcome.ts';

@@ -1,0 +1,107 @@
+// Runs the program itself for the tests: a command to its end, or one that lives on and is spoken to.
+import { spawn, spawnSync } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { createInterface } from 'node:readline';
+import { fileURLToPath } from 'node:url';
+
+const MAIN = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
+const LONGEST_MS = 30_000;
+
+export type Line = Record<string, unknown>;
+
+/** Runs a command to its end. */
+export function panwarden(...options: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...options], {
+    encoding: 'utf8',
+    timeout: LONGEST_MS,
+    killSignal: 'SIGKILL',
+    maxBuffer: 100_000_000,
+  });
+  const lines = () =>
+    stdout
+      .trimEnd()
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line) => JSON.parse(line) as Line);
+  return { status, stdout, stderr, lines };
+}
+
+/** A command that goes on; its JSON lines can be waited for. */
+export class Program {
+  readonly lines: Line[] = [];
+  stderr = '';
+  readonly process: ChildProcess;
+  readonly ended: Promise<number | null>;
+  #waiting: (() => void)[] = [];
+
+  constructor(...options: string[]) {
+    this.process = spawn(process.execPath, [MAIN, ...options], { stdio: ['pipe', 'pipe', 'pipe'] });
+    const { stdout, stderr } = this.process;
+    if (stdout === null || stderr === null) throw new Error('no pipes');
+    createInterface({ input: stdout }).on('line', (line) => {
+      this.lines.push(JSON.parse(line) as Line);
+      this.#look();
+    });
+    stderr.on('data', (chunk: Buffer) => {
+      this.stderr += chunk.toString();
+      this.#look();
+    });
+    this.ended = new Promise((resolve) => this.process.once('close', (code) => resolve(code)));
+    void this.ended.then(() => this.#look());
+  }
+
+  say(value: unknown): void {
+    this.process.stdin?.write(`${typeof value === 'string' ? value : JSON.stringify(value)}\n`);
+  }
+
+  /** The first line, from the `from`th on, that fits. */
+  async line(fits: (line: Line) => boolean, from = 0): Promise<Line> {
+    await this.until(() => this.lines.slice(from).some(fits));
+    return this.lines.slice(from).find(fits) ?? {};
+  }
+
+  /** Looks again whenever the program says something; fails when it has ended or says nothing for too long. */
+  async until(isSo: () => boolean): Promise<void> {
+    while (!isSo()) {
+      if (this.process.exitCode !== null) throw new Error(`the program ended: ${this.stderr}`);
+      let timer: NodeJS.Timeout | undefined;
+      await new Promise<void>((resolve, reject) => {
+        this.#waiting.push(resolve);
+        timer = setTimeout(
+          () => reject(new Error(`waited in vain; it said ${JSON.stringify(this.lines.slice(-5))} ${this.stderr}`)),
+          LONGEST_MS,
+        );
+      });
+      clearTimeout(timer);
+    }
+  }
+
+  async kill(signal: NodeJS.Signals): Promise<number | null> {
+    this.process.kill(signal);
+    return this.ended;
+  }
+
+  #look(): void {
+    const waiting = this.#waiting;
+    this.#waiting = [];
+    for (const resolve of waiting) resolve();
+  }
+}
+
+/** A folder of its own, taken away at the end. */
+export function ownFolder() {
+  const folder = mkdtempSync(join(tmpdir(), 'panwarden-'));
+  return {
+    folder,
+    path: (name: string) => join(folder, name),
+    write(name: string, value: unknown): string {
+      const path = join(folder, name);
+      writeFileSync(path, typeof value === 'string' ? value : JSON.stringify(value));
+      return path;
+    },
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
+}

@@ -1,0 +1,66 @@
+// Lines wait for less than a second, what a person did does not wait, and nothing is lost while writing fails.
+import { expect, test } from 'vitest';
+import { Recorder } from '../../src/host/recorder.ts';
+import { HandClock } from './hand-clock.ts';
+
+function recorderOn(disk: { full: boolean; texts: string[] }) {
+  const machine = new HandClock();
+  const said: string[] = [];
+  const recorder = new Recorder({
+    append(texts) {
+      if (disk.full) throw new Error('the disk is full');
+      disk.texts.push(...texts);
+      return disk.texts.length;
+    },
+    after: (milliseconds, call) => machine.after(milliseconds, call),
+    kept: (entries) => said.push(`kept ${entries}`),
+    failing: (why) => said.push(`failing: ${why}`),
+    working: () => said.push('working'),
+  });
+  return { recorder, machine, said };
+}
+
+test('lines are written together, within a second', () => {
+  const disk = { full: false, texts: [] as string[] };
+  const { recorder, machine, said } = recorderOn(disk);
+  recorder.add('1');
+  machine.run(500);
+  recorder.add('2');
+  expect(disk.texts).toEqual([]);
+  machine.run(499);
+  expect(disk.texts).toEqual(['1', '2']);
+  expect(said).toEqual(['kept 2']);
+});
+
+test('a commit writes at once, with what came before it, in order', async () => {
+  const disk = { full: false, texts: [] as string[] };
+  const { recorder } = recorderOn(disk);
+  recorder.add('line');
+  recorder.add('mark');
+  const outcome = recorder.commit();
+  expect(disk.texts).toEqual(['line', 'mark']);
+  expect(await outcome).toEqual({ ok: true });
+});
+
+test('while writing fails all is held, tried again each second, and whoever waits is told when it is on disk', async () => {
+  const disk = { full: true, texts: [] as string[] };
+  const { recorder, machine, said } = recorderOn(disk);
+  recorder.add('mark');
+  const outcome = recorder.commit();
+  recorder.add('line');
+  machine.run(3000);
+  expect(said).toEqual(['failing: the disk is full']);
+  disk.full = false;
+  machine.run(1000);
+  expect(disk.texts).toEqual(['mark', 'line']);
+  expect(said).toEqual(['failing: the disk is full', 'kept 2', 'working']);
+  expect(await outcome).toEqual({ ok: true });
+});
+
+test('who still waits at the end is told that it was not written down', async () => {
+  const { recorder } = recorderOn({ full: true, texts: [] });
+  recorder.add('mark');
+  const outcome = recorder.commit();
+  recorder.close();
+  expect(await outcome).toEqual({ ok: false, why: 'It could not be written down: the disk is full.' });
+});
