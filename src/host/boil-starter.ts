@@ -1,5 +1,5 @@
 // Begins boils, live and practice, and takes up the one that was running when the program stopped.
-import { applyEntry, startBoil } from '../core/boil/fold.ts';
+import { advance, applyEntry, startBoil } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
 import type { Header } from '../core/boil/entries.ts';
 import { practiceScenario } from '../core/simulation/practice-scenario.ts';
@@ -100,7 +100,8 @@ export class BoilStarter {
       state = applyEntry(state, parsed.entry, foldTools);
       curve.sample(state, parsed.entry.t, BUCKET_MS);
     }
-    return { state, curve };
+    // What fell due with the last entry was called before the program stopped.
+    return { state: advance(state, Math.round(boil.seconds * 1000)), curve };
   }
 
   #startedNow(): string {

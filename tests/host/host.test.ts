@@ -1,0 +1,134 @@
+// The host takes a folder, goes on with the boil that was running there with its alarms and answers, and refuses what cannot be.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { createHost } from '../../src/host/host.ts';
+import { openNotebook } from '../../src/notebook/open-notebook.ts';
+import type { Now } from '../../src/protocol/messages.ts';
+import { HandClock } from './hand-clock.ts';
+
+let folder: string;
+let machine: HandClock;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'panwarden-'));
+  machine = new HandClock();
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+/** Hand readings alone: no port, so nothing of this machine is opened. */
+const setup = {
+  name: 'Tarn Hollow, invented',
+  site: { altitude_m: 640 },
+  pans: [{ id: 'p1', name: 'Back pot', sap: 'birch', vessel: { shape: 'round', diameter_mm: 400 } }],
+};
+
+type Host = Awaited<ReturnType<typeof createHost>>;
+
+function nowOf(host: Host): Now {
+  const heard: Now[] = [];
+  host.subscribe((message) => message.kind === 'now' && heard.push(message))();
+  const [now] = heard;
+  if (now === undefined) throw new Error('nothing was published');
+  return now;
+}
+
+test('a boil goes on after a stop: same boil, a gap, alarms and answers as they were, time from the wall clock', async () => {
+  const first = await createHost({ folder, machine });
+  expect(await first.command({ ref: '1', start: setup })).toMatchObject({ ok: true });
+  await first.command({ ref: '2', mark: { kind: 'remind', text: 'turn the flame down', seconds: 5 } });
+  machine.run(8000);
+  expect(await first.command({ ref: '3', answer: { acknowledge: { pan: null, alarm: 'reminder' } } })).toMatchObject({
+    ok: true,
+  });
+  machine.run(4000);
+  const before = nowOf(first);
+  await first.close();
+  machine.sleep(600_000);
+  const heard: string[] = [];
+  const second = await createHost({
+    folder,
+    machine,
+    listener: { alarm: ({ alarm, event }) => heard.push(`${alarm} ${event}`) },
+  });
+  const after = nowOf(second);
+  expect(after).toMatchObject({ mode: 'live', boil: before.boil });
+  expect(after.t - before.t).toBeGreaterThanOrEqual(600_000);
+  expect(after.marks).toEqual(before.marks);
+  expect(heard).toEqual([]);
+  const entries = [...second.recordingOf(before.boil ?? '')].map((text) => JSON.parse(text) as Record<string, unknown>);
+  expect(entries.at(-1)).toMatchObject({ run: 'gap', t: after.t });
+  await second.close();
+});
+
+test('one program at a time has the folder', async () => {
+  const first = await createHost({ folder, machine });
+  await expect(createHost({ folder, machine })).rejects.toThrow(/another program watches/);
+  await first.close();
+  await (await createHost({ folder, machine })).close();
+});
+
+test('a different setup is refused while its boil runs, and the record is not touched', async () => {
+  const first = await createHost({ folder, machine });
+  await first.command({ ref: '1', start: setup });
+  await first.close();
+  const other = { ...setup, name: 'Another' };
+  await expect(createHost({ folder, machine, setup: other as never })).rejects.toThrow(/another setup/);
+  const notebook = openNotebook(folder, { readOnly: true });
+  expect(notebook.boils()).toMatchObject([{ running: true, entries: 0 }]);
+  notebook.close();
+});
+
+test('one boil at a time, and a practice boil is over with its program', async () => {
+  const host = await createHost({ folder, machine });
+  expect(await host.command({ ref: '1', practice: { speed: 60 } })).toMatchObject({ ok: true });
+  expect(await host.command({ ref: '2', start: setup })).toMatchObject({
+    ok: false,
+    why: expect.stringMatching(/is running/),
+  });
+  machine.run(2000);
+  expect(nowOf(host)).toMatchObject({ mode: 'practice', speed: 60 });
+  await host.close();
+  const notebook = openNotebook(folder, { readOnly: true });
+  expect(notebook.boils()).toMatchObject([{ running: false, kind: 'practice' }]);
+  notebook.close();
+});
+
+test('changed lead times are kept, told, and hold for the boil that runs', async () => {
+  const host = await createHost({ folder, machine });
+  await host.command({ ref: '1', start: setup });
+  await host.command({ ref: '2', settings: { near_finish_lead_s: 900, temperature: 'F' } });
+  expect(nowOf(host).header?.settings).toMatchObject({ near_finish_lead_s: 900, scorch_lead_s: 240 });
+  await host.close();
+  const again = await createHost({ folder, machine });
+  const told: unknown[] = [];
+  again.subscribe((message) => message.kind === 'hello' && told.push(message.settings));
+  expect(told).toMatchObject([{ near_finish_lead_s: 900, temperature: 'F' }]);
+  await again.close();
+});
+
+test('snapshots come at most four times a second, and once a second when nothing changes', async () => {
+  const host = await createHost({ folder, machine });
+  let count = 0;
+  host.subscribe((message) => (count += message.kind === 'now' ? 1 : 0));
+  machine.run(10_000);
+  expect(count).toBeGreaterThanOrEqual(10);
+  await host.command({ ref: '1', practice: { speed: 60 } });
+  count = 0;
+  machine.run(10_000);
+  expect(count).toBeGreaterThan(20);
+  expect(count).toBeLessThan(60);
+  await host.close();
+});
+
+test.each([
+  [undefined, null, /no JSON object/],
+  [{ ref: 'a', stir: 1 }, 'a', /no such command/],
+  [{ ref: 'b', mark: { kind: 'flame', pan: 'p1', level: 3 } }, 'b', /level must be at most 1/],
+  [{ ref: 'c', end: true }, 'c', /No boil is running/],
+  [{ ref: 'd', replay: { boil: 'nope' } }, 'd', /nope/],
+])('%j is answered with a sentence', async (command, ref, why) => {
+  const host = await createHost({ folder, machine });
+  expect(await host.command(command)).toMatchObject({ ref, ok: false, why: expect.stringMatching(why) });
+  await host.close();
+});
