@@ -2,6 +2,8 @@
 import tseslint from 'typescript-eslint';
 
 const clockless = [
+  'globalThis',
+  'global',
   'Date',
   'setTimeout',
   'setInterval',

@@ -59,8 +59,8 @@ const TEMPERATURE_DEADBAND_C = 0.5;
 
 export const PAN_RULES: readonly Rule[] = [
   { alarm: 'near-finish', onDelayMs: 15_000, offDelayMs: 30_000, find: nearFinish },
-  { alarm: 'finish', onDelayMs: 3000, offDelayMs: 10_000, find: finish },
-  { alarm: 'past-finish', onDelayMs: 5000, offDelayMs: 10_000, find: pastFinish },
+  { alarm: 'finish', onDelayMs: 3000, offDelayMs: 0, find: finish },
+  { alarm: 'past-finish', onDelayMs: 5000, offDelayMs: 0, find: pastFinish },
   { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
   { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, find: lowLevel },
   { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },
@@ -73,11 +73,18 @@ function itIsOver(priority: Priority): Finding {
 const minutes = (seconds: number): string => String(Math.max(1, Math.round(seconds / 60)));
 const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
 
-function nearFinish({ reading, settings, finishBrix, reachedFinish, forecastSeen }: PanSituation): Finding | null {
+function nearFinish({
+  reading,
+  settings,
+  finishBrix,
+  reachedFinish,
+  forecastSeen,
+  justPoured,
+}: PanSituation): Finding | null {
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
   if (done) return itIsOver('medium');
-  if (left === null || reading.brix === null) return null;
+  if (left === null || reading.brix === null) return justPoured ? itIsOver('medium') : null;
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
@@ -136,7 +143,7 @@ function scorchRisk(situation: PanSituation): Finding | null {
     return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
   }
   const left = reading.scorch_in_s;
-  if (left === null) return cooled(situation);
+  if (left === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
   return {
     over: left <= settings.scorchLeadS,
     inside: left > settings.scorchLeadS * 1.5,

@@ -36,12 +36,21 @@ export interface PortSetup {
   baud?: number | undefined;
 }
 
+export type Sensor =
+  | { kind: 'temperature'; unit?: 'C' | 'F' | 'K' | undefined }
+  | { kind: 'thermocouple'; type: 'K' | 'J' | 'T'; cold_junction: string }
+  | { kind: 'rtd'; r0_ohm: number }
+  | { kind: 'ntc'; steinhart_hart: [number, number, number] }
+  | { kind: 'ntc'; r25_ohm: number; beta_k: number };
+
 export interface ProbeSetup {
   id: string;
   port: string;
   channel: string;
   /** Added to what the line says, °C. */
   offset_c?: number | undefined;
+  /** What its number is; degrees Celsius when absent. */
+  sensor?: Sensor | undefined;
 }
 
 export interface PanSetup {

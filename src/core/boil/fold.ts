@@ -1,7 +1,7 @@
 // The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
 import { answerAlarms } from '../alarms/engine.ts';
-import { panAfterGap, panHears, panReadByHand } from '../pan/pan-model.ts';
-import type { Entry, HeaderPatch, Mark } from './entries.ts';
+import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-model.ts';
+import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { noteMark } from './marks.ts';
@@ -32,14 +32,17 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
   runDue(state, entry.t - 1);
   if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
   else if ('state' in entry) portChanged(state, entry);
-  else if ('mark' in entry) takeMark(state, entry.mark, entry.t);
-  else if ('set' in entry) takeSet(state, entry.set, entry.t, tools);
+  else if ('mark' in entry) correcting(state, () => takeMark(state, entry.mark, entry.t));
+  else if ('set' in entry) correcting(state, () => takeSet(state, entry.set, entry.t, tools));
   else if ('answer' in entry) state.fresh.push(...answerAlarms(state.book, entry.answer, entry.t));
   else if ('run' in entry) state.ended = true;
   return state;
 }
 
-/** Does everything due at or before t (ms). The caller promises that no later entry has t at or before it. */
+/**
+ * Does everything due at or before t (ms). The caller promises that no later entry has t at or before it, and that
+ * t does not lie inside a gap: there enterGap stands instead, or alarms would be raised that nobody could have heard.
+ */
 export function advance(state: BoilState, t: number): BoilState {
   state.fresh = [];
   if (!state.ended) runDue(state, t);
@@ -70,7 +73,7 @@ function forgetRecent(state: BoilState, t: number): void {
   for (const pan of Object.values(state.pans)) panAfterGap(pan, t);
   for (const [id, probe] of Object.entries(state.probes)) {
     state.probes[id] = {
-      ...startProbe(t),
+      ...startProbe(probe.port, t),
       celsius: probe.celsius,
       periodMs: probe.periodMs,
       intervals: probe.intervals,
@@ -112,17 +115,54 @@ function hearLine(state: BoilState, portId: string, line: string, t: number, too
 function hearChannel(state: BoilState, port: string, reading: LineReading, t: number): void {
   const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
   if (setup === undefined) {
-    const stray = (state.strays[`${port} ${reading.channel}`] ??= startProbe(t));
+    const stray = (state.strays[`${port} ${reading.channel}`] ??= startProbe(port, t));
     probeHears(stray, t, reading.celsius);
     return;
   }
   const track = state.probes[setup.id]!;
+  if (isRaw(setup.sensor)) {
+    noteOnce(
+      state,
+      `The probe ${setup.id} gives raw numbers, not degrees Celsius; this build cannot read them, so its pan is not watched.`,
+    );
+    return;
+  }
   const celsius = probeHears(track, t, reading.celsius);
   const panId = state.probePan[setup.id];
   if (celsius === null || panId === null || panId === undefined) return;
-  const corrected = celsius + (setup.offset_c ?? 0) + (state.water.probes[setup.id]?.correctionC ?? 0);
   track.celsius = celsius + (setup.offset_c ?? 0);
-  panHears(state.pans[panId]!, t, corrected);
+  panHears(state.pans[panId]!, t, celsius + correctionC(state, setup.id));
+}
+
+/** Numbers that are not degrees Celsius by themselves would pass for a temperature: they are no value. */
+function isRaw(sensor: ProbeSetup['sensor']): boolean {
+  return sensor !== undefined && (sensor.kind !== 'temperature' || (sensor.unit ?? 'C') !== 'C');
+}
+
+function noteOnce(state: BoilState, sentence: string): void {
+  if (!state.notices.includes(sentence)) state.notices.push(sentence);
+}
+
+/** What is added to a probe's number: its offset from the header and what a boiling check found, °C. */
+function correctionC(state: BoilState, probe: string): number {
+  const setup = state.header.probes?.find((one) => one.id === probe);
+  return (setup?.offset_c ?? 0) + (state.water.probes[probe]?.correctionC ?? 0);
+}
+
+/**
+ * Something that a person notes may correct a probe or the water point. The pans did not change by it: what their
+ * tracks hold is shifted, so that no rate and no slope comes of it.
+ */
+function correcting(state: BoilState, act: () => void): void {
+  const before = Object.fromEntries(Object.keys(state.probes).map((probe) => [probe, correctionC(state, probe)]));
+  const waterBefore = state.water.celsius;
+  act();
+  const waterBy = waterBefore === null || state.water.celsius === null ? 0 : state.water.celsius - waterBefore;
+  for (const id in state.pans) {
+    const probe = state.panProbes[id]![0];
+    const by = probe === undefined ? 0 : correctionC(state, probe) - (before[probe] ?? 0);
+    if (by !== 0 || waterBy !== 0) panCorrected(state.pans[id]!, by, by - waterBy);
+  }
 }
 
 function portChanged(

@@ -2,6 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmKey, findAlarm, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
+import { countIsFresh } from '../pan/contents.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
@@ -13,9 +14,14 @@ export function judgeAlarms(state: BoilState, t: number): void {
   for (const id in state.ports) judgePort(state, id, t);
   for (const id in state.pans) judgePan(state, id, t);
   state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
-  for (const gone of state.book.alarms.filter((one) => one.pan !== null && !(one.pan in state.pans))) {
+  for (const gone of state.book.alarms.filter((one) => hasLeft(state, one))) {
     look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
   }
+}
+
+/** A pan or port that the header no longer has: its alarms are over, not active for ever. */
+function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | null }): boolean {
+  return (alarm.pan !== null && !(alarm.pan in state.pans)) || (alarm.port !== null && !(alarm.port in state.ports));
 }
 
 function judgePort(state: BoilState, id: string, t: number): void {
@@ -69,7 +75,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     ceilingC: design.ceilingC,
     reachedFinish: state.pans[id]!.reachedFinish,
     reachedPast: state.pans[id]!.reachedPast,
-    depthSure: state.pans[id]!.learntKgPerS !== null,
+    depthSure: state.pans[id]!.learntKgPerS !== null || countIsFresh(state.pans[id]!.contents),
     forecastSeen: state.pans[id]!.fit !== null || state.pans[id]!.learntKgPerS !== null,
     justPoured: t - state.pans[id]!.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
@@ -77,15 +83,16 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   };
 }
 
+const WORST_FIRST: ProbeState[] = ['lost', 'broken', 'suspect', 'stuck', 'late', 'ok'];
+
 /** Of several probes in a pan the one that is worst off is called. */
 function worstProbe(state: BoilState, pan: string, t: number): { state: ProbeState; port: string } | null {
-  let worst: { state: ProbeState; port: string } | null = null;
-  for (const id of state.panProbes[pan]!) {
-    const port = state.header.probes!.find((probe) => probe.id === id)!.port;
-    const now = probeState(state.probes[id]!, t);
-    if (worst === null || now === 'lost' || (now === 'broken' && worst.state !== 'lost')) worst = { state: now, port };
-  }
-  return worst;
+  const all = state.panProbes[pan]!.map((id) => ({
+    state: probeState(state.probes[id]!, t),
+    port: state.probes[id]!.port,
+  }));
+  if (all.length < 2) return all[0] ?? null;
+  return all.reduce((worst, one) => (WORST_FIRST.indexOf(one.state) < WORST_FIRST.indexOf(worst.state) ? one : worst));
 }
 
 /** A reminder ends when it is seen, or taken back; an unseen one ends after so long, ms. */

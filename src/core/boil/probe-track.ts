@@ -3,6 +3,7 @@ import type { ProbeState } from '../pan/reading.ts';
 import { median } from '../pan/robust-statistics.ts';
 
 export interface ProbeTrack {
+  port: string;
   /** Last time the channel was named in a line, with a value or as broken, ms; null for never. */
   heardAt: number | null;
   /** Since when it has been waited for: start, port opened, end of a gap, ms. */
@@ -15,8 +16,8 @@ export interface ProbeTrack {
   periodMs: number | null;
 }
 
-export function startProbe(t: number): ProbeTrack {
-  return { heardAt: null, awaitedFrom: t, celsius: null, brokenSince: null, intervals: [], periodMs: null };
+export function startProbe(port: string, t: number): ProbeTrack {
+  return { port, heardAt: null, awaitedFrom: t, celsius: null, brokenSince: null, intervals: [], periodMs: null };
 }
 
 /** Late at two periods, lost at five (fault table). */
@@ -34,10 +35,10 @@ const POWER_ON_C = 85;
 
 /**
  * A line named this channel at t (ms); null means that the device says broken. Gives the value to be used, or null.
- * 85.000 as the very first number is a power-on value, not a temperature.
+ * 85.000 as the first number after the board was plugged in is a power-on value, not a temperature.
  */
 export function probeHears(probe: ProbeTrack, t: number, celsius: number | null): number | null {
-  const first = probe.celsius === null;
+  const first = probe.heardAt === null || probe.heardAt < probe.awaitedFrom;
   noteInterval(probe, t);
   probe.heardAt = t;
   if (celsius === null || (first && celsius === POWER_ON_C)) {

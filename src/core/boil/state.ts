@@ -98,7 +98,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   state.probes = keepNamed(
     state.probes,
     (header.probes ?? []).map((probe) => probe.id),
-    () => startProbe(t),
+    (id) => startProbe(header.probes!.find((probe) => probe.id === id)!.port, t),
   );
   const pans = header.pans ?? [];
   state.pans = keepNamed(
@@ -130,8 +130,8 @@ export function takePressure(state: BoilState): void {
   for (const id in state.designs) state.limits[id] = panLimitsAt(state.designs[id]!, state.water.pressureHpa);
 }
 
-function keepNamed<T>(kept: Record<string, T>, names: string[], make: () => T): Record<string, T> {
-  return Object.fromEntries(names.map((name) => [name, kept[name] ?? make()]));
+function keepNamed<T>(kept: Record<string, T>, names: string[], make: (name: string) => T): Record<string, T> {
+  return Object.fromEntries(names.map((name) => [name, kept[name] ?? make(name)]));
 }
 
 /** Which pan each probe belongs to by the header. */

@@ -70,6 +70,12 @@ export function addTo(contents: Contents, sugarKg: number, waterKg: number): { s
   return { sugarKg: (contents.sugarKg ?? 0) - before.sugarKg, waterKg: (contents.waterKg ?? 0) - before.waterKg };
 }
 
+/** A volume seen so lately that what nominal power counted off since then (a third wrong) hardly matters. */
+export function countIsFresh(contents: Contents): boolean {
+  const { sugarKg, waterKg, nominalKg } = contents;
+  return sugarKg !== null && waterKg !== null && nominalKg <= 0.5 * (sugarKg + waterKg);
+}
+
 /** Nominal power misses by a third; a volume that rests on so much of it is no longer known, share of the mass. */
 const NOMINAL_TOO_MUCH = 0.4;
 

@@ -362,3 +362,22 @@ export function panReadByHand(pan: PanModel, design: PanDesign, around: Surround
   pan.usualRiseC = rise;
   followBoil(pan, design, around, t, rise);
 }
+
+/** A rise that moves by more than this makes the line's older points wrong, °C. */
+const MOVED_C = 0.05;
+
+/**
+ * The same pan seen through a corrected probe or water point: temperatures move by `byC`, the rise by `riseByC` (°C).
+ * The line starts anew where its older points no longer fit.
+ */
+export function panCorrected(pan: PanModel, byC: number, riseByC: number): void {
+  const { track } = pan;
+  track.values = track.values.map((value) => value + byC);
+  track.blockValues = track.blockValues.map((value) => value + byC);
+  track.open = track.open.map((value) => value + byC);
+  if (pan.usualRiseC !== null) pan.usualRiseC += riseByC;
+  if (pan.riseC !== null) pan.riseC += riseByC;
+  if (Math.abs(riseByC) <= MOVED_C) return;
+  pan.line = startLine();
+  pan.fit = null;
+}

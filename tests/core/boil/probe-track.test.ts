@@ -11,7 +11,7 @@ import {
 
 /** Heard once a period from 0 up to and with `until`, ms. */
 function heard(period: number, until: number, celsius: number | null = 98): ProbeTrack {
-  const probe = startProbe(0);
+  const probe = startProbe('A', 0);
   for (let t = 0; t <= until; t += period) probeHears(probe, t, celsius);
   return probe;
 }
@@ -45,7 +45,7 @@ test('a broken probe that then says nothing is lost', () => {
 });
 
 test('85.000 as the first number is a power-on value; later it is a temperature (trade.md, Known bad values)', () => {
-  const probe = startProbe(0);
+  const probe = startProbe('A', 0);
   expect(probeHears(probe, 0, 85)).toBeNull();
   expect(probeState(probe, 0)).toBe('broken');
   expect(probeHears(probe, 1000, 84.9)).toBe(84.9);
@@ -67,7 +67,7 @@ test('one late line does not change the period', () => {
 });
 
 test('a probe that was never heard counts as lost 30 s after it was first waited for', () => {
-  const probe = startProbe(10_000);
+  const probe = startProbe('A', 10_000);
   expect(probeState(probe, 39_999)).toBe('late');
   expect(probeState(probe, 40_000)).toBe('lost');
 });

@@ -158,3 +158,11 @@ test('a round pot of 400 mm with 10 L stands 83 mm deep when hot, and says when 
   // 80 % of 5 kW over 2256 kJ/kg is 6.4 kg/h.
   expect(Math.abs(reading.evaporation_l_per_h! - 6.4)).toBeLessThan(0.1);
 });
+
+test('ohms do not pass for degrees: a raw probe gives no value, and it is said', () => {
+  const header = onePot();
+  header.probes = [{ id: 'A/1', port: 'A', channel: 'T1', sensor: { kind: 'rtd', r0_ohm: 100 } }];
+  const { state } = foldAll(header, lines(0, 60_000, { T1: () => 140 }), 60_000);
+  expect(readingAt(state, 'p1', 60_000).temperature_c).toBeNull();
+  expect(state.notices).toEqual([expect.stringContaining('raw numbers')]);
+});
