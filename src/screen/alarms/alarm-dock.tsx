@@ -55,11 +55,11 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
       <Spoken alarm={first} now={now} />
       {alarms.length > 0 && (
         <section
-          class={first === null ? 'dock dock-calm' : 'dock'}
+          class={alarms.some((alarm) => alarm.condition === 'active' && !alarm.answered) ? 'dock' : 'dock dock-calm'}
           aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}
         >
           <ul class="alarms">
-            {aside && <li class="dock-aside">Of the boil that is running now:</li>}
+            {aside && <li class="dock-aside">Of the live boil:</li>}
             {alarms.map((alarm) => (
               <AlarmRow
                 key={`${alarm.alarm} ${alarm.pan ?? ''} ${alarm.port ?? ''}`}

@@ -36,8 +36,8 @@ export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.El
   );
   const head = (
     <>
-      <AlarmShape priority={alarm.priority} flashes={unseen} />
-      <span class={`alarm-word alarm-word-${alarm.priority}`}>
+      <AlarmShape priority={alarm.priority} flashes={unseen} isOver={alarm.condition === 'over'} />
+      <span class={`alarm-word alarm-word-${unseen ? alarm.priority : 'quiet'}`}>
         {alarm.condition === 'over' ? 'Over' : priorityWord(alarm.priority)}
       </span>
       <b class="alarm-title">
@@ -46,7 +46,7 @@ export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.El
       <span class="alarm-state">{stateWords(alarm, now)}</span>
     </>
   );
-  const classes = `alarm alarm-${alarm.condition}${alarm.answered ? ' alarm-seen' : ''}`;
+  const classes = `alarm${alarm.answered ? ' alarm-seen' : ''}`;
   if (full) {
     return (
       <li class={`${classes} alarm-full`}>

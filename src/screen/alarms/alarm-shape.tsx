@@ -8,10 +8,20 @@ const OUTLINES: Record<Priority, string> = {
   low: 'M20 2a18 18 0 1 0 0 36 18 18 0 0 0 0-36Z',
 };
 
-/** `flashes` only while it is unseen; reduced motion stops it. */
-export function AlarmShape({ priority, flashes }: { priority: Priority; flashes: boolean }): JSX.Element {
+interface AlarmShapeProps {
+  priority: Priority;
+  /** Only while it stands and is unseen; reduced motion stops it. */
+  flashes: boolean;
+  isOver?: boolean;
+}
+
+export function AlarmShape({ priority, flashes, isOver = false }: AlarmShapeProps): JSX.Element {
   return (
-    <svg class={`shape shape-${priority}${flashes ? ' shape-flashes' : ''}`} viewBox="0 0 40 40" aria-hidden="true">
+    <svg
+      class={`shape shape-${priority}${flashes ? ' shape-flashes' : ''}${isOver ? ' shape-over' : ''}`}
+      viewBox="0 0 40 40"
+      aria-hidden="true"
+    >
       <path d={OUTLINES[priority]} />
       <text x="20" y={priority === 'high' ? 34 : 29} text-anchor="middle">
         {priority === 'low' ? 'i' : '!'}
