@@ -54,6 +54,8 @@ test.each([50 * 60_000, 25 * 60_000 + 300, 5000])(
     machine.run(5000);
     expect(replay.snapshot().t).toBe(t);
     expect(replay.snapshot().readings).toEqual(straightTo(t));
+    // Every line once: none is left out and none heard again.
+    expect(replay.snapshot().ports).toMatchObject([{ lines: Math.floor(t / 1000) + 1 }]);
   },
 );
 
