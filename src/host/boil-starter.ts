@@ -52,7 +52,7 @@ export class BoilStarter {
 
   beginPractice(speed: number, settings: Settings): BoilRun {
     const scenario = practiceScenario(PRACTICE_SEED);
-    const header = headerOf(scenario.header, this.#startedNow(), settings);
+    const header = { ...headerOf(scenario.header, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
     return this.#newRun(boil, speed, null, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
   }

@@ -6,7 +6,7 @@ import { settings } from '../client/store.ts';
 import type { AlarmView, Limits, Now, Reading } from '../client/types.ts';
 import { depth, signedRate, signedRise, temperature, volume } from '../words/amounts.ts';
 import { inOrder, priorityWord } from '../words/alarm-words.ts';
-import { timeOfDay } from '../words/clock.ts';
+import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, markCall, notKnownYet, panName, probeWords, stageWords } from '../words/pan-words.ts';
 import { openFormFor } from '../marks/open-form.ts';
 import { forecastWords } from './forecast-words.ts';
@@ -122,6 +122,14 @@ function NotKnown({ reading, canMark }: { reading: Reading; canMark: boolean }):
   );
 }
 
+/** How old the youngest reading of the pan's probes is. */
+function lastHeard(now: Now, pan: string): string {
+  const ages = now.probes.flatMap((probe) =>
+    probe.pan === pan && probe.ageSeconds !== null ? [probe.ageSeconds] : [],
+  );
+  return ages.length === 0 ? '' : `, last heard ${ago(Math.min(...ages))}`;
+}
+
 interface PanCardProps {
   now: Now;
   reading: Reading;
@@ -179,7 +187,10 @@ export function PanCard({
       {reading.stage !== 'off' && <Facts now={now} reading={reading} />}
       <NotKnown reading={reading} canMark={canMark} />
       <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
-        <span>{probeWords(reading.probe)}</span>
+        <span>
+          {probeWords(reading.probe)}
+          {isDoubtful(reading.probe) && lastHeard(now, reading.pan)}
+        </span>
         {worst !== undefined && <span>{stageWords(reading.stage)}</span>}
       </p>
     </article>

@@ -11,6 +11,7 @@ import { MarkPanel } from '../marks/mark-panel.tsx';
 import { useKey } from '../shell/keys.ts';
 import { inOrder } from '../words/alarm-words.ts';
 import { PanCard } from './pan-card.tsx';
+import { isBig } from './big-view.tsx';
 import { PracticeButton } from './practice-button.tsx';
 import { selectPan, selectedPan } from './selected-pan.ts';
 
@@ -101,10 +102,30 @@ function AfterBoil({ now }: { now: Now }): JSX.Element {
   );
 }
 
+interface BeneathProps {
+  now: Now;
+  pan: string | null;
+  canMark: boolean;
+}
+
+/** What stands under the cards: marks, chart and log. */
+function Beneath({ now, pan, canMark }: BeneathProps): JSX.Element {
+  return (
+    <>
+      {pan !== null && canMark && <MarkPanel key={pan} now={now} pan={pan} />}
+      {pan !== null && <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />}
+      {now.view === 'replay' && <ReplayedAlarms now={now} />}
+      <MarkLog now={now} canTakeBack={canMark} />
+      <BoilLine now={now} />
+    </>
+  );
+}
+
 export function PansView({ now }: { now: Now }): JSX.Element {
   const pan = selectedPan(now);
   const canMark = canMarkIn(now);
-  const size = now.readings.length > MOST_LARGE_CARDS ? 'cards cards-many' : 'cards';
+  const many = now.readings.length > MOST_LARGE_CARDS ? ' cards-many' : '';
+  const size = isBig.value ? 'cards cards-big' : `cards${many}`;
   return (
     <div class="pans">
       {now.view === 'live' && now.ended && <AfterBoil now={now} />}
@@ -113,15 +134,7 @@ export function PansView({ now }: { now: Now }): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
-      {pan !== null && (
-        <>
-          {canMark && <MarkPanel key={pan} now={now} pan={pan} />}
-          <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
-        </>
-      )}
-      {now.view === 'replay' && <ReplayedAlarms now={now} />}
-      <MarkLog now={now} canTakeBack={canMark} />
-      <BoilLine now={now} />
+      {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} />}
     </div>
   );
 }

@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import { AlarmDock } from '../alarms/alarm-dock.tsx';
 import { BoilForm } from '../boil/boil-form.tsx';
-import { live, replay } from '../client/store.ts';
+import { isLost, live, replay } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
@@ -54,7 +54,7 @@ export function App(): JSX.Element {
   const replayed = route.value === 'replay' ? replay.value : null;
   const shown = replayed ?? now;
   return (
-    <div class={`app app-${shown.mode}`}>
+    <div class={`app app-${shown.mode}${isLost.value ? ' app-lost' : ''}`}>
       <div class="top">
         <FirstLine now={shown} sound={now} />
         {shown.mode === 'practice' && <PracticeBand now={shown} />}

@@ -5,6 +5,8 @@ import type { Now } from '../client/types.ts';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
 import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
 import { nextLine } from '../words/next-line.ts';
+import { BigViewButton } from '../pans/big-view.tsx';
+import { route } from './routes.ts';
 
 function SoundButton({ now }: { now: Now }): JSX.Element {
   const state = soundState.value;
@@ -48,6 +50,7 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
         )}
       </p>
       <div class="first-side">
+        {now.readings.length > 0 && (route.value === 'pans' || route.value === 'replay') && <BigViewButton />}
         <SoundButton now={sound} />
         <span class="clock">
           {hoursAndMinutes(wallMs(now, now.t))} {now.view === 'live' ? <Age /> : <span class="age">back then</span>}

@@ -59,7 +59,7 @@ export function lengthOfTime(seconds: number): string {
 
 /** "just now", "5 min ago". */
 export function ago(seconds: number): string {
-  return seconds < 20 ? 'just now' : `${lengthOfTime(seconds)} ago`;
+  return seconds < 5 ? 'just now' : `${lengthOfTime(seconds)} ago`;
 }
 
 /** "18 Apr 2027, 07:30" of an ISO 8601 time, in that time's own zone. */

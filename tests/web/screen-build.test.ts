@@ -1,0 +1,52 @@
+// The screen is built when it is missing or older than what it is made from, and left alone otherwise.
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+
+let project: string;
+beforeEach(() => (project = mkdtempSync(join(tmpdir(), 'panwarden-'))));
+afterEach(() => rmSync(project, { recursive: true }));
+
+/** A file of the project, last changed at so many seconds. */
+function put(name: string, changedS: number, text = ''): string {
+  const path = join(project, name);
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text);
+  utimesSync(path, changedS, changedS);
+  return path;
+}
+
+/** Stands in for Vite: says in a file that it was called, or fails. */
+const VITE = 'node_modules/vite/bin/vite.js';
+const BUILDS = "require('node:fs').writeFileSync('built.txt', process.argv[2]);";
+
+test('a build that is newer than its sources is served as it is', async () => {
+  put(VITE, 1, 'process.exit(1)');
+  put('src/screen/main.tsx', 100);
+  put('dist/screen/index.html', 200);
+  expect(await ensureScreenBuilt(project)).toBe(join(project, 'dist/screen'));
+});
+
+test.each([
+  ['missing', () => put('src/screen/deep/part.tsx', 100)],
+  [
+    'stale',
+    () => {
+      put('dist/screen/index.html', 200);
+      put('src/protocol/messages.ts', 300);
+    },
+  ],
+])('a %s build is made', async (_name, prepare) => {
+  put(VITE, 1, BUILDS);
+  prepare();
+  await ensureScreenBuilt(project);
+  expect(readFileSync(join(project, 'built.txt'), 'utf8')).toBe('build');
+});
+
+test('a build that fails is said in a sentence with what to do', async () => {
+  put(VITE, 1, "console.error('no such module'); process.exit(1)");
+  put('src/screen/main.tsx', 100);
+  await expect(ensureScreenBuilt(project)).rejects.toThrow(/could not be built; run "npm ci".*no such module/);
+});
