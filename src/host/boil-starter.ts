@@ -52,6 +52,7 @@ export class BoilStarter {
 
   beginPractice(speed: number, settings: Settings): BoilRun {
     const scenario = practiceScenario(PRACTICE_SEED);
+    // A practice boil says so in its header, so that it is known as one wherever its recording goes.
     const header = { ...headerOf(scenario.header, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
     return this.#newRun(boil, speed, null, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));

@@ -158,3 +158,9 @@ test('what a killed import has left is never listed, and is cleared by the next'
   });
   database.close();
 });
+
+test('a practice boil that was exported comes back as a practice boil', async () => {
+  const simulated = `{"recording":"panwarden","version":1,"started":"2027-03-20T09:00:00-07:00","practice":true}\n`;
+  const { boil } = await scratchNotebook().importRecording([simulated], 'practice.boil.jsonl');
+  expect(boil.kind).toBe('practice');
+});
