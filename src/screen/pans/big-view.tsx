@@ -1,0 +1,14 @@
+// The view for five metres: the pans alone, twice as large.
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import { KeyButton } from '../shell/key-button.tsx';
+
+export const isBig = signal(false);
+
+export function BigViewButton(): JSX.Element {
+  return (
+    <KeyButton letter="V" class="big-view-button" pressed={isBig.value} act={() => (isBig.value = !isBig.value)}>
+      Big view
+    </KeyButton>
+  );
+}
