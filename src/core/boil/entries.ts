@@ -86,8 +86,6 @@ export interface Header {
   probes?: ProbeSetup[] | undefined;
   pans?: PanSetup[] | undefined;
   settings?: BoilSettings | undefined;
-  /** Written into the header of a practice boil, so that it is known as one wherever it goes. */
-  practice?: boolean | undefined;
 }
 
 /** Litres at 20 °C, °Brix by mass, °C, hPa, mm. `happened` is ms since `started`, not after the entry's t. */
