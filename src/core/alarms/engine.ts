@@ -50,6 +50,11 @@ export function findAlarm(book: AlarmBook, key: AlarmKey): AlarmState | undefine
   );
 }
 
+/** An alarm of this pan waits out its on- or off-delay. */
+export function isWaiting(book: AlarmBook, pan: string): boolean {
+  return book.alarms.some((one) => one.pan === pan && (one.condition === 'pending' || one.condition === 'clearing'));
+}
+
 /**
  * One look at one alarm's cause at t (ms). Unknown (null) leaves everything as it is: missing data is never "all well".
  * Gives the transitions that this look makes, in order.

@@ -1,12 +1,13 @@
 // The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
 import { answerAlarms } from '../alarms/engine.ts';
+import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-model.ts';
 import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { noteMark } from './marks.ts';
 import { mergePatch } from './merge-patch.ts';
-import { lostAt, probeHears, startProbe } from './probe-track.ts';
+import { lostAt, probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { type BoilState, type PortTrack, takeHeader } from './state.ts';
 import { stepPans } from './readings.ts';
 import { refreshWater, surroundings } from './surroundings.ts';
@@ -14,7 +15,11 @@ import { refreshWater, surroundings } from './surroundings.ts';
 export { startBoil, type BoilState } from './state.ts';
 export { panReadings } from './readings.ts';
 
-/** Pans and alarms are looked at every whole second of boil time, ms; a probe's loss at its own moment too. */
+/**
+ * What is due is done on the whole second, ms, and at the very moment at which a probe counts as lost. Pans are looked at
+ * when a block of readings has closed, when something was noted, and while one of their alarms waits out a delay:
+ * between those nothing of them can change.
+ */
 export const TICK_MS = 1000;
 
 /**
@@ -30,6 +35,7 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
     return state;
   }
   runDue(state, entry.t - 1);
+  if (!('line' in entry)) state.stirred = true;
   if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
   else if ('state' in entry) portChanged(state, entry);
   else if ('mark' in entry) correcting(state, () => takeMark(state, entry.mark, entry.t));
@@ -64,6 +70,7 @@ function passGap(state: BoilState, t: number, length: number): void {
   const from = Math.max(state.now, Math.round(t - length));
   if (from > state.now) runDue(state, from);
   forgetRecent(state, from);
+  state.stirred = true;
   state.now = t - 1;
   state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
   forgetRecent(state, t);
@@ -90,17 +97,21 @@ function runDue(state: BoilState, until: number): void {
       if (lost > state.now && lost < due) due = lost;
     }
     if (due > until) break;
-    if (due === state.nextTick) state.nextTick += TICK_MS;
-    tick(state, due);
+    const regular = due === state.nextTick;
+    if (regular) state.nextTick += TICK_MS;
+    tick(state, due, !regular || state.stirred || due % BLOCK_MS === 0);
   }
   state.now = Math.max(state.now, until);
 }
 
-function tick(state: BoilState, t: number): void {
+function tick(state: BoilState, t: number, everyPan: boolean): void {
   state.now = t;
-  refreshWater(state, t, false);
-  stepPans(state, t);
-  judgeAlarms(state, t);
+  if (everyPan) {
+    state.stirred = false;
+    refreshWater(state, t, false);
+    stepPans(state, t);
+  }
+  judgeAlarms(state, t, everyPan);
 }
 
 function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
@@ -120,6 +131,7 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
     return;
   }
   const track = state.probes[setup.id]!;
+  if (needsLook(track, reading, t)) state.stirred = true;
   if (isRaw(setup.sensor)) {
     noteOnce(
       state,
@@ -132,6 +144,11 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
   if (celsius === null || panId === null || panId === undefined) return;
   track.celsius = celsius + (setup.offset_c ?? 0);
   panHears(state.pans[panId]!, t, celsius + correctionC(state, setup.id));
+}
+
+/** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
+function needsLook(track: ProbeTrack, reading: LineReading, t: number): boolean {
+  return (reading.celsius === null) !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
 }
 
 /** Numbers that are not degrees Celsius by themselves would pass for a temperature: they are no value. */
@@ -154,6 +171,7 @@ function correctionC(state: BoilState, probe: string): number {
  * tracks hold is shifted, so that no rate and no slope comes of it.
  */
 function correcting(state: BoilState, act: () => void): void {
+  stepPans(state, state.now);
   const before = Object.fromEntries(Object.keys(state.probes).map((probe) => [probe, correctionC(state, probe)]));
   const waterBefore = state.water.celsius;
   act();

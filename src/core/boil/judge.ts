@@ -1,6 +1,6 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
 import type { AlarmTransition } from '../alarms/alarm.ts';
-import { type AlarmKey, findAlarm, observe, timePassed } from '../alarms/engine.ts';
+import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { countIsFresh } from '../pan/contents.ts';
 import type { ProbeState } from '../pan/reading.ts';
@@ -9,10 +9,11 @@ import { readingOf } from './readings.ts';
 import { type BoilState, type KeptMark, leadTimes } from './state.ts';
 import { surroundings } from './surroundings.ts';
 
-export function judgeAlarms(state: BoilState, t: number): void {
+/** `everyPan` false: only the pans of which an alarm waits out a delay. */
+export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
   state.fresh.push(...timePassed(state.book, t));
   for (const id in state.ports) judgePort(state, id, t);
-  for (const id in state.pans) judgePan(state, id, t);
+  for (const id in state.pans) if (everyPan || isWaiting(state.book, id)) judgePan(state, id, t);
   state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
   for (const gone of state.book.alarms.filter((one) => hasLeft(state, one))) {
     look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });

@@ -23,8 +23,9 @@ export function startProbe(port: string, t: number): ProbeTrack {
 /** Late at two periods, lost at five (fault table). */
 const LATE_PERIODS = 2;
 const LOST_PERIODS = 5;
-/** While the period is not known, one like a slow board's is taken, ms. */
-const UNKNOWN_PERIOD_MS = 6000;
+/** Before a board's first line, and after one line, a slow board's period is taken, ms. */
+const NEVER_HEARD_PERIOD_MS = 6000;
+const HEARD_ONCE_PERIOD_MS = 3000;
 /** Lines that come faster than this came in a burst after a stall and tell nothing of the period, ms. */
 const BURST_MS = 50;
 /** Faster boards are judged as if they spoke twice a second, ms: a stalled bus for half a second is no loss. */
@@ -60,7 +61,10 @@ function noteInterval(probe: ProbeTrack, t: number): void {
 }
 
 export function periodMs(probe: ProbeTrack): number {
-  return Math.max(LEAST_PERIOD_MS, probe.periodMs ?? UNKNOWN_PERIOD_MS);
+  return Math.max(
+    LEAST_PERIOD_MS,
+    probe.periodMs ?? (probe.heardAt === null ? NEVER_HEARD_PERIOD_MS : HEARD_ONCE_PERIOD_MS),
+  );
 }
 
 /** The moment at which it will count as lost if nothing comes, ms. */

@@ -34,6 +34,8 @@ export interface BoilState {
   now: number;
   nextTick: number;
   ended: boolean;
+  /** Something was noted or changed since the pans were last looked at. */
+  stirred: boolean;
   ports: Record<string, PortTrack>;
   probes: Record<string, ProbeTrack>;
   /** Channels that no probe names: `port channel`. */
@@ -63,6 +65,7 @@ export function startBoil(header: Header): BoilState {
     now: -1,
     nextTick: 0,
     ended: false,
+    stirred: true,
     ports: {},
     probes: {},
     strays: {},

@@ -101,6 +101,8 @@ function stageOf(
   if (pan.off) return 'off';
   if (pan.reachedFinish) return 'finished';
   if (around.waterC === null || (!known && pan.brix === null)) return 'unknown';
+  // At a boil's height but not yet seen to stay there: it may boil, or be on its way through.
+  if (pan.phase === 'cold' && pan.riseC !== null && pan.riseC >= 0) return 'unknown';
   if (pan.phase !== 'boiling') return 'warming';
   if (pan.brix !== null && pan.brix >= THICKENING_BRIX) {
     return finishInS !== null && finishInS <= nearLeadS ? 'near-finish' : 'thickening';
