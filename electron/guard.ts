@@ -20,7 +20,7 @@ function reply(status: number, type: string, body: string | Uint8Array<ArrayBuff
 
 async function answer({ method, url }: Request, folder: string, host: Pick<Host, 'recordingOf'>): Promise<Response> {
   const file = method === 'GET' ? screenFile(url, folder) : null;
-  const boil = /\/boils\/([a-z0-9-]+)\.boil\.jsonl$/.exec(file ?? '')?.[1];
+  const boil = /\/boils\/([\p{L}\p{N}-]+)\.boil\.jsonl$/u.exec(file ?? '')?.[1];
   try {
     if (boil !== undefined) return reply(200, 'application/x-ndjson', [...host.recordingOf(boil), ''].join('\n'));
     return reply(200, TYPES[extname(file ?? '')] ?? 'application/octet-stream', await readFile(file ?? ''));

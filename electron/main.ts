@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, Menu, powerMonitor, protocol, session } from 'electron';
-import { dataFolder } from '../src/cli/data-folder.ts';
+import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
 import { Attention, notify } from './attention.ts';
 import { serveWindow } from './bridge.ts';

@@ -27,7 +27,7 @@ export function plainOutput(out: Printer): LiveOutput {
   const print = out.lineNow;
   return {
     serving: (url) => print(`The screen is at ${url}`),
-    watching: (boil) => print(`Watching ${boil}. Ctrl-C stops the program; the boil then goes on at the next start.`),
+    watching: (boil) => print(`Watching ${boil}. Ctrl-C stops the program.`),
     alarm: (transition) => print(alarmText(transition, true)),
     readings: (t, readings, header) => readings.forEach((reading) => print(readingText(t, reading, header))),
     notice: sayOnce(),

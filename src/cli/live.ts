@@ -7,7 +7,7 @@ import { ensureScreenBuilt } from '../web/screen-build.ts';
 import { serveHost } from '../web/serve.ts';
 import type { Served } from '../web/serve.ts';
 import { readCommands } from './commands-in.ts';
-import { dataFolder } from './data-folder.ts';
+import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem } from './failure.ts';
 import { jsonOutput, plainOutput } from './live-output.ts';
 import type { LiveOutput } from './live-output.ts';

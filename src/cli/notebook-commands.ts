@@ -6,7 +6,7 @@ import { pipeline } from 'node:stream/promises';
 import { exportRecording } from '../notebook/export-recording.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { lockFolder, openNotebook } from '../notebook/open-notebook.ts';
-import { dataFolder } from './data-folder.ts';
+import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem, fileTrouble } from './failure.ts';
 import { clockText } from './plain-text.ts';
 import { printer } from './printer.ts';

@@ -6,7 +6,7 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import open from 'open';
 import { ensureScreenBuilt } from '../web/screen-build.ts';
-import { dataFolder } from './data-folder.ts';
+import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem } from './failure.ts';
 import { runLive } from './live.ts';
 
@@ -15,9 +15,11 @@ const PROJECT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 /** Starts no boil; goes on with one that was running. */
 export async function start(options: { data?: string }): Promise<void> {
   const electron = electronRuntime(PROJECT);
-  if (electron !== null) return openWindow(electron, options);
+  if (electron !== null && hasDisplay(process.env)) return openWindow(electron, options);
   process.stdout.write(
-    'This is no desktop window, because the runtime of Electron is not installed; "npx install-electron" gets it.\n',
+    electron === null
+      ? 'This is no desktop window, because the runtime of Electron is not installed; "npx install-electron" gets it.\n'
+      : 'This is no desktop window, because there is no display here.\n',
   );
   return runLive({ ...options, http: 0 }, async ({ host, output, served }) => {
     if (host.running !== null) output.watching(host.running.boil, host.running.entries);

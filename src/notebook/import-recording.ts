@@ -51,7 +51,13 @@ async function stage(
   for await (const item of readRecording(chunks)) {
     if (item.kind === 'header') {
       const { header, raw } = item;
-      const staged = { header, headerText: raw, kind: (header as { practice?: unknown }).practice === true ? 'practice' : 'imported', running: false, staged: true } as const;
+      const staged = {
+        header,
+        headerText: raw,
+        kind: (header as { practice?: unknown }).practice === true ? 'practice' : 'imported',
+        running: false,
+        staged: true,
+      } as const;
       boil = inTransaction(database, () => insertBoil(database, staged));
     } else if (item.kind === 'entry') {
       batch.push({ t: item.entry.t, text: item.raw });

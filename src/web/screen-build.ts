@@ -1,6 +1,6 @@
 // Makes the screen with Vite when it is missing or older than what it is made from.
 import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -12,7 +12,7 @@ export async function ensureScreenBuilt(project = PROJECT): Promise<string> {
   const folder = join(project, 'dist/screen');
   const page = join(folder, 'index.html');
   const builtMs = existsSync(page) ? statSync(page).mtimeMs : Number.NEGATIVE_INFINITY;
-  if (newestMs(MADE_FROM.map((name) => join(project, name))) > builtMs) await build(project);
+  if (newestMs(MADE_FROM.map((name) => join(project, name))) > builtMs) await buildBeside(project, folder);
   return folder;
 }
 
@@ -27,10 +27,18 @@ function newestMs(paths: readonly string[]): number {
   return times.reduce((newest, time) => Math.max(newest, time), Number.NEGATIVE_INFINITY);
 }
 
-function build(project: string): Promise<void> {
+/** Built beside the old one and put in its place when it is whole: another copy may be serving that one. */
+async function buildBeside(project: string, folder: string): Promise<void> {
+  const fresh = `${folder}.${process.pid}`;
+  await build(project, fresh);
+  rmSync(folder, { recursive: true, force: true });
+  renameSync(fresh, folder);
+}
+
+function build(project: string, into: string): Promise<void> {
   const vite = join(project, 'node_modules/vite/bin/vite.js');
   return new Promise((built, failed) => {
-    const child = spawn(process.execPath, [vite, 'build', '--logLevel', 'warn'], {
+    const child = spawn(process.execPath, [vite, 'build', '--logLevel', 'warn', '--outDir', into, '--emptyOutDir'], {
       cwd: project,
       stdio: ['ignore', 'pipe', 'pipe'],
     });

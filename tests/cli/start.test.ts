@@ -6,7 +6,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { electronRuntime, hasDisplay } from '../../src/cli/open-screen.ts';
-import { dataFolder } from '../../src/cli/data-folder.ts';
+import { dataFolder } from '../../src/host/data-folder.ts';
 import { ownFolder } from './program.ts';
 
 const own = ownFolder();

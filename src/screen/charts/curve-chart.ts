@@ -30,10 +30,14 @@ export interface CurveChart {
 }
 
 const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif";
-const FONT = `600 19px ${FACE}`;
-const LABEL_FONT = { size: 19, weight: 600, family: FACE } as const;
-
-const LABEL_HEIGHT = 22;
+/** The shelf is three metres away, a phone is in the hand: px of the chart's text by the chart's width. */
+const WIDE_PX = 700;
+const textPx = (width: number): number => (width >= WIDE_PX ? 30 : 18);
+const labelFont = (context: { chart: { width: number } }) => ({
+  size: textPx(context.chart.width),
+  weight: 600,
+  family: FACE,
+});
 
 interface Inks {
   ink: string;
@@ -85,7 +89,7 @@ function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
 function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingContext2D): Line[] {
-  const base = { parsing: false as const, pointRadius: 0, borderWidth: 3, spanGaps: false, tension: 0 };
+  const base = { parsing: false as const, pointRadius: 0, borderWidth: 4, spanGaps: false, tension: 0 };
   return [
     { ...base, data: points.water, borderColor: inks.water, borderDash: [2, 6] },
     { ...base, data: points.finish, borderColor: inks.finish, borderDash: [14, 7] },
@@ -96,8 +100,8 @@ function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingConte
       backgroundColor: hatch(context, inks.scorch),
       fill: 'end',
     },
-    { ...base, data: points.low, borderColor: inks.reading },
-    { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 4 },
+    { ...base, data: points.low, borderColor: inks.reading, borderWidth: 6 },
+    { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 6 },
   ];
 }
 
@@ -121,11 +125,12 @@ function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
   ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
   const taken: number[] = [];
+  const height = textPx(chart.width) + 3;
   for (const [word, line] of named) {
     const last = line.findLast((point) => point.y !== null);
     if (last === undefined || last.y === null || scales.y === undefined) continue;
-    const y = Math.max(chartArea.top + 24, scales.y.getPixelForValue(last.y) - 3);
-    if (taken.some((other) => Math.abs(other - y) < LABEL_HEIGHT)) continue;
+    const y = Math.max(chartArea.top + height, scales.y.getPixelForValue(last.y) - 3);
+    if (taken.some((other) => Math.abs(other - y) < height)) continue;
     taken.push(y);
     rimmed(ctx, inks, word, chartArea.left + 8, y);
   }
@@ -161,7 +166,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
     afterDatasetsDraw(chart) {
       if (current === null) return;
       chart.ctx.save();
-      chart.ctx.font = FONT;
+      chart.ctx.font = `600 ${textPx(chart.width)}px ${FACE}`;
       lineLabels(chart, inks, current.points);
       chart.ctx.textAlign = 'left';
       chart.ctx.textBaseline = 'bottom';
@@ -184,7 +189,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       scales: {
         x: {
           type: 'linear',
-          ticks: { font: LABEL_FONT, maxRotation: 0, autoSkip: false },
+          ticks: { font: labelFont, maxRotation: 0, autoSkip: false },
           afterBuildTicks(axis) {
             const shift = current?.wallOffsetMs ?? 0;
             const most = Math.max(2, Math.floor(axis.chart.width / 110));
@@ -198,7 +203,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
             for (const tick of axis.ticks) tick.label = hoursAndMinutes(tick.value + shift);
           },
         },
-        y: { type: 'linear', ticks: { font: LABEL_FONT, maxTicksLimit: 6, precision: 0, includeBounds: false } },
+        y: { type: 'linear', ticks: { font: labelFont, maxTicksLimit: 6, precision: 0, includeBounds: false } },
       },
     },
   });
