@@ -32,15 +32,19 @@ export function prepareFolder(folder: string): void {
  * (below /proc, say), and no signal reaches it there.
  */
 function makeFolder(folder: string): void {
-  if (existsSync(folder)) return;
+  if (isFolder(folder)) return;
   const parent = dirname(folder);
   if (parent !== folder) makeFolder(parent);
   try {
     mkdirSync(folder);
   } catch (error) {
     // Another program may have made it in the same moment.
-    if (!existsSync(folder)) throw error;
+    if (!isFolder(folder)) throw error;
   }
+}
+
+function isFolder(path: string): boolean {
+  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 }
 
 /** Ready to write, every commit on disk before it returns. Throws NotebookProblem. */

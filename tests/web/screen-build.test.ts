@@ -1,5 +1,5 @@
 // The screen is built when it is missing or older than what it is made from, and left alone otherwise.
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
@@ -18,9 +18,14 @@ function put(name: string, changedS: number, text = ''): string {
   return path;
 }
 
-/** Stands in for Vite: says in a file that it was called, or fails. */
+/** Stands in for Vite: makes a page in the folder it is told, or fails. */
 const VITE = 'node_modules/vite/bin/vite.js';
-const BUILDS = "require('node:fs').writeFileSync('built.txt', process.argv[2]);";
+const BUILDS = `
+const { mkdirSync, writeFileSync } = require('node:fs');
+const into = process.argv[process.argv.indexOf('--outDir') + 1];
+mkdirSync(into, { recursive: true });
+writeFileSync(into + '/index.html', process.argv[2]);
+`;
 
 test('a build that is newer than its sources is served as it is', async () => {
   put(VITE, 1, 'process.exit(1)');
@@ -41,8 +46,9 @@ test.each([
 ])('a %s build is made', async (_name, prepare) => {
   put(VITE, 1, BUILDS);
   prepare();
-  await ensureScreenBuilt(project);
-  expect(readFileSync(join(project, 'built.txt'), 'utf8')).toBe('build');
+  const folder = await ensureScreenBuilt(project);
+  expect(readFileSync(join(folder, 'index.html'), 'utf8')).toBe('build');
+  expect(readdirSync(join(project, 'dist'))).toEqual(['screen']);
 });
 
 test('a build that fails is said in a sentence with what to do', async () => {
