@@ -59,7 +59,7 @@ async function feed(program: Program, count: number): Promise<void> {
 }
 
 test('every entry that was kept is in the export after kill -9, round after round, as one boil', async () => {
-  for (let round = 0; round < 4; round += 1) {
+  for (let round = 0; round < 10; round += 1) {
     const program = watchPans();
     const { entries } = await program.line(isKind('watching'));
     await program.until(() => kept(program) > (entries as number));
