@@ -9,6 +9,7 @@ import { inOrder, priorityWord } from '../words/alarm-words.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, markCall, notKnownYet, panName, probeWords, stageWords } from '../words/pan-words.ts';
 import { openFormFor } from '../marks/open-form.ts';
+import { BigText } from './big-text.tsx';
 import { forecastWords } from './forecast-words.ts';
 import { PanBar } from './pan-bar.tsx';
 
@@ -22,10 +23,10 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
   if (rise !== null && exact !== null) {
     return (
       <>
-        <p class="big">
+        <BigText>
           {signedRise(rise, shown)}
           <small>°</small>
-        </p>
+        </BigText>
         <p class="caption">
           {rise < 0 ? 'under' : 'over'} boiling water <b>{exact}</b>
         </p>
@@ -34,10 +35,10 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
   }
   return (
     <>
-      <p class="big">
+      <BigText>
         {exact === null ? '–' : exact.replace(/\s.*/u, '')}
         <small>{exact === null ? '' : '°'}</small>
-      </p>
+      </BigText>
       <p class="caption">{exact === null ? 'temperature not known' : 'in the pan'}</p>
     </>
   );
