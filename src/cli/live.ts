@@ -37,7 +37,7 @@ const LONGEST_CLOSE_MS = 1500;
  * signal came or it was stopped.
  */
 export async function runLive(
-  options: LiveOptions & { setup?: Setup | undefined },
+  options: LiveOptions & { setup?: Setup | undefined; practice?: boolean },
   begin: (live: Live) => Promise<void>,
 ): Promise<void> {
   let stop = (): void => {};
@@ -49,7 +49,13 @@ export async function runLive(
   const every = options.every ?? (options.json ? null : PLAIN_EVERY_SECONDS);
   const everyMs = every === null ? undefined : Math.round(every * 1000);
   const folder = dataFolder(options.data);
-  const host = await createHost({ folder, setup: options.setup, everyMs, listener: output });
+  const host = await createHost({
+    folder,
+    setup: options.setup,
+    practice: options.practice,
+    everyMs,
+    listener: output,
+  });
   let served: Served | null = null;
   let stopReading = (): void => {};
   try {

@@ -5,7 +5,7 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { exportRecording } from '../notebook/export-recording.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
-import { lockFolder, openNotebook } from '../notebook/open-notebook.ts';
+import { DamagedNotebook, lockFolder, openNotebook } from '../notebook/open-notebook.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem, fileTrouble } from './failure.ts';
 import { clockText } from './plain-text.ts';
@@ -26,11 +26,17 @@ export async function boils(options: FolderOptions): Promise<void> {
 
 /** Changes nothing; the exit code is 1 when something is damaged. */
 export async function check(options: FolderOptions): Promise<void> {
-  await reading(options, (notebook) => {
-    const { damaged, findings } = notebook.check();
-    if (damaged) process.exitCode = 1;
-    return findings;
-  });
+  try {
+    await reading(options, (notebook) => {
+      const { damaged, findings } = notebook.check();
+      if (damaged) process.exitCode = 1;
+      return findings;
+    });
+  } catch (error) {
+    // What cannot even be opened is what this command was asked to find.
+    if (error instanceof DamagedNotebook) throw new CommandProblem(`${error.message}.`, 1);
+    throw error;
+  }
 }
 
 export async function exportBoil(boil: string, options: FolderOptions & { to: string }): Promise<void> {

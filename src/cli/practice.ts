@@ -4,7 +4,7 @@ import { runLive } from './live.ts';
 import type { LiveOptions } from './live.ts';
 
 export async function practice(options: LiveOptions & { speed: number }): Promise<void> {
-  await runLive(options, async ({ host, output, served, stop }) => {
+  await runLive({ ...options, practice: true }, async ({ host, output, served, stop }) => {
     const answer = await host.command({ ref: 'practice', practice: { speed: options.speed } });
     if (!answer.ok) throw new CommandProblem(answer.why, 2);
     if (host.running !== null) output.watching(host.running.boil, host.running.entries);

@@ -33,11 +33,17 @@ export async function replay(file: string, options: ReplayOptions): Promise<void
   const patches = await Promise.all(options.with.map(readPatch));
   let folding: Folding | null = null;
   let lastT: number | null = null;
+  let said = 0;
+  const sayNotices = (): void => {
+    const notices = folding?.state.notices ?? [];
+    for (; said < notices.length; said += 1) process.stderr.write(`${file}: ${notices[said]}\n`);
+  };
   for await (const item of recordingItems(file)) {
     if (item.kind === 'header') folding = startFolding(patchedHeader(item.header, patches), options, out);
     else if (item.kind !== 'entry') leftOut.say(item.why);
     else {
       folding?.take(item.entry, item.raw);
+      sayNotices();
       lastT = item.entry.t;
     }
     if (out.isClosed) return;
@@ -63,9 +69,12 @@ function startFolding(header: Header, options: ReplayOptions, out: Printer): Fol
   return new Folding(startBoil(header), foldTools, listener, every === null ? null : Math.round(every * 1000));
 }
 
+/** A replay works out conditions; what people answered stands in the recording itself. */
+const CONDITION_EVENTS: readonly string[] = ['raised', 'escalated', 'cleared'];
+
 function jsonListener(out: Printer): FoldingListener {
   return {
-    alarm: (transition) => out.line(alarmLine(transition)),
+    alarm: (transition) => CONDITION_EVENTS.includes(transition.event) && out.line(alarmLine(transition)),
     readings: (t, readings) => readings.forEach((reading) => out.line(readingLine(t, reading))),
   };
 }
@@ -104,11 +113,14 @@ function parsed(text: string): unknown {
 }
 
 function patchedHeader(header: Header, patches: readonly Patch[]): Header {
-  return patches.reduce((before, { file, patch }) => {
-    const checked = checkHeader(mergePatch(before, patch));
-    if (checked.ok) return checked.header;
-    throw new CommandProblem(`${file}: with it the header does not hold together: ${checked.why}.`, 2);
-  }, header);
+  if (patches.length === 0) return header;
+  const checked = checkHeader(patches.reduce<unknown>((before, { patch }) => mergePatch(before, patch), header));
+  if (checked.ok) return checked.header;
+  const files = patches.map(({ file }) => file).join(' and ');
+  throw new CommandProblem(
+    `${files}: with ${patches.length === 1 ? 'it' : 'them'} the header does not hold together: ${checked.why}.`,
+    2,
+  );
 }
 
 /** Names what was left out on standard error, and counts it. */

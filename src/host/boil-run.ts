@@ -56,6 +56,7 @@ export class BoilRun {
   readonly #folding: Folding;
   readonly #programAlarms: ProgramAlarms;
   #source: Source;
+  #reopening: Promise<void> = Promise.resolve();
   #kept: number;
   /** The t of the last entry that was handed to the recorder; the record never steps back. */
   #recordedT: number;
@@ -214,11 +215,15 @@ export class BoilRun {
     });
   }
 
-  async #reopenSource(): Promise<void> {
-    const old = this.#source;
-    this.#source = this.#options.openSource(this.header);
-    await old.stop();
-    if (!this.#isOver) this.#startSource();
+  /** One after the other: of two changes at once, the second waits until the first has its ports. */
+  #reopenSource(): Promise<void> {
+    this.#reopening = this.#reopening.then(async () => {
+      const old = this.#source;
+      this.#source = this.#options.openSource(this.header);
+      await old.stop();
+      if (!this.#isOver) this.#startSource();
+    });
+    return this.#reopening;
   }
 
   #take(item: SourceItem): void {

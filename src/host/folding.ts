@@ -67,7 +67,7 @@ export class Folding {
   }
 
   #readingsBefore(t: number): void {
-    while (this.#nextT < t) {
+    while (this.#nextT < t && !this.#state.ended) {
       if (!this.#isInGap) this.#advance(this.#nextT);
       this.#listener.readings(this.#nextT, panReadings(this.#state, this.#nextT));
       this.#nextT += this.#everyMs;

@@ -32,6 +32,8 @@ type Pieces = AsyncIterable<Uint8Array | string>;
 export interface HostOptions {
   /** The data folder; made when it is not there. */
   folder: string;
+  /** A practice boil is wanted: refused while a real boil waits to go on, which is then left as it is. */
+  practice?: boolean | undefined;
   /** What the caller wants watched: refused while a boil of another setup runs. */
   setup?: Setup | undefined;
   /** Interval of the listener's readings, ms of boil time. */
@@ -70,6 +72,15 @@ export async function createHost(options: HostOptions): Promise<Host> {
   }
 }
 
+function refuseBesideRealBoil(notebook: Notebook): void {
+  const real = notebook.running();
+  if (real === null || real.kind === 'practice') return;
+  throw new NotebookProblem(
+    `the boil "${real.boil}" is running in ${notebook.folder}: end it first, or practise in another folder with --data`,
+    2,
+  );
+}
+
 export class Host {
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
@@ -99,6 +110,7 @@ export class Host {
     });
     this.#run = null;
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
+    if (options.practice === true) refuseBesideRealBoil(notebook);
     this.#run = this.#starter.takeUp();
   }
 

@@ -68,8 +68,11 @@ const sap = z.union(
   [
     z.enum(['maple', 'birch']),
     z
-      .looseObject({ sucrose: share, glucose: share, fructose: share })
-      .refine((shares) => Math.abs(shares.sucrose + shares.glucose + shares.fructose - 1) <= 0.01 + 1e-9, SUM_TO_ONE),
+      .looseObject({ sucrose: share.optional(), glucose: share.optional(), fructose: share.optional() })
+      .refine(
+        ({ sucrose = 0, glucose = 0, fructose = 0 }) => Math.abs(sucrose + glucose + fructose - 1) <= 0.01 + 1e-9,
+        SUM_TO_ONE,
+      ),
   ],
   { error: 'must be "maple", "birch", or the shares of sucrose, glucose and fructose, which sum to 1' },
 );

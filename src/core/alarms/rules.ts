@@ -59,8 +59,8 @@ const TEMPERATURE_DEADBAND_C = 0.5;
 
 export const PAN_RULES: readonly Rule[] = [
   { alarm: 'near-finish', onDelayMs: 15_000, offDelayMs: 30_000, find: nearFinish },
-  { alarm: 'finish', onDelayMs: 3000, offDelayMs: 0, find: finish },
-  { alarm: 'past-finish', onDelayMs: 5000, offDelayMs: 0, find: pastFinish },
+  { alarm: 'finish', onDelayMs: 0, offDelayMs: 0, find: finish },
+  { alarm: 'past-finish', onDelayMs: 0, offDelayMs: 0, find: pastFinish },
   { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
   { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, find: lowLevel },
   { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },

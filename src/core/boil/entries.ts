@@ -7,7 +7,9 @@ export interface SugarShares {
   fructose: number;
 }
 
-export type Sap = 'maple' | 'birch' | SugarShares;
+/** A share that is left out is 0. */
+export type Sap =
+  'maple' | 'birch' | { sucrose?: number | undefined; glucose?: number | undefined; fructose?: number | undefined };
 
 export type Vessel =
   { shape: 'round'; diameter_mm: number } | { shape: 'rectangular'; length_mm: number; width_mm: number };

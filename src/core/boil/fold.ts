@@ -3,6 +3,7 @@ import { answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-model.ts';
 import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
+import { byName } from './by-name.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { noteMark } from './marks.ts';
@@ -172,7 +173,7 @@ function correctionC(state: BoilState, probe: string): number {
  */
 function correcting(state: BoilState, act: () => void): void {
   stepPans(state, state.now);
-  const before = Object.fromEntries(Object.keys(state.probes).map((probe) => [probe, correctionC(state, probe)]));
+  const before = byName(Object.keys(state.probes).map((probe): [string, number] => [probe, correctionC(state, probe)]));
   const waterBefore = state.water.celsius;
   act();
   const waterBy = waterBefore === null || state.water.celsius === null ? 0 : state.water.celsius - waterBefore;

@@ -102,7 +102,7 @@ const REMINDER_LASTS_MS = 10 * 60_000;
 /** Called once, when its time has come or, after a gap, as soon as the program runs again. */
 function judgeReminder(state: BoilState, kept: KeptMark, index: number, t: number): void {
   const { mark } = kept;
-  if (mark.kind !== 'remind' || t < kept.t + mark.seconds * 1000) return;
+  if (mark.kind !== 'remind' || t < kept.at + mark.seconds * 1000) return;
   const key = { alarm: 'reminder', pan: null, about: String(index) } as const;
   const called = findAlarm(state.book, key);
   if (kept.reminded && called === undefined) return;

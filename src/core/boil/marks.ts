@@ -31,9 +31,21 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     withdraw(state, mark.id, t);
     return;
   }
+  const nobody = whatIsNotThere(state, mark);
+  if (nobody !== null)
+    state.notices.push(`A mark (${mark.kind}) at ${t} ms names ${nobody}, which is not there; it acts on nothing.`);
   const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [], reminded: false };
   state.marks.push(kept);
   act(state, kept, at, t);
+}
+
+/** The pan or probe that a mark names and the header does not have; null when all are there. */
+function whatIsNotThere(state: BoilState, mark: Mark): string | null {
+  const named = mark as { pan?: string | null; from?: string; to?: string; probe?: string };
+  const pans = [named.pan, named.from, named.to].filter((pan) => typeof pan === 'string');
+  const pan = pans.find((one) => !(one in state.pans));
+  if (pan !== undefined) return `the pan "${pan}"`;
+  return named.probe !== undefined && !(named.probe in state.probes) ? `the probe "${named.probe}"` : null;
 }
 
 function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
@@ -242,10 +254,10 @@ function readByHand(pan: PanModel | undefined, celsius: number, at: number): voi
 }
 
 function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: number): void {
-  if (!(mark.probe in state.probePan)) return;
+  if (!(mark.probe in state.probePan) || (mark.pan !== null && !(mark.pan in state.pans))) return;
   const left = state.probePan[mark.probe] ?? null;
   if (left === mark.pan) return;
-  state.probePan[mark.probe] = mark.pan !== null && mark.pan in state.pans ? mark.pan : null;
+  state.probePan[mark.probe] = mark.pan;
   placeProbes(state);
   for (const id of [left, mark.pan]) {
     const pan = id === null ? undefined : state.pans[id];

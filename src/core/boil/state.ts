@@ -1,5 +1,6 @@
 // What is known of a boil after the entries so far: plain data, so that it can be cloned, kept and compared.
 import type { AlarmTransition } from '../alarms/alarm.ts';
+import { byName } from './by-name.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
 import { type PanModel, panProbeMoved, startPan } from '../pan/pan-model.ts';
@@ -66,14 +67,14 @@ export function startBoil(header: Header): BoilState {
     nextTick: 0,
     ended: false,
     stirred: true,
-    ports: {},
-    probes: {},
-    strays: {},
-    probePan: {},
-    panProbes: {},
-    designs: {},
-    limits: {},
-    pans: {},
+    ports: byName(),
+    probes: byName(),
+    strays: byName(),
+    probePan: byName(),
+    panProbes: byName(),
+    designs: byName(),
+    limits: byName(),
+    pans: byName(),
     marks: [],
     water: waterAt([], header.site?.altitude_m ?? null, null, 0),
     waterAt: 0,
@@ -109,11 +110,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     pans.map((pan) => pan.id),
     () => startPan(t),
   );
-  state.designs = Object.fromEntries(pans.map((pan) => [pan.id, panDesign(pan)]));
+  state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan)]));
   takePressure(state);
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;
-  state.probePan = Object.fromEntries(
+  state.probePan = byName(
     Object.keys(state.probes).map((probe) => {
       const changed = fresh || before[probe] !== after[probe] || !(probe in state.probePan);
       const place = changed ? (after[probe] ?? null) : (state.probePan[probe] ?? null);
@@ -134,12 +135,12 @@ export function takePressure(state: BoilState): void {
 }
 
 function keepNamed<T>(kept: Record<string, T>, names: string[], make: (name: string) => T): Record<string, T> {
-  return Object.fromEntries(names.map((name) => [name, kept[name] ?? make(name)]));
+  return byName(names.map((name) => [name, kept[name] ?? make(name)]));
 }
 
 /** Which pan each probe belongs to by the header. */
 function headerPlaces(header: Header): Record<string, string> {
-  const places: Record<string, string> = {};
+  const places = byName<string>();
   for (const pan of header.pans ?? []) {
     for (const probe of pan.probe === undefined ? [] : [pan.probe].flat()) places[probe] = pan.id;
   }
@@ -148,7 +149,7 @@ function headerPlaces(header: Header): Record<string, string> {
 
 /** Call after every change of probePan. */
 export function placeProbes(state: BoilState): void {
-  state.panProbes = Object.fromEntries(
+  state.panProbes = byName(
     Object.keys(state.pans).map((pan) => [
       pan,
       Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan),

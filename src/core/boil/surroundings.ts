@@ -9,7 +9,7 @@ const REFRESH_MS = 60_000;
 /** A reference pot counts once its last minutes move less than this, °C/min. */
 const POT_STEADY_C_PER_MIN = 0.05;
 /** A pot further from what altitude and marks say is not boiling plain water, °C. */
-const POT_PLAUSIBLE_C = 2.5;
+const POT_PLAUSIBLE_C = 4;
 
 export function refreshWater(state: BoilState, t: number, force: boolean): void {
   if (!force && t - state.waterAt < REFRESH_MS) return;
@@ -32,7 +32,7 @@ function referencePot(state: BoilState, expectedC: number | null): ReferencePot 
     if (expectedC !== null && Math.abs(celsius - expectedC) > POT_PLAUSIBLE_C) continue;
     if (expectedC === null && celsius < 80) continue;
     const checked = state.panProbes[design.id]!.some((probe) => probe in state.water.probes);
-    return { celsius, sigmaC: checked ? 0.07 : 0.25 };
+    return { celsius, sigmaC: checked ? 0.07 : 0.15 };
   }
   return null;
 }

@@ -1,4 +1,5 @@
 // The water point at these pans now: from altitude, typed pressures, boiling checks and a reference pot, and what a check says of its probe.
+import { byName } from './by-name.ts';
 import type { Mark } from './entries.ts';
 import { saturationPressureHpa, saturationTemperatureCelsius } from '../physics/water-point.ts';
 import {
@@ -39,6 +40,8 @@ const CHECK_SIGMA_C = 0.08;
 /** hPa by how the pressure was typed: own barometer, airfield setting, weather page. */
 const PRESSURE_SIGMA_HPA = { station: 0.7, altimeter: 1, 'sea-level': 1.5 } as const;
 const C_PER_HPA = 0.028;
+/** What was seen today stands alone while it is known to this, °C of water point. */
+const SURE_SEEN_C = 0.2;
 /** A typed pressure is taken as sure at a check when it is known to this, °C of water point. */
 const SURE_PRESSURE_C = 0.15;
 
@@ -57,7 +60,7 @@ export function waterAt(
 ): Water {
   const pressures = marks.flatMap((kept) => pressureCandidate(kept, altitudeM));
   const altitude = altitudeCandidate(altitudeM);
-  const probes: Water['probes'] = {};
+  const probes: Water['probes'] = byName();
   let told = null as Candidate | null;
   for (const { at, mark } of marks) {
     if (mark.kind !== 'water-check') continue;
@@ -73,7 +76,12 @@ export function waterAt(
   }
   if (told !== null)
     told = { ...told, sigmaC: Math.min(ALTITUDE_SIGMA_C, Math.hypot(told.sigmaC, agedC(t - told.origin.at!))) };
-  const fused = fuse([told ?? altitude, nearest(pressures, t), potCandidate(pot, t)]);
+  const seen = fuse([told, nearest(pressures, t), potCandidate(pot, t)]);
+  // Altitude knows nothing of the weather: it only stands in while nothing surer was seen.
+  const fused =
+    seen !== null && seen.sigmaC < SURE_SEEN_C
+      ? seen
+      : fuse([told ?? altitude, nearest(pressures, t), potCandidate(pot, t)]);
   if (fused === null) {
     return { celsius: null, sigmaC: Infinity, pressureHpa: null, origin: { kind: 'nothing', at: null }, probes };
   }

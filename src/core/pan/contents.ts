@@ -76,24 +76,37 @@ export function countIsFresh(contents: Contents): boolean {
   return sugarKg !== null && waterKg !== null && nominalKg <= 0.5 * (sugarKg + waterKg);
 }
 
-/** Nominal power misses by a third; a volume that rests on so much of it is no longer known, share of the mass. */
+/** Share that a burner's nominal power misses by: efficiencies of 25–60 % are seen. */
+export const NOMINAL_SIGMA = 0.35;
+/** Litres are typed to about this share. */
+const LITRES_SIGMA = 0.08;
+/** Contents that are known worse than this are better called not known, share of the mass. */
+const USEFUL_SHARE = 0.2;
+/** A strength known to this share tells the sugar of a volume. */
+const TELLING_SHARE = 0.12;
+/** A volume that rests on so much nominal power is no longer known when its sugar was guessed too, share of the mass. */
 const NOMINAL_TOO_MUCH = 0.4;
 
 /**
- * A strength that can be trusted corrects the water where the sugar was counted, and the sugar where only the volume
- * was. A volume that rests mostly on nominal power is given up with it: not known is better than a guess on a guess.
+ * A strength with its standard uncertainty (°Bx) corrects the water where the sugar was counted and the strength is the
+ * surer of the two, and the sugar where only the volume was known. A guess on a guess is given up: it is not known.
  */
-export function correctByStrength(contents: Contents, brix: number): void {
+export function correctByStrength(contents: Contents, brix: number, sigmaBrix: number): void {
   const { sugarKg, waterKg } = contents;
   if (sugarKg === null || waterKg === null) return;
   const mass = sugarKg + waterKg;
-  if (!contents.sugarGuessed) contents.waterKg = (sugarKg * (100 - brix)) / brix;
+  if (!contents.sugarGuessed) {
+    const byCount = Math.hypot(LITRES_SIGMA * mass, NOMINAL_SIGMA * contents.nominalKg);
+    const byStrength = (100 * sugarKg * sigmaBrix) / (brix * brix);
+    if (byStrength > Math.min(byCount, USEFUL_SHARE * mass)) return;
+    contents.waterKg = (sugarKg * (100 - brix)) / brix;
+    contents.nominalKg = byStrength / NOMINAL_SIGMA;
+  } else if (sigmaBrix > TELLING_SHARE * brix) return;
   else if (contents.nominalKg > NOMINAL_TOO_MUCH * mass) Object.assign(contents, unknownContents());
   else {
     contents.sugarKg = (mass * brix) / 100;
     contents.waterKg = mass - contents.sugarKg;
     contents.sugarGuessed = false;
   }
-  contents.nominalKg = 0;
   contents.countedKg = 0;
 }

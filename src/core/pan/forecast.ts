@@ -1,5 +1,5 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
-import { litresOf } from './contents.ts';
+import { litresOf, NOMINAL_SIGMA } from './contents.ts';
 import { waterPerSugar } from './evaporation-line.ts';
 import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
 import type { PanDesign } from './setup.ts';
@@ -21,8 +21,6 @@ const FURTHEST_S = 24 * 3600;
 const COUNT_SIGMA = 0.12;
 /** No forecast is surer than this: a person looks, then acts, s. */
 const LEAST_SIGMA_S = 10;
-/** Share that a burner's nominal power misses by: efficiencies of 25–60 % are seen. */
-const NOMINAL_SIGMA = 0.35;
 
 /**
  * Time until the pan holds the strength of a limit; 0 once there, null when not known. Two ways are tried, the line through the rise

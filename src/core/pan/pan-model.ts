@@ -72,6 +72,8 @@ export interface PanModel {
   reachedPast: boolean;
   /** Blocks in a row that were clearly beyond it. */
   pastBlocks: number;
+  /** Blocks in a row at or over the finish. */
+  finishBlocks: number;
   /** Blocks in a row that were clearly short of it. */
   belowBlocks: number;
   /** Last strength by an instrument, and when, ms. */
@@ -105,6 +107,7 @@ export function startPan(t: number): PanModel {
     reachedFinish: false,
     reachedPast: false,
     pastBlocks: 0,
+    finishBlocks: 0,
     belowBlocks: 0,
     density: null,
     byHand: null,
@@ -148,6 +151,12 @@ export function panStep(pan: PanModel, design: PanDesign, around: Surroundings, 
     return;
   }
   pan.riseC = block.celsius - around.waterC + pan.riseCorrectionC;
+  if (pan.off) {
+    // It cools: what the probe says is no boil, and tells nothing of the strength.
+    if (pan.phase === 'boiling') disturb(pan, t);
+    pan.brix = null;
+    return;
+  }
   if (design.ceilingC === null) followBoil(pan, design, around, block.t, pan.riseC);
   else followBelowBoil(pan, t);
 }
@@ -255,18 +264,15 @@ function strengthNow(pan: PanModel, seen: number, sigmaBrix: number): number {
   return seen;
 }
 
-/** Thinner than this the rise says less of the contents than a count does, °Bx. */
-const TELLING_BRIX = 25;
-/** A strength known to this share tells the contents better than the count does: typed litres are ± 8 %. */
-const TELLING_SHARE = 0.1;
 /** A slope known to this share tells the evaporation. */
 const TELLING_SLOPE = 0.15;
 
+/** The rise corrects the contents where it knows the strength better than the count does. */
 function learn(pan: PanModel, sigmaBrix: number): void {
-  if (pan.brix === null || pan.fit === null || pan.brix < TELLING_BRIX || sigmaBrix > TELLING_SHARE * pan.brix) return;
-  correctByStrength(pan.contents, pan.brix);
+  if (pan.brix === null || pan.brix <= 0 || pan.fit === null) return;
+  correctByStrength(pan.contents, pan.brix, sigmaBrix);
   const { sugarKg } = pan.contents;
-  if (sugarKg === null || pan.fit.kSigma > TELLING_SLOPE * pan.fit.k) return;
+  if (sugarKg === null || pan.contents.sugarGuessed || pan.fit.kSigma > TELLING_SLOPE * pan.fit.k) return;
   pan.learntKgPerS = pan.fit.k * sugarKg;
 }
 
@@ -294,6 +300,8 @@ const FINISH_DEADBAND_BRIX = 1;
 /** How far beyond its finish a pan is past it, °Bx: about 0.2–0.3 °C of rise; and where that ends again. */
 const PAST_FINISH_BRIX = 1;
 const PAST_ENDS_BRIX = 0.4;
+/** Below this spread of a block one block is enough to say that the finish is reached, °Bx. */
+const QUIET_BRIX = 0.4;
 /** A noisy probe needs a wider deadband, so many standard deviations of a block. */
 const NOISES = 6;
 /** Noise alone does not put a pan past its finish, or back before it, so many blocks in a row. */
@@ -304,7 +312,8 @@ function judgeFinish(pan: PanModel, finishBrix: number, sigmaBrix: number): void
   const brix = pan.brix ?? 100;
   const clearlyBelow = brix < finishBrix - Math.max(FINISH_DEADBAND_BRIX, NOISES * sigmaBrix);
   pan.belowBlocks = clearlyBelow ? pan.belowBlocks + 1 : 0;
-  if (brix >= finishBrix) pan.reachedFinish = true;
+  pan.finishBlocks = brix >= finishBrix ? pan.finishBlocks + 1 : 0;
+  if (pan.finishBlocks >= (sigmaBrix > QUIET_BRIX ? 2 : 1)) pan.reachedFinish = true;
   else if (pan.belowBlocks >= SURE_BLOCKS) pan.reachedFinish = false;
   pan.pastBlocks = brix >= finishBrix + PAST_FINISH_BRIX ? pan.pastBlocks + 1 : 0;
   if (pan.pastBlocks >= SURE_BLOCKS) pan.reachedPast = true;
@@ -316,6 +325,7 @@ export function finishIsOver(pan: PanModel): void {
   pan.reachedFinish = false;
   pan.reachedPast = false;
   pan.pastBlocks = 0;
+  pan.finishBlocks = 0;
 }
 
 /** Below a boil only instruments tell the strength; the line joins their readings. */

@@ -123,11 +123,14 @@ function dropOld(track: TemperatureTrack, t: number): void {
   }
 }
 
+/** What is shown as the temperature now is the middle of so much, ms, or of three readings. */
+const NOW_MS = 2000;
+
 /** The middle of the readings of the last few seconds, °C, or null when the newest is older than five periods. */
 export function temperatureNow(track: TemperatureTrack, t: number, periodMs: number): number | null {
   const newest = track.times.at(-1);
   if (newest === undefined || t - newest > Math.max(STALE_FACTOR * periodMs, 2000)) return null;
-  const span = Math.max(BLOCK_MS, 3 * periodMs);
+  const span = Math.max(NOW_MS, 3 * periodMs);
   let from = track.times.length - 1;
   while (from > 0 && track.times[from - 1]! > newest - span) from--;
   from = Math.min(from, Math.max(0, track.times.length - 3));

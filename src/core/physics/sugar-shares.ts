@@ -13,5 +13,5 @@ const knownSaps: Record<'maple' | 'birch', SugarShares> = {
 
 /** The mass shares of the sugars in a sap: those of maple, of birch, or those given. */
 export function sugarShares(sap: Sap): SugarShares {
-  return typeof sap === 'string' ? knownSaps[sap] : sap;
+  return typeof sap === 'string' ? knownSaps[sap] : { sucrose: 0, glucose: 0, fructose: 0, ...sap };
 }

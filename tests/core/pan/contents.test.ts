@@ -45,17 +45,24 @@ test('what is not known stays so, and an empty pan has litres but no strength', 
 });
 
 test('a trusted strength corrects the water where the sugar was counted', () => {
-  const contents = holding(10, 5);
+  const contents = { ...holding(10, 5), nominalKg: 8 };
   const { sugarKg } = contents;
-  correctByStrength(contents, 20);
+  correctByStrength(contents, 20, 0.5);
   expect(contents.sugarKg).toBe(sugarKg);
   expect(brixOf(contents)).toBeCloseTo(20, 9);
+});
+
+test('a strength that is less sure than the count leaves it alone', () => {
+  const contents = holding(10, 5);
+  const before = { ...contents };
+  correctByStrength(contents, 20, 8);
+  expect(contents).toEqual(before);
 });
 
 test('a trusted strength corrects the sugar where only the volume was counted', () => {
   const contents = { ...holding(10, 2), sugarGuessed: true };
   const mass = contents.sugarKg! + contents.waterKg!;
-  correctByStrength(contents, 20);
+  correctByStrength(contents, 20, 0.5);
   expect(contents.sugarKg! + contents.waterKg!).toBeCloseTo(mass, 9);
   expect(brixOf(contents)).toBeCloseTo(20, 9);
   expect(contents.sugarGuessed).toBe(false);
@@ -63,6 +70,6 @@ test('a trusted strength corrects the sugar where only the volume was counted', 
 
 test('guessed sugar in a volume that rests on nominal power is given up', () => {
   const contents = { ...holding(10, 2), sugarGuessed: true, nominalKg: 6 };
-  correctByStrength(contents, 20);
+  correctByStrength(contents, 20, 0.5);
   expect(litresOf(contents)).toBeNull();
 });
