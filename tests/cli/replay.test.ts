@@ -130,3 +130,30 @@ test.each(['start', 'watch', 'practice', 'replay', 'boils', 'export', 'import', 
     expect(stdout).toContain(`panwarden ${name}`);
   },
 );
+
+test('a name may be any word: "constructor" is a pan or a pan that is not there, and never the end of the program', () => {
+  const named = JSON.stringify({ ...header, pans: [{ id: 'constructor', probe: 'A/1' }] });
+  const mark = { t: 500, mark: { kind: 'top-up', pan: 'toString', litres: 3 } };
+  const file = own.write(
+    'words.boil.jsonl',
+    `${[named, JSON.stringify(mark), ...lines(1, 5).map((one) => JSON.stringify(one))].join('\n')}\n`,
+  );
+  const result = panwarden('replay', file, '--json', '--every', '2');
+  expect(result.status).toBe(0);
+  expect(result.lines().at(-1)).toMatchObject({ pan: 'constructor', temperature_c: expect.any(Number) });
+  expect(result.stderr).toContain('names the pan "toString", which is not there');
+});
+
+test('a change of the setup that cannot be used is said, and the rest goes on', () => {
+  const file = recording('set.boil.jsonl', [{ t: 0, set: { pans: [{ id: 'p1', probe: 'nope' }] } }, ...lines(1, 5)]);
+  const result = panwarden('replay', file, '--json', '--every', '2');
+  expect([result.status, result.stderr]).toEqual([0, expect.stringContaining('could not be used')]);
+});
+
+test('patches that hold together only with each other are used together', () => {
+  const pan = own.write('pan.json', JSON.stringify({ pans: [{ id: 'p1', probe: 'B/1' }] }));
+  const probe = own.write('probe.json', JSON.stringify({ probes: [{ id: 'B/1', port: 'A', channel: 'T1' }] }));
+  const file = recording('patched.boil.jsonl', lines(0, 3));
+  expect(panwarden('replay', file, '--json', '--every', '1', '--with', pan, '--with', probe).status).toBe(0);
+  expect(panwarden('replay', file, '--json', '--every', '1', '--with', pan).status).toBe(2);
+});

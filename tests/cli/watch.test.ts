@@ -159,3 +159,24 @@ test('the practice boil calls its finish and ends up in the notebook as a practi
   ]);
   expect(exported()).toHaveLength(kept(program));
 });
+
+test('a refused practice boil leaves the boil that was running as it was', async () => {
+  const program = watchPans();
+  await program.until(() => kept(program) > 0);
+  await program.kill('SIGKILL');
+  const before = exported();
+  const refused = panwarden('practice', '--data', own.path('data'), '--json');
+  expect([refused.status, refused.stdout]).toEqual([2, '']);
+  expect(refused.stderr).toContain('end it first');
+  expect(exported()).toEqual(before);
+});
+
+test('a damaged notebook makes check end with 1 and a sentence', async () => {
+  const program = watchPans();
+  await program.until(() => kept(program) > 0);
+  await program.kill('SIGTERM');
+  own.write('data/notebook.sqlite', 'garbage, not a notebook, long enough to be looked at as one'.repeat(200));
+  const checked = panwarden('check', '--data', own.path('data'));
+  expect(checked.status).toBe(1);
+  expect(checked.stderr).toContain(own.path('data'));
+});

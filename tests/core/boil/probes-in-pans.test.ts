@@ -166,3 +166,20 @@ test('ohms do not pass for degrees: a raw probe gives no value, and it is said',
   expect(readingAt(state, 'p1', 60_000).temperature_c).toBeNull();
   expect(state.notices).toEqual([expect.stringContaining('raw numbers')]);
 });
+
+test('a pan that is off and cools says no strength, and its alarms hand over without a gap', () => {
+  const off = mark(90_000, { kind: 'flame', pan: 'p1', level: 0 });
+  const heard = lines(0, 180_000, {
+    T1: (t) => boilingAt(66 + t / 30_000, 'maple') - Math.max(0, t - 90_000) / 30_000,
+  });
+  const { state, transitions } = foldAll(onePot(), inOrder(heard, [off]), 180_000);
+  expect(readingAt(state, 'p1', 180_000)).toMatchObject({
+    stage: 'off',
+    brix: null,
+    brix_low: null,
+    finish_in_s: null,
+  });
+  const at = (alarm: string, event: string): number | undefined =>
+    transitions.find((one) => one.alarm === alarm && one.event === event)?.t;
+  expect(at('finish', 'cleared')).toBe(at('past-finish', 'raised'));
+});
