@@ -36,7 +36,7 @@ export async function replay(file: string, options: ReplayOptions): Promise<void
   let said = 0;
   const sayNotices = (): void => {
     const notices = folding?.state.notices ?? [];
-    for (; said < notices.length; said += 1) process.stderr.write(`${file}: ${notices[said]}\n`);
+    for (; said < notices.length; said += 1) process.stderr.write(`${file}: ${notices[said]!.sentence}\n`);
   };
   for await (const item of recordingItems(file)) {
     if (item.kind === 'header') folding = startFolding(patchedHeader(item.header, patches), options, out);

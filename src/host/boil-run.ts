@@ -175,19 +175,20 @@ export class BoilRun {
     const { clock } = this.#options;
     const t = this.#now();
     const view = boilView(this.#folding.state, t);
-    const alarms = [...this.#programAlarms.listed, ...view.alarms];
+    // What is over calls nobody any more.
+    const alarms = this.#isOver ? [] : [...this.#programAlarms.listed, ...view.alarms];
     const isCalling = this.#programAlarms.listed.some(({ answered }) => !answered);
     return {
       ...view,
       alarms,
-      sound: isCalling && view.sound.priority !== 'high' ? { ...view.sound, priority: 'medium' } : view.sound,
+      sound: soundOf(view.sound, isCalling, this.#isOver),
       boil: this.boil,
       header: this.header,
       t,
       speed: clock.speed,
       ended: this.#isOver,
       kept: this.#kept,
-      notices: [...this.#notices, ...this.#folding.state.notices],
+      notices: [...this.#notices, ...view.notices],
       replay: null,
     };
   }
@@ -329,4 +330,10 @@ export class BoilRun {
     this.#recorder.close();
     await this.#source.stop();
   }
+}
+
+/** One sound for all: the boil's own, or that of the program's alarms where nothing worse calls; none once it is over. */
+function soundOf(sound: Now['sound'], programCalls: boolean, isOver: boolean): Now['sound'] {
+  if (isOver) return { priority: null, silencedUntil: null };
+  return programCalls && sound.priority !== 'high' ? { ...sound, priority: 'medium' } : sound;
 }

@@ -179,7 +179,7 @@ export class Host {
     if ('answer' in command)
       return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
     if ('set' in command) return this.#withRun((run) => run.set(command.set));
-    if ('end' in command) return this.#withRun((run) => run.end());
+    if ('end' in command) return this.#withRun((run) => this.#end(run));
     if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
     if ('practice' in command)
       return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
@@ -206,6 +206,16 @@ export class Host {
   async #withRun(act: (run: BoilRun) => Promise<Outcome>): Promise<Outcome> {
     if (this.#run === null || this.#run.isOver) return refused('No boil is running.');
     return act(this.#run);
+  }
+
+  /** An ended practice boil leaves the screen at once: nothing of it is for a real boil. */
+  async #end(run: BoilRun): Promise<Outcome> {
+    const outcome = await run.end();
+    if (outcome.ok && run.kind === 'practice') {
+      this.#run = null;
+      this.#publisher.urgent();
+    }
+    return outcome;
   }
 
   async #begin(begin: () => BoilRun): Promise<Outcome> {

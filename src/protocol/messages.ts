@@ -5,16 +5,30 @@ import type { BoilView } from '../core/boil/view.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 
+const choices = {
+  temperature: z.enum(['C', 'F']),
+  volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']),
+  length: z.enum(['mm', 'inch']),
+  theme: z.enum(['system', 'light', 'dark', 'contrast']),
+  loudness: z.enum(['soft', 'middle', 'loud']),
+  near_finish_lead_s: z.number().min(60).max(7200),
+  scorch_lead_s: z.number().min(60).max(1800),
+  low_level_lead_s: z.number().min(60).max(3600),
+};
+
+/** All settings, with what stands where nobody chose. */
 export const settingsSchema = z.strictObject({
-  temperature: z.enum(['C', 'F']).default('C'),
-  volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']).default('litre'),
-  length: z.enum(['mm', 'inch']).default('mm'),
-  theme: z.enum(['system', 'light', 'dark', 'contrast']).default('system'),
-  loudness: z.enum(['soft', 'middle', 'loud']).default('loud'),
-  near_finish_lead_s: z.number().min(60).max(7200).default(600),
-  scorch_lead_s: z.number().min(60).max(1800).default(240),
-  low_level_lead_s: z.number().min(60).max(3600).default(600),
+  temperature: choices.temperature.default('C'),
+  volume: choices.volume.default('litre'),
+  length: choices.length.default('mm'),
+  theme: choices.theme.default('system'),
+  loudness: choices.loudness.default('loud'),
+  near_finish_lead_s: choices.near_finish_lead_s.default(600),
+  scorch_lead_s: choices.scorch_lead_s.default(240),
+  low_level_lead_s: choices.low_level_lead_s.default(600),
 });
+/** What somebody changes: the rest stays, so nothing is filled in. */
+const settingsChange = z.strictObject(choices).partial();
 export type Settings = z.infer<typeof settingsSchema>;
 
 const ref = z.string().min(1).max(100);
@@ -29,7 +43,7 @@ export const commandSchema = z.union([
   z.strictObject({ ref, start: setupSchema }),
   z.strictObject({ ref, practice: z.strictObject({ speed: z.number().min(1).max(600) }) }),
   z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
-  z.strictObject({ ref, settings: settingsSchema.partial() }),
+  z.strictObject({ ref, settings: settingsChange }),
   /** Which ports the system lists; data: PortListing[] */
   z.strictObject({ ref, ports: z.literal(true) }),
   /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */

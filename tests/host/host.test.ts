@@ -97,7 +97,8 @@ test('one boil at a time, and a practice boil is over with its program', async (
 test('changed lead times are kept, told, and hold for the boil that runs', async () => {
   const host = await createHost({ folder, machine });
   await host.command({ ref: '1', start: setup });
-  await host.command({ ref: '2', settings: { near_finish_lead_s: 900, temperature: 'F' } });
+  await host.command({ ref: '2', settings: { temperature: 'F' } });
+  await host.command({ ref: '3', settings: { near_finish_lead_s: 900 } });
   expect(nowOf(host).header?.settings).toMatchObject({ near_finish_lead_s: 900, scorch_lead_s: 240 });
   await host.close();
   const again = await createHost({ folder, machine });

@@ -128,6 +128,8 @@ function whileOn(
 ): AlarmTransition[] {
   if (!finding.inside) {
     state.condition = 'active';
+    // The numbers behind it are those of now.
+    if (finding.over) state.why = finding.why();
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
   }
   if (state.condition === 'active') {

@@ -131,7 +131,7 @@ function strengthWords({ reading, finishBrix }: PanSituation): string {
   const range =
     reading.brix_low === null || reading.brix_high === null
       ? ''
-      : ` (${digits(reading.brix_low, 0)}–${digits(reading.brix_high, 0)})`;
+      : ` (${digits(reading.brix_low, 1)}–${digits(reading.brix_high, 1)})`;
   return `${digits(reading.brix, 1)} °Bx${range}, finish ${target} °Bx`;
 }
 

@@ -158,7 +158,7 @@ function isRaw(sensor: ProbeSetup['sensor']): boolean {
 }
 
 function noteOnce(state: BoilState, sentence: string): void {
-  if (!state.notices.includes(sentence)) state.notices.push(sentence);
+  if (!state.notices.some((notice) => notice.sentence === sentence)) state.notices.push({ t: state.now, sentence });
 }
 
 /** What is added to a probe's number: its offset from the header and what a boiling check found, °C. */
@@ -211,7 +211,7 @@ function takeMark(state: BoilState, mark: Mark, t: number): void {
 function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): void {
   const checked = tools.checkHeader(mergePatch(state.header, patch));
   if (!checked.ok) {
-    state.notices.push(`A change of the setup could not be used: ${checked.why}`);
+    state.notices.push({ t, sentence: `A change of the setup could not be used: ${checked.why}.` });
     return;
   }
   takeHeader(state, checked.header, t);

@@ -33,7 +33,10 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
   }
   const nobody = whatIsNotThere(state, mark);
   if (nobody !== null)
-    state.notices.push(`A mark (${mark.kind}) at ${t} ms names ${nobody}, which is not there; it acts on nothing.`);
+    state.notices.push({
+      t,
+      sentence: `A mark (${mark.kind}) at ${t} ms names ${nobody}, which is not there; it acts on nothing.`,
+    });
   const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [], reminded: false };
   state.marks.push(kept);
   act(state, kept, at, t);
@@ -67,6 +70,8 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
       return readByHand(state.pans[mark.pan], mark.celsius, at);
     case 'move-probe':
       return moveProbe(state, mark, t);
+    case 'water-check':
+      return questionCheck(state, kept, mark, t);
     default:
   }
 }
@@ -225,9 +230,8 @@ function density(state: BoilState, mark: Mark & { kind: 'density' }, at: number,
   }
   if (pan.brix === null || pan.riseC === null || t - at > CORRECTS_WITHIN_MS) return;
   if (Math.abs(brix - pan.brix) > WILD_BRIX) {
-    state.notices.push(
-      `${design.name}: the instrument said ${brix.toFixed(1)} °Bx and the probe ${pan.brix.toFixed(1)}; please read it once more.`,
-    );
+    const sentence = `${design.name}: the instrument said ${brix.toFixed(1)} °Bx and the probe ${pan.brix.toFixed(1)}; please read it once more.`;
+    state.notices.push({ t, sentence });
     return;
   }
   const pressure = state.water.pressureHpa ?? 1013.25;
@@ -251,6 +255,28 @@ function flame(pan: PanModel | undefined, level: number): void {
 function readByHand(pan: PanModel | undefined, celsius: number, at: number): void {
   if (pan === undefined || (pan.byHand !== null && pan.byHand.at > at)) return;
   pan.byHand = { celsius, at };
+}
+
+/** A boiling check this far from the water point is no plain boiling water, °C: unchecked probes are off by 2 at most. */
+const WILD_CHECK_C = 2.5;
+/** A check that is what the pan itself reads, so far over the water point, was taken in the pan, °C. */
+const SAME_AS_PAN_C = 0.4;
+
+/** A check in syrup would move the water point up and every call with it: it is questioned, and acts on nothing. */
+function questionCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'water-check' }, t: number): void {
+  const id = state.probePan[mark.probe] ?? null;
+  const pan = id === null || state.designs[id]?.role === 'reference' ? undefined : state.pans[id];
+  const there = pan?.track.blockValues.at(-1);
+  const inThePan =
+    there !== undefined && (pan?.brix ?? 0) >= THICKENING_BRIX && Math.abs(there - mark.celsius) < SAME_AS_PAN_C;
+  const wild = state.water.celsius !== null && Math.abs(mark.celsius - state.water.celsius) > WILD_CHECK_C;
+  if (!inThePan && !wild) return;
+  kept.withdrawn = true;
+  const why = inThePan
+    ? 'this is what the probe reads in its pan'
+    : `${mark.celsius.toFixed(1)} °C is far from where water boils here`;
+  const sentence = `A check in boiling water needs plain water: ${why}, so it was left out. Take the probe out of the pan first.`;
+  state.notices.push({ t, sentence });
 }
 
 function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: number): void {

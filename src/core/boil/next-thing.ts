@@ -25,6 +25,9 @@ export function nextThing(
   const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
   if (!waterKnown && readings.length > 0) return plain('tell-water', null);
+  // Seen or not, a finished pan that is still on the fire comes before everything else.
+  const done = readings.find((reading) => reading.stage === 'finished');
+  if (done !== undefined) return plain('finish', done.pan);
   const coming = readings.flatMap((reading) => comingUp(reading, t)).sort((a, b) => a.at! - b.at!);
   if (coming[0] !== undefined) return coming[0];
   const unsaid = readings.find(

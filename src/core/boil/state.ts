@@ -3,7 +3,7 @@ import type { AlarmTransition } from '../alarms/alarm.ts';
 import { byName } from './by-name.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
-import { type PanModel, panProbeMoved, startPan } from '../pan/pan-model.ts';
+import { finishIsOver, type PanModel, panProbeMoved, startPan } from '../pan/pan-model.ts';
 import { type PanLimits, panLimitsAt } from '../pan/limits.ts';
 import { type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
@@ -56,7 +56,7 @@ export interface BoilState {
   /** Transitions made by the last call of applyEntry or advance. */
   fresh: AlarmTransition[];
   /** Sentences about entries that could not be used. */
-  notices: string[];
+  notices: { t: number; sentence: string }[];
 }
 
 /** The state before the first entry. The header must hold together (protocol checks that). */
@@ -110,8 +110,16 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     pans.map((pan) => pan.id),
     () => startPan(t),
   );
+  const designsBefore = state.designs;
   state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan)]));
   takePressure(state);
+  for (const id in state.pans) {
+    // Against a moved finish the strength is judged anew.
+    const before = designsBefore[id];
+    const after = state.designs[id]!;
+    const moved = before?.finishBrix !== after.finishBrix || before?.finishRiseC !== after.finishRiseC;
+    if (moved) finishIsOver(state.pans[id]!);
+  }
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;
   state.probePan = byName(

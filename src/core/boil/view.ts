@@ -42,6 +42,9 @@ export interface BoilView {
   notices: string[];
 }
 
+/** A sentence about an entry is shown so long, ms. */
+const NOTICE_LASTS_MS = 10 * 60_000;
+
 /** Everything at t (ms), which must not be before the last entry. */
 export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
@@ -63,7 +66,7 @@ export function boilView(state: BoilState, t: number): BoilView {
     sound: { priority: soundNow(state.book, t), silencedUntil: state.book.silencedUntil },
     marks: state.marks.map(({ t: noted, at, mark, withdrawn }) => ({ t: noted, at, mark, withdrawn })),
     next: nextThing(readings, alarms, state.water.celsius !== null, t),
-    notices: state.notices,
+    notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
 }
 
@@ -76,7 +79,10 @@ export function panLimits(
   const design = state.designs[pan]!;
   if (design.ceilingC !== null) return { pan, finish_c: null, scorch_c: design.ceilingC };
   const { waterC, limits } = surroundings(state, pan, t);
-  const at = (rise: number | null): number | null => (waterC === null || rise === null ? null : waterC + rise);
+  // A density reading corrects the rise; on the scale of the thermometer the limits move the other way.
+  const corrected = state.pans[pan]!.riseCorrectionC;
+  const at = (rise: number | null): number | null =>
+    waterC === null || rise === null ? null : waterC + rise - corrected;
   return { pan, finish_c: at(limits.finish.riseC), scorch_c: at(limits.scorch.riseC) };
 }
 

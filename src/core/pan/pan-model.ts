@@ -45,6 +45,8 @@ export interface PanModel {
   phase: Phase;
   /** When the pan last took in something cold, marked or seen, or a probe arrived, ms; -1 for never. */
   disturbedAt: number;
+  /** When the boil was last seen to be steady after a climb, ms; -1 for never. */
+  boilingFrom: number;
   /** When somebody last noted a pour, ms; -Infinity is no number in JSON, so a day before. */
   pouredAt: number;
   /** Share of full flame, 0…1. */
@@ -91,6 +93,7 @@ export function startPan(t: number): PanModel {
     evaporatedKg: 0,
     phase: 'cold',
     disturbedAt: -1,
+    boilingFrom: -1,
     pouredAt: -86_400_000,
     flame: 1,
     off: false,
@@ -144,7 +147,7 @@ export function panStep(pan: PanModel, design: PanDesign, around: Surroundings, 
   if (seconds > 0) evaporate(pan, design, seconds);
   const block = closeBlock(pan.track, t);
   if (block === null) return;
-  pan.rateCPerMin = rateOfRise(pan.track, t, pan.disturbedAt);
+  pan.rateCPerMin = rateOfRise(pan.track, t, Math.max(pan.disturbedAt, pan.boilingFrom));
   if (around.waterC === null) {
     pan.riseC = null;
     pan.brix = null;
@@ -219,7 +222,10 @@ function notePhase(pan: PanModel, t: number, rise: number): void {
   const settled = pan.disturbedAt < 0 || t - pan.disturbedAt >= SETTLE_MS;
   if (rise < -BOIL_MARGIN_C || !settled) return;
   const climbing = slopeOfLast(pan.track, 7);
-  if (climbing !== null && climbing < PLATEAU_C_PER_MIN) pan.phase = 'boiling';
+  if (climbing === null || climbing >= PLATEAU_C_PER_MIN) return;
+  pan.phase = 'boiling';
+  // The climb to the boil is no part of the rate of the boil.
+  pan.boilingFrom = t;
 }
 
 function slopeOfLast(track: TemperatureTrack, count: number): number | null {

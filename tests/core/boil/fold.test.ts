@@ -239,7 +239,7 @@ test('a setup that does not hold together is kept out, with a sentence', () => {
   const { state } = foldAll(tarnHollow(), entries, 2000);
   expect(state.header).toEqual(tarnHollow());
   expect(state.notices).toHaveLength(1);
-  expect(state.notices[0]).toMatch(/^A change of the setup could not be used: .*Z\/9/u);
+  expect(state.notices[0]?.sentence).toMatch(/^A change of the setup could not be used: .*Z\/9/u);
 });
 
 test('what this build does not know changes nothing', () => {

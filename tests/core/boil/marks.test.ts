@@ -4,8 +4,9 @@ import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { applyEntry, type BoilState, startBoil } from '../../../src/core/boil/fold.ts';
 import { strengthOfDensity } from '../../../src/core/boil/marks.ts';
+import { boilView } from '../../../src/core/boil/view.ts';
 import { contentsOfLitres, litresOf } from '../../../src/core/pan/contents.ts';
-import { boilingAt, foldAll, lines, mark, onePot, readingAt, tarnHollow, tools } from './tarn-hollow.ts';
+import { boilingAt, foldAll, inOrder, lines, mark, onePot, readingAt, tarnHollow, tools } from './tarn-hollow.ts';
 
 /** All marks at once, before any time has passed: nothing boils away. */
 function marked(marks: Mark[]): BoilState {
@@ -215,7 +216,7 @@ test('an instrument far from the probe is questioned, not believed', () => {
   ];
   const { state } = foldAll(onePot(), entries, 180_000);
   expect(Math.abs(readingAt(state, 'p1', 180_000).brix! - 60)).toBeLessThan(0.3);
-  expect(state.notices).toEqual([
+  expect(state.notices.map(({ sentence }) => sentence)).toEqual([
     'Back pot: the instrument said 30.0 °Bx and the probe 60.0; please read it once more.',
   ]);
 });
@@ -229,4 +230,27 @@ test('a reading by hand is worth as much as its age allows: ten minutes', () => 
   );
   expect(Math.abs(readingAt(state, 'p1', 600_000).brix! - 60)).toBeLessThan(0.3);
   expect(readingAt(state, 'p1', 600_001)).toMatchObject({ temperature_c: null, rise_c: null, brix: null, probe: null });
+});
+
+test('a boiling check that was taken in the pan, or is far from where water boils, is questioned and acts on nothing', () => {
+  const thick = lines(0, 180_000, { T1: () => boilingAt(55, 'maple') });
+  for (const celsius of [boilingAt(55, 'maple'), 94]) {
+    const { state } = foldAll(
+      onePot(),
+      inOrder(thick, [mark(120_000, { kind: 'water-check', probe: 'A/1', celsius })]),
+      180_000,
+    );
+    expect(Math.abs(readingAt(state, 'p1', 180_000).brix! - 55)).toBeLessThan(0.5);
+    expect(state.notices.map(({ sentence }) => sentence)).toEqual([expect.stringContaining('needs plain water')]);
+  }
+});
+
+test('a density reading moves the limits on the thermometer scale as it moves the rise', () => {
+  const heard = lines(0, 240_000, { T1: () => boilingAt(60, 'maple') });
+  const density = mark(120_000, { kind: 'density', pan: 'p1', brix: 62, celsius: 15.56, instrument: 'hydrometer' });
+  const { state } = foldAll(onePot(), inOrder(heard, [density]), 240_000);
+  const { readings, limits } = boilView(state, 240_000);
+  const { rise_c: rise, temperature_c: celsius } = readings[0]!;
+  const finishRise = state.limits['p1']!.finish.riseC!;
+  expect(limits[0]!.finish_c! - celsius!).toBeCloseTo(finishRise - rise!, 6);
 });

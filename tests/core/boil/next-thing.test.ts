@@ -52,10 +52,13 @@ test('what comes first of all pans leads, with its range', () => {
   });
 });
 
-test('a pan that is off or finished has nothing coming', () => {
-  for (const stage of ['off', 'finished'] as const) {
-    expect(nextThing([{ ...soonest, stage }], [], true, 0).what).toBe('watch');
-  }
+test('a pan that is off has nothing coming', () => {
+  expect(nextThing([{ ...soonest, stage: 'off' }], [], true, 0).what).toBe('watch');
+});
+
+test('a finished pan comes first until it is off, seen or not', () => {
+  const finished = { ...soonest, pan: 'p2', stage: 'finished' as const };
+  expect(nextThing([soonest, finished], [], true, 0)).toMatchObject({ what: 'finish', pan: 'p2', at: null });
 });
 
 test('without a water point it asks for one, then for litres, else it says to watch', () => {

@@ -164,7 +164,7 @@ test('ohms do not pass for degrees: a raw probe gives no value, and it is said',
   header.probes = [{ id: 'A/1', port: 'A', channel: 'T1', sensor: { kind: 'rtd', r0_ohm: 100 } }];
   const { state } = foldAll(header, lines(0, 60_000, { T1: () => 140 }), 60_000);
   expect(readingAt(state, 'p1', 60_000).temperature_c).toBeNull();
-  expect(state.notices).toEqual([expect.stringContaining('raw numbers')]);
+  expect(state.notices.map(({ sentence }) => sentence)).toEqual([expect.stringContaining('raw numbers')]);
 });
 
 test('a pan that is off and cools says no strength, and its alarms hand over without a gap', () => {
