@@ -68,10 +68,17 @@ export function openForWriting(folder: string): DatabaseSync {
   });
 }
 
+/** The file is there and holds nothing: that is no new notebook, something emptied it. */
+export function isEmptied(folder: string): boolean {
+  return statSync(databasePath(folder), { throwIfNoEntry: false })?.size === 0;
+}
+
 /** For reading beside a program that writes. A folder without a notebook reads as an empty one. */
 export function openForReading(folder: string): DatabaseSync {
   const path = databasePath(folder);
-  if (!existsSync(path) || statSync(path).size === 0) return emptyDatabase();
+  if (existsSync(folder) && !isFolder(folder))
+    throw new NotebookProblem(`the data folder ${folder} is a file: name a folder with --data`, 2);
+  if (!existsSync(path) || isEmptied(folder)) return emptyDatabase();
   return opened(folder, () => {
     const database = openReadOnly(path);
     return guarded(database, () => {

@@ -7,7 +7,7 @@ import { parseHeader } from '../protocol/recording.ts';
 import { boilRow, boilRows, entryRows, summary } from './boil-table.ts';
 import { checkNotebook } from './check-notebook.ts';
 import { NotebookProblem, type BoilSummary, type Notebook } from './contract.ts';
-import { databasePath, openForReading, openForWriting } from './database.ts';
+import { databasePath, isEmptied, openForReading, openForWriting } from './database.ts';
 import { importRecording } from './import-recording.ts';
 import { damaged, folderProblem, notebookProblem } from './problems.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
@@ -123,6 +123,14 @@ class SqliteNotebook implements Notebook {
   }
 
   check(): { damaged: boolean; findings: string[] } {
+    if (isEmptied(this.folder)) {
+      return {
+        damaged: true,
+        findings: [
+          `The notebook in ${this.folder} is an empty file: bring back a copy of it, or name another folder with --data.`,
+        ],
+      };
+    }
     return checkNotebook(this.#database);
   }
 

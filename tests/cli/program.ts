@@ -1,9 +1,9 @@
 // Runs the program itself for the tests: a command to its end, or one that lives on and is spoken to.
 import { spawn, spawnSync } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
@@ -99,6 +99,7 @@ export function ownFolder() {
     path: (name: string) => join(folder, name),
     write(name: string, value: unknown): string {
       const path = join(folder, name);
+      mkdirSync(dirname(path), { recursive: true });
       writeFileSync(path, typeof value === 'string' ? value : JSON.stringify(value));
       return path;
     },

@@ -180,3 +180,11 @@ test('a damaged notebook makes check end with 1 and a sentence', async () => {
   expect(checked.status).toBe(1);
   expect(checked.stderr).toContain(own.path('data'));
 });
+
+test('an emptied notebook is no new one, and a file is no data folder: both are said', () => {
+  own.write('emptied/notebook.sqlite', '');
+  const checked = panwarden('check', '--data', own.path('emptied'));
+  expect([checked.status, checked.stdout]).toEqual([1, expect.stringContaining('is an empty file')]);
+  const listed = panwarden('boils', '--data', own.write('file', 'x'));
+  expect([listed.status, listed.stderr]).toEqual([2, expect.stringContaining('is a file')]);
+});
