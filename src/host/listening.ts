@@ -45,10 +45,15 @@ export class Listening {
 
   view(): Pick<Now, 'probes' | 'ports'> {
     const { probes, ports } = boilView(this.#state, this.#clock.now());
-    return { probes, ports };
+    return { probes, ports: ports.map((port) => ({ ...port, why: namedOnce(port.why, port.id) })) };
   }
 
   close(): Promise<void> {
     return this.#source.stop();
   }
+}
+
+/** Outside of a boil a port's id is its path, and a sentence that gives both would say the path twice. */
+function namedOnce(why: string | null, path: string): string | null {
+  return why === null ? null : why.replace(`Port ${path} (${path})`, `Port ${path}`);
 }

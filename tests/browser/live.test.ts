@@ -52,6 +52,15 @@ test('the cautions stand before the fire is lit', async () => {
   }
 });
 
+test('a typed path that does not exist is said to be none, and is put away by one press', async () => {
+  await page.getByLabel('Not in the list?').fill('/dev/tarn-hollow-none');
+  await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
+  const row = page.locator('.port', { hasText: '/dev/tarn-hollow-none' });
+  await row.locator('.port-lost').getByText('is not there').waitFor();
+  await row.getByRole('button', { name: 'Stop listening' }).click();
+  await row.waitFor({ state: 'detached' });
+});
+
 test('boards are found by a typed path and their channels can be chosen', async () => {
   says[0] = 'T1=98.25C T2=101.50C';
   says[1] = 'T1=21.75C T2=60.00C';

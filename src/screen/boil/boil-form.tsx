@@ -2,8 +2,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
-import type { Now, Setup } from '../client/types.ts';
-import { channelsOf, withChannel } from '../probes/channels.ts';
+import type { Now, ProbeView, Setup } from '../client/types.ts';
+import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
 import { listened } from '../probes/listening.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
@@ -14,16 +14,22 @@ import { Cautions, SoundCheck } from './cautions.tsx';
 import { NumberInput, PanFields } from './pan-fields.tsx';
 
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
-function giveProbe(draft: BoilDraft, now: Now, pan: PanDraft, key: string): BoilDraft {
-  const channel = channelsOf(now.probes, draft.probes, draft.ports).find((each) => each.key === key);
+function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
+  const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
   const baud = listened.value.find((each) => each.path === channel?.port)?.baud;
   const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud);
   const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
   return next === null ? { ...draft, pans } : { ...draft, ports: next.ports, probes: next.probes, pans };
 }
 
-function PanList({ draft, now, set }: { draft: BoilDraft; now: Now; set: (draft: BoilDraft) => void }): JSX.Element {
-  const channels = channelsOf(now.probes, draft.probes, draft.ports);
+interface PanListProps {
+  draft: BoilDraft;
+  views: ProbeView[];
+  set: (draft: BoilDraft) => void;
+}
+
+function PanList({ draft, views, set }: PanListProps): JSX.Element {
+  const channels = channelsOf(views, draft.probes, draft.ports);
   const replace = (old: PanDraft, next: PanDraft[]): void =>
     set({ ...draft, pans: draft.pans.flatMap((each) => (each === old ? next : [each])) });
   return (
@@ -35,7 +41,7 @@ function PanList({ draft, now, set }: { draft: BoilDraft; now: Now; set: (draft:
           pan={pan}
           channels={channels}
           change={(next) => replace(pan, [next])}
-          chooseProbe={(key) => set(giveProbe(draft, now, pan, key))}
+          chooseProbe={(key) => set(giveProbe(draft, views, pan, key))}
           remove={draft.pans.length > 1 ? () => replace(pan, []) : null}
         />
       ))}
@@ -117,7 +123,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
             The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.
           </p>
         </section>
-        <PanList draft={draft} now={now} set={setDraft} />
+        <PanList draft={draft} views={changing ? now.probes : heardProbes(now)} set={setDraft} />
         {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
         {problem !== null && (
           <p class="problem" role="alert">

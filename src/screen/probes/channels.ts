@@ -1,5 +1,5 @@
 // The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
-import type { Port, Probe, ProbeView } from '../client/types.ts';
+import type { Now, Port, Probe, ProbeView } from '../client/types.ts';
 
 /** A channel by the path or id of its port; `celsius` null while it says nothing. */
 export interface Channel {
@@ -10,10 +10,24 @@ export interface Channel {
   celsius: number | null;
 }
 
+/**
+ * What listening hears outside of a boil, where a port goes by its path. The probes of a boil that runs or is
+ * over are none of it: their boards are not plugged in for the next boil, or were never real.
+ */
+export function heardProbes(now: Now): ProbeView[] {
+  const paths = new Set(now.ports.filter((port) => port.path === port.id).map((port) => port.id));
+  return now.probes.filter((probe) => paths.has(probe.port));
+}
+
+function isOf(view: ProbeView, probe: Probe, ports: readonly Port[]): boolean {
+  const path = ports.find((port) => port.id === probe.port)?.path;
+  return view.id === probe.id || (view.channel === probe.channel && path !== undefined && view.port === path);
+}
+
 /** Every channel once; a probe of the boil before a bare channel of the same port. */
 export function channelsOf(views: readonly ProbeView[], probes: readonly Probe[], ports: readonly Port[]): Channel[] {
   const channels = probes.map((probe): Channel => {
-    const view = views.find((each) => each.id === probe.id);
+    const view = views.find((each) => isOf(each, probe, ports));
     return { key: probe.id, port: probe.port, channel: probe.channel, celsius: view?.celsius ?? null };
   });
   for (const view of views) {

@@ -1,8 +1,10 @@
 // The list of boards that are plugged in, with a place to type a path that the machine does not list.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { live } from '../client/store.ts';
 import type { PortListing } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
+import { portAt, portNews } from '../words/port-words.ts';
 import { findPorts, listed, listened, startListening, stopListening } from './listening.ts';
 
 /** Listening is started and stopped by one press. */
@@ -16,8 +18,22 @@ function ListenButton({ path, baud }: { path: string; baud?: number }): JSX.Elem
         void (isOn ? stopListening(path) : startListening({ path, ...(baud === undefined ? {} : { baud }) }))
       }
     >
-      {isOn ? 'Listening' : 'Listen'}
+      {isOn ? 'Stop listening' : 'Listen'}
     </button>
+  );
+}
+
+const MARK_OF = { opening: '…', lost: '✕', silent: '▲', hearing: '✓' } as const;
+
+/** What is heard of a port that is listened to. */
+function News({ path }: { path: string }): JSX.Element | null {
+  const now = live.value;
+  if (now === null || !listened.value.some((each) => each.path === path)) return null;
+  const news = portNews(portAt(now.ports, path), now.probes);
+  return (
+    <span class={`port-news port-${news.state}`} role="status">
+      {MARK_OF[news.state]} {news.sentence}
+    </span>
   );
 }
 
@@ -29,6 +45,7 @@ function ListedPort({ port, isInUse }: { port: PortListing; isInUse: boolean }):
         <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
       </span>
       {isInUse ? <span>in use by this boil</span> : <ListenButton path={port.path} />}
+      {!isInUse && <News path={port.path} />}
     </li>
   );
 }
@@ -89,6 +106,7 @@ export function PortFinder({ inUse }: { inUse: readonly (string | null)[] }): JS
               <b>{each.path}</b> typed by hand, {each.baud ?? 9600} baud
             </span>
             <ListenButton path={each.path} />
+            <News path={each.path} />
           </li>
         ))}
       </ul>

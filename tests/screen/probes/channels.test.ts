@@ -1,7 +1,7 @@
 // A channel that was just heard becomes a probe of the boil, once.
 import { expect, test } from 'vitest';
-import type { ProbeView } from '../../../src/screen/client/types.ts';
-import { channelsOf, freePortId, withChannel } from '../../../src/screen/probes/channels.ts';
+import type { Now, ProbeView } from '../../../src/screen/client/types.ts';
+import { channelsOf, freePortId, heardProbes, withChannel } from '../../../src/screen/probes/channels.ts';
 
 const heard = (channel: string, celsius: number | null): ProbeView => ({
   id: `/dev/ttyUSB0 ${channel}`,
@@ -39,4 +39,20 @@ test('ids of ports never meet', () => {
   const ports: { id: string }[] = [];
   for (let i = 0; i < 60; i += 1) ports.push({ id: freePortId(ports) });
   expect(new Set(ports.map((port) => port.id)).size).toBe(60);
+});
+
+test('the next boil is offered what listening hears, and nothing of a practice or an ended boil', () => {
+  const practice = { ...heard('T1', 101), id: 'A/T1', port: 'A' };
+  const of = (id: string, path: string) => ({ id, path, state: 'open' as const, why: null, lines: 1, unreadable: 0 });
+  expect(heardProbes({ ports: [of('A', '/dev/ttyUSB0')], probes: [practice] } as unknown as Now)).toEqual([]);
+  const listening = { ports: [of('/dev/ttyUSB0', '/dev/ttyUSB0')], probes: [heard('T2', 20)] } as unknown as Now;
+  expect(heardProbes(listening)).toEqual([heard('T2', 20)]);
+});
+
+test('a probe of the last boil shows what is heard on its port now', () => {
+  const ports = [{ id: 'A', path: '/dev/ttyUSB0' }];
+  const probes = [{ id: 'A/T1', port: 'A', channel: 'T1' }];
+  expect(channelsOf([heard('T1', 21.5)], probes, ports)).toEqual([
+    { key: 'A/T1', port: 'A', channel: 'T1', celsius: 21.5 },
+  ]);
 });

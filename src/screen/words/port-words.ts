@@ -1,0 +1,26 @@
+// What became of listening to a port, in words: not to be had and why, open and silent, or which channels are heard.
+import type { PortView, ProbeView } from '../client/types.ts';
+
+export interface PortNews {
+  state: 'opening' | 'lost' | 'silent' | 'hearing';
+  sentence: string;
+}
+
+/** `port` is undefined while the host has not said anything of it. */
+export function portNews(port: PortView | undefined, probes: readonly ProbeView[]): PortNews {
+  if (port?.state === 'lost') {
+    return { state: 'lost', sentence: port.why ?? 'It cannot be opened. Trying again by itself.' };
+  }
+  if (port === undefined || port.state === 'waiting') return { state: 'opening', sentence: 'Being opened …' };
+  const heard = probes.filter((probe) => probe.port === port.id).map((probe) => probe.channel);
+  if (heard.length > 0) return { state: 'hearing', sentence: `Hearing ${heard.join(', ')}` };
+  if (port.lines > 0) {
+    return { state: 'silent', sentence: 'Open, but no probe in what it says: check the speed (baud) and the board.' };
+  }
+  return { state: 'silent', sentence: 'Open, nothing heard yet.' };
+}
+
+/** A path may be the id of its port, as it is while no boil runs. */
+export function portAt(ports: readonly PortView[], path: string): PortView | undefined {
+  return ports.find((port) => port.path === path || port.id === path);
+}
