@@ -41,6 +41,13 @@ module.exports = {
       'the commands know everything but the screen.',
     ),
     {
+      name: 'electron-imports',
+      comment: 'the window wraps the host; it knows neither the commands nor the screen.',
+      severity: 'error',
+      from: { path: '^electron/' },
+      to: { path: '^src/', pathNot: '^src/(core|protocol|ingest|notebook|host)/' },
+    },
+    {
       name: 'charts-own-chart-js',
       comment: 'only screen/charts imports chart.js.',
       severity: 'error',
