@@ -1,5 +1,6 @@
 // Bytes to lines: however the bytes are cut, whatever ends a line, and no line that was not sent whole.
 import fc from 'fast-check';
+import { ReadlineParser } from '@serialport/parser-readline';
 import { expect, test } from 'vitest';
 import { LineSplitter } from '../../src/ingest/line-splitter.ts';
 
@@ -51,4 +52,21 @@ test('a port that never ends a line is counted although its first line is droppe
   const splitter = new LineSplitter();
   for (let n = 0; n < 300; n++) splitter.push(bytes('y'.repeat(4000)));
   expect(splitter.overlong).toBe(1);
+});
+
+// The reference is the general-purpose line parser of the serialport project; the two differ only where ours is meant to
+// (a first partial line, a limit, a remainder at the end).
+test("well-formed text comes out as from serialport's own line parser", () => {
+  const words = fc.array(fc.stringMatching(/^[ -~]{1,40}$/), { minLength: 1, maxLength: 20 });
+  fc.assert(
+    fc.property(words, fc.integer({ min: 1, max: 17 }), (lines, cut) => {
+      const text = `\n${lines.map((line) => `${line}\r\n`).join('')}`;
+      const chunks = text.match(new RegExp(`[^]{1,${cut}}`, 'g')) ?? [];
+      const reference: string[] = [];
+      const parser = new ReadlineParser({ delimiter: '\r\n', encoding: 'latin1' });
+      parser.on('data', (line: string) => reference.push(line.replace(/^\n/, '')));
+      for (const chunk of chunks) parser.write(bytes(chunk));
+      expect(split(...chunks)).toEqual(reference);
+    }),
+  );
 });

@@ -380,7 +380,7 @@ export function panReadByHand(pan: PanModel, design: PanDesign, around: Surround
 }
 
 /** A rise that moves by more than this makes the line's older points wrong, °C. */
-const MOVED_C = 0.05;
+const MOVED_C = 0.12;
 
 /**
  * The same pan seen through a corrected probe or water point: temperatures move by `byC`, the rise by `riseByC` (°C).
