@@ -80,6 +80,11 @@ const deeds: Deed[] = [
     acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
     late: [20, 90],
   },
+  // Somebody dips a stick now and then: it tells the thin pot's litres, which its temperature cannot.
+  ...[12, 34, 50, 72, 90].map((minutes): Deed => ({
+    when: { at: minutes * minute },
+    acts: [{ act: 'measure-depth', pan: 'middle' }],
+  })),
   {
     when: { sight: 'brix-above', pan: 'front', value: 66.9, delaySeconds: 240 },
     acts: [{ act: 'draw-off', pan: 'front', litres: 'all' }],
