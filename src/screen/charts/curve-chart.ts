@@ -3,7 +3,8 @@ import { Chart, Filler, LineController, LineElement, LinearScale, PointElement }
 import type { ChartDataset, Plugin } from 'chart.js';
 import { hoursAndMinutes } from '../words/clock.ts';
 import { axisRange } from './curve-points.ts';
-import type { CurvePoints } from './curve-points.ts';
+import type { CurvePoints, Point } from './curve-points.ts';
+import { labelPlaces } from './label-places.ts';
 import { tickMoments } from './time-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -19,8 +20,11 @@ export interface Drawing {
   from: number;
   to: number;
   flags: Flag[];
+  /** What was read by hand, each a dot. */
+  dots: Point[];
   /** ms that turn boil time into the time of day shown. */
   wallOffsetMs: number;
+  /** Such as "°C". */
   unit: string;
 }
 
@@ -32,7 +36,8 @@ export interface CurveChart {
 const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif";
 /** The shelf is three metres away, a phone is in the hand: px of the chart's text by the chart's width. */
 const WIDE_PX = 700;
-const textPx = (width: number): number => (width >= WIDE_PX ? 30 : 18);
+const DOT_PX = 8;
+const textPx = (width: number): number => (width >= WIDE_PX ? 24 : 18);
 const labelFont = (context: { chart: { width: number } }) => ({
   size: textPx(context.chart.width),
   weight: 600,
@@ -88,7 +93,7 @@ function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern
 
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
-function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingContext2D): Line[] {
+function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
   const base = { parsing: false as const, pointRadius: 0, borderWidth: 4, spanGaps: false, tension: 0 };
   return [
     { ...base, data: points.water, borderColor: inks.water, borderDash: [2, 6] },
@@ -102,6 +107,15 @@ function datasets(points: CurvePoints, inks: Inks, context: CanvasRenderingConte
     },
     { ...base, data: points.low, borderColor: inks.reading, borderWidth: 6 },
     { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 6 },
+    {
+      ...base,
+      data: dots,
+      showLine: false,
+      pointRadius: DOT_PX,
+      pointBorderColor: inks.ground,
+      pointBorderWidth: 2,
+      pointBackgroundColor: inks.reading,
+    },
   ];
 }
 
@@ -115,25 +129,38 @@ function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: 
   context.fillText(text, x, y);
 }
 
+/** The one that warns first: where two have no room beside each other, the later one is left out. */
 function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
   const { ctx, chartArea, scales } = chart;
-  const named: [string, CurvePoints['water']][] = [
-    ['done', points.finish],
+  const { x, y } = scales;
+  if (x === undefined || y === undefined) return;
+  const height = textPx(chart.width) + 3;
+  const named: [string, Point[]][] = [
     ['burns', points.scorch],
+    ['done', points.finish],
     ['boiling water', points.water],
   ];
-  ctx.textAlign = 'left';
-  ctx.textBaseline = 'bottom';
-  const taken: number[] = [];
-  const height = textPx(chart.width) + 3;
-  for (const [word, line] of named) {
-    const last = line.findLast((point) => point.y !== null);
-    if (last === undefined || last.y === null || scales.y === undefined) continue;
-    const y = Math.max(chartArea.top + height, scales.y.getPixelForValue(last.y) - 3);
-    if (taken.some((other) => Math.abs(other - y) < height)) continue;
-    taken.push(y);
-    rimmed(ctx, inks, word, chartArea.left + 8, y);
-  }
+  const texts = named.flatMap(([word, line]) => {
+    const last = line.findLast((point) => point.y !== null)?.y ?? null;
+    if (last === null) return [];
+    const under = Math.max(chartArea.top + height, y.getPixelForValue(last) - 3);
+    return [{ word, width: ctx.measureText(word).width, height, y: under }];
+  });
+  const curve = [...points.low, ...points.high].flatMap((point) =>
+    point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
+  );
+  const places = labelPlaces(texts, curve, chartArea.left + 8, chartArea.right - 8);
+  texts.forEach(({ word }, i) => {
+    const place = places[i];
+    if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
+  });
+}
+
+/** Over the figures of the temperature axis. */
+function unitLabel(chart: Chart, inks: Inks, unit: string): void {
+  chart.ctx.textAlign = 'right';
+  rimmed(chart.ctx, inks, unit, chart.chartArea.left - 10, chart.chartArea.top - 2);
+  chart.ctx.textAlign = 'left';
 }
 
 function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
@@ -167,9 +194,10 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       if (current === null) return;
       chart.ctx.save();
       chart.ctx.font = `600 ${textPx(chart.width)}px ${FACE}`;
-      lineLabels(chart, inks, current.points);
       chart.ctx.textAlign = 'left';
       chart.ctx.textBaseline = 'bottom';
+      unitLabel(chart, inks, current.unit);
+      lineLabels(chart, inks, current.points);
       flags(chart, inks, current.flags);
       chart.ctx.restore();
     },
@@ -186,6 +214,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       responsive: true,
       maintainAspectRatio: false,
       events: [],
+      layout: { padding: { top: 28 } },
       scales: {
         x: {
           type: 'linear',
@@ -223,7 +252,7 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       const { least, greatest } = axisRange(drawing.points);
       Object.assign(chart.options.scales?.x ?? {}, { min: drawing.from, max: drawing.to });
       Object.assign(chart.options.scales?.y ?? {}, { min: least, max: greatest });
-      chart.data.datasets = datasets(drawing.points, inks, chart.ctx);
+      chart.data.datasets = datasets(drawing, inks, chart.ctx);
       chart.update('none');
     },
     destroy: () => chart.destroy(),

@@ -10,6 +10,7 @@ import { panName } from '../words/pan-words.ts';
 import { curveChart } from './curve-chart.ts';
 import type { CurveChart, Flag } from './curve-chart.ts';
 import { curvePoints } from './curve-points.ts';
+import type { Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
 import { followed, lastHour, moved, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
@@ -26,6 +27,12 @@ function flagsOf(now: Now, pan: string): Flag[] {
     .filter((each) => !each.withdrawn && (panOfMark(each.mark) === pan || ('to' in each.mark && each.mark.to === pan)))
     .map((each) => ({ x: each.at, word: kindWords(each.mark.kind) }))
     .sort((a, b) => a.x - b.x);
+}
+
+function dotsOf(now: Now, pan: string, shown: (celsius: number) => number): Point[] {
+  return now.marks.flatMap(({ mark, at, withdrawn }) =>
+    mark.kind === 'reading' && mark.pan === pan && !withdrawn ? [{ x: at, y: shown(mark.celsius) }] : [],
+  );
 }
 
 function fetchCurve(now: Now, pan: string, window: TimeWindow, width: number): Promise<Curve> {
@@ -99,7 +106,8 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       to: shown.to,
       flags: flagsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
-      unit: settings.value.temperature,
+      dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
+      unit: `°${settings.value.temperature}`,
     });
   }, [curve, shown, now.marks.length, settings.value]);
 

@@ -131,6 +131,15 @@ function lastHeard(now: Now, pan: string): string {
   return ages.length === 0 ? '' : `, last heard ${ago(Math.min(...ages))}`;
 }
 
+/** When the pan's thermometer was last read, for a pan without a probe; null where nobody has read one. */
+function readByHand(now: Now, reading: Reading): string | null {
+  if (reading.probe !== null) return null;
+  const last = now.marks
+    .filter((each) => each.mark.kind === 'reading' && each.mark.pan === reading.pan && !each.withdrawn)
+    .reduce<number | null>((latest, { at }) => (latest === null || at > latest ? at : latest), null);
+  return last === null ? null : `Read ${timeOfDay(now, last)}, ${ago((now.t - last) / 1000)}`;
+}
+
 interface PanCardProps {
   now: Now;
   reading: Reading;
@@ -189,7 +198,7 @@ export function PanCard({
       <NotKnown reading={reading} canMark={canMark} />
       <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
         <span>
-          {probeWords(reading.probe)}
+          {readByHand(now, reading) ?? probeWords(reading.probe)}
           {isDoubtful(reading.probe) && lastHeard(now, reading.pan)}
         </span>
         {worst !== undefined && <span>{stageWords(reading.stage)}</span>}

@@ -24,12 +24,18 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
   return (
     <div class="band band-practice">
       <strong class="band-word">Practice</strong>
-      <span class="band-note">made-up pans, no fire, nothing here is real</span>
+      <span class="band-note">
+        made-up pans<span class="wide-only">, no fire, nothing here is real</span>
+      </span>
       {!now.ended && (
         <>
           <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
-          <button type="button" onClick={() => void tell({ end: true }, 'The practice boil is over and kept.')}>
-            End practice
+          <button
+            type="button"
+            aria-label="End practice"
+            onClick={() => void tell({ end: true }, 'The practice boil is over and kept.')}
+          >
+            End<span class="wide-only"> practice</span>
           </button>
         </>
       )}

@@ -3,7 +3,8 @@ import type { JSX } from 'preact';
 import { isLost, settings, silentSeconds } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
-import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
+import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { quietWords } from '../words/alarm-words.ts';
 import { nextLine } from '../words/next-line.ts';
 import { BigViewButton } from '../pans/big-view.tsx';
 import { route } from './routes.ts';
@@ -19,7 +20,7 @@ function SoundButton({ now }: { now: Now }): JSX.Element {
       </button>
     );
   }
-  if (until !== null && until > now.t) return <span class="sound-quiet">Quiet until {timeOfDay(now, until)}</span>;
+  if (until !== null && until > now.t) return <span class="sound-quiet">{quietWords(now, until)}</span>;
   return (
     <button type="button" class="quiet-button" onClick={() => playBurst('medium', settings.value.loudness)}>
       ♪ Try the sound

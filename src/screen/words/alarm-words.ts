@@ -1,4 +1,5 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
+import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import type { AlarmView, Header, Now, Priority } from '../client/types.ts';
 
@@ -42,6 +43,11 @@ export function pageTitle(now: Now | null): string {
   const alarm = now === null ? null : firstUnseen(now.alarms);
   if (now === null || alarm === null) return now?.mode === 'practice' ? 'Practice boil – Panwarden' : 'Panwarden';
   return `${alarm.condition === 'over' ? 'Over: ' : '▲ '}${whereWords(alarm, now.header)}: ${alarm.title} – Panwarden`;
+}
+
+/** A practice boil's clock is not the person's: its time of quiet is over at no time of day that can be told. */
+export function quietWords(now: Now, until: number): string {
+  return now.mode === 'practice' ? 'Quiet for now' : `Quiet until ${timeOfDay(now, until)}`;
 }
 
 /** True while the call should be heard on this machine. */

@@ -78,7 +78,7 @@ export function notKnownYet(reading: Reading): Unknown[] {
   if (reading.water_c === null) found.push(NO_WATER_POINT);
   if (reading.litres === null) found.push(NO_LITRES);
   if (reading.brix === null && reading.water_c !== null) found.push(NO_STRENGTH);
-  if (reading.finish_in_s === null && reading.brix !== null) found.push(NO_FORECAST);
+  if (reading.finish_in_s === null && reading.brix !== null) found.push(...noForecast(reading));
   return found;
 }
 
@@ -98,4 +98,15 @@ const NO_STRENGTH: Unknown = {
   how: 'too thin to tell by its heat',
   mark: 'density',
 };
-const NO_FORECAST: Unknown = { what: 'when it is done', how: 'needs a while of steady boiling', mark: null };
+
+/** At its finish there is nothing to forecast; without litres, their own line says what is missing. */
+function noForecast(reading: Reading): Unknown[] {
+  if (reading.stage === 'finished' || reading.litres === null) return [];
+  return [{ what: 'when it is done', how: whyNoForecast(reading), mark: null }];
+}
+
+function whyNoForecast({ stage, probe }: Reading): string {
+  if (stage === 'warming' || stage === 'unknown') return 'it does not boil yet';
+  if (probe === null) return 'needs readings by hand, one after another';
+  return isDoubtful(probe) ? 'the probe has to be good first' : 'needs a while of steady boiling';
+}

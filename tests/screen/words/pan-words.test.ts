@@ -19,6 +19,16 @@ test('a pan of which all is known, and one that is off, ask for nothing', () => 
   expect(notKnownYet({ ...reading, stage: 'off', litres: null })).toEqual([]);
 });
 
+test('a forecast that is missing has its true reason, and none at the finish', () => {
+  const why = (change: Partial<typeof reading>) =>
+    notKnownYet({ ...reading, stage: 'thickening', finish_in_s: null, ...change }).map((each) => each.how);
+  expect(why({})).toEqual(['needs a while of steady boiling']);
+  expect(why({ stage: 'warming' })).toEqual(['it does not boil yet']);
+  expect(why({ probe: 'stuck' })).toEqual(['the probe has to be good first']);
+  expect(why({ probe: null })).toEqual(['needs readings by hand, one after another']);
+  expect(why({ stage: 'finished' })).toEqual([]);
+});
+
 test('every mark that is asked for has a press', () => {
   const early = { ...reading, water_c: null, litres: null, brix: null };
   for (const { mark } of notKnownYet(early)) expect(mark === null ? null : markCall(mark)).not.toBeNull();

@@ -1,0 +1,61 @@
+// Where the names of a chart's lines stand: clear of the curve and of each other, or left out where there is no room.
+
+export interface Spot {
+  x: number;
+  /** The text's lower edge, px from the top. */
+  y: number;
+}
+
+export interface Wanted {
+  width: number;
+  height: number;
+  /** The lower edge that the text should have, px. */
+  y: number;
+}
+
+interface Taken extends Spot {
+  width: number;
+  height: number;
+}
+
+const GAP = 6;
+
+function touches(one: Taken, other: Taken): boolean {
+  return (
+    one.x < other.x + other.width + GAP &&
+    other.x < one.x + one.width + GAP &&
+    one.y > other.y - other.height &&
+    other.y > one.y - one.height
+  );
+}
+
+function isCrossed(place: Taken, curve: readonly Spot[]): boolean {
+  return curve.some(
+    ({ x, y }) =>
+      x >= place.x - GAP && x <= place.x + place.width + GAP && y >= place.y - place.height - GAP && y <= place.y + GAP,
+  );
+}
+
+/**
+ * The places of texts between `left` and `right`, in the order of what matters most; null for one that finds no room.
+ * Of the places on its own line a text takes the first that the curve leaves free: left, middle, then right, where the
+ * newest of the curve is; where the curve is everywhere it stands at the left over it.
+ */
+export function labelPlaces(
+  wanted: readonly Wanted[],
+  curve: readonly Spot[],
+  left: number,
+  right: number,
+): (Spot | null)[] {
+  const taken: Taken[] = [];
+  return wanted.map(({ width, height, y }) => {
+    const spare = right - left - width;
+    const open = [0, 0.5, 1]
+      .map((share): Taken => ({ x: left + spare * share, y, width, height }))
+      .filter((place) => !taken.some((other) => touches(place, other)));
+    const chosen = open.find((place) => !isCrossed(place, curve)) ?? open[0];
+    if (chosen === undefined) return null;
+    taken.push(chosen);
+    return { x: chosen.x, y: chosen.y };
+  });
+}

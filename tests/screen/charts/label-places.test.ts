@@ -1,0 +1,23 @@
+// The chart's line names: the one that warns of burning is never the one that is left out.
+import { expect, test } from 'vitest';
+import { labelPlaces } from '../../../src/screen/charts/label-places.ts';
+
+const text = (y: number, width = 100) => ({ width, height: 20, y });
+
+test('a text stands at the left where the curve leaves it free', () => {
+  expect(labelPlaces([text(50)], [{ x: 20, y: 200 }], 10, 610)).toEqual([{ x: 10, y: 50 }]);
+});
+
+test('a text gets out of the way of the curve', () => {
+  expect(labelPlaces([text(50)], [{ x: 20, y: 45 }], 10, 610)).toEqual([{ x: 260, y: 50 }]);
+});
+
+test('of two that meet the first keeps its place and the other moves along its line', () => {
+  const [burns, done] = labelPlaces([text(50), text(55)], [], 10, 610);
+  expect(burns).toEqual({ x: 10, y: 50 });
+  expect(done).toEqual({ x: 260, y: 55 });
+});
+
+test('without room for both, the first stays', () => {
+  expect(labelPlaces([text(50, 90), text(55, 90)], [], 0, 100)).toEqual([{ x: 0, y: 50 }, null]);
+});
