@@ -1,5 +1,5 @@
 // What a pan's model is told of the world around it: the water point for its own probe, kept fresh once a minute.
-import type { Surroundings } from '../pan/pan-model.ts';
+import type { Surroundings } from '../pan/pan-state.ts';
 import { median } from '../pan/robust-statistics.ts';
 import { type BoilState, takePressure } from './state.ts';
 import { type ReferencePot, riseSigmaC, waterAt } from './water.ts';

@@ -1,7 +1,8 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
 import { litresOf, NOMINAL_SIGMA } from './contents.ts';
 import { waterPerSugar } from './evaporation-line.ts';
-import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
+import { evaporationKgPerS } from './evaporation.ts';
+import type { PanModel, Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
 import type { Limit } from './limits.ts';
 

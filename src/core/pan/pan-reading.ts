@@ -1,7 +1,8 @@
 // From the model of a pan to what is said of it: a reading with its ranges, its stage in the end.
 import { litresOf } from './contents.ts';
 import { depthMm, timeToDepth, timeToStrength } from './forecast.ts';
-import { evaporationKgPerS, type PanModel, type Surroundings } from './pan-model.ts';
+import { evaporationKgPerS } from './evaporation.ts';
+import type { PanModel, Surroundings } from './pan-state.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import type { PanDesign } from './setup.ts';
 import { strengthRange80 } from '../physics/strength-uncertainty.ts';

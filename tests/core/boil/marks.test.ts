@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { applyEntry, type BoilState, startBoil } from '../../../src/core/boil/fold.ts';
-import { strengthOfDensity } from '../../../src/core/boil/marks.ts';
+import { strengthOfDensity } from '../../../src/core/boil/readings-noted.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
 import { contentsOfLitres, litresOf } from '../../../src/core/pan/contents.ts';
 import { boilingAt, foldAll, inOrder, lines, mark, onePot, readingAt, tarnHollow, tools } from './tarn-hollow.ts';
