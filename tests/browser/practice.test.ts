@@ -47,6 +47,32 @@ test('a mark takes two presses, and is taken back by a third', async () => {
   await expect.poll(() => first.innerText()).toContain('taken back');
 });
 
+test('a form opened by a key is clear of what covers the page, takes the keyboard and gives it back', async () => {
+  await page.keyboard.press('d');
+  expect(await page.locator(':focus').innerText()).toBe('All of it');
+  const form = await page.locator('.mark-form').boundingBox();
+  const foot = await page.locator('.bottom').boundingBox();
+  expect((form?.y ?? 0) + (form?.height ?? 9999)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await page.keyboard.press('Escape');
+  await expect.poll(() => page.locator(':focus').innerText()).toContain('Draw-off');
+});
+
+test('an amount that no pot holds is asked about, and not noted when it was a slip', async () => {
+  const before = await page.locator('.log li').count();
+  await button('Top-up').click();
+  await page.getByLabel('Poured in').fill('900');
+  await button('Note it').click();
+  await page.getByText('Is the number right?').waitFor();
+  await button('No, let me change it').click();
+  await page.keyboard.press('Escape');
+  expect(await page.locator('.log li').count()).toBe(before);
+});
+
+test('a practice boil has one way to end it', async () => {
+  expect(await button('End this boil').count()).toBe(0);
+  expect(await button('End practice').count()).toBe(1);
+});
+
 test('the same by keys alone, for another pan, five minutes ago', async () => {
   await page.keyboard.press('2');
   await page.keyboard.press('f');
@@ -110,7 +136,7 @@ test('a call is silenced by one press and seen by another', async () => {
   await button('1×').click();
   await expect.poll(() => button('1×').getAttribute('aria-pressed')).toBe('true');
   await button('Quiet for 2 min').click();
-  await page.locator('.hurry-quiet', { hasText: 'Quiet until' }).waitFor();
+  await page.locator('.hurry-quiet', { hasText: 'Quiet for now' }).waitFor();
   expect(await page.locator('.hurry-seen').isEnabled()).toBe(true);
   expect(await page.title()).toContain('▲');
   for (let presses = 0; presses < 6 && (await page.locator('.hurry-seen').isEnabled()); presses += 1) {
@@ -154,6 +180,8 @@ test('a replay plays, pauses, changes its speed and goes to any moment', async (
   await expect.poll(at).toBeGreaterThan(60_000);
   await page.keyboard.press('Home');
   await expect.poll(at).toBe(0);
+  await page.keyboard.press('ArrowRight');
+  await expect.poll(at).toBe(10_000);
   await band.getByRole('button', { name: '600×' }).click();
   await expect.poll(() => band.getByRole('button', { name: '600×' }).getAttribute('aria-pressed')).toBe('true');
   await band.getByRole('button', { name: 'Play', exact: true }).click();
@@ -175,11 +203,11 @@ test('what is exported can be imported and opened again', async () => {
   expect(recording.subarray(0, 24).toString()).toContain('"recording"');
   const file = { name: 'again.boil.jsonl', mimeType: 'application/x-ndjson', buffer: recording };
   await page.getByLabel('Import a recording').setInputFiles(file);
-  await page.getByText('again.boil.jsonl is in the notebook').waitFor();
+  await page.getByText('again.boil.jsonl was in the notebook already').waitFor();
   await page
     .getByLabel('Open a file without keeping it')
     .setInputFiles({ ...file, name: 'bad.boil.jsonl', buffer: Buffer.from('no boil\n') });
-  await page.locator('.said-bad', { hasText: 'bad.boil.jsonl' }).waitFor();
+  await page.locator('.said-bad', { hasText: 'This is no recording of a boil: bad.boil.jsonl' }).waitFor();
   await page.getByLabel('Open a file without keeping it').setInputFiles(file);
   await page.locator('.band-replay').waitFor();
 });

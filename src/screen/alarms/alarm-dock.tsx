@@ -28,21 +28,21 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
       <KeyButton
         letter="S"
         class="hurry-seen"
+        hint="stops this call"
         disabled={first === null}
         act={() => first !== null && acknowledge(first)}
       >
         I have seen it
-        <small>stops this call</small>
       </KeyButton>
       <KeyButton
         letter="Q"
         class="hurry-quiet"
+        hint="all sound off, calls come back"
         pressed={isQuiet}
         disabled={soundsNow(now) === null && !isQuiet}
         act={() => void tell({ answer: { silence: { seconds: silenceSeconds(now) } } })}
       >
         {isQuiet ? quietWords(now, until) : 'Quiet for 2 min'}
-        <small>all sound off, calls come back</small>
       </KeyButton>
     </div>
   );

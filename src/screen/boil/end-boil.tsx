@@ -1,28 +1,40 @@
 // Ends a boil, after asking once more.
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { tell } from '../client/store.ts';
 import { useKey } from '../shell/keys.ts';
+import { scrollClear } from '../shell/scroll-clear.ts';
 
-export function EndBoil(): JSX.Element {
-  const [asking, setAsking] = useState(false);
-  useKey(asking ? 'Escape' : null, () => setAsking(false));
-  if (!asking) {
-    return (
-      <button type="button" onClick={() => setAsking(true)}>
-        End this boil
-      </button>
-    );
-  }
+async function end(): Promise<void> {
+  if (await tell({ end: true }, 'The boil is over and kept.')) scrollTo(0, 0);
+}
+
+/** What could be pressed by mistake stands where it can be read whole. */
+function Question({ leave }: { leave: () => void }): JSX.Element {
+  const place = useRef<HTMLSpanElement>(null);
+  useKey('Escape', leave);
+  useEffect(() => {
+    if (place.current !== null) scrollClear(place.current);
+  }, []);
   return (
-    <span class="confirm" role="group" aria-label="End this boil?">
+    <span class="confirm" role="group" aria-label="End this boil?" ref={place}>
       <b>All pans off and all fires out?</b>{' '}
-      <button type="button" class="main-button" onClick={() => void tell({ end: true }, 'The boil is over and kept.')}>
+      <button type="button" class="main-button" onClick={() => void end()}>
         Yes, end it
       </button>{' '}
-      <button type="button" onClick={() => setAsking(false)}>
+      <button type="button" onClick={leave}>
         No, go on
       </button>
     </span>
+  );
+}
+
+export function EndBoil(): JSX.Element {
+  const [asking, setAsking] = useState(false);
+  if (asking) return <Question leave={() => setAsking(false)} />;
+  return (
+    <button type="button" onClick={() => setAsking(true)}>
+      End this boil
+    </button>
   );
 }

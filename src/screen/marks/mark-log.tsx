@@ -7,19 +7,20 @@ import { markWords } from '../words/mark-words.ts';
 
 const SHOWN_FIRST = 8;
 
-function takeBack(id: string): void {
-  void tell({ mark: { kind: 'withdraw', id } }, 'Taken back.');
+function takeBack(id: string, what: string): void {
+  void tell({ mark: { kind: 'withdraw', id } }, `${what}: taken back.`);
 }
 
 function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeBack: boolean }): JSX.Element {
   const { id } = each.mark;
+  const what = markWords(each.mark, now.header, settings.value);
   return (
     <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
       <time>{timeOfDay(now, each.at)}</time>
-      <span>{markWords(each.mark, now.header, settings.value)}</span>
+      <span>{what}</span>
       {each.withdrawn && <em>taken back</em>}
       {canTakeBack && !each.withdrawn && id !== undefined && (
-        <button type="button" onClick={() => takeBack(id)}>
+        <button type="button" onClick={() => takeBack(id, what)}>
           Take back
         </button>
       )}

@@ -5,8 +5,10 @@ import { settings, tell } from '../client/store.ts';
 import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { useKey } from '../shell/keys.ts';
+import { scrollClear } from '../shell/scroll-clear.ts';
 import { markWords } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
+import { doubtAbout } from './doubt.ts';
 import { formOf, markForms } from './forms.ts';
 import { stamped } from './mark-form.ts';
 import type { MarkForm, MarkPlace } from './mark-form.ts';
@@ -28,19 +30,53 @@ function AgoChoice({ minutes, choose }: { minutes: number; choose: (minutes: num
   );
 }
 
+/** A number that can hardly be meant is asked about before it is noted. */
+function Doubt({ question, yes, no }: { question: string; yes: () => void; no: () => void }): JSX.Element {
+  return (
+    <div class="row" role="alert">
+      <b class="problem">▲ {question}</b>
+      <button type="button" onClick={yes}>
+        Yes, note it
+      </button>
+      <button type="button" class="main-button" onClick={no}>
+        No, let me change it
+      </button>
+    </div>
+  );
+}
+
+function send(mark: Mark, minutes: number, place: MarkPlace): void {
+  const id = `screen-${crypto.randomUUID()}`;
+  const when = minutes === 0 ? '' : `, ${minutes} min ago`;
+  const what = markWords(mark, place.header, place.settings);
+  void tell({ mark: stamped(mark, id, place.now.t, minutes) }, `${what}${when}: noted.`);
+}
+
+/** Into view, with the keyboard on its first amount: from a key on, a mark is one more press. */
+function useFront(top: { current: HTMLElement | null }): void {
+  useEffect(() => {
+    if (top.current === null) return;
+    scrollClear(top.current);
+    const amounts = '.quicks button, .typed input, .typed select';
+    const first = top.current.querySelector<HTMLElement>(amounts) ?? top.current.querySelector('button');
+    first?.focus({ preventScroll: true });
+  }, []);
+}
+
 /** The open form: quick amounts, each noted by one press, and a place to type another. */
 function OpenForm({ form, place, close }: { form: MarkForm; place: MarkPlace; close: () => void }): JSX.Element {
   const [minutes, setMinutes] = useState(0);
+  const [doubted, setDoubted] = useState<Mark | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
-  useEffect(() => top.current?.scrollIntoView({ block: 'nearest' }), []);
+  useFront(top);
   const noteIt = (mark: Mark): void => {
-    const id = `screen-${crypto.randomUUID()}`;
-    void tell(
-      { mark: stamped(mark, id, place.now.t, minutes) },
-      `Noted. ${markWords(mark, place.header, place.settings)}.`,
-    );
+    send(mark, minutes, place);
     close();
+  };
+  const offer = (mark: Mark): void => {
+    if (doubtAbout(mark, place) === null) noteIt(mark);
+    else setDoubted(mark);
   };
   const fields = form.fields(place);
   const quicks = form.quicks(place);
@@ -55,38 +91,58 @@ function OpenForm({ form, place, close }: { form: MarkForm; place: MarkPlace; cl
         </button>
       </div>
       <p>{form.question}</p>
-      <AgoChoice minutes={minutes} choose={setMinutes} />
+      {form.kind !== 'remind' && <AgoChoice minutes={minutes} choose={setMinutes} />}
       {quicks.length > 0 && (
         <div class="quicks">
           {quicks.map((quick) => (
-            <button key={quick.label} type="button" onClick={() => noteIt(quick.mark)}>
+            <button key={quick.label} type="button" onClick={() => offer(quick.mark)}>
               {quick.label}
             </button>
           ))}
         </div>
       )}
       {fields.length > 0 && form.build !== undefined && (
-        <TypedMark fields={fields} build={(values) => noteIt(form.build?.(values, place) as Mark)} />
+        <TypedMark fields={fields} build={(values) => offer(form.build?.(values, place) as Mark)} />
+      )}
+      {doubted !== null && (
+        <Doubt
+          question={doubtAbout(doubted, place) ?? 'Is the number right?'}
+          yes={() => noteIt(doubted)}
+          no={() => setDoubted(null)}
+        />
       )}
       {fields.length === 0 && quicks.length === 0 && <p>There is nothing to choose from yet.</p>}
     </div>
   );
 }
 
+/** When a form closes, the keyboard goes back to the button that opens it. */
+function useReturn(panel: { current: HTMLElement | null }, open: MarkForm | null): void {
+  const before = useRef<MarkForm | null>(null);
+  useEffect(() => {
+    const closed = open === null ? before.current : null;
+    before.current = open;
+    if (closed === null || document.activeElement !== document.body) return;
+    panel.current?.querySelector<HTMLElement>(`[aria-keyshortcuts="${closed.key}"]`)?.focus({ preventScroll: true });
+  }, [open]);
+}
+
 export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
-  if (now.header === null) return null;
-  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value };
+  const panel = useRef<HTMLElement>(null);
   const open = openForm.value;
   const form = open === null ? null : formOf(open);
+  useReturn(panel, form);
+  if (now.header === null) return null;
+  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value };
   if (form !== null) {
     return (
-      <section class="marks panel" aria-label="Note something">
+      <section class="marks panel" aria-label="Note something" ref={panel}>
         <OpenForm key={form.kind} form={form} place={place} close={() => (openForm.value = null)} />
       </section>
     );
   }
   return (
-    <section class="marks panel" aria-label="Note something">
+    <section class="marks panel" aria-label="Note something" ref={panel}>
       <h2>Note for {panName(now.header, pan)}</h2>
       <div class="mark-kinds">
         {markForms.map((each) => (

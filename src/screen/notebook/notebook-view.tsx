@@ -5,6 +5,14 @@ import { ask, handFile, said, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { dayAndTime, lengthOfTime } from '../words/clock.ts';
+import { importNews, isRecording, refusal } from './file-news.ts';
+
+/** Long enough for any header. */
+const HEADER_BYTES = 65_536;
+
+async function startsAsRecording(file: File): Promise<boolean> {
+  return isRecording(await file.slice(0, HEADER_BYTES).text());
+}
 
 async function openReplay(boil: string): Promise<void> {
   if (await tell({ replay: { boil } })) goTo('replay');
@@ -71,20 +79,23 @@ export function NotebookView(): JSX.Element {
       (list) => setBoils(list as BoilListing[]),
       (error: Error) => setProblem(error.message),
     );
-  useEffect(load, []);
+  useEffect(() => {
+    load();
+    // What was said of a file means nothing in another view.
+    return () => (said.value = null);
+  }, []);
 
   async function take(file: File): Promise<void> {
-    const answer = await handFile('import', file);
-    said.value = answer.ok
-      ? { good: true, sentence: `${file.name} is in the notebook.` }
-      : { good: false, sentence: `${file.name}: ${answer.why}` };
+    const known = (boils ?? []).map((each) => each.boil);
+    const [answer, isOne] = await Promise.all([handFile('import', file), startsAsRecording(file)]);
+    said.value = importNews(file.name, answer, isOne, known);
     load();
   }
 
   async function openOnly(file: File): Promise<void> {
-    const answer = await handFile('opened', file);
+    const [answer, isOne] = await Promise.all([handFile('opened', file), startsAsRecording(file)]);
     if (answer.ok) await openReplay(answer.boil);
-    else said.value = { good: false, sentence: `${file.name}: ${answer.why}` };
+    else said.value = { good: false, sentence: refusal(file.name, answer.why, isOne) };
   }
 
   return (

@@ -5,9 +5,14 @@ import { KeyButton } from '../shell/key-button.tsx';
 
 export const isBig = signal(false);
 
+function change(): void {
+  isBig.value = !isBig.value;
+  scrollTo(0, 0);
+}
+
 export function BigViewButton(): JSX.Element {
   return (
-    <KeyButton letter="V" class="big-view-button" pressed={isBig.value} act={() => (isBig.value = !isBig.value)}>
+    <KeyButton letter="V" class="big-view-button" pressed={isBig.value} act={change}>
       Big view
     </KeyButton>
   );

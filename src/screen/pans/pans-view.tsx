@@ -76,7 +76,8 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
           <a class="button" href="#/change">
             Change pans or finish
           </a>{' '}
-          <EndBoil />
+          {/* The practice band has its own way to end it. */}
+          {now.mode !== 'practice' && <EndBoil />}
         </p>
       )}
     </div>

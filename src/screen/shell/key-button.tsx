@@ -8,6 +8,8 @@ interface KeyButtonProps {
   class?: string;
   disabled?: boolean;
   pressed?: boolean;
+  /** A small line under the words; a reader for the blind gives it as the description. */
+  hint?: string;
   children: ComponentChildren;
 }
 
@@ -21,9 +23,13 @@ export function KeyButton(props: KeyButtonProps): JSX.Element {
       disabled={off}
       aria-pressed={props.pressed}
       aria-keyshortcuts={props.letter}
+      title={props.hint}
       onClick={props.act}
     >
-      <span>{props.children}</span>
+      <span>
+        {props.children}
+        {props.hint !== undefined && <small aria-hidden="true">{props.hint}</small>}
+      </span>
       <kbd aria-hidden="true">{props.letter}</kbd>
     </button>
   );

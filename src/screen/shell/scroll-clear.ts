@@ -1,0 +1,16 @@
+// Scrolls a thing to where neither the first line above nor the alarms below cover it.
+
+const GAP_PX = 8;
+
+function edge(selector: string, side: 'top' | 'bottom', otherwise: number): number {
+  return document.querySelector(selector)?.getBoundingClientRect()[side] ?? otherwise;
+}
+
+/** Moves as little as it can; of a thing that is too tall the upper part is shown. */
+export function scrollClear(element: Element): void {
+  const above = edge('.top', 'bottom', 0) + GAP_PX;
+  const below = edge('.bottom', 'top', innerHeight) - GAP_PX;
+  const { top, bottom } = element.getBoundingClientRect();
+  if (top < above) scrollBy(0, top - above);
+  else if (bottom > below) scrollBy(0, Math.min(bottom - below, top - above));
+}
