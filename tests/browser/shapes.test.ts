@@ -156,6 +156,45 @@ test('the foremost alarm is the one that a press answers; silence is another com
     .toEqual([{ acknowledge: { pan: 'p4', alarm: 'probe-lost' } }, { silence: { seconds: 120 } }]);
 });
 
+test('a form that is opened is clear of the calls below it', async () => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.dock').waitFor();
+  await page.keyboard.press('t');
+  const form = page.locator('.mark-form');
+  await form.waitFor();
+  const foot = (await page.locator('.bottom').boundingBox())?.y ?? 0;
+  await expect
+    .poll(async () => {
+      const box = await form.boundingBox();
+      return box === null ? foot + 1 : box.y + box.height;
+    })
+    .toBeLessThanOrEqual(foot);
+});
+
+test('on a phone the practice band is one line, and the calls leave 60 % of the height', async () => {
+  host.show(liveNow(4, { ...calling, mode: 'practice' }));
+  const { page } = await openPage(browser, host.url, PHONE);
+  await page.locator('.dock').waitFor();
+  expect((await page.locator('.bottom').boundingBox())?.height ?? 999).toBeLessThanOrEqual(0.4 * PHONE.height);
+  const band = page.locator('.band-practice');
+  expect((await band.boundingBox())?.height ?? 999).toBeLessThan(60);
+  expect(await band.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
+});
+
+test('a temperature read by hand has its age on the card', async () => {
+  const now = liveNow(1);
+  const [first] = now.readings;
+  if (first === undefined) throw new Error('no pan');
+  const mark = { kind: 'reading' as const, pan: 'p1', celsius: 100.5, id: 'm9' };
+  const marks = [{ t: now.t - 180_000, at: now.t - 180_000, mark, withdrawn: false }];
+  host.show({ ...now, marks, readings: [{ ...first, probe: null }] });
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card .probe', { hasText: 'Read 12:39, 3 min ago' }).waitFor();
+  await page.locator('.chart').scrollIntoViewIfNeeded();
+  await page.locator('.chart').screenshot({ path: 'test-results/hand-reading.png' });
+});
+
 test('symbols stand still with reduced motion', async () => {
   host.show(liveNow(4, calling));
   const { page } = await openPage(browser, host.url, LAPTOP);
