@@ -110,6 +110,8 @@ function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderin
     {
       ...base,
       data: dots,
+      // Over the curve: the library draws the last first.
+      order: -1,
       showLine: false,
       pointRadius: DOT_PX,
       pointBorderColor: inks.ground,
