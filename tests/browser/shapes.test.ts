@@ -53,6 +53,17 @@ test('the number that matters can be read at 3 m, with four pans side by side', 
   expect(errors).toEqual([]);
 });
 
+test('where a machine has only wide letters, the number keeps its height and stays in its card', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').nth(3).waitFor();
+  await page.locator('html').evaluate((html) => html.style.setProperty('--face', "'DejaVu Sans', monospace"));
+  await page.setViewportSize({ ...LAPTOP, height: LAPTOP.height - 1 });
+  await expect.poll(async () => (await digitsOf(page)).some(({ spills }) => spills), { timeout: 10_000 }).toBe(false);
+  for (const { height } of await digitsOf(page)) {
+    expect(height * PIXEL_MM).toBeGreaterThanOrEqual(leastDigitMm(3));
+  }
+});
+
 test('the big view can be read at 5 m, with four pans on one screen', async () => {
   const { page } = await openPage(browser, host.url, LAPTOP);
   await page.locator('.card').nth(3).waitFor();
