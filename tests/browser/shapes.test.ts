@@ -188,6 +188,8 @@ test('on a phone the practice band is one line, and the calls leave 60 % of the 
   const { page } = await openPage(browser, host.url, PHONE);
   await page.locator('.dock').waitFor();
   expect((await page.locator('.bottom').boundingBox())?.height ?? 999).toBeLessThanOrEqual(0.4 * PHONE.height);
+  const top = async (of: string): Promise<number> => (await page.locator(of).boundingBox())?.y ?? -1;
+  expect(await top('.dock .alarms')).toBeGreaterThanOrEqual(await top('.dock'));
   const band = page.locator('.band-practice');
   expect((await band.boundingBox())?.height ?? 999).toBeLessThan(60);
   expect(await band.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
