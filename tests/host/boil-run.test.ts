@@ -1,6 +1,11 @@
 // A running boil: what is called stands in its place in the record, and no fault of disk or clock loses anything.
 import { afterEach, expect, test } from 'vitest';
-import { tarnBoil } from './tarn-boil.ts';
+import type { AlarmTransition } from '../../src/core/alarms/alarm.ts';
+import type { Entry } from '../../src/core/boil/entries.ts';
+import { startBoil } from '../../src/core/boil/fold.ts';
+import { foldTools } from '../../src/host/fold-tools.ts';
+import { Folding } from '../../src/host/folding.ts';
+import { TARN_HEADER, tarnBoil } from './tarn-boil.ts';
 
 let boil: ReturnType<typeof tarnBoil>;
 afterEach(() => boil.close());
@@ -100,4 +105,27 @@ test('an item of the source that lags behind a mark keeps the record in order', 
   const times = boil.entries().map(({ t }) => t);
   expect(times).toEqual([...times].sort((a, b) => a - b));
   expect(boil.entries().filter((entry) => 'line' in entry)).toHaveLength(3);
+});
+
+test('the kept boil, replayed, calls exactly what was called live', () => {
+  boil = tarnBoil();
+  for (let second = 0; second < 900; second += 1) {
+    boil.line(98 + second / 100);
+    boil.machine.run(1000);
+  }
+  boil.machine.run(30_000);
+  heat(5, 104);
+  void boil.run.answer({ acknowledge: { pan: 'p1', alarm: 'probe-lost' } });
+  boil.machine.run(2000);
+  const replayed: AlarmTransition[] = [];
+  const folding = new Folding(
+    startBoil(TARN_HEADER),
+    foldTools,
+    { alarm: (transition) => replayed.push(transition), readings: () => {} },
+    null,
+  );
+  for (const entry of boil.entries()) folding.take(entry as Entry, '');
+  const live = boil.heard.alarms.filter(({ t }) => t <= boil.entries().at(-1)!.t);
+  expect(replayed.map(({ alarm, event }) => `${alarm} ${event}`)).toContain('past-finish raised');
+  expect(replayed).toEqual(live);
 });

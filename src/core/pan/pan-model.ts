@@ -19,6 +19,9 @@ const SETTLE_MS = 45_000;
 const FOLLOW = 0.2;
 /** A rate under this counts as a plateau after something cold went in, °C/min. */
 const PLATEAU_C_PER_MIN = 0.4;
+/** Well over water only sugar holds the temperature up, °C; there a thick pan may climb by so much and still boil, °C/min. */
+const WELL_OVER_C = 1;
+const THICK_CLIMB_C_PER_MIN = 2.5;
 
 /** A reading of this pan's probe, offset included, °C; t in ms, not before the last one. */
 export function panHears(pan: PanModel, t: number, celsius: number): void {
@@ -86,7 +89,8 @@ function notePhase(pan: PanModel, t: number, rise: number): void {
   const settled = pan.disturbedAt < 0 || t - pan.disturbedAt >= SETTLE_MS;
   if (rise < -BOIL_MARGIN_C || !settled) return;
   const climbing = slopeOfLast(pan.track, 7);
-  if (climbing === null || climbing >= PLATEAU_C_PER_MIN) return;
+  const most = rise > WELL_OVER_C ? THICK_CLIMB_C_PER_MIN : PLATEAU_C_PER_MIN;
+  if (climbing === null || climbing >= most) return;
   pan.phase = 'boiling';
   // The climb to the boil is no part of the rate of the boil.
   pan.boilingFrom = t;

@@ -388,3 +388,10 @@ test('time that is run twice to the same moment does nothing the second time', (
   expect(advance(state, 120_000).fresh).toEqual([]);
   expect({ ...state, fresh: [] }).toEqual(before);
 });
+
+test('a pan that is first seen in its last, fast minutes is called all the same', () => {
+  const fast = { fromBrix: 60, k: 1e-3, start: 0, sap: 'maple' as const };
+  const heard = lines(0, 240_000, { T1: (t) => steadyCelsius(fast, t) });
+  const { transitions } = foldAll(onePot(), heard, 240_000);
+  expect(told(transitions)).toContain('p1 finish raised');
+});
