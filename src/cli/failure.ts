@@ -1,4 +1,5 @@
 // How a command ends when it cannot do its work: one sentence on standard error, and the exit code that belongs to it.
+import { readFile } from 'node:fs/promises';
 
 /** 2 for bad input or a bad option, 1 for anything else. */
 export class CommandProblem extends Error {
@@ -29,4 +30,13 @@ export function fileTrouble(path: string, error: unknown): CommandProblem {
   };
   const { code, message } = error as NodeJS.ErrnoException;
   return new CommandProblem(`${path}: ${words[code ?? ''] ?? message}.`, 2);
+}
+
+/** The whole text of a file; throws a CommandProblem (2) that names it when it cannot be read. */
+export async function textOf(file: string): Promise<string> {
+  try {
+    return await readFile(file, 'utf8');
+  } catch (error) {
+    throw fileTrouble(file, error);
+  }
 }

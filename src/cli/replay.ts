@@ -1,6 +1,5 @@
 // `replay`: runs a recording through the fold as fast as it can and prints what it reads and calls.
 import { createReadStream } from 'node:fs';
-import { readFile } from 'node:fs/promises';
 import type { Header } from '../core/boil/entries.ts';
 import { startBoil } from '../core/boil/fold.ts';
 import { mergePatch } from '../core/boil/merge-patch.ts';
@@ -10,7 +9,7 @@ import type { FoldingListener } from '../host/folding.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import { readRecording, RecordingProblem } from '../protocol/recording.ts';
 import type { RecordingItem } from '../protocol/recording.ts';
-import { CommandProblem, fileTrouble } from './failure.ts';
+import { CommandProblem, fileTrouble, textOf } from './failure.ts';
 import { alarmLine, readingLine } from './json-lines.ts';
 import { alarmText, readingText } from './plain-text.ts';
 import { printer } from './printer.ts';
@@ -93,12 +92,7 @@ interface Patch {
 }
 
 async function readPatch(file: string): Promise<Patch> {
-  let text: string;
-  try {
-    text = await readFile(file, 'utf8');
-  } catch (error) {
-    throw fileTrouble(file, error);
-  }
+  const text = await textOf(file);
   const patch = parsed(text);
   if (typeof patch === 'object' && patch !== null && !Array.isArray(patch)) return { file, patch };
   throw new CommandProblem(`${file}: it must hold one JSON object, a merge patch over the header.`, 2);

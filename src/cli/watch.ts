@@ -1,8 +1,7 @@
 // `watch`: watches the pans of a setup and keeps the boil in the notebook.
-import { readFile } from 'node:fs/promises';
 import { checkSetup } from '../protocol/header-schema.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import { CommandProblem, fileTrouble } from './failure.ts';
+import { CommandProblem, textOf } from './failure.ts';
 import { runLive } from './live.ts';
 import type { LiveOptions } from './live.ts';
 
@@ -22,12 +21,7 @@ export async function watch(options: LiveOptions & { setup?: string }): Promise<
 }
 
 async function readSetup(file: string): Promise<Setup> {
-  let text: string;
-  try {
-    text = await readFile(file, 'utf8');
-  } catch (error) {
-    throw fileTrouble(file, error);
-  }
+  const text = await textOf(file);
   const checked = checkSetup(parsed(file, text));
   if (checked.ok) return checked.setup;
   throw new CommandProblem(`${file}: ${checked.why}.`, 2);
