@@ -116,7 +116,6 @@ export type PortView = BoilView['ports'][number];
 /** An alarm with its words: what is wrong (why), what it means, what to do. */
 export type AlarmView = BoilView['alarms'][number];
 export type MarkView = BoilView['marks'][number];
-export type WaterView = BoilView['water'];
 
 export type ViewMode = 'idle' | 'live' | 'practice' | 'replay';
 

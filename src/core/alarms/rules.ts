@@ -5,7 +5,6 @@ import type { PanReading } from '../pan/reading.ts';
 /** Everything that a pan's alarms may look at, at one moment. */
 export interface PanSituation {
   reading: PanReading;
-  name: string;
   finishBrix: number;
   minDepthMm: number;
   ceilingC: number | null;

@@ -9,7 +9,7 @@ import type { FoldTools, LineReading } from './line-reading.ts';
 import { noteMark } from './marks.ts';
 import { mergePatch } from './merge-patch.ts';
 import { lostAt, probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
-import { type BoilState, type PortTrack, takeHeader } from './state.ts';
+import { type BoilState, startPort, takeHeader } from './state.ts';
 import { stepPans } from './readings.ts';
 import { refreshWater, surroundings } from './surroundings.ts';
 
@@ -116,7 +116,7 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
 }
 
 function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
-  const port = (state.ports[portId] ??= { state: 'waiting', why: null, lines: 0, unreadable: 0 });
+  const port = (state.ports[portId] ??= startPort());
   const setup = state.header.ports?.find((one) => one.id === portId);
   const result = tools.readLine(line, setup?.format);
   port.lines += 1;
@@ -144,7 +144,7 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
   const panId = state.probePan[setup.id];
   if (celsius === null || panId === null || panId === undefined) return;
   track.celsius = celsius + (setup.offset_c ?? 0);
-  panHears(state.pans[panId]!, t, celsius + correctionC(state, setup.id));
+  panHears(state.pans[panId]!, t, celsius + correctionC(state, setup));
 }
 
 /** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
@@ -162,9 +162,12 @@ function noteOnce(state: BoilState, sentence: string): void {
 }
 
 /** What is added to a probe's number: its offset from the header and what a boiling check found, °C. */
-function correctionC(state: BoilState, probe: string): number {
-  const setup = state.header.probes?.find((one) => one.id === probe);
-  return (setup?.offset_c ?? 0) + (state.water.probes[probe]?.correctionC ?? 0);
+function correctionC(state: BoilState, setup: ProbeSetup): number {
+  return (setup.offset_c ?? 0) + (state.water.probes[setup.id]?.correctionC ?? 0);
+}
+
+function correctionsC(state: BoilState): Record<string, number> {
+  return byName((state.header.probes ?? []).map((setup): [string, number] => [setup.id, correctionC(state, setup)]));
 }
 
 /**
@@ -173,13 +176,14 @@ function correctionC(state: BoilState, probe: string): number {
  */
 function correcting(state: BoilState, act: () => void): void {
   stepPans(state, state.now);
-  const before = byName(Object.keys(state.probes).map((probe): [string, number] => [probe, correctionC(state, probe)]));
+  const before = correctionsC(state);
   const waterBefore = state.water.celsius;
   act();
+  const after = correctionsC(state);
   const waterBy = waterBefore === null || state.water.celsius === null ? 0 : state.water.celsius - waterBefore;
   for (const id in state.pans) {
     const probe = state.panProbes[id]![0];
-    const by = probe === undefined ? 0 : correctionC(state, probe) - (before[probe] ?? 0);
+    const by = probe === undefined ? 0 : after[probe]! - (before[probe] ?? 0);
     if (by !== 0 || waterBy !== 0) panCorrected(state.pans[id]!, by, by - waterBy);
   }
 }
@@ -188,7 +192,7 @@ function portChanged(
   state: BoilState,
   entry: { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined },
 ): void {
-  const port: PortTrack = (state.ports[entry.port] ??= { state: 'waiting', why: null, lines: 0, unreadable: 0 });
+  const port = (state.ports[entry.port] ??= startPort());
   port.state = entry.state;
   port.why = entry.why ?? null;
   if (entry.state !== 'open') return;

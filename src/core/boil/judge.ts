@@ -69,7 +69,6 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const reading = readingOf(state, id, t);
   return {
     reading: worst === null ? reading : { ...reading, probe: worst.state },
-    name: design.name,
     finishBrix: around.limits.finish.brix,
     scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,

@@ -2,7 +2,7 @@
 import { addTo, type ContentsChange, unknownContents } from '../pan/contents.ts';
 import { finishIsOver } from '../pan/finish.ts';
 import { panProbeMoved } from '../pan/pan-model.ts';
-import { disturb, type PanModel } from '../pan/pan-state.ts';
+import { beginAnew, type PanModel } from '../pan/pan-state.ts';
 import type { Mark } from './entries.ts';
 import { depth, drawOff, topUp, transfer } from './pours.ts';
 import { density, questionCheck, readByHand } from './readings-noted.ts';
@@ -149,11 +149,9 @@ function lastPlace(state: BoilState, probe: string): string | null {
 function takeDensityBack(state: BoilState, id: string): void {
   const pan = state.pans[id];
   if (pan === undefined) return;
-  pan.density = null;
+  pan.densityBrix = null;
   pan.riseCorrectionC = 0;
-  const { phase } = pan;
-  disturb(pan, pan.disturbedAt);
-  pan.phase = phase;
+  beginAnew(pan);
 }
 
 function takeHandReadingBack(state: BoilState, id: string): void {

@@ -4,7 +4,7 @@ import type { PanReading } from '../pan/reading.ts';
 
 /** The next thing to do; times in ms of boil time, null where it is due now or not known. */
 export interface NextThing {
-  what: 'alarm' | 'near-finish' | 'finish' | 'top-up' | 'scorch' | 'reminder' | 'tell-water' | 'tell-litres' | 'watch';
+  what: 'alarm' | 'finish' | 'top-up' | 'tell-water' | 'tell-litres' | 'watch';
   pan: string | null;
   at: number | null;
   low: number | null;

@@ -76,6 +76,5 @@ export function probeState(probe: ProbeTrack, t: number): ProbeState {
   if (t >= lostAt(probe)) return 'lost';
   if (probe.brokenSince !== null) return 'broken';
   if (probe.heardAt === null || probe.heardAt < probe.awaitedFrom) return 'late';
-  const since = Math.max(probe.heardAt ?? 0, probe.awaitedFrom);
-  return t - since >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
+  return t - probe.heardAt >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
 }

@@ -1,7 +1,7 @@
 // What people read off instruments and note: density, a thermometer in the hand, a check in boiling water.
 import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
-import { disturb, type PanModel } from '../pan/pan-state.ts';
+import { beginAnew, type PanModel } from '../pan/pan-state.ts';
 import {
   brixFromBaume,
   brixFromSpecificGravity,
@@ -47,7 +47,7 @@ export function density(state: BoilState, mark: Mark & { kind: 'density' }, at: 
   const design = state.designs[mark.pan];
   const brix = strengthOfDensity(mark);
   if (pan === undefined || design === undefined || brix === null || brix <= 0) return;
-  pan.density = { brix, at };
+  pan.densityBrix = brix;
   if (design.ceilingC !== null) {
     addPoint(pan.line, waterPerSugar(brix), (100 / (brix * brix)) * INSTRUMENT_BRIX);
     if (brix >= design.finishBrix) pan.reachedFinish = true;
@@ -64,9 +64,7 @@ export function density(state: BoilState, mark: Mark & { kind: 'density' }, at: 
   const said = riseFromStrength(pan.brix, design.shares, pressure);
   if (meant === null || said === null) return;
   pan.riseCorrectionC += meant - said;
-  const { phase } = pan;
-  disturb(pan, pan.disturbedAt);
-  pan.phase = phase;
+  beginAnew(pan);
   pan.brix = brix;
 }
 

@@ -31,6 +31,10 @@ export interface PortTrack {
   unreadable: number;
 }
 
+export function startPort(): PortTrack {
+  return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
+}
+
 export interface BoilState {
   header: Header;
   /** Everything due at or before this has been done, ms. */
@@ -99,7 +103,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   state.ports = keepNamed(
     state.ports,
     (header.ports ?? []).map((port) => port.id),
-    () => ({ state: 'waiting', why: null, lines: 0, unreadable: 0 }),
+    startPort,
   );
   state.probes = keepNamed(
     state.probes,

@@ -3,6 +3,7 @@ import type { ListedAlarm } from '../alarms/alarm.ts';
 import { listAlarms, soundNow } from '../alarms/engine.ts';
 import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
+import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
@@ -117,8 +118,6 @@ function probeShown(
     state,
   };
 }
-
-const Z80 = 1.2816;
 
 function waterShown(water: Water, altitudeM: number | null, t: number): BoilView['water'] {
   const plusMinus = water.celsius === null ? null : Z80 * water.sigmaC;

@@ -76,12 +76,10 @@ export function waterAt(
   }
   if (told !== null)
     told = { ...told, sigmaC: Math.min(ALTITUDE_SIGMA_C, Math.hypot(told.sigmaC, agedC(t - told.origin.at!))) };
-  const seen = fuse([told, nearest(pressures, t), potCandidate(pot, t)]);
+  const today = [nearest(pressures, t), potCandidate(pot, t)];
+  const seen = fuse([told, ...today]);
   // Altitude knows nothing of the weather: it only stands in while nothing surer was seen.
-  const fused =
-    seen !== null && seen.sigmaC < SURE_SEEN_C
-      ? seen
-      : fuse([told ?? altitude, nearest(pressures, t), potCandidate(pot, t)]);
+  const fused = seen !== null && seen.sigmaC < SURE_SEEN_C ? seen : fuse([told ?? altitude, ...today]);
   if (fused === null) {
     return { celsius: null, sigmaC: Infinity, pressureHpa: null, origin: { kind: 'nothing', at: null }, probes };
   }

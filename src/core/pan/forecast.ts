@@ -5,6 +5,7 @@ import { evaporationKgPerS } from './evaporation.ts';
 import type { PanModel, Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
 import type { Limit } from './limits.ts';
+import { Z80 } from '../quantities/spread.ts';
 
 export interface TimeLeft {
   seconds: number;
@@ -12,8 +13,6 @@ export interface TimeLeft {
   high: number;
 }
 
-/** Quantile of the normal distribution that bounds the middle 80 %. */
-const Z80 = 1.2816;
 /** How far fire and wind wander from their mean over a forecast (common practice: open fires), share. */
 const FIRE_WANDERS = 0.12;
 /** A forecast further ahead than this says nothing, s. */

@@ -133,7 +133,7 @@ function strengthNow(pan: PanModel, seen: number, sigmaBrix: number): number {
 function followBelowBoil(pan: PanModel, t: number): void {
   pan.phase = 'boiling';
   pan.fit = lineNow(pan.line, LEAST_SPAN_S);
-  const known = pan.fit !== null && pan.fit.u > 0 ? brixOfWaterPerSugar(pan.fit.u) : (pan.density?.brix ?? null);
+  const known = pan.fit !== null && pan.fit.u > 0 ? brixOfWaterPerSugar(pan.fit.u) : pan.densityBrix;
   pan.brix = known;
   pan.brixAt = t;
   if (known !== null && pan.contents.sugarKg !== null)
@@ -142,19 +142,19 @@ function followBelowBoil(pan: PanModel, t: number): void {
 
 /** After a gap nothing recent is known; contents and what was learnt stay. */
 export function panAfterGap(pan: PanModel, t: number): void {
-  forgetRecent(pan.track);
   pan.steppedTo = t;
   if (pan.phase !== 'cold') disturb(pan, t);
-  pan.brix = null;
-  pan.rateCPerMin = null;
-  pan.riseC = null;
+  nothingRecent(pan);
 }
 
 /** Where the probe of a pan went elsewhere or came back: the first minute is its lag, not the pan. */
 export function panProbeMoved(pan: PanModel, t: number): void {
-  forgetRecent(pan.track);
   disturb(pan, t);
-  if (pan.phase !== 'cold') pan.phase = 'settling';
+  nothingRecent(pan);
+}
+
+function nothingRecent(pan: PanModel): void {
+  forgetRecent(pan.track);
   pan.brix = null;
   pan.rateCPerMin = null;
   pan.riseC = null;

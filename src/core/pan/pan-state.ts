@@ -59,8 +59,8 @@ export interface PanModel {
   finishBlocks: number;
   /** Blocks in a row that were clearly short of it. */
   belowBlocks: number;
-  /** Last strength by an instrument, and when, ms. */
-  density: { brix: number; at: number } | null;
+  /** Last strength by an instrument, °Bx. */
+  densityBrix: number | null;
   /** Last temperature read by hand, and when, ms. */
   byHand: { celsius: number; at: number } | null;
   steppedTo: number;
@@ -93,7 +93,7 @@ export function startPan(t: number): PanModel {
     pastBlocks: 0,
     finishBlocks: 0,
     belowBlocks: 0,
-    density: null,
+    densityBrix: null,
     byHand: null,
     steppedTo: t,
   };
@@ -103,6 +103,11 @@ export function startPan(t: number): PanModel {
 export function disturb(pan: PanModel, t: number): void {
   pan.phase = pan.phase === 'cold' ? 'cold' : 'settling';
   pan.disturbedAt = t;
+  beginAnew(pan);
+}
+
+/** What was seen of the rise so far no longer fits: the line and the usual rise start anew, phase and contents stay. */
+export function beginAnew(pan: PanModel): void {
   pan.line = startLine();
   pan.fit = null;
   pan.usualRiseC = null;

@@ -106,9 +106,9 @@ export function closeBlock(track: TemperatureTrack, t: number): { t: number; cel
   track.blockValues.push(celsius);
   dropOld(track, t);
   if (++track.sinceNoise >= 6 || track.noise === null) {
-    const noise = neighbourNoise(track.values.slice(-RECENT));
-    if (Number.isFinite(noise))
-      track.noise = Math.max(noise, LEAST_NOISE_C, STEP_NOISE * stepOf(track.values.slice(-RECENT)));
+    const recent = track.values.slice(-RECENT);
+    const noise = neighbourNoise(recent);
+    if (Number.isFinite(noise)) track.noise = Math.max(noise, LEAST_NOISE_C, STEP_NOISE * stepOf(recent));
     track.sinceNoise = 0;
   }
   return { t: middle, celsius };

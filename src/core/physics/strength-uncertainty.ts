@@ -1,9 +1,7 @@
 // How sure a strength is that was worked out from a rise: the error of the reading and of the model together.
 import type { SugarShares } from '../boil/entries.ts';
+import { Z80 } from '../quantities/spread.ts';
 import { riseFromStrength, strengthFromRise } from './sugar-solution.ts';
-
-/** Standard deviations either side of the middle 80 % of a normal distribution. */
-const eightyPercentZ = 1.2816;
 
 /** Published tables are printed to a tenth and scatter this much even in thin sap, °C. */
 const modelFloorCelsius = 0.02;
@@ -57,7 +55,7 @@ export function strengthRange80(
   pressureHpa: number,
 ): { low: number; high: number } | null {
   if (strengthFromRise(riseC, shares, pressureHpa) === null || !(riseSigmaC >= 0)) return null;
-  const spread = eightyPercentZ * wholeSigmaCelsius(riseC, riseSigmaC, shares);
+  const spread = Z80 * wholeSigmaCelsius(riseC, riseSigmaC, shares);
   const low = strengthFromRise(Math.max(0, riseC - spread), shares, pressureHpa);
   const high = strengthFromRise(Math.max(0, riseC + spread), shares, pressureHpa);
   return { low: low ?? 0, high: high ?? greatestBrix };

@@ -16,7 +16,6 @@ export type {
   Settings,
 } from '../../protocol/messages.ts';
 
-export type View = Now['view'];
 export type Reading = Now['readings'][number];
 export type Limits = Now['limits'][number];
 export type Header = NonNullable<Now['header']>;

@@ -30,11 +30,8 @@ function by(now: Now, next: NextThing): string {
 
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   alarm: alarmTitle,
-  'near-finish': (now, next) => `close to done, done${about(now, next) || ' soon'}`,
   finish: (now, next) => (next.at !== null && next.at > now.t ? `done${about(now, next)}` : 'done, take it off now'),
   'top-up': (now, next) => `top up${by(now, next)}`,
-  scorch: (now, next) => `turn down or pour in${by(now, next)}, or it burns`,
-  reminder: (now, next) => `${next.text ?? 'reminder'}${next.at === null ? '' : `, at ${timeOfDay(now, next.at)}`}`,
   'tell-water': () => 'tell how hot water boils here: altitude, air pressure or a check in boiling water',
   'tell-litres': () => 'tell how much is in it: a depth or a top-up',
   watch: (_now, next) => next.text ?? 'Nothing to do just now. Stay by the pans.',
@@ -51,6 +48,6 @@ export function nextLine(now: Now): NextLine {
     who: next.pan === null ? null : panName(now.header, next.pan),
     what: WHAT[next.what](now, next),
     range: spread === null || spread[0] === spread[1] ? null : spread.join('–'),
-    urgent: next.what === 'alarm' || next.what === 'scorch',
+    urgent: next.what === 'alarm',
   };
 }

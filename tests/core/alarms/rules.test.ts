@@ -30,7 +30,6 @@ const boiling: PanReading = {
 function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {}): PanSituation {
   return {
     reading: { ...boiling, ...reading },
-    name: 'Back pot',
     finishBrix: 67,
     minDepthMm: 15,
     ceilingC: null,
