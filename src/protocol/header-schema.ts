@@ -68,7 +68,12 @@ const sap = z.union(
   [
     z.enum(['maple', 'birch']),
     z
-      .looseObject({ sucrose: share.optional(), glucose: share.optional(), fructose: share.optional() })
+      .looseObject({
+        sucrose: share.optional(),
+        glucose: share.optional(),
+        fructose: share.optional(),
+        others: z.number().min(0).max(0.3).optional(),
+      })
       .refine(
         ({ sucrose = 0, glucose = 0, fructose = 0 }) => Math.abs(sucrose + glucose + fructose - 1) <= 0.01 + 1e-9,
         SUM_TO_ONE,
@@ -77,17 +82,36 @@ const sap = z.union(
   { error: 'must be "maple", "birch", or the shares of sucrose, glucose and fructose, which sum to 1' },
 );
 
-const knownShapes = ['round', 'rectangular'];
+const knownShapes = ['round', 'rectangular', 'round-sloped', 'measured'];
+const RISING = 'must have depths and litres that rise from one row to the next';
+const fillTable = z
+  .array(z.looseObject({ mm: z.number().min(0).max(20_000), litres: z.number().min(0).max(100_000) }))
+  .min(2)
+  .max(200)
+  .refine(
+    (fill) => fill.every((row, i) => i === 0 || (row.mm > fill[i - 1]!.mm && row.litres > fill[i - 1]!.litres)),
+    RISING,
+  );
 const vessel = z.union(
   [
     z.looseObject({ shape: z.literal('round'), diameter_mm: sizeMm }),
     z.looseObject({ shape: z.literal('rectangular'), length_mm: sizeMm, width_mm: sizeMm }),
+    z.looseObject({
+      shape: z.literal('round-sloped'),
+      bottom_diameter_mm: sizeMm,
+      top_diameter_mm: sizeMm,
+      height_mm: sizeMm,
+    }),
+    z.looseObject({ shape: z.literal('measured'), fill: fillTable }),
     // A shape of a later build: its depth is not known here, so it counts as absent.
     z
       .looseObject({ shape: z.string().refine((shape) => !knownShapes.includes(shape)) })
       .transform((): undefined => undefined),
   ],
-  { error: 'must be round with diameter_mm, or rectangular with length_mm and width_mm, each 10 to 20000' },
+  {
+    error:
+      'must be round with diameter_mm, rectangular with length_mm and width_mm, round-sloped with bottom_diameter_mm, top_diameter_mm and height_mm (each 10 to 20000), or measured with fill, a list of rising mm and litres',
+  },
 );
 
 const ceiling_c = z.number().min(0).max(200).optional();
@@ -116,11 +140,26 @@ const pan = z.looseObject({
   finish: finish.optional(),
 });
 
+const learnt = z
+  .looseObject({
+    names: z.array(z.string().max(500)).max(1000),
+    mean: z.array(z.number()).max(1000),
+    covariance: z.array(z.array(z.number()).max(1000)).max(1000),
+  })
+  .refine(
+    ({ names, mean, covariance }) =>
+      mean.length === names.length &&
+      covariance.length === names.length &&
+      covariance.every((row) => row.length === names.length),
+    'must have a mean and a row and a column of the covariance for each of its names',
+  );
+
 const rest = {
   name: name.optional(),
   site: z.looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() }).optional(),
   probes: z.array(probe).max(1000).optional(),
   pans: z.array(pan).max(1000).optional(),
+  learnt: learnt.optional(),
   settings: z
     .looseObject({
       near_finish_lead_s: leadSeconds.optional(),

@@ -5,14 +5,28 @@ export interface SugarShares {
   sucrose: number;
   glucose: number;
   fructose: number;
+  /** Acids and minerals, as a mass share of everything dissolved; 0 unless said. */
+  others?: number | undefined;
 }
 
 /** A share that is left out is 0. */
 export type Sap =
-  'maple' | 'birch' | { sucrose?: number | undefined; glucose?: number | undefined; fructose?: number | undefined };
+  | 'maple'
+  | 'birch'
+  | {
+      sucrose?: number | undefined;
+      glucose?: number | undefined;
+      fructose?: number | undefined;
+      others?: number | undefined;
+    };
 
 export type Vessel =
-  { shape: 'round'; diameter_mm: number } | { shape: 'rectangular'; length_mm: number; width_mm: number };
+  | { shape: 'round'; diameter_mm: number }
+  | { shape: 'rectangular'; length_mm: number; width_mm: number }
+  /** A round pot whose wall leans: straight from the bottom's diameter to the top's. */
+  | { shape: 'round-sloped'; bottom_diameter_mm: number; top_diameter_mm: number; height_mm: number }
+  /** Depths at which somebody measured how much is in it, rising; between two of them it is straight. */
+  | { shape: 'measured'; fill: { mm: number; litres: number }[] };
 
 export interface Heat {
   kind: 'propane' | 'wood' | 'electric' | 'other';
@@ -76,6 +90,17 @@ export interface BoilSettings {
   low_level_lead_s?: number | undefined;
 }
 
+/**
+ * What density readings and boiling checks of earlier boils taught: a joint normal distribution over names.
+ * "probe ID" is how much that probe shows too much, °C; "sap KEY" is by which share that sap's rise is more than its
+ * sugars' alone. The covariance is symmetric, in the order of the names.
+ */
+export interface Learnt {
+  names: string[];
+  mean: number[];
+  covariance: number[][];
+}
+
 /** Line 1 of a recording. Unknown fields are kept beside these. */
 export interface Header {
   recording: 'panwarden';
@@ -88,6 +113,8 @@ export interface Header {
   probes?: ProbeSetup[] | undefined;
   pans?: PanSetup[] | undefined;
   settings?: BoilSettings | undefined;
+  /** Written by the program when the boil is started. */
+  learnt?: Learnt | undefined;
 }
 
 /** Litres at 20 °C, °Brix by mass, °C, hPa, mm. `happened` is ms since `started`, not after the entry's t. */
