@@ -54,7 +54,7 @@ const port = z.looseObject({
   baud: z.number().int().min(50).max(10_000_000).optional(),
 });
 
-const probe = z.looseObject({
+export const probeSchema = z.looseObject({
   id,
   port: id,
   channel: z.string().min(1).max(200),
@@ -140,7 +140,7 @@ const pan = z.looseObject({
   finish: finish.optional(),
 });
 
-const learnt = z
+export const learntSchema = z
   .looseObject({
     names: z.array(z.string().max(500)).max(1000),
     mean: z.array(z.number()).max(1000),
@@ -157,9 +157,9 @@ const learnt = z
 const rest = {
   name: name.optional(),
   site: z.looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() }).optional(),
-  probes: z.array(probe).max(1000).optional(),
+  probes: z.array(probeSchema).max(1000).optional(),
   pans: z.array(pan).max(1000).optional(),
-  learnt: learnt.optional(),
+  learnt: learntSchema.optional(),
   settings: z
     .looseObject({
       near_finish_lead_s: leadSeconds.optional(),

@@ -55,6 +55,10 @@ export const commandSchema = z.union([
   z.strictObject({ ref, last_setup: z.literal(true) }),
   /** data: BoilListing[] */
   z.strictObject({ ref, boils: z.literal(true) }),
+  /** What earlier boils taught, each name once, as its newest boil has it; data: LearntListing[] */
+  z.strictObject({ ref, learnt: z.literal(true) }),
+  /** What any boil so far taught under this name is not used any more. */
+  z.strictObject({ ref, forget: z.strictObject({ name: z.string().min(1).max(500) }) }),
   /** Opens a replay of a kept boil, or of a recording that was posted to /opened and not imported. */
   z.strictObject({ ref, replay: z.strictObject({ boil: z.string() }) }),
   z.strictObject({
@@ -96,6 +100,22 @@ export interface BoilListing {
   entries: number;
   running: boolean;
   practice: boolean;
+}
+
+/** One thing that an earlier boil taught and the next one with the same probe or sap begins with. */
+export interface LearntListing {
+  /** As in Learnt of a header; it is forgotten under this name. */
+  name: string;
+  about: 'probe' | 'sap';
+  /** The probe's id, or the sap's key. */
+  of: string;
+  /** Probe: how much it shows too much, °C. Sap: by which share its rise is more than its sugars' alone. */
+  value: number;
+  /** Standard uncertainty (1 σ) when it was taught, in the unit of the value. */
+  sigma: number;
+  boil: string;
+  title: string;
+  started: string;
 }
 
 /** Buckets in order of t; a bucket without a reading is left out, and a gap longer than 60 s has a null between. */
