@@ -2,6 +2,7 @@
 import type { DatabaseSync } from 'node:sqlite';
 import { parseEntry, parseHeader } from '../protocol/recording.ts';
 import { boilRows, entryRows, type BoilRow } from './boil-table.ts';
+import { teachingFaults } from './teachings.ts';
 
 export interface CheckResult {
   damaged: boolean;
@@ -22,6 +23,7 @@ export function checkNotebook(database: DatabaseSync): CheckResult {
     return [];
   });
   for (const boil of rows) attempt(`Boil ${boil.id}`, () => boilFindings(database, boil));
+  attempt('What boils taught', () => teachingFaults(database));
   const damaged = findings.length > 0;
   const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
   const kept = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries`;
@@ -51,7 +53,7 @@ function pageFindings(database: DatabaseSync): string[] {
 
 function strayFindings(database: DatabaseSync): string[] {
   const strays = database.prepare('PRAGMA foreign_key_check').all().length;
-  return strays > 0 ? [`${strays} entries belong to no boil.`] : [];
+  return strays > 0 ? [`${strays} rows belong to no boil.`] : [];
 }
 
 function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {

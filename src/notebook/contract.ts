@@ -1,5 +1,5 @@
 // What the rest of the program may ask of the notebook, whatever keeps it.
-import type { Header } from '../core/boil/entries.ts';
+import type { Header, Learnt, ProbeSetup } from '../core/boil/entries.ts';
 
 export type BoilKind = 'live' | 'practice' | 'imported';
 
@@ -12,6 +12,18 @@ export interface BoilSummary {
   seconds: number;
   entries: number;
   running: boolean;
+}
+
+/** What a live boil taught about its probes and saps. */
+export interface Teaching {
+  boil: string;
+  name: string;
+  started: string;
+  learnt: Learnt;
+  /** The probes as they were set up when it was taught. */
+  probes: ProbeSetup[];
+  /** The names that a person does not want used any more. */
+  forgotten: string[];
 }
 
 /** A problem that a person can act on: what, where, what to do. `code` is the exit code of a command that meets it. */
@@ -54,6 +66,12 @@ export interface Notebook {
     pieces: AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>,
     name: string,
   ): Promise<{ boil: BoilSummary; leftOut: string[] }>;
+  /** In place of what the running live boil had taught before; null takes that away. Another boil teaches nothing. */
+  keepLearnt(boil: string, learnt: Learnt | null, probes: readonly ProbeSetup[]): void;
+  /** What live boils taught, the one begun last first. */
+  learnt(): Teaching[];
+  /** What any boil begun so far taught under this name is forgotten; a later boil may teach it anew. */
+  forget(name: string): void;
   /** undefined when nothing was kept under the key. */
   setting(key: string): unknown;
   keepSetting(key: string, value: unknown): void;

@@ -1,15 +1,16 @@
 // The notebook: all boils, their entries and the settings of one data folder, kept in SQLite.
 import { statSync } from 'node:fs';
 import type { DatabaseSync } from 'node:sqlite';
-import type { Header } from '../core/boil/entries.ts';
+import type { Header, Learnt, ProbeSetup } from '../core/boil/entries.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import { parseHeader } from '../protocol/recording.ts';
 import { boilRow, boilRows, entryRows, summary } from './boil-table.ts';
 import { checkNotebook } from './check-notebook.ts';
-import { NotebookProblem, type BoilSummary, type Notebook } from './contract.ts';
+import { NotebookProblem, type BoilSummary, type Notebook, type Teaching } from './contract.ts';
 import { databasePath, isEmptied, openForReading, openForWriting } from './database.ts';
 import { importRecording } from './import-recording.ts';
 import { damaged, folderProblem, notebookProblem } from './problems.ts';
+import { forgetName, keepTeaching, teachings } from './teachings.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
 
 export { lockFolder, type FolderLock } from './lock-folder.ts';
@@ -108,6 +109,18 @@ class SqliteNotebook implements Notebook {
     } finally {
       this.#importing = false;
     }
+  }
+
+  keepLearnt(boil: string, learnt: Learnt | null, probes: readonly ProbeSetup[]): void {
+    this.#write(() => keepTeaching(this.#database, boil, learnt, probes));
+  }
+
+  learnt(): Teaching[] {
+    return this.#read(() => teachings(this.#database));
+  }
+
+  forget(name: string): void {
+    this.#write(() => forgetName(this.#database, name));
   }
 
   setting(key: string): unknown {

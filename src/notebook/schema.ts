@@ -6,7 +6,8 @@ export const APPLICATION_ID = 0x50414e57;
 /**
  * Step n brings a notebook from version n to n + 1; a step is never changed once it has been given out.
  * `entries` and `last_t` of a boil repeat what its entry rows say, so that lists need not count, and a
- * check can find missing rows. `staged` is an import that is not finished.
+ * check can find missing rows. `staged` is an import that is not finished. `taught` is JSON: what the boil taught,
+ * and its probes as they were set up then. `forgotten` names what of that a person does not want used any more.
  */
 export const MIGRATIONS: readonly string[] = [
   `
@@ -34,6 +35,17 @@ export const MIGRATIONS: readonly string[] = [
   CREATE TABLE setting (
     key TEXT PRIMARY KEY,
     value TEXT NOT NULL CHECK (json_valid(value))
+  ) STRICT, WITHOUT ROWID;
+  `,
+  `
+  CREATE TABLE learnt (
+    boil INTEGER PRIMARY KEY REFERENCES boil (number) ON DELETE CASCADE,
+    taught TEXT NOT NULL CHECK (json_valid(taught))
+  ) STRICT;
+  CREATE TABLE forgotten (
+    boil INTEGER NOT NULL REFERENCES boil (number) ON DELETE CASCADE,
+    name TEXT NOT NULL,
+    PRIMARY KEY (boil, name)
   ) STRICT, WITHOUT ROWID;
   `,
 ];

@@ -7,6 +7,7 @@ import { expect, test } from 'vitest';
 import { NotebookProblem } from '../../src/notebook/contract.ts';
 import { checkEngine } from '../../src/notebook/database.ts';
 import { DamagedNotebook, lockFolder, openNotebook } from '../../src/notebook/open-notebook.ts';
+import { NOTEBOOK_VERSION } from '../../src/notebook/schema.ts';
 import { scratchFolder, scratchNotebook } from './scratch-folder.ts';
 import { tarnHollow } from './tarn-hollow.ts';
 
@@ -67,7 +68,9 @@ test('a notebook of a newer version is refused', () => {
   later.close();
   for (const readOnly of [false, true]) {
     const problem = problemOf(() => openNotebook(folder, { readOnly }));
-    expect(problem.message).toContain(`the notebook in ${folder} is of version 9, and this program knows 1`);
+    expect(problem.message).toContain(
+      `the notebook in ${folder} is of version 9, and this program knows ${NOTEBOOK_VERSION}`,
+    );
     expect(problem.code).toBe(2);
   }
 });
