@@ -5,6 +5,7 @@ import { finishIsOver } from '../pan/finish.ts';
 import { HOT_VOLUME } from '../pan/forecast.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { disturb, type PanModel } from '../pan/pan-state.ts';
+import { litresAtDepth } from '../physics/vessel.ts';
 import type { Mark } from './entries.ts';
 import type { BoilState, KeptMark } from './state.ts';
 
@@ -112,10 +113,11 @@ export function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: '
 export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' }): void {
   const pan = state.pans[mark.pan];
   const design = state.designs[mark.pan];
-  if (pan === undefined || design === undefined || design.areaM2 === null) return;
+  if (pan === undefined || design === undefined || design.vessel === null) return;
   const known = pan.brix ?? brixOf(pan.contents);
   const sap = known === null ? sapBrix(state, mark.pan) : { brix: known, guessed: pan.contents.sugarGuessed };
-  const seen = contentsOfLitres((design.areaM2 * mark.mm) / HOT_VOLUME, sap.brix);
+  const litres = litresAtDepth(design.vessel, mark.mm);
+  const seen = litres === null ? null : contentsOfLitres(litres / HOT_VOLUME, sap.brix);
   if (seen === null) return;
   learnFromVolume(pan, design, seen.waterKg);
   const sugarGuessed = sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX);

@@ -2,9 +2,10 @@
 import { litresOf, NOMINAL_SIGMA } from './contents.ts';
 import { waterPerSugar } from './evaporation-line.ts';
 import { evaporationKgPerS } from './evaporation.ts';
-import type { PanModel, Surroundings } from './pan-state.ts';
+import { type PanModel, sugarRiseSigmaC, type Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
 import type { Limit } from './limits.ts';
+import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
 
 export interface TimeLeft {
@@ -55,7 +56,7 @@ function timeByLine(pan: PanModel, around: Surroundings, limit: Limit): Estimate
   if (fit === null || pan.brix === null) return null;
   const heat = (waterPerSugar(pan.brix) - waterPerSugar(limit.brix)) / fit.k;
   const seconds = Math.max(0, heat / pan.flame);
-  const offset = (around.waterSigmaC * limit.waterPerSugarPerC) / fit.k;
+  const offset = (sugarRiseSigmaC(around, limit.riseC ?? 0) * limit.waterPerSugarPerC) / fit.k;
   const slope = (heat * fit.kSigma) / fit.k;
   const level = fit.uSigma / fit.k;
   // Math.hypot is many times slower, and this runs for every pan in every second.
@@ -84,7 +85,7 @@ function timeByCount(pan: PanModel, design: PanDesign, brix: number): Estimate |
 /** Depth of the liquid as it stands, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
 export function depthMm(pan: PanModel, design: PanDesign): number | null {
   const litres = litresOf(pan.contents);
-  return litres === null || design.areaM2 === null ? null : (litres * HOT_VOLUME) / design.areaM2;
+  return litres === null || design.vessel === null ? null : depthAtLitres(design.vessel, litres * HOT_VOLUME);
 }
 
 /** Volume at a boil over volume at 20 °C (ICUMSA density: 1.041 for water, 1.039 at 66 °Bx). */
@@ -92,12 +93,14 @@ export const HOT_VOLUME = 1.04;
 
 /** Seconds until the depth falls to `mm`; 0 once there, null while not known. */
 export function timeToDepth(pan: PanModel, design: PanDesign, mm: number): number | null {
-  const depth = depthMm(pan, design);
-  if (depth === null || design.areaM2 === null || pan.off) return null;
-  if (depth <= mm) return 0;
+  const litres = litresOf(pan.contents);
+  const least = design.vessel === null ? null : litresAtDepth(design.vessel, mm);
+  if (litres === null || least === null || pan.off) return null;
+  const above = litres - least / HOT_VOLUME;
+  if (above <= 0) return 0;
   const rate = evaporationKgPerS(pan, design);
   if (rate === null || rate <= 0) return null;
   // A kilogram of water is nearly a litre: 0.2 % is far under what the contents are known to.
-  const seconds = ((depth - mm) * design.areaM2) / HOT_VOLUME / rate;
+  const seconds = above / rate;
   return seconds > FURTHEST_S ? null : seconds;
 }

@@ -24,8 +24,8 @@ export interface PanDesign {
   name: string;
   role: 'syrup' | 'reference';
   shares: SugarShares;
-  /** Free surface, m²; null while the vessel is not known. */
-  areaM2: number | null;
+  /** null while it is not known. */
+  vessel: Vessel | null;
   minDepthMm: number;
   /** Heat into the pan at full flame, W; null while not known. */
   usefulPowerW: number | null;
@@ -47,7 +47,7 @@ export function panDesign(setup: PanSetup): PanDesign {
     name: setup.name ?? setup.id,
     role: setup.role ?? 'syrup',
     shares,
-    areaM2: setup.vessel ? surfaceM2(setup.vessel) : null,
+    vessel: setup.vessel ?? null,
     minDepthMm: setup.min_depth_mm ?? LEAST_DEPTH_MM,
     usefulPowerW:
       setup.heat?.power_w === undefined ? null : setup.heat.power_w * efficiency(setup.heat.kind, setup.vessel),
@@ -62,10 +62,4 @@ function finishStrength(setup: PanSetup, shares: SugarShares, otherwise: number)
   if (setup.finish === undefined) return otherwise;
   if ('brix' in setup.finish) return setup.finish.brix;
   return strengthFromRise(setup.finish.rise_c, shares, 1013.25) ?? otherwise;
-}
-
-/** Area of the liquid's surface, m². */
-export function surfaceM2(vessel: Vessel): number {
-  if (vessel.shape === 'round') return (Math.PI / 4) * (vessel.diameter_mm / 1000) ** 2;
-  return (vessel.length_mm / 1000) * (vessel.width_mm / 1000);
 }

@@ -2,6 +2,7 @@
 import type { Entry, Header, PanSetup, Vessel } from '../boil/entries.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
+import { surfaceM2 } from '../physics/vessel.ts';
 import type { Hearth, HeatedLiquid } from './heating.ts';
 import { liquidOf } from './liquid.ts';
 import { randomStream, type RandomStream } from './random.ts';
@@ -73,10 +74,11 @@ export interface SimulationState {
 
 const defaultFinish = { maple: 66.9, other: 67 };
 const defaultMinDepthMm = 15;
-const roundArea = (diameterMm: number): number => (Math.PI / 4) * (diameterMm / 1000) ** 2;
 
+/** Simulated pans have upright walls. */
 function areaM2(vessel: Vessel): number {
-  return vessel.shape === 'round' ? roundArea(vessel.diameter_mm) : (vessel.length_mm * vessel.width_mm) / 1_000_000;
+  if (vessel.shape === 'round' || vessel.shape === 'rectangular') return surfaceM2(vessel, 0);
+  throw new Error(`A simulated pan is round or rectangular, not ${vessel.shape}.`);
 }
 
 /** A boil ready to be stepped from t = 0; throws when the scenario does not fit its own header. */

@@ -8,11 +8,11 @@ import type { MarkPlace } from './mark-form.ts';
 /** Deeper than pots and pans on a fire are. */
 const DEEPEST_MM = 600;
 
-/** Inside area, mm²; null where the vessel is not given. */
+/** Inside area, mm²; null where the vessel is not given or its walls are not upright. */
 function areaMm2(pan: Pan | null): number | null {
   const vessel = pan?.vessel;
-  if (vessel === undefined) return null;
-  return vessel.shape === 'round' ? (Math.PI / 4) * vessel.diameter_mm ** 2 : vessel.length_mm * vessel.width_mm;
+  if (vessel?.shape === 'round') return (Math.PI / 4) * vessel.diameter_mm ** 2;
+  return vessel?.shape === 'rectangular' ? vessel.length_mm * vessel.width_mm : null;
 }
 
 /** How deep the pan would be with the mark, mm; null where it cannot be told or the mark puts nothing in. */
