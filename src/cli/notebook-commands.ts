@@ -1,5 +1,5 @@
 // The commands around the notebook: list, take out, take in, end, check.
-import { createReadStream, createWriteStream } from 'node:fs';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { rename, rm } from 'node:fs/promises';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -26,6 +26,11 @@ export async function boils(options: FolderOptions): Promise<void> {
 
 /** Changes nothing; the exit code is 1 when something is damaged. */
 export async function check(options: FolderOptions): Promise<void> {
+  const folder = dataFolder(options.data);
+  // Elsewhere a folder that is not there is a notebook without boils; here that would say that all is well with it.
+  if (!existsSync(folder)) {
+    throw new CommandProblem(`There is no folder ${folder}: name the one of your notebook with --data.`, 2);
+  }
   try {
     await reading(options, (notebook) => {
       const { damaged, findings } = notebook.check();

@@ -188,3 +188,12 @@ test('an emptied notebook is no new one, and a file is no data folder: both are 
   const listed = panwarden('boils', '--data', own.write('file', 'x'));
   expect([listed.status, listed.stderr]).toEqual([2, expect.stringContaining('is a file')]);
 });
+
+test('a folder that is not there cannot be checked, is named, and is not made', () => {
+  const missing = own.path('not-there');
+  for (let look = 0; look < 2; look += 1) {
+    const checked = panwarden('check', '--data', missing);
+    expect([checked.status, checked.stdout]).toEqual([2, '']);
+    expect(checked.stderr).toBe(`There is no folder ${missing}: name the one of your notebook with --data.\n`);
+  }
+});
