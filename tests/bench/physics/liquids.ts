@@ -1,6 +1,6 @@
 // Densities and what instruments read against published tables.
 import { densityKgPerM3 } from '../../../src/core/physics/density.ts';
-import { trueBrixFromHydrometer } from '../../../src/core/physics/instruments.ts';
+import { trueBrixFromHydrometer } from '../../../src/core/physics/hydrometer.ts';
 import { readTable } from '../../core/physics/published-table.ts';
 import type { Comparison } from './comparison.ts';
 
@@ -25,7 +25,8 @@ export const liquidComparisons: Comparison[] = [
       .filter((row) => row.value('chart_66.9') !== null)
       .map((row) => [
         trueBrixFromHydrometer({
-          readingBrix: row.number('chart_66.9'),
+          reading: row.number('chart_66.9'),
+          scale: 'brix',
           sampleCelsius: row.number('C'),
           referenceCelsius: 15.56,
         }),

@@ -1,147 +1,91 @@
-// Checks instrument readings against trade charts, the Vermont rule and the OIV correction table.
+// Checks what a noted reading is taken to mean when half of it was left out, and how sure it is.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { densityKgPerM3 } from '../../../src/core/physics/density.ts';
-import {
-  baumeFromBrix,
-  brixFromBaume,
-  brixFromSpecificGravity,
-  specificGravityFromBrix,
-  trueBrixFromHydrometer,
-  trueBrixFromRefractometer,
-} from '../../../src/core/physics/instruments.ts';
-import { celsiusFromFahrenheit } from '../../../src/core/quantities/units.ts';
-import { readTable } from './published-table.ts';
+import { type NotedReading, readInstrument } from '../../../src/core/physics/instruments.ts';
+import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 
-const referenceCelsius = celsiusFromFahrenheit(60);
+const maple = sugarShares('maple');
+const birch = sugarShares('birch');
+const brix = (noted: NotedReading): number => readInstrument(noted, maple)?.brix ?? NaN;
+const sigma = (noted: NotedReading, shares = maple): number => readInstrument(noted, shares)?.sigma ?? NaN;
 
-test('Baumé: Vermont rule, 36 °Bé is 66.9 °Bx and 37 °Bé is 68.9 °Bx at 60 °F (a rule in whole degrees, within 0.3 °Bx)', () => {
-  expect(Math.abs((brixFromBaume(36) ?? NaN) - 66.9)).toBeLessThan(0.3);
-  expect(Math.abs((brixFromBaume(37) ?? NaN) - 68.9)).toBeLessThan(0.3);
+test('a reading without more is a hydrometer of 60 °F in a sample of 60 °F', () => {
+  expect(brix({ brix: 66.9 })).toBeCloseTo(66.9, 6);
+  expect(brix({ baume: 36.12 })).toBeCloseTo(66.9, 1); // ICUMSA, worked out apart
+  expect(brix({ sg: 1.3317 })).toBeCloseTo(66.9, 1);
 });
 
-test('Baumé and specific gravity at 60/60 °F: ICUMSA densities as computed apart', () => {
-  for (const [brix, sg, baume] of [
-    [66.0, 1.3262, 35.67],
-    [66.9, 1.3317, 36.12],
-    [68.9, 1.3442, 37.13],
-  ] as const) {
-    expect(specificGravityFromBrix(brix)).toBeCloseTo(sg, 4);
-    expect(baumeFromBrix(brix)).toBeCloseTo(baume, 1);
+test('a hot reading goes through the float on every scale: hot marks of the Vermont-calibrated sheet at 211 °F', () => {
+  expect(Math.abs(brix({ brix: 59.1, celsius: 99.44 }) - 66.9)).toBeLessThan(0.15);
+  expect(Math.abs(brix({ baume: 32.1, celsius: 99.44 }) - 66.9)).toBeLessThan(0.15);
+});
+
+test('right off the boil at 104 °C a float still tells', () => {
+  expect(brix({ brix: 58.53, celsius: 103.89 })).toBeCloseTo(66.9, 1); // 219 °F, worked out apart
+});
+
+test('a 20 °C stem is right at 20 °C', () => {
+  expect(brix({ brix: 66, reference_celsius: 20, celsius: 20 })).toBeCloseTo(66, 6);
+});
+
+test('a refractometer: OIV row of 15 °C takes 0.38 off at 65 °Bx, a compensated one stands', () => {
+  expect(brix({ brix: 65, instrument: 'refractometer', celsius: 15 })).toBeCloseTo(64.62, 2);
+  expect(brix({ brix: 65, instrument: 'refractometer', celsius: 15, compensated: true })).toBeCloseTo(65, 6);
+  expect(brix({ brix: 65, instrument: 'refractometer' })).toBeCloseTo(65, 6);
+});
+
+test('nothing read, hot syrup on glass, and readings off the scale mean nothing', () => {
+  expect(readInstrument({}, maple)).toBeNull();
+  expect(readInstrument({ brix: 66, instrument: 'refractometer', celsius: 80 }, maple)).toBeNull();
+  for (const noted of [{ brix: 90 }, { baume: 150 }, { sg: 2 }, { brix: NaN }, { brix: 66, celsius: 120 }]) {
+    expect(readInstrument(noted, maple)).toBeNull();
   }
 });
 
-test('hot hydrometer: chart for Vermont syrup of 66.9 °Bx and density chart for 66.0 °Bx, within 0.35 °Bx, and 0.15 °Bx above 185 °F for the first', () => {
-  let points = 0;
-  for (const row of readTable('hydrometer_hot_readings')) {
-    const fahrenheit = row.number('F');
-    for (const truth of [66.9, 66.0]) {
-      const readingBrix = row.value(`chart_${truth.toFixed(1)}`);
-      if (readingBrix === null) continue;
-      points += 1;
-      const found = trueBrixFromHydrometer({
-        readingBrix,
-        sampleCelsius: celsiusFromFahrenheit(fahrenheit),
-        referenceCelsius,
-      });
-      const limit = truth === 66.9 && fahrenheit > 185 ? 0.15 : 0.35;
-      expect(Math.abs((found ?? NaN) - truth), `${fahrenheit} °F, ${truth} °Bx`).toBeLessThan(limit);
-    }
-  }
-  expect(points).toBe(28);
+test('the uncertainty is a few tenths of a °Bx, and more for each thing that is not known', () => {
+  const cold = sigma({ brix: 66, celsius: 15.56 });
+  expect(cold).toBeGreaterThan(0.3);
+  expect(cold).toBeLessThan(0.36);
+  expect(sigma({ brix: 66 })).toBeGreaterThan(cold + 0.1);
+  expect(sigma({ brix: 59, celsius: 99 })).toBeGreaterThan(cold + 0.05);
+  const glass = { brix: 66, instrument: 'refractometer' as const };
+  expect(sigma({ ...glass, celsius: 20 })).toBeLessThan(sigma(glass));
+  expect(sigma({ ...glass, compensated: true })).toBeLessThan(sigma(glass));
+  const halfPerBaume = sigma({ baume: 35.67, celsius: 15.56 }) / cold;
+  expect(halfPerBaume).toBeGreaterThan(0.9); // a quarter °Bé is half a °Bx
+  expect(halfPerBaume).toBeLessThan(1.1);
 });
 
-test('hot hydrometer: the same equations as computed apart; not known where the sample is over 100 °C', () => {
-  for (const row of readTable('hydrometer_hot_readings')) {
-    for (const truth of [66.9, 66.0]) {
-      const readingBrix = row.number(`model_${truth.toFixed(1)}`);
-      const sampleCelsius = celsiusFromFahrenheit(row.number('F'));
-      const found = trueBrixFromHydrometer({ readingBrix, sampleCelsius, referenceCelsius });
-      if (sampleCelsius > 100) expect(found).toBeNull();
-      else expect(Math.abs((found ?? NaN) - truth)).toBeLessThan(0.01);
-    }
-  }
+test('a hot chart and the float part by 0.33 °Bx at most: 2 σ of a hot reading hold every point of the chart', () => {
+  expect(2 * sigma({ brix: 62.8, celsius: 60 })).toBeGreaterThan(0.33);
 });
 
-test('a hydrometer at its own reference temperature is right as it reads', () => {
+test('glucose and fructose widen a refractometer by the unverified correction and shift nothing', () => {
+  const glass = { brix: 66, instrument: 'refractometer' as const, celsius: 20 };
+  expect(readInstrument(glass, birch)?.brix).toBe(readInstrument(glass, maple)?.brix);
+  expect(sigma(glass, birch)).toBeGreaterThan(1.2);
+  expect(sigma(glass, birch)).toBeLessThan(1.5);
+  expect(sigma({ brix: 66 }, birch)).toBe(sigma({ brix: 66 }, maple));
+});
+
+const noted: fc.Arbitrary<NotedReading> = fc.record(
+  {
+    brix: fc.double(),
+    baume: fc.double({ min: -10, max: 160 }),
+    sg: fc.double({ min: 0, max: 2 }),
+    celsius: fc.double({ min: -20, max: 130 }),
+    instrument: fc.constantFrom('hydrometer' as const, 'refractometer' as const),
+    reference_celsius: fc.double({ min: 0, max: 60 }),
+    compensated: fc.boolean(),
+  },
+  { requiredKeys: [] },
+);
+
+test('whatever was noted, it means a strength with an uncertainty, or nothing', () => {
   fc.assert(
-    fc.property(fc.double({ min: 0, max: 85, noNaN: true }), fc.constantFrom(15.56, 20), (readingBrix, celsius) => {
-      const found = trueBrixFromHydrometer({ readingBrix, sampleCelsius: celsius, referenceCelsius: celsius });
-      expect(Math.abs((found ?? NaN) - readingBrix)).toBeLessThan(1e-6);
+    fc.property(noted, (reading) => {
+      const read = readInstrument(reading, birch);
+      expect(read === null || (read.brix >= 0 && read.brix <= 85 && read.sigma > 0.1 && read.sigma < 5)).toBe(true);
     }),
   );
-});
-
-test('refractometer: OIV-MA-AS2-02 Table I, 10 to 16 °C and 10 to 75 °Bx, within 0.0065 °Bx (printed to 0.01)', () => {
-  for (const row of readTable('refractometer_temp_correction_oiv')) {
-    for (let readingBrix = 10; readingBrix <= 75; readingBrix += 5) {
-      const found = trueBrixFromRefractometer({ readingBrix, sampleCelsius: row.number('T_C'), compensated: false });
-      expect(Math.abs((found ?? NaN) - readingBrix - row.number(`B${readingBrix}`))).toBeLessThan(0.0065);
-    }
-  }
-});
-
-test('refractometer at 30 °C: +0.76 to +0.81 °Bx in the international table (from memory)', () => {
-  for (const readingBrix of [10, 30, 50, 66]) {
-    const found = trueBrixFromRefractometer({ readingBrix, sampleCelsius: 30, compensated: false }) ?? NaN;
-    expect(found - readingBrix).toBeGreaterThan(0.75);
-    expect(found - readingBrix).toBeLessThan(0.83);
-  }
-});
-
-test('a compensated refractometer is taken at its word, and hot syrup is not known to either', () => {
-  expect(trueBrixFromRefractometer({ readingBrix: 66, sampleCelsius: 27, compensated: true })).toBe(66);
-  expect(trueBrixFromRefractometer({ readingBrix: 66, sampleCelsius: null, compensated: true })).toBe(66);
-  expect(trueBrixFromRefractometer({ readingBrix: 66, sampleCelsius: null, compensated: false })).toBeNull();
-  for (const compensated of [true, false]) {
-    expect(trueBrixFromRefractometer({ readingBrix: 66, sampleCelsius: 80, compensated })).toBeNull();
-  }
-});
-
-test('Baumé and specific gravity come back from strength to 1e-6 °Bx', () => {
-  fc.assert(
-    fc.property(fc.double({ min: 0, max: 85, noNaN: true }), (brix) => {
-      expect(Math.abs((brixFromSpecificGravity(specificGravityFromBrix(brix) ?? NaN) ?? NaN) - brix)).toBeLessThan(
-        1e-6,
-      );
-      expect(Math.abs((brixFromBaume(baumeFromBrix(brix) ?? NaN) ?? NaN) - brix)).toBeLessThan(1e-6);
-    }),
-  );
-});
-
-test('whatever comes in, the answer is a number in range or not known, never NaN', () => {
-  fc.assert(
-    fc.property(
-      fc.double(),
-      fc.double(),
-      fc.double(),
-      fc.boolean(),
-      (reading, sampleCelsius, reference, compensated) => {
-        for (const answer of [
-          brixFromBaume(reading),
-          brixFromSpecificGravity(reading),
-          trueBrixFromHydrometer({ readingBrix: reading, sampleCelsius, referenceCelsius: reference }),
-          trueBrixFromHydrometer({ readingBrix: 60, sampleCelsius, referenceCelsius: 20 }),
-          trueBrixFromRefractometer({ readingBrix: reading, sampleCelsius, compensated }),
-        ]) {
-          expect(answer === null || (answer >= 0 && answer <= 85)).toBe(true);
-        }
-      },
-    ),
-  );
-});
-
-test('a refractometer stays near its reading over the declared range', () => {
-  const reading = fc.double({ min: 0, max: 80, noNaN: true });
-  fc.assert(
-    fc.property(reading, fc.double({ min: 10, max: 30, noNaN: true }), (readingBrix, sampleCelsius) => {
-      const found = trueBrixFromRefractometer({ readingBrix, sampleCelsius, compensated: false }) ?? NaN;
-      expect(Math.abs(found - readingBrix)).toBeLessThan(0.9);
-    }),
-  );
-});
-
-test('a US gallon of 66.0 °Bx at 20 °C weighs 11.04 lb, computed from ICUMSA density', () => {
-  const kg = ((densityKgPerM3(66, 20) ?? NaN) * 3.785411784) / 1000;
-  expect(kg / 0.45359237).toBeCloseTo(11.038, 3);
 });
