@@ -20,7 +20,7 @@ export class CurveStore {
     this.#sampledT = t;
     for (const { pan, temperature_c, water_c } of panReadings(state, t)) {
       if (temperature_c === null) continue;
-      const { finish_c, scorch_c } = panLimits(state, pan, t);
+      const { finish_c, scorch_c } = panLimits(state, pan);
       this.#seriesOf(pan).add(Math.floor(t / BUCKET_MS), {
         low: temperature_c,
         high: temperature_c,

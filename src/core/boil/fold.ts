@@ -3,7 +3,6 @@ import { answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-model.ts';
 import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
-import { byName } from './by-name.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { noteMark } from './marks.ts';
@@ -11,7 +10,7 @@ import { mergePatch } from './merge-patch.ts';
 import { lostAt, probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { type BoilState, startPort, takeHeader } from './state.ts';
 import { stepPans } from './readings.ts';
-import { refreshWater, surroundings } from './surroundings.ts';
+import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
 export { startBoil, type BoilState } from './state.ts';
 export { panReadings } from './readings.ts';
@@ -109,7 +108,7 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
   state.now = t;
   if (everyPan) {
     state.stirred = false;
-    refreshWater(state, t, false);
+    if (t - state.waterAt >= REFRESH_MS) correcting(state, () => refreshWater(state, t));
     stepPans(state, t);
   }
   judgeAlarms(state, t, everyPan);
@@ -144,7 +143,7 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
   const panId = state.probePan[setup.id];
   if (celsius === null || panId === null || panId === undefined) return;
   track.celsius = celsius + (setup.offset_c ?? 0);
-  panHears(state.pans[panId]!, t, celsius + correctionC(state, setup));
+  panHears(state.pans[panId]!, t, celsius + state.corrections[setup.id]!);
 }
 
 /** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
@@ -161,30 +160,20 @@ function noteOnce(state: BoilState, sentence: string): void {
   if (!state.notices.some((notice) => notice.sentence === sentence)) state.notices.push({ t: state.now, sentence });
 }
 
-/** What is added to a probe's number: its offset from the header and what a boiling check found, °C. */
-function correctionC(state: BoilState, setup: ProbeSetup): number {
-  return (setup.offset_c ?? 0) + (state.water.probes[setup.id]?.correctionC ?? 0);
-}
-
-function correctionsC(state: BoilState): Record<string, number> {
-  return byName((state.header.probes ?? []).map((setup): [string, number] => [setup.id, correctionC(state, setup)]));
-}
-
 /**
- * Something that a person notes may correct a probe or the water point. The pans did not change by it: what their
- * tracks hold is shifted, so that no rate and no slope comes of it.
+ * Something that was noted or learnt may correct a probe, the water point or a sap. The pans did not change by it: what
+ * their tracks hold is shifted, so that no rate and no slope comes of it.
  */
 function correcting(state: BoilState, act: () => void): void {
   stepPans(state, state.now);
-  const before = correctionsC(state);
-  const waterBefore = state.water.celsius;
+  const { corrections: before, around: aroundBefore } = state;
   act();
-  const after = correctionsC(state);
-  const waterBy = waterBefore === null || state.water.celsius === null ? 0 : state.water.celsius - waterBefore;
   for (const id in state.pans) {
+    const was = aroundBefore[id];
     const probe = state.panProbes[id]![0];
-    const by = probe === undefined ? 0 : after[probe]! - (before[probe] ?? 0);
-    if (by !== 0 || waterBy !== 0) panCorrected(state.pans[id]!, by, by - waterBy);
+    if (was === undefined) continue;
+    const by = probe === undefined ? 0 : state.corrections[probe]! - (before[probe] ?? 0);
+    panCorrected(state.pans[id]!, was, state.around[id]!, by);
   }
 }
 
@@ -201,14 +190,17 @@ function portChanged(
   }
 }
 
+/** Marks that teach the water point, a probe or a sap, or take such a lesson back. */
+const TEACHING: ReadonlySet<Mark['kind']> = new Set(['pressure', 'water-check', 'density', 'withdraw']);
+
 function takeMark(state: BoilState, mark: Mark, t: number): void {
   noteMark(state, mark, t);
-  if (mark.kind === 'pressure' || mark.kind === 'water-check' || mark.kind === 'withdraw') refreshWater(state, t, true);
+  if (TEACHING.has(mark.kind)) weighAnew(state, t);
   if (mark.kind === 'reading') {
     const pan = state.pans[mark.pan];
     const design = state.designs[mark.pan];
     if (pan !== undefined && design !== undefined)
-      panReadByHand(pan, design, surroundings(state, mark.pan, t), Math.min(mark.happened ?? t, t));
+      panReadByHand(pan, design, state.around[mark.pan]!, Math.min(mark.happened ?? t, t));
   }
 }
 
@@ -219,5 +211,5 @@ function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldToo
     return;
   }
   takeHeader(state, checked.header, t);
-  refreshWater(state, t, true);
+  weighAnew(state, t);
 }

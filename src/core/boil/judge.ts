@@ -7,7 +7,6 @@ import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
 import { type BoilState, type KeptMark, leadTimes } from './state.ts';
-import { surroundings } from './surroundings.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
@@ -64,7 +63,7 @@ const JUST_POURED_MS = 120_000;
 
 function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const design = state.designs[id]!;
-  const around = surroundings(state, id, t);
+  const around = state.around[id]!;
   const worst = worstProbe(state, id, t);
   const reading = readingOf(state, id, t);
   return {

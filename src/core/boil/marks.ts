@@ -5,7 +5,9 @@ import { panProbeMoved } from '../pan/pan-model.ts';
 import { beginAnew, type PanModel } from '../pan/pan-state.ts';
 import type { Mark } from './entries.ts';
 import { depth, drawOff, topUp, transfer } from './pours.ts';
-import { density, questionCheck, readByHand } from './readings-noted.ts';
+import { density } from './density-noted.ts';
+import { readInstrument } from '../physics/instruments.ts';
+import { readByHand, waterCheck } from './readings-noted.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
 
 /** Notes a mark at t (ms) and lets it act on the pans. A mark that names a pan that is not there acts on nothing. */
@@ -21,7 +23,16 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
       t,
       sentence: `A mark (${mark.kind}) at ${t} ms names ${nobody}, which is not there; it acts on nothing.`,
     });
-  const kept: KeptMark = { t, at, mark, withdrawn: false, changes: [], reminded: false };
+  const kept: KeptMark = {
+    t,
+    at,
+    mark,
+    withdrawn: false,
+    changes: [],
+    evidence: null,
+    questioned: false,
+    reminded: false,
+  };
   state.marks.push(kept);
   act(state, kept, at, t);
 }
@@ -47,15 +58,15 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
     case 'depth':
       return depth(state, kept, mark);
     case 'density':
-      return density(state, mark, at, t);
+      return density(state, kept, mark, t);
     case 'flame':
       return flame(state.pans[mark.pan], mark.level);
     case 'reading':
-      return readByHand(state.pans[mark.pan], mark.celsius, at);
+      return readByHand(state, mark, at);
     case 'move-probe':
       return moveProbe(state, mark, t);
     case 'water-check':
-      return questionCheck(state, kept, mark, t);
+      return waterCheck(state, kept, mark, t);
     default:
   }
 }
@@ -149,14 +160,19 @@ function lastPlace(state: BoilState, probe: string): string | null {
 function takeDensityBack(state: BoilState, id: string): void {
   const pan = state.pans[id];
   if (pan === undefined) return;
-  pan.densityBrix = null;
-  pan.riseCorrectionC = 0;
+  const before = standing(state, 'density', (mark) => mark.pan === id);
+  const read = before === null ? null : readInstrument(before, state.designs[id]!.shares);
+  pan.densityBrix = read?.brix ?? null;
   beginAnew(pan);
 }
 
 function takeHandReadingBack(state: BoilState, id: string): void {
   const pan = state.pans[id];
-  if (pan !== undefined) pan.byHand = null;
+  if (pan === undefined) return;
+  pan.byHand = null;
+  for (const { mark, at, withdrawn } of state.marks) {
+    if (mark.kind === 'reading' && mark.pan === id && !withdrawn) readByHand(state, mark, at);
+  }
 }
 
 function refill(pan: PanModel | undefined): void {

@@ -4,11 +4,10 @@ import { readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { periodMs, probeState } from './probe-track.ts';
 import { type BoilState, leadTimes } from './state.ts';
-import { surroundings } from './surroundings.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
-  for (const id in state.pans) panStep(state.pans[id]!, state.designs[id]!, surroundings(state, id, t), t);
+  for (const id in state.pans) panStep(state.pans[id]!, state.designs[id]!, state.around[id]!, t);
 }
 
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];
@@ -37,7 +36,7 @@ export function readingOf(state: BoilState, id: string, t: number): PanReading {
   return readPan(
     state.pans[id]!,
     state.designs[id]!,
-    surroundings(state, id, t),
+    state.around[id]!,
     panProbeState(state, id, t),
     period,
     leadTimes(state.header).nearFinishLeadS,

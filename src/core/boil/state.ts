@@ -5,12 +5,13 @@ import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
 import { finishIsOver } from '../pan/finish.ts';
 import { panProbeMoved } from '../pan/pan-model.ts';
-import { type PanModel, startPan } from '../pan/pan-state.ts';
-import { type PanLimits, panLimitsAt } from '../pan/limits.ts';
+import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts';
 import { type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
-import { type Water, waterAt } from './water.ts';
+import type { Evidence } from '../pan/baseline.ts';
+import { lookAround } from './surroundings.ts';
+import { priorsOf, type Water, waterFrom } from './water.ts';
 
 export interface KeptMark {
   t: number;
@@ -20,6 +21,10 @@ export interface KeptMark {
   withdrawn: boolean;
   /** What it did to the pans' contents, so that it can be taken back. */
   changes: ContentsChange[];
+  /** What it taught of water point, probe and sap; a pressure is worked out anew where it is needed. */
+  evidence: Evidence | null;
+  /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
+  questioned: boolean;
   /** A reminder that has been called. */
   reminded: boolean;
 }
@@ -52,12 +57,17 @@ export interface BoilState {
   /** The same the other way round: the probes that hang in each pan. */
   panProbes: Record<string, string[]>;
   designs: Record<string, PanDesign>;
-  /** Finish and scorch limit of each pan at the pressure now. */
-  limits: Record<string, PanLimits>;
+  /** What each pan's model is told of the world around it now. */
+  around: Record<string, Surroundings>;
+  /** What is added to each probe's bare number to make it true, °C. */
+  corrections: Record<string, number>;
   pans: Record<string, PanModel>;
   marks: KeptMark[];
   water: Water;
+  /** When the water point was last worked out, ms. */
   waterAt: number;
+  /** What the pots of plain water showed. */
+  pots: Evidence[];
   book: AlarmBook;
   /** Transitions made by the last call of applyEntry or advance. */
   fresh: AlarmTransition[];
@@ -79,11 +89,13 @@ export function startBoil(header: Header): BoilState {
     probePan: byName(),
     panProbes: byName(),
     designs: byName(),
-    limits: byName(),
+    around: byName(),
+    corrections: byName(),
     pans: byName(),
     marks: [],
-    water: waterAt([], header.site?.altitude_m ?? null, null, 0),
+    water: waterFrom([], priorsOf(header), 0),
     waterAt: 0,
+    pots: [],
     book: startAlarms(),
     fresh: [],
     notices: [],
@@ -118,7 +130,6 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   );
   const designsBefore = state.designs;
   state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan)]));
-  takePressure(state);
   for (const id in state.pans) {
     // Against a moved finish the strength is judged anew.
     const before = designsBefore[id];
@@ -143,11 +154,6 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   }
 }
 
-/** The limits follow the pressure. */
-export function takePressure(state: BoilState): void {
-  for (const id in state.designs) state.limits[id] = panLimitsAt(state.designs[id]!, state.water.pressureHpa);
-}
-
 function keepNamed<T>(kept: Record<string, T>, names: string[], make: (name: string) => T): Record<string, T> {
   return byName(names.map((name) => [name, kept[name] ?? make(name)]));
 }
@@ -161,7 +167,7 @@ function headerPlaces(header: Header): Record<string, string> {
   return places;
 }
 
-/** Call after every change of probePan. */
+/** Call after every change of probePan or of the pans. */
 export function placeProbes(state: BoilState): void {
   state.panProbes = byName(
     Object.keys(state.pans).map((pan) => [
@@ -169,6 +175,7 @@ export function placeProbes(state: BoilState): void {
       Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan),
     ]),
   );
+  lookAround(state);
 }
 
 /** Lead times in seconds: the header's, else the program's (10, 4 and 10 minutes). */

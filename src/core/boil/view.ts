@@ -9,7 +9,6 @@ import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
 import { panReadings } from './readings.ts';
 import type { BoilState } from './state.ts';
-import { surroundings } from './surroundings.ts';
 import type { Water } from './water.ts';
 
 export interface ProbeShown {
@@ -52,7 +51,7 @@ export function boilView(state: BoilState, t: number): BoilView {
   const alarms = listAlarms(state.book);
   return {
     readings,
-    limits: readings.map((reading) => panLimits(state, reading.pan, t)),
+    limits: readings.map((reading) => panLimits(state, reading.pan)),
     water: waterShown(state.water, state.header.site?.altitude_m ?? null, t),
     probes: probesShown(state, t),
     ports: Object.entries(state.ports).map(([id, port]) => ({
@@ -75,15 +74,11 @@ export function boilView(state: BoilState, t: number): BoilView {
 export function panLimits(
   state: BoilState,
   pan: string,
-  t: number,
 ): { pan: string; finish_c: number | null; scorch_c: number | null } {
   const design = state.designs[pan]!;
   if (design.ceilingC !== null) return { pan, finish_c: null, scorch_c: design.ceilingC };
-  const { waterC, limits } = surroundings(state, pan, t);
-  // A density reading corrects the rise; on the scale of the thermometer the limits move the other way.
-  const corrected = state.pans[pan]!.riseCorrectionC;
-  const at = (rise: number | null): number | null =>
-    waterC === null || rise === null ? null : waterC + rise - corrected;
+  const { waterC, limits } = state.around[pan]!;
+  const at = (rise: number | null): number | null => (waterC === null || rise === null ? null : waterC + rise);
   return { pan, finish_c: at(limits.finish.riseC), scorch_c: at(limits.scorch.riseC) };
 }
 

@@ -15,19 +15,24 @@ export interface PanLimits {
   scorch: Limit;
 }
 
-/** A finish given as a rise is that rise at today's pressure. */
-export function panLimitsAt(design: PanDesign, pressureHpa: number | null): PanLimits {
-  const pressure = pressureHpa ?? 1013.25;
-  const byRise = design.finishRiseC === null ? null : strengthFromRise(design.finishRiseC, design.shares, pressure);
+/**
+ * A finish given as a rise is that rise at today's pressure. `sapShare` is by which share this sap's rise is more than
+ * its sugars' alone.
+ */
+export function panLimitsAt(design: PanDesign, pressureHpa: number | null, sapShare: number): PanLimits {
+  const air = { pressure: pressureHpa ?? 1013.25, known: pressureHpa !== null, more: 1 + sapShare };
+  const { finishRiseC, shares } = design;
+  const byRise = finishRiseC === null ? null : strengthFromRise(finishRiseC / air.more, shares, air.pressure);
   return {
-    finish: limitAt(byRise ?? design.finishBrix, design, pressure, pressureHpa !== null),
-    scorch: limitAt(design.scorchBrix, design, pressure, pressureHpa !== null),
+    finish: limitAt(byRise ?? design.finishBrix, design, air),
+    scorch: limitAt(design.scorchBrix, design, air),
   };
 }
 
-function limitAt(brix: number, design: PanDesign, pressure: number, known: boolean): Limit {
+function limitAt(brix: number, design: PanDesign, air: { pressure: number; known: boolean; more: number }): Limit {
+  const { pressure, known, more } = air;
   const riseC = riseFromStrength(brix, design.shares, pressure);
   const nearby = riseC === null ? null : strengthFromRise(riseC - 0.2, design.shares, pressure);
   const perC = nearby === null ? 0 : (waterPerSugar(Math.max(1, nearby)) - waterPerSugar(brix)) / 0.2;
-  return { brix, riseC: known ? riseC : null, waterPerSugarPerC: perC };
+  return { brix, riseC: known && riseC !== null ? riseC * more : null, waterPerSugarPerC: perC / more };
 }

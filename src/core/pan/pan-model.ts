@@ -4,7 +4,7 @@ import { strengthFromRise } from '../physics/sugar-solution.ts';
 import { evaporate, learn } from './evaporation.ts';
 import { addPoint, brixOfWaterPerSugar, lineNow, startLine, waterPerSugar } from './evaporation-line.ts';
 import { judgeFinish } from './finish.ts';
-import { disturb, type PanModel, type Surroundings } from './pan-state.ts';
+import { disturb, type PanModel, sugarRiseC, sugarRiseSigmaC, type Surroundings } from './pan-state.ts';
 import { closeBlock, forgetRecent, hearReading, rateOfRise, type TemperatureTrack } from './temperature-track.ts';
 
 /** A line must span so much heat before its slope is believed, s. */
@@ -41,7 +41,7 @@ export function panStep(pan: PanModel, design: PanDesign, around: Surroundings, 
     pan.brix = null;
     return;
   }
-  pan.riseC = block.celsius - around.waterC + pan.riseCorrectionC;
+  pan.riseC = block.celsius - around.waterC;
   if (pan.off) {
     // It cools: what the probe says is no boil, and tells nothing of the strength.
     if (pan.phase === 'boiling') disturb(pan, t);
@@ -60,7 +60,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
     pan.brixAt = t;
     return;
   }
-  const seen = strengthFromRise(Math.max(0, rise), design.shares, around.pressureHpa ?? 1013.25);
+  const seen = strengthFromRise(sugarRiseC(around, Math.max(0, rise)), design.shares, around.pressureHpa ?? 1013.25);
   pan.brixAt = t;
   if (seen === null) {
     // Over 80 °Bx, or far outside: the strength is not known, the limits are judged by the rise itself.
@@ -73,7 +73,7 @@ function followBoil(pan: PanModel, design: PanDesign, around: Surroundings, t: n
   if (seen >= LEAST_LINE_BRIX) addPoint(pan.line, waterPerSugar(seen), (100 / (seen * seen)) * perC * blockSigmaC);
   pan.fit = lineNow(pan.line, LEAST_SPAN_S);
   pan.brix = strengthNow(pan, seen, perC * blockSigmaC);
-  learn(pan, perC * Math.hypot(blockSigmaC, around.waterSigmaC));
+  learn(pan, perC * Math.hypot(blockSigmaC, sugarRiseSigmaC(around, rise)));
   judgeFinish(pan, around.limits.finish.brix, perC * blockSigmaC);
 }
 
@@ -108,7 +108,8 @@ function slopeOfLast(track: TemperatureTrack, count: number): number | null {
 
 /** How much strength a degree of rise is worth here, °Bx/°C. */
 function brixPerC(design: PanDesign, around: Surroundings, rise: number, seen: number): number {
-  const nearby = strengthFromRise(Math.max(0, rise) + 0.1, design.shares, around.pressureHpa ?? 1013.25);
+  const higher = sugarRiseC(around, Math.max(0, rise) + 0.1);
+  const nearby = strengthFromRise(higher, design.shares, around.pressureHpa ?? 1013.25);
   return nearby === null ? Infinity : Math.max(1, (nearby - seen) / 0.1);
 }
 
@@ -166,7 +167,7 @@ const HAND_SIGMA_C = 0.3;
 /** A temperature read by hand at t (ms) stands for the pan as a block of readings would. */
 export function panReadByHand(pan: PanModel, design: PanDesign, around: Surroundings, t: number): void {
   if (pan.byHand === null || around.waterC === null || design.ceilingC !== null) return;
-  const rise = pan.byHand.celsius - around.waterC + pan.riseCorrectionC;
+  const rise = pan.byHand.celsius - around.waterC;
   pan.riseC = rise;
   pan.track.noise = HAND_SIGMA_C;
   pan.phase = rise >= -BOIL_MARGIN_C - HAND_SIGMA_C ? 'boiling' : pan.phase === 'cold' ? 'cold' : 'settling';
@@ -178,17 +179,23 @@ export function panReadByHand(pan: PanModel, design: PanDesign, around: Surround
 const MOVED_C = 0.12;
 
 /**
- * The same pan seen through a corrected probe or water point: temperatures move by `byC`, the rise by `riseByC` (°C).
+ * The same pan seen through a corrected probe (its temperatures move by `byC`, °C), water point or sap.
  * The line starts anew where its older points no longer fit.
  */
-export function panCorrected(pan: PanModel, byC: number, riseByC: number): void {
+export function panCorrected(pan: PanModel, before: Surroundings, after: Surroundings, byC: number): void {
+  if (before === after && byC === 0) return;
+  const waterBy = before.waterC === null || after.waterC === null ? 0 : after.waterC - before.waterC;
   const { track } = pan;
-  track.values = track.values.map((value) => value + byC);
-  track.blockValues = track.blockValues.map((value) => value + byC);
-  track.open = track.open.map((value) => value + byC);
-  if (pan.usualRiseC !== null) pan.usualRiseC += riseByC;
-  if (pan.riseC !== null) pan.riseC += riseByC;
-  if (Math.abs(riseByC) <= MOVED_C) return;
+  if (byC !== 0) {
+    track.values = track.values.map((value) => value + byC);
+    track.blockValues = track.blockValues.map((value) => value + byC);
+    track.open = track.open.map((value) => value + byC);
+  }
+  if (pan.usualRiseC !== null) pan.usualRiseC += byC - waterBy;
+  const rise = pan.riseC ?? 0;
+  if (pan.riseC !== null) pan.riseC += byC - waterBy;
+  const moved = sugarRiseC(after, rise + byC - waterBy) - sugarRiseC(before, rise);
+  if (Math.abs(moved) <= MOVED_C) return;
   pan.line = startLine();
   pan.fit = null;
 }

@@ -2,7 +2,7 @@
 import { litresOf } from './contents.ts';
 import { depthMm, timeToDepth, timeToStrength } from './forecast.ts';
 import { evaporationKgPerS } from './evaporation.ts';
-import type { PanModel, Surroundings } from './pan-state.ts';
+import { type PanModel, sugarRiseC, type Surroundings } from './pan-state.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import type { PanDesign } from './setup.ts';
 import { strengthRange80 } from '../physics/strength-uncertainty.ts';
@@ -34,7 +34,7 @@ export function readPan(
     pan: design.id,
     temperature_c: temperature,
     water_c: around.waterC,
-    rise_c: temperature === null || around.waterC === null ? null : temperature - around.waterC + pan.riseCorrectionC,
+    rise_c: temperature === null || around.waterC === null ? null : temperature - around.waterC,
     rate_c_per_min: known ? pan.rateCPerMin : null,
     brix: strength.brix,
     brix_low: strength.low,
@@ -70,7 +70,7 @@ function strengthOf(
   if (pan.phase !== 'boiling' || pan.riseC === null) return NOT_KNOWN;
   const noise = (pan.track.noise ?? 0.1) / 3;
   const range = strengthRange80(
-    Math.max(0, pan.riseC),
+    sugarRiseC(around, Math.max(0, pan.riseC)),
     Math.hypot(around.waterSigmaC, noise),
     design.shares,
     around.pressureHpa,

@@ -8,11 +8,25 @@ import { startTrack, type TemperatureTrack } from './temperature-track.ts';
 export interface Surroundings {
   /** Water's boiling point as this pan's probe reads it, °C; null while not known. */
   waterC: number | null;
-  /** Standard uncertainty of the rise that comes from water point and probe offset together, °C. */
+  /** Standard uncertainty of the rise that comes from water point and probe error together, °C. */
   waterSigmaC: number;
+  /** By which share this sap's rise is more than its sugars' alone, as density readings taught, and how sure that is. */
+  sapShare: number;
+  sapShareSigma: number;
+  /** Covariance of the two errors, °C. */
+  waterSapCovariance: number;
   /** Station pressure that goes with the water point, hPa. */
   pressureHpa: number | null;
   limits: PanLimits;
+}
+
+/** A measured rise as the sugars alone would make it, °C: what is taught of this sap is taken off. */
+export const sugarRiseC = (around: Surroundings, riseC: number): number => riseC / (1 + around.sapShare);
+
+/** Standard uncertainty of that rise, from water point, probe and sap together, °C. */
+export function sugarRiseSigmaC(around: Surroundings, riseC: number): number {
+  const { waterSigmaC, sapShareSigma, waterSapCovariance } = around;
+  return Math.sqrt(Math.max(0, waterSigmaC ** 2 + 2 * riseC * waterSapCovariance + (riseC * sapShareSigma) ** 2));
 }
 
 export type Phase = 'cold' | 'boiling' | 'settling';
@@ -47,8 +61,6 @@ export interface PanModel {
   usualRiseC: number | null;
   /** Blocks in a row that the line did not explain. */
   leftBehind: number;
-  /** °C added to the rise of this pan by a density reading. */
-  riseCorrectionC: number;
   /** Strength was seen at or over the finish and has not fallen clearly below it since. */
   reachedFinish: boolean;
   /** The same for clearly beyond it. */
@@ -87,7 +99,6 @@ export function startPan(t: number): PanModel {
     riseC: null,
     usualRiseC: null,
     leftBehind: 0,
-    riseCorrectionC: 0,
     reachedFinish: false,
     reachedPast: false,
     pastBlocks: 0,

@@ -7,8 +7,8 @@ import { riseFromStrength, strengthFromRise } from './sugar-solution.ts';
 const modelFloorCelsius = 0.02;
 
 /** Near the finish this gives 0.08 °C for maple (rise 4.0) and 0.15 °C for birch (rise 6.0). */
-const modelShareOfRise = 0.02;
-const modelShareOfRiseMoreForHexoses = 0.0055;
+const sucroseShareOfRise = 0.02;
+const moreForHexoses = 0.0055;
 
 const greatestBrix = 80;
 
@@ -17,8 +17,12 @@ const greatestBrix = 80;
  * Source: the scatter of published sucrose equations and of hexose models near 66 °Bx, taken as a share of the rise.
  */
 export function modelRiseSigmaCelsius(riseC: number, shares: SugarShares): number {
-  const share = modelShareOfRise + modelShareOfRiseMoreForHexoses * (1 - shares.sucrose);
-  return Math.hypot(modelFloorCelsius, share * Math.max(0, riseC));
+  return Math.hypot(modelFloorCelsius, modelShareOfRise(shares) * Math.max(0, riseC));
+}
+
+/** The share of the rise by which the model may be off for a sap that nobody measured (1 sigma). */
+export function modelShareOfRise(shares: SugarShares): number {
+  return sucroseShareOfRise + moreForHexoses * (1 - shares.sucrose);
 }
 
 /**

@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { applyEntry, type BoilState, startBoil } from '../../../src/core/boil/fold.ts';
-import { strengthOfDensity } from '../../../src/core/boil/readings-noted.ts';
+import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
+import { readInstrument } from '../../../src/core/physics/instruments.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
 import { contentsOfLitres, litresOf } from '../../../src/core/pan/contents.ts';
 import { boilingAt, foldAll, inOrder, lines, mark, onePot, readingAt, tarnHollow, tools } from './tarn-hollow.ts';
@@ -194,7 +195,7 @@ test.each([
   [{ brix: 66, celsius: 20, instrument: 'refractometer' }, 66],
   [{ brix: 66, celsius: 30, instrument: 'refractometer', compensated: true }, 66],
 ] as const)('a density mark of %j means %d °Bx', (reading, brix) => {
-  expect(Math.abs(strengthOfDensity({ kind: 'density', pan: 'p1', ...reading })! - brix)).toBeLessThan(0.15);
+  expect(Math.abs(readInstrument(reading, sugarShares('maple'))!.brix - brix)).toBeLessThan(0.15);
 });
 
 test('an instrument near the probe is believed from then on', () => {
@@ -217,7 +218,7 @@ test('an instrument far from the probe is questioned, not believed', () => {
   const { state } = foldAll(onePot(), entries, 180_000);
   expect(Math.abs(readingAt(state, 'p1', 180_000).brix! - 60)).toBeLessThan(0.3);
   expect(state.notices.map(({ sentence }) => sentence)).toEqual([
-    'Back pot: the instrument said 30.0 °Bx and the probe 60.0; please read it once more.',
+    'Back pot: the instrument said 30.0 °Bx and the probe 60.0; it was left out. Please read it once more: the same again counts.',
   ]);
 });
 
@@ -251,6 +252,6 @@ test('a density reading moves the limits on the thermometer scale as it moves th
   const { state } = foldAll(onePot(), inOrder(heard, [density]), 240_000);
   const { readings, limits } = boilView(state, 240_000);
   const { rise_c: rise, temperature_c: celsius } = readings[0]!;
-  const finishRise = state.limits['p1']!.finish.riseC!;
+  const finishRise = state.around['p1']!.limits.finish.riseC!;
   expect(limits[0]!.finish_c! - celsius!).toBeCloseTo(finishRise - rise!, 6);
 });

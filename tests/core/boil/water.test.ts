@@ -2,15 +2,42 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Mark } from '../../../src/core/boil/entries.ts';
-import { riseSigmaC, type StandingMark, waterAt } from '../../../src/core/boil/water.ts';
+import {
+  checkEvidence,
+  correctionC,
+  pressureEvidence,
+  priorsOf,
+  type Water,
+  waterFrom,
+} from '../../../src/core/boil/water.ts';
+import { type Evidence, probeName, WATER } from '../../../src/core/pan/baseline.ts';
+import { sigmaOf } from '../../../src/core/pan/joint-normal.ts';
 import { saturationTemperatureCelsius } from '../../../src/core/physics/water-point.ts';
-import { foldAll, lines, mark, onePot, readingAt } from './tarn-hollow.ts';
+import { foldAll, lines, mark, onePot, readingAt, tarnHollow } from './tarn-hollow.ts';
 
 const HOUR_MS = 3_600_000;
 
-const at = (t: number, what: Mark): StandingMark => ({ at: t, mark: what });
+const at = (t: number, what: Mark): { at: number; mark: Mark } => ({ at: t, mark: what });
 const station = (hpa: number): Mark => ({ kind: 'pressure', hpa });
 const check = (celsius: number): Mark => ({ kind: 'water-check', probe: 'A/1', celsius });
+
+/** The water point at t (ms) from what was noted; `altitude` null where the site does not say it. */
+function waterAt(marks: { at: number; mark: Mark }[], altitude: number | null, t: number): Water {
+  const site = altitude === null ? {} : { altitude_m: altitude };
+  const evidence = marks.flatMap((noted): Evidence[] => {
+    if (noted.mark.kind === 'water-check') return [checkEvidence(noted.mark.probe, noted.mark.celsius, noted.at)];
+    const one = noted.mark.kind === 'pressure' ? pressureEvidence(noted.mark, noted.at, altitude) : null;
+    return one === null ? [] : [one];
+  });
+  return waterFrom(evidence, priorsOf(tarnHollow({ site })), t);
+}
+
+/** How sure a rise read with a probe is, °C. */
+const riseSigmaC = (water: Water, probe: string | null): number =>
+  sigmaOf(water.joint, [
+    [WATER, 1],
+    [probeName(probe), 1],
+  ]);
 
 // Altitude and pressure: ISO 2533 as ICAO Doc 7488 prints it (from memory); water by IF97 equation 31: physics.md sections 1 and 2.
 test.each([
@@ -20,18 +47,18 @@ test.each([
   [1500, 845.56, 94.983],
   [2000, 794.95, 93.315],
 ])('in the standard atmosphere at %i m the pressure is %d hPa and water boils at %d °C', (altitude, hpa, celsius) => {
-  const water = waterAt([], altitude, null, 0);
+  const water = waterAt([], altitude, 0);
   expect(water.celsius).toBeCloseTo(celsius, 3);
   expect(Math.abs(water.pressureHpa! - hpa)).toBeLessThan(0.006);
   expect(water.origin.kind).toBe('altitude');
 });
 
 test('with neither altitude nor pressure nor check nothing is known', () => {
-  expect(waterAt([], null, null, 0)).toMatchObject({ celsius: null, pressureHpa: null, origin: { kind: 'nothing' } });
+  expect(waterAt([], null, 0)).toMatchObject({ celsius: null, pressureHpa: null, origin: { kind: 'nothing' } });
 });
 
 test("a barometer's reading here needs no altitude: 900 hPa boils at 96.687 °C (physics.md section 1)", () => {
-  const water = waterAt([at(0, station(900))], null, null, 0);
+  const water = waterAt([at(0, station(900))], null, 0);
   expect(water.celsius).toBeCloseTo(96.687, 3);
   expect(water.origin).toEqual({ kind: 'pressure', at: 0 });
 });
@@ -39,40 +66,40 @@ test("a barometer's reading here needs no altitude: 900 hPa boils at 96.687 °C 
 test('QNH 1020 hPa at 1000 m is 904.871 hPa here (physics.md section 2)', () => {
   const mark: Mark = { kind: 'pressure', hpa: 1020, at: 'altimeter' };
   const alone = saturationTemperatureCelsius(904.871)!;
-  expect(Math.abs(waterAt([at(0, mark)], 1000, null, 0).celsius! - alone)).toBeLessThan(0.005);
+  expect(Math.abs(waterAt([at(0, mark)], 1000, 0).celsius! - alone)).toBeLessThan(0.005);
 });
 
 test('QFF and QNH of the same number differ by 3.3 hPa on a 0 °C day at 1000 m (physics.md section 2)', () => {
   const of = (kind: 'altimeter' | 'sea-level'): number =>
-    waterAt([at(0, { kind: 'pressure', hpa: 1013.25, at: kind, outdoor_celsius: 0 })], 1000, null, 0).pressureHpa!;
+    waterAt([at(0, { kind: 'pressure', hpa: 1013.25, at: kind, outdoor_celsius: 0 })], 1000, 0).pressureHpa!;
   expect(Math.abs(of('altimeter') - of('sea-level') - 3.3)).toBeLessThan(0.1);
 });
 
 test('QNH and QFF without an altitude say nothing', () => {
   for (const kind of ['altimeter', 'sea-level'] as const) {
-    expect(waterAt([at(0, { kind: 'pressure', hpa: 1013, at: kind })], null, null, 0).celsius).toBeNull();
+    expect(waterAt([at(0, { kind: 'pressure', hpa: 1013, at: kind })], null, 0).celsius).toBeNull();
   }
 });
 
 test('a typed pressure makes the water point surer than the altitude, and age makes it less sure', () => {
-  const altitude = waterAt([], 300, null, 0).sigmaC;
-  const fresh = waterAt([at(0, station(977.7))], 300, null, 0).sigmaC;
-  const old = waterAt([at(0, station(977.7))], 300, null, 6 * HOUR_MS).sigmaC;
+  const altitude = waterAt([], 300, 0).sigmaC;
+  const fresh = waterAt([at(0, station(977.7))], 300, 0).sigmaC;
+  const old = waterAt([at(0, station(977.7))], 300, 6 * HOUR_MS).sigmaC;
   expect(fresh).toBeLessThan(0.05);
   expect(old).toBeGreaterThan(2 * fresh);
   expect(old).toBeLessThan(altitude);
 });
 
 test('a check with a pressure beside it is nearly all error of the probe', () => {
-  const water = waterAt([at(0, station(1013.25)), at(0, check(98.97))], null, null, 0);
+  const water = waterAt([at(0, station(1013.25)), at(0, check(98.97))], null, 0);
   expect(Math.abs(water.celsius! - 99.974)).toBeLessThan(0.01);
-  expect(Math.abs(water.probes['A/1']!.correctionC - 1)).toBeLessThan(0.03);
+  expect(Math.abs(correctionC(water, 'A/1') - 1)).toBeLessThan(0.03);
 });
 
-test('a check without anything else is all water point', () => {
-  const water = waterAt([at(0, check(98.97))], null, null, 0);
-  expect(water.celsius).toBeCloseTo(98.97, 9);
-  expect(water.probes['A/1']!.correctionC).toBe(0);
+test('a check without anything else is nearly all water point', () => {
+  const water = waterAt([at(0, check(98.97))], null, 0);
+  expect(Math.abs(water.celsius! - 98.97)).toBeLessThan(0.05);
+  expect(Math.abs(98.97 + correctionC(water, 'A/1') - water.celsius!)).toBeLessThan(0.001);
 });
 
 test('whatever is shared out, the checked probe reads no rise in boiling water', () => {
@@ -80,21 +107,21 @@ test('whatever is shared out, the checked probe reads no rise in boiling water',
   fc.assert(
     fc.property(celsius, fc.integer({ min: 0, max: 500 }), fc.boolean(), (read, altitude, typed) => {
       const pressure = typed ? [at(0, station(1000))] : [];
-      const water = waterAt([...pressure, at(0, check(read))], altitude, null, 0);
-      const rise = read + water.probes['A/1']!.correctionC - water.celsius!;
+      const water = waterAt([...pressure, at(0, check(read))], altitude, 0);
+      const rise = read + correctionC(water, 'A/1') - water.celsius!;
       // What is left is the error of the check itself: superheat, depth, resolution.
-      const surprise = Math.abs(read - waterAt(pressure, altitude, null, 0).celsius!);
+      const surprise = Math.abs(read - waterAt(pressure, altitude, 0).celsius!);
       expect(Math.abs(rise)).toBeLessThan(0.05 * surprise + 0.01);
     }),
   );
 });
 
 test('a checked probe tells its rise better than an unchecked one', () => {
-  const water = waterAt([at(0, check(99.5))], 0, null, 0);
-  expect(riseSigmaC(water, 'A/1', 0)).toBeLessThan(0.1);
-  expect(riseSigmaC(water, 'A/2', 0)).toBeGreaterThan(0.5);
-  expect(riseSigmaC(water, null, 0)).toBeGreaterThan(0.5);
-  expect(riseSigmaC(water, 'A/1', 6 * HOUR_MS)).toBeGreaterThan(0.2);
+  const water = waterAt([at(0, check(99.5))], 0, 0);
+  expect(riseSigmaC(water, 'A/1')).toBeLessThan(0.1);
+  expect(riseSigmaC(water, 'A/2')).toBeGreaterThan(0.5);
+  expect(riseSigmaC(water, null)).toBeGreaterThan(0.5);
+  expect(riseSigmaC(waterAt([at(0, check(99.5))], 0, 6 * HOUR_MS), 'A/1')).toBeGreaterThan(0.2);
 });
 
 /** A front: 1000 hPa at the start, 985 after six hours; the probe stays at one temperature. */
