@@ -14,6 +14,7 @@ import type { BoilClock, MachineClock } from './clock.ts';
 import type { CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
 import { Folding } from './folding.ts';
+import { canTeach, keepLearnt } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { ProgramAlarms } from './program-alarms.ts';
@@ -119,14 +120,21 @@ export class BoilRun {
 
   /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
   start(gapSeconds: number | null): void {
-    if (gapSeconds !== null) void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds });
+    if (gapSeconds !== null) {
+      void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds });
+      // The program may have been stopped between a mark and what it teaches.
+      this.#keepLearnt();
+    }
     this.#startSource();
     this.#tickLater();
   }
 
-  mark(mark: Mark): Promise<Outcome> {
+  async mark(mark: Mark): Promise<Outcome> {
     const why = whyNotMark(mark, this.#scene());
-    return why === null ? this.#do({ t: this.#now(), mark }) : Promise.resolve(refused(why));
+    if (why !== null) return refused(why);
+    const outcome = await this.#do({ t: this.#now(), mark });
+    if (outcome.ok && canTeach(mark)) this.#keepLearnt();
+    return outcome;
   }
 
   async answer(answer: Answer): Promise<Outcome> {
@@ -153,6 +161,7 @@ export class BoilRun {
     }
     await committed;
     if (this.#isOver) return refused('The boil is over already.');
+    this.#keepLearnt();
     try {
       this.#kept = this.#options.notebook.end(this.boil, t);
     } catch (error) {
@@ -167,7 +176,10 @@ export class BoilRun {
 
   /** Leaves the boil running in the notebook, with everything written down. */
   async leave(): Promise<void> {
-    if (!this.#isOver) this.#reach(this.#now() - 1);
+    if (!this.#isOver) {
+      this.#reach(this.#now() - 1);
+      this.#keepLearnt();
+    }
     await this.#stop();
   }
 
@@ -306,6 +318,13 @@ export class BoilRun {
   #record(t: number, text: string): void {
     this.#recordedT = t;
     this.#recorder.add(text);
+  }
+
+  /** All that is learnt comes from marks that are kept: a failure is said, and keeps nobody from ending the boil. */
+  #keepLearnt(): void {
+    if (this.#isOver) return;
+    const sentence = keepLearnt(this.#options.notebook, this.#options.boil, this.#folding.state);
+    if (sentence !== null) this.#hearNotice({ port: null, sentence });
   }
 
   #keptNow(entries: number): void {

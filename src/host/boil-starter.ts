@@ -16,6 +16,7 @@ import { BoilClock, isoWithOffset, resumedT } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import { BUCKET_MS, CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
+import { learntFor } from './learnt.ts';
 import { headerOf, keptSetup, portsToOpen } from './setup.ts';
 
 /** The same practice for everybody: what it teaches was looked at. */
@@ -42,10 +43,15 @@ export class BoilStarter {
     return keptSetup(this.#options.notebook.setting(SETUP_KEY));
   }
 
-  /** Throws NotebookProblem when the boil cannot be written down. */
+  /**
+   * Begins with what earlier boils taught, unless the setup says what to begin with. Throws NotebookProblem when the
+   * boil cannot be written down.
+   */
   beginLive(setup: Setup, settings: Settings): BoilRun {
     const { notebook } = this.#options;
-    const boil = notebook.begin(headerOf(setup, this.#startedNow(), settings), 'live');
+    const header = headerOf(setup, this.#startedNow(), settings);
+    const learnt = header.learnt ?? learntFor(setup, notebook.learnt());
+    const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));
   }

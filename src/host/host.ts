@@ -12,6 +12,7 @@ import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
+import { learntListings } from './learnt.ts';
 import { Listening } from './listening.ts';
 import type { ListenPort } from './listening.ts';
 import { readOpened } from './opened-recording.ts';
@@ -189,6 +190,8 @@ export class Host {
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
+    if ('learnt' in command) return { ok: true, data: learntListings(this.#notebook.learnt()) };
+    if ('forget' in command) return this.#forget(command.forget.name);
     if ('curve' in command) return this.#curve(command.curve);
     return this.#doReplay(command);
   }
@@ -257,6 +260,13 @@ export class Host {
     if (ports.length === 0) return done;
     if (this.running !== null) return refused('A boil is running, and its ports are open already.');
     this.#listening = new Listening(ports, this.#machine, () => this.#changed(false));
+    return done;
+  }
+
+  #forget(name: string): Outcome {
+    const isKnown = learntListings(this.#notebook.learnt()).some((listing) => listing.name === name);
+    if (!isKnown) return refused(`Nothing was learnt under the name "${name}".`);
+    this.#notebook.forget(name);
     return done;
   }
 

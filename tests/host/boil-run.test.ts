@@ -129,3 +129,14 @@ test('the kept boil, replayed, calls exactly what was called live', () => {
   expect(replayed.map(({ alarm, event }) => `${alarm} ${event}`)).toContain('past-finish raised');
   expect(replayed).toEqual(live);
 });
+
+test('what was learnt and cannot be kept is said, and neither the mark nor the end fails for it', async () => {
+  boil = tarnBoil();
+  boil.disk.keepsLearnt = false;
+  heat(3);
+  expect(await boil.run.mark({ kind: 'water-check', probe: 'A/1', celsius: 97.1 })).toEqual({ ok: true });
+  const sentence = 'What this boil taught could not be kept for the next one: the disk is full.';
+  expect(boil.run.snapshot().notices).toContain(sentence);
+  expect(await boil.run.end()).toEqual({ ok: true });
+  expect(boil.summary().running).toBe(false);
+});

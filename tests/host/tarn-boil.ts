@@ -28,7 +28,7 @@ export function tarnBoil() {
   const folder = mkdtempSync(join(tmpdir(), 'panwarden-'));
   const machine = new HandClock();
   const real = openNotebook(folder);
-  const disk = { full: false };
+  const disk = { full: false, keepsLearnt: true };
   const notebook: Notebook = Object.assign(Object.create(real) as Notebook, {
     append(boil: string, texts: readonly string[]) {
       if (disk.full) throw new Error('the disk is full');
@@ -37,6 +37,10 @@ export function tarnBoil() {
     end(boil: string, t: number) {
       if (disk.full) throw new Error('the disk is full');
       return real.end(boil, t);
+    },
+    keepLearnt(...taught: Parameters<Notebook['keepLearnt']>) {
+      if (!disk.keepsLearnt) throw new Error('the disk is full');
+      real.keepLearnt(...taught);
     },
   });
   const boil = real.begin(TARN_HEADER, 'live');
