@@ -107,9 +107,9 @@ export interface LearntListing {
   /** As in Learnt of a header; it is forgotten under this name. */
   name: string;
   about: 'probe' | 'sap';
-  /** The probe's id, or the sap's key. */
+  /** The probe's id, or the sap's key: maple, birch, or the shares "sucrose/glucose/fructose/others". */
   of: string;
-  /** Probe: how much it shows too much, °C. Sap: by which share its rise is more than its sugars' alone. */
+  /** Probe: how much it shows too much, its offset included, °C. Sap: by which share its rise is more than its sugars' alone. */
   value: number;
   /** Standard uncertainty (1 σ) when it was taught, in the unit of the value. */
   sigma: number;

@@ -39,6 +39,7 @@ function dataFor(command: Command): unknown {
       { ...boil, boil: '2027-04-10-practice', name: 'Practice boil', practice: true },
     ];
   }
+  if ('learnt' in command) return [];
   return 'last_setup' in command ? null : undefined;
 }
 

@@ -7,6 +7,7 @@ export type {
   Command,
   Curve,
   HostMessage,
+  LearntListing,
   MarkView,
   NextThing,
   Now,

@@ -7,6 +7,7 @@ import { temperature } from '../words/amounts.ts';
 import { lengthOfTime } from '../words/clock.ts';
 import { panName, probeWords } from '../words/pan-words.ts';
 import { withChannel } from './channels.ts';
+import { LearntPanel } from './learnt-panel.tsx';
 import { PortFinder } from './port-finder.tsx';
 
 const PORT_WORDS: Record<PortView['state'], string> = {
@@ -124,6 +125,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           </p>
         )}
       </section>
+      <LearntPanel now={now} />
       <section class="panel">
         <h2>{canListen ? 'Boards on this machine' : 'More boards on this machine'}</h2>
         <PortFinder inUse={canListen ? [] : now.ports.map((port) => port.path)} />

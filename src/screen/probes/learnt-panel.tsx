@@ -1,0 +1,79 @@
+// What earlier boils taught of probes and saps, with a way to forget each.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { ask, settings, tell } from '../client/store.ts';
+import type { LearntListing, Now } from '../client/types.ts';
+import { learntOf, learntWords, taughtBy } from '../words/learnt-words.ts';
+
+interface RowProps {
+  learnt: LearntListing;
+  /** Called when it was forgotten. */
+  forgotten: () => void;
+}
+
+/** It cannot be had back, so one press asks and another does it. */
+function ForgetButton({ learnt, forgotten }: RowProps): JSX.Element {
+  const [asking, setAsking] = useState(false);
+  const what = learntOf(learnt);
+  const forget = async (): Promise<void> => {
+    if (await tell({ forget: { name: learnt.name } }, `What was learnt of ${what} is forgotten.`)) forgotten();
+  };
+  if (!asking) {
+    return (
+      <button type="button" aria-label={`Forget what was learnt of ${what}`} onClick={() => setAsking(true)}>
+        Forget
+      </button>
+    );
+  }
+  return (
+    <span class="confirm" role="group" aria-label={`Forget what was learnt of ${what}?`}>
+      <button type="button" onClick={() => void forget()}>
+        Yes, forget it
+      </button>{' '}
+      <button type="button" onClick={() => setAsking(false)}>
+        No, keep it
+      </button>
+    </span>
+  );
+}
+
+function LearntRow({ learnt, forgotten }: RowProps): JSX.Element {
+  return (
+    <li class="port">
+      <span>
+        {learntWords(learnt, settings.value)} <small>{taughtBy(learnt)}</small>
+      </span>
+      <ForgetButton learnt={learnt} forgotten={forgotten} />
+    </li>
+  );
+}
+
+/** Nothing while nothing was learnt yet. */
+export function LearntPanel({ now }: { now: Now }): JSX.Element | null {
+  const [list, setList] = useState<LearntListing[]>([]);
+  const [problem, setProblem] = useState<string | null>(null);
+  const load = (): void =>
+    void ask({ learnt: true }).then(
+      (data) => setList(data as LearntListing[]),
+      (error: Error) => setProblem(error.message),
+    );
+  // A mark may have taught something.
+  useEffect(load, [now.boil, now.marks.length]);
+  if (problem === null && list.length === 0) return null;
+  const isRunning = now.mode === 'live' && !now.ended;
+  return (
+    <section class="panel">
+      <h2>Learnt from your boils</h2>
+      <p class="hint">
+        The next boil with the same probe or sap begins with this.
+        {isRunning && ' The one that runs keeps what it began with.'}
+      </p>
+      {problem !== null && <p class="problem">✕ {problem}</p>}
+      <ul>
+        {list.map((learnt) => (
+          <LearntRow key={learnt.name} learnt={learnt} forgotten={load} />
+        ))}
+      </ul>
+    </section>
+  );
+}
