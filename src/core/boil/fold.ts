@@ -5,7 +5,9 @@ import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-m
 import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
+import { densityDoubt } from './density-noted.ts';
 import { noteMark } from './marks.ts';
+import { checkDoubt } from './readings-noted.ts';
 import { mergePatch } from './merge-patch.ts';
 import { lostAt, probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { type BoilState, startPort, takeHeader } from './state.ts';
@@ -195,13 +197,26 @@ const TEACHING: ReadonlySet<Mark['kind']> = new Set(['pressure', 'water-check', 
 
 function takeMark(state: BoilState, mark: Mark, t: number): void {
   noteMark(state, mark, t);
-  if (TEACHING.has(mark.kind)) weighAnew(state, t);
+  if (TEACHING.has(mark.kind)) {
+    weighAnew(state, t);
+    askBack(state, t);
+  }
   if (mark.kind === 'reading') {
     const pan = state.pans[mark.pan];
     const design = state.designs[mark.pan];
     if (pan !== undefined && design !== undefined)
       panReadByHand(pan, design, state.around[mark.pan]!, Math.min(mark.happened ?? t, t));
   }
+}
+
+/** What was just noted and can hardly be meant is asked about, once. */
+function askBack(state: BoilState, t: number): void {
+  const kept = state.marks.at(-1);
+  if (kept === undefined || kept.t !== t || !kept.questioned || kept.evidence === null) return;
+  const { evidence, mark } = kept;
+  if (evidence.kind === 'density') state.notices.push({ t, sentence: densityDoubt(state, evidence) });
+  if (evidence.kind === 'check' && mark.kind === 'water-check')
+    state.notices.push({ t, sentence: checkDoubt(mark, evidence.inSyrup) });
 }
 
 function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): void {

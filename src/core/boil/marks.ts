@@ -58,7 +58,7 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
     case 'depth':
       return depth(state, kept, mark);
     case 'density':
-      return density(state, kept, mark, t);
+      return density(state, kept, mark);
     case 'flame':
       return flame(state.pans[mark.pan], mark.level);
     case 'reading':
@@ -66,7 +66,7 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
     case 'move-probe':
       return moveProbe(state, mark, t);
     case 'water-check':
-      return waterCheck(state, kept, mark, t);
+      return waterCheck(state, kept, mark);
     default:
   }
 }
@@ -157,6 +157,7 @@ function lastPlace(state: BoilState, probe: string): string | null {
   return (state.header.pans ?? []).find((pan) => [pan.probe ?? []].flat().includes(probe))?.id ?? null;
 }
 
+/** Below a boil the density readings that stand make the strength; else the joint estimate is weighed anew without it. */
 function takeDensityBack(state: BoilState, id: string): void {
   const pan = state.pans[id];
   if (pan === undefined) return;

@@ -1,24 +1,39 @@
 // What can hardly be meant: such a mark is kept, acts on nothing and is asked about, and counts when it is said again.
-import type { BoilState, KeptMark } from './state.ts';
+import { asMeasurement, type Evidence } from '../pan/baseline.ts';
+import { type JointNormal, meanOf, sigmaOf } from '../pan/joint-normal.ts';
 
-/** The same wild reading again within this is meant, ms, if the two agree to this, °Bx or °C. */
+/** A density reading further than this from the probe can hardly be meant, °Bx; or so many standard deviations. */
+const WILD_BRIX = 6;
+const WILD_SIGMAS = 4;
+/** A boiling check this far from the water point is no plain boiling water, °C: unchecked probes are off by 2 at most. */
+const WILD_CHECK_C = 2.5;
+/** With the water point known no better than this, °C, a check is not questioned. */
+const KNOWN_SIGMA_C = 1.5;
+/** The same wild number again within this is meant, ms, if the two agree to this, °Bx or °C. */
 const AGAIN_WITHIN_MS = 20 * 60_000;
 const AGAIN_ALIKE = 1.5;
 
-/** Keeps a mark from acting, and asks about it at t (ms). */
-export function question(state: BoilState, kept: KeptMark, t: number, sentence: string): void {
-  kept.withdrawn = true;
-  kept.questioned = true;
-  state.notices.push({ t, sentence });
+/** Whether something that was noted can hardly be meant, against what was known before it; `left` is what was left out so far. */
+export function isWild(seen: Evidence, joint: JointNormal, left: readonly Evidence[]): boolean {
+  if (seen.kind === 'check' && seen.inSyrup) return true;
+  return isFar(seen, joint) && !left.some((other) => saysTheSame(seen, other));
 }
 
-/** Somebody who was questioned and says the same again means it; `apart` is how far two marks are from saying the same. */
-export function saidAgain(state: BoilState, kept: KeptMark, apart: (other: KeptMark) => number): boolean {
-  return state.marks.some(
-    (one) =>
-      one !== kept &&
-      one.questioned &&
-      Math.abs(kept.at - one.at) <= AGAIN_WITHIN_MS &&
-      Math.abs(apart(one)) <= AGAIN_ALIKE,
-  );
+function isFar(seen: Evidence, joint: JointNormal): boolean {
+  const { sum, value, sigma } = asMeasurement(seen);
+  const off = Math.abs(value - meanOf(joint, sum));
+  const known = sigmaOf(joint, sum);
+  if (seen.kind === 'check') return known <= KNOWN_SIGMA_C && off > WILD_CHECK_C;
+  if (seen.kind !== 'density') return false;
+  return seen.tooStrong || off > WILD_SIGMAS * Math.hypot(sigma, known) || off > WILD_BRIX * seen.cPerBrix;
+}
+
+/** Somebody who was asked and says the same again means it. */
+function saysTheSame(one: Evidence, other: Evidence): boolean {
+  if (Math.abs(one.at - other.at) > AGAIN_WITHIN_MS) return false;
+  if (one.kind === 'density' && other.kind === 'density')
+    return one.pan === other.pan && Math.abs(one.brix - other.brix) <= AGAIN_ALIKE;
+  if (one.kind === 'check' && other.kind === 'check')
+    return one.probe === other.probe && Math.abs(one.celsius - other.celsius) <= AGAIN_ALIKE;
+  return false;
 }

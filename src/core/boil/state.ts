@@ -21,7 +21,7 @@ export interface KeptMark {
   withdrawn: boolean;
   /** What it did to the pans' contents, so that it can be taken back. */
   changes: ContentsChange[];
-  /** What it taught of water point, probe and sap; a pressure is worked out anew where it is needed. */
+  /** What it says of water point, probe and sap; null where it says nothing of them. */
   evidence: Evidence | null;
   /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
   questioned: boolean;
@@ -93,7 +93,7 @@ export function startBoil(header: Header): BoilState {
     corrections: byName(),
     pans: byName(),
     marks: [],
-    water: waterFrom([], priorsOf(header), 0),
+    water: waterFrom([], priorsOf(header), 0).water,
     waterAt: 0,
     pots: [],
     book: startAlarms(),

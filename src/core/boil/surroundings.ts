@@ -38,12 +38,13 @@ export function refreshWater(state: BoilState, t: number): void {
 export function weighAnew(state: BoilState, t: number): void {
   state.waterAt = t;
   const altitudeM = state.header.site?.altitude_m ?? null;
-  const evidence = state.marks.flatMap(({ mark, at, withdrawn, evidence: kept }): Evidence[] => {
-    if (withdrawn) return [];
-    const one = mark.kind === 'pressure' ? pressureEvidence(mark, at, altitudeM) : kept;
-    return one === null ? [] : [one];
-  });
-  state.water = waterFrom([...evidence, ...state.pots], priorsOf(state.header), t);
+  for (const kept of state.marks) {
+    if (kept.mark.kind === 'pressure') kept.evidence = pressureEvidence(kept.mark, kept.at, altitudeM);
+  }
+  const noted = state.marks.flatMap(({ withdrawn, evidence }) => (withdrawn || evidence === null ? [] : [evidence]));
+  const { water, left } = waterFrom([...noted, ...state.pots], priorsOf(state.header), t);
+  state.water = water;
+  for (const kept of state.marks) kept.questioned = kept.evidence !== null && left.has(kept.evidence);
   lookAround(state);
 }
 

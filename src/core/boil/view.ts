@@ -37,7 +37,8 @@ export interface BoilView {
   }[];
   alarms: (ListedAlarm & AlarmWords)[];
   sound: { priority: Priority | null; silencedUntil: number | null };
-  marks: { t: number; at: number; mark: Mark; withdrawn: boolean }[];
+  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
+  marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
   next: NextThing;
   notices: string[];
 }
@@ -64,7 +65,13 @@ export function boilView(state: BoilState, t: number): BoilView {
     })),
     alarms: alarms.map((alarm) => ({ ...alarm, ...ALARM_WORDS[alarm.alarm] })),
     sound: { priority: soundNow(state.book, t), silencedUntil: state.book.silencedUntil },
-    marks: state.marks.map(({ t: noted, at, mark, withdrawn }) => ({ t: noted, at, mark, withdrawn })),
+    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
+      t: noted,
+      at,
+      mark,
+      withdrawn,
+      questioned,
+    })),
     next: nextThing(readings, alarms, state.water.celsius !== null, t),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };

@@ -24,6 +24,7 @@ import { modelShareOfRise } from '../physics/strength-uncertainty.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import type { Header, Mark, Sensor } from './entries.ts';
 import { sapKey } from './learnt.ts';
+import { isWild } from './questioned.ts';
 
 export interface WaterOrigin {
   kind: 'altitude' | 'pressure' | 'check' | 'reference-pot' | 'nothing';
@@ -82,11 +83,27 @@ export function priorsOf(header: Header): Priors {
   };
 }
 
-/** Water point, probes and saps at t (ms) from all evidence, in any order. */
-export function waterFrom(evidence: readonly Evidence[], priors: Priors, t: number): Water {
-  const inOrder = [...evidence].sort((a, b) => a.at - b.at);
-  const seen = inOrder.reduce(see, startBaseline(priors));
-  return waterNow({ seen, evidence: inOrder }, priors.altitudeWaterC !== null, t);
+/**
+ * Water point, probes and saps at t (ms) from all evidence, in any order. What can hardly be meant is left out and
+ * counted up in `left`.
+ */
+export function waterFrom(
+  evidence: readonly Evidence[],
+  priors: Priors,
+  t: number,
+): { water: Water; left: ReadonlySet<Evidence> } {
+  let seen = startBaseline(priors);
+  const taken: Evidence[] = [];
+  const left: Evidence[] = [];
+  for (const one of [...evidence].sort((a, b) => a.at - b.at)) {
+    if (isWild(one, baselineAt(seen, one.at), left)) left.push(one);
+    else {
+      seen = see(seen, one);
+      taken.push(one);
+    }
+  }
+  const water = waterNow({ seen, evidence: taken }, priors.altitudeWaterC !== null, t);
+  return { water, left: new Set(left) };
 }
 
 /** The same with one more thing seen, at t (ms), not before the others. */
@@ -165,8 +182,8 @@ export function pressureEvidence(
 }
 
 /** What a check shows: the probe's bare number in boiling water. */
-export function checkEvidence(probe: string, celsius: number, at: number): Evidence {
-  return { kind: 'check', at, probe, celsius, sigmaC: CHECK_SIGMA_C };
+export function checkEvidence(probe: string, celsius: number, at: number, inSyrup: boolean): Evidence {
+  return { kind: 'check', at, probe, celsius, sigmaC: CHECK_SIGMA_C, inSyrup };
 }
 
 /** What a pot of plain water shows: its probe's bare number. */

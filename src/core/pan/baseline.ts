@@ -30,10 +30,26 @@ const SAP_CHANGES_SHARE = 0.012;
 export type Evidence =
   /** The water point that a pressure means. */
   | { kind: 'pressure'; at: number; celsius: number; sigmaC: number }
-  /** What a probe said, uncorrected, in boiling water. */
-  | { kind: 'check' | 'pot'; at: number; probe: string; celsius: number; sigmaC: number }
+  /** What a probe said, uncorrected, in boiling water; `inSyrup` where it said the same in its thick pan. */
+  | { kind: 'check'; at: number; probe: string; celsius: number; sigmaC: number; inSyrup: boolean }
+  | { kind: 'pot'; at: number; probe: string; celsius: number; sigmaC: number }
   /** What the pan's thermometer said, uncorrected, where an instrument says that the sugars alone make such a rise. */
-  | { kind: 'density'; at: number; probe: string | null; sap: string; celsius: number; riseC: number; sigmaC: number };
+  | DensityEvidence;
+
+export interface DensityEvidence {
+  kind: 'density';
+  at: number;
+  pan: string;
+  probe: string | null;
+  sap: string;
+  celsius: number;
+  brix: number;
+  riseC: number;
+  cPerBrix: number;
+  sigmaC: number;
+  /** Stronger than anybody lets this pan get. */
+  tooStrong: boolean;
+}
 
 export interface Baseline {
   joint: JointNormal;
