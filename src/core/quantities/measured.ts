@@ -8,6 +8,7 @@ export type OriginKind =
   | 'pressure'
   | 'reference-pot'
   | 'altitude'
+  | 'weather'
   | 'density-reading'
   | 'earlier-boil'
   | 'volume'
