@@ -3,7 +3,7 @@ import { addTo, correctByStrength } from './contents.ts';
 import { moveOn } from './evaporation-line.ts';
 import type { PanModel } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
-import { latentHeatKjPerKg } from '../physics/heat.ts';
+import { boiledOffKgPerS } from '../physics/heat.ts';
 
 /** Memory of the line, s of heat: long enough for a steady slope, short enough to follow a burner. */
 const MEMORY_S = 900;
@@ -28,7 +28,7 @@ export function evaporationKgPerS(pan: PanModel, design: PanDesign): number | nu
   if (pan.phase !== 'boiling' && design.ceilingC === null) return null;
   if (pan.learntKgPerS !== null) return pan.learntKgPerS * pan.flame;
   if (design.usefulPowerW === null || design.ceilingC !== null) return null;
-  return (design.usefulPowerW * pan.flame) / (latentHeatKjPerKg(100)! * 1000);
+  return boiledOffKgPerS(design.usefulPowerW * pan.flame, 100);
 }
 
 /** A slope known to this share tells the evaporation. */

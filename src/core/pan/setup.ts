@@ -1,20 +1,11 @@
 // A pan as the model needs it: the header's fields with their defaults filled in.
-import type { Heat, PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
+import type { PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
+import { usualEfficiency } from '../physics/fuel.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
 
 /** Common practice: least depth over live heat, mm, unless the header says otherwise. */
 const LEAST_DEPTH_MM = 15;
-
-/**
- * Share of a burner's nominal power that ends as vapour. Bare propane ring under a pot 25–35 %, flat pans 51–72 %
- * (trade.md, common practice and trade ledgers); wood rigs 40–60 % (Ohio State Extension); electric by judgement.
- */
-function efficiency(kind: Heat['kind'], vessel: Vessel | undefined): number {
-  if (kind === 'electric') return 0.8;
-  if (kind === 'wood') return 0.45;
-  return vessel?.shape === 'rectangular' ? 0.5 : 0.33;
-}
 
 /** Strength at which thick syrup is taken to burn on live heat, °Bx: well over any finish, below where published rises part. */
 const SCORCH_BRIX = 75;
@@ -50,7 +41,9 @@ export function panDesign(setup: PanSetup): PanDesign {
     vessel: setup.vessel ?? null,
     minDepthMm: setup.min_depth_mm ?? LEAST_DEPTH_MM,
     usefulPowerW:
-      setup.heat?.power_w === undefined ? null : setup.heat.power_w * efficiency(setup.heat.kind, setup.vessel),
+      setup.heat?.power_w === undefined
+        ? null
+        : setup.heat.power_w * usualEfficiency(setup.heat.kind, setup.vessel?.shape === 'rectangular'),
     finishBrix,
     finishRiseC: setup.finish !== undefined && 'rise_c' in setup.finish ? setup.finish.rise_c : null,
     scorchBrix: Math.min(79, Math.max(SCORCH_BRIX, finishBrix + 4)),

@@ -1,7 +1,7 @@
 // One second of a pan on the fire: heat in, heat lost, water gone, and what happens when it burns.
 import { latentHeatKjPerKg } from '../physics/heat.ts';
+import { surfaceEvaporationKgPerM2S } from '../physics/open-surface.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
-import { saturationPressureHpa } from '../physics/water-point.ts';
 import type { SugarShares } from '../boil/entries.ts';
 import { depthMillimetres, massKg, specificHeatHere, strengthBrix, type Liquid } from './liquid.ts';
 import type { Air } from './weather.ts';
@@ -37,6 +37,8 @@ const windShare = 0.06;
 const hottestCrustCelsius = 320;
 /** The liquid lies below the rim, out of most of the wind. */
 const rimShelter = 0.3;
+/** Over any syrup's boil; only a poured-over crust is hotter. */
+const hottestLiquidCelsius = 120;
 /** A boil that is cooled by less than this goes on quietly, °C. */
 const quietBoilCelsius = 0.3;
 
@@ -74,16 +76,11 @@ export function burnerWatts(hearth: Hearth, level: number, fireStrength: number,
   return hearth.powerWatts * hearth.efficiency * level * fireStrength * shelter;
 }
 
-/**
- * Water that leaves a still, hot surface, kg/s.
- * Source: W = A (p_liquid - p_air)(0.089 + 0.0782 v)/Y with kPa, m/s and kJ/kg (Carrier 1918, as given for pools
- * in the ASHRAE handbook); used here far above its range, where it gives the 10 to 15 kg/(m² h) of a simmering pan.
- */
+/** Water that leaves a still, hot surface, kg/s. */
 function surfaceKgPerSecond(liquid: Liquid, riseCelsius: number, areaM2: number, air: Air): number {
-  const liquidHpa = certain(saturationPressureHpa(Math.max(0.1, liquid.celsius - riseCelsius)), 'vapour pressure');
-  const latent = certain(latentHeatKjPerKg(Math.max(40, Math.min(120, liquid.celsius))), 'latent heat');
-  const kilopascal = Math.max(0, liquidHpa - air.vapourHpa) / 10;
-  return (areaM2 * kilopascal * (0.089 + 0.0782 * rimShelter * air.windMetresPerSecond)) / latent;
+  const overSurface = { ...air, windMetresPerSecond: rimShelter * air.windMetresPerSecond };
+  const celsius = Math.min(hottestLiquidCelsius, liquid.celsius);
+  return areaM2 * certain(surfaceEvaporationKgPerM2S(celsius, riseCelsius, overSurface), 'evaporation');
 }
 
 /**

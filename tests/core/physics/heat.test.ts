@@ -2,7 +2,14 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { densityKgPerM3 } from '../../../src/core/physics/density.ts';
-import { latentHeatKjPerKg, specificHeatKjPerKgK } from '../../../src/core/physics/heat.ts';
+import {
+  boiledOffKgPerS,
+  boilingDownHeatKj,
+  heatingUpSeconds,
+  latentHeatKjPerKg,
+  specificHeatKjPerKgK,
+  warmingHeatKj,
+} from '../../../src/core/physics/heat.ts';
 import { readTable } from './published-table.ts';
 
 const latent = (celsius: number): number => latentHeatKjPerKg(celsius) ?? NaN;
@@ -50,11 +57,36 @@ test('specific heat: equation of Smith 2000 (UCT), within 10 %', () => {
   }
 });
 
-test('a US gallon of 66.0 °Bx from 2 % sap at 5 °C takes 400,000 Btu: Ohio State extension, within 2 %', () => {
+/** International table British thermal unit, kJ. */
+const kjPerBtu = 1.05505585;
+
+test('a US gallon of 66.0 °Bx from 2 % sap at 5 °C: 404,000 Btu by the balance worked out apart, 400,000 by Ohio State extension', () => {
   const syrupKg = ((densityKgPerM3(66, 20) ?? NaN) * 3.785411784) / 1000;
-  const sapKg = (syrupKg * 66) / 2;
-  const heatKj = sapKg * specific(2, 50) * 95 + (sapKg - syrupKg) * latent(100);
-  expect(Math.abs(heatKj / 1.05505585 / 400_000 - 1)).toBeLessThan(0.02);
+  const heat = boilingDownHeatKj({ kg: (syrupKg * 66) / 2, brix: 2, fromCelsius: 5 }, 66) ?? NaN;
+  expect(Math.abs(heat / kjPerBtu / 404_000 - 1)).toBeLessThan(0.002);
+  expect(Math.abs(heat / kjPerBtu / 400_000 - 1)).toBeLessThan(0.015);
+});
+
+test('a flat pan that loses 1 US gal a square foot and hour takes 25.5 kW/m² into steam (trade; worked out apart)', () => {
+  const kgPerS = (3.785411784 * 0.9982) / 3600 / 0.3048 ** 2;
+  expect(boiledOffKgPerS(25_500, 100)).toBeCloseTo(kgPerS, 4);
+});
+
+test('heating up: 10 kg of water from 20 to 100 °C take 3,350 kJ (IF97 enthalpies 83.9 and 419.1 kJ/kg, the first from memory)', () => {
+  const water = { kg: 10, brix: 0, fromCelsius: 20, toCelsius: 100 };
+  expect(Math.abs((warmingHeatKj(water) ?? NaN) / 3352 - 1)).toBeLessThan(0.002);
+  expect(heatingUpSeconds(water, 2000)).toBeCloseTo((warmingHeatKj(water) ?? NaN) / 2, 9);
+});
+
+test('what is warm enough takes nothing, and no heat or no mass gives no time', () => {
+  const warm = { kg: 10, brix: 2, fromCelsius: 100, toCelsius: 90 };
+  expect(warmingHeatKj(warm)).toBe(0);
+  expect(heatingUpSeconds(warm, 0)).toBeNull();
+  expect(warmingHeatKj({ ...warm, kg: NaN })).toBeNull();
+  expect(boiledOffKgPerS(-1, 100)).toBeNull();
+  expect(boiledOffKgPerS(1000, 20)).toBeNull();
+  expect(boilingDownHeatKj({ kg: 1, brix: 0, fromCelsius: 5 }, 66)).toBeNull();
+  expect(boilingDownHeatKj({ kg: 1, brix: 67, fromCelsius: 5 }, 66)).toBeNull();
 });
 
 test('whatever comes in, the answer is a number in range or not known, never NaN', () => {
