@@ -15,8 +15,8 @@ const ALTITUDE_SIGMA_C = 0.3;
 /** Where not even the altitude is known: people boil between the sea and 3000 m, °C. */
 const ANYWHERE_C = 96;
 const ANYWHERE_SIGMA_C = 5;
-/** A front moves 1–2 hPa an hour; 0.0277 °C/hPa (physics.md section 0); and passes in about so many hours (common practice). */
-const FRONT_SIGMA_C_PER_H = 0.055;
+/** A front moves 1–2 hPa an hour, a hard one 3; 0.0277 °C/hPa (physics.md section 0); it passes in about so many hours (common practice). */
+const FRONT_SIGMA_C_PER_H = 0.06;
 const FRONT_HOURS = 8;
 /** A reading in boiling water: superheat, depth, resolution, °C (common practice). */
 export const CHECK_SIGMA_C = 0.08;
