@@ -84,7 +84,7 @@ export function openForReading(folder: string): DatabaseSync {
     return guarded(database, () => {
       if (checkedVersion(database, folder) < NOTEBOOK_VERSION) {
         throw new NotebookProblem(
-          `the notebook in ${folder} is of an older version: start a boil in it once to bring it forward`,
+          `the notebook in ${folder} is of an older version: open it once with "start" or "watch" to bring it forward`,
           2,
         );
       }

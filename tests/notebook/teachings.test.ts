@@ -128,6 +128,9 @@ function notebookOfVersion1(folder: string): void {
 test('a notebook of version 1 is brought forward with all that it holds, and its boil can teach', () => {
   const folder = scratchFolder();
   notebookOfVersion1(folder);
+  expect(() => scratchNotebook(folder, { readOnly: true })).toThrow(
+    'is of an older version: open it once with "start"',
+  );
   const notebook = scratchNotebook(folder);
   expect([...notebook.entries('old')]).toEqual(['{"t":10}', '{"t":20, "x" : 1}']);
   expect(notebook.headerText('old')).toBe(JSON.stringify(tarnHollow));
