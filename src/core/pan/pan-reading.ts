@@ -71,7 +71,7 @@ function strengthOf(
   const noise = (pan.track.noise ?? 0.1) / 3;
   const range = strengthRange80(
     sugarRiseC(around, Math.max(0, pan.riseC)),
-    Math.hypot(around.waterSigmaC, noise),
+    { riseSigmaC: Math.hypot(around.waterSigmaC, noise) },
     design.shares,
     around.pressureHpa,
   );

@@ -9,11 +9,25 @@ const modelFloorCelsius = 0.02;
 /** Near the finish this gives 0.08 °C for maple (rise 4.0) and 0.15 °C for birch (rise 6.0). */
 const sucroseShareOfRise = 0.02;
 const moreForHexoses = 0.0055;
+/**
+ * Acids and minerals add 0.6 (birch) to 1.4 (maple) times their share to the rise; their particles may weigh 50 to
+ * 110 g/mol in place of the assumed 75, so that about half of that is unsure (a judgement, not a measurement).
+ */
+const moreForOthers = 0.5;
 
 const greatestBrix = 80;
 
+/** What is known of a measured rise, °C (1 sigma). */
+export interface RiseErrors {
+  /** Of the measured rise: probe, water point and depth together; 0 or more. */
+  riseSigmaC: number;
+  /** Of the model for this sap; that of a sap that nobody measured unless said, 0 where it is in riseSigmaC already. */
+  modelSigmaC?: number | undefined;
+}
+
 /**
- * Standard error of the water-activity model itself at a rise, °C; non-sugar solids are not in it.
+ * Standard error of the water-activity model itself at a rise, °C; acids and minerals are in it only as far as
+ * `shares.others` says.
  * Source: the scatter of published sucrose equations and of hexose models near 66 °Bx, taken as a share of the rise.
  */
 export function modelRiseSigmaCelsius(riseC: number, shares: SugarShares): number {
@@ -22,29 +36,29 @@ export function modelRiseSigmaCelsius(riseC: number, shares: SugarShares): numbe
 
 /** The share of the rise by which the model may be off for a sap that nobody measured (1 sigma). */
 export function modelShareOfRise(shares: SugarShares): number {
-  return sucroseShareOfRise + moreForHexoses * (1 - shares.sucrose);
+  return Math.hypot(sucroseShareOfRise + moreForHexoses * (1 - shares.sucrose), moreForOthers * (shares.others ?? 0));
 }
 
 /**
  * Standard uncertainty of the strength worked out from a rise, °Bx, by the local slope of strength over rise.
- * `riseSigmaC` is the standard uncertainty of the measured rise (probe and water point), °C, 0 or more;
- * the model's own error is added here. Range as strengthFromRise; outside it null.
+ * Range as strengthFromRise; outside it, or with an error that is less than 0 or no number, null.
  */
 export function strengthSigmaBrix(
   riseC: number,
-  riseSigmaC: number,
+  errors: RiseErrors,
   shares: SugarShares,
   pressureHpa: number,
 ): number | null {
   const brix = strengthFromRise(riseC, shares, pressureHpa);
-  if (brix === null || !(riseSigmaC >= 0)) return null;
+  const sigma = wholeSigmaCelsius(riseC, errors, shares);
+  if (brix === null || sigma === null) return null;
   const below = Math.max(0, brix - 0.25);
   const above = Math.min(greatestBrix, brix + 0.25);
   const riseBelow = riseFromStrength(below, shares, pressureHpa);
   const riseAbove = riseFromStrength(above, shares, pressureHpa);
   if (riseBelow === null || riseAbove === null) return null;
   const brixPerCelsius = (above - below) / (riseAbove - riseBelow);
-  return brixPerCelsius * wholeSigmaCelsius(riseC, riseSigmaC, shares);
+  return brixPerCelsius * sigma;
 }
 
 /**
@@ -54,17 +68,19 @@ export function strengthSigmaBrix(
  */
 export function strengthRange80(
   riseC: number,
-  riseSigmaC: number,
+  errors: RiseErrors,
   shares: SugarShares,
   pressureHpa: number,
 ): { low: number; high: number } | null {
-  if (strengthFromRise(riseC, shares, pressureHpa) === null || !(riseSigmaC >= 0)) return null;
-  const spread = Z80 * wholeSigmaCelsius(riseC, riseSigmaC, shares);
+  const sigma = wholeSigmaCelsius(riseC, errors, shares);
+  if (strengthFromRise(riseC, shares, pressureHpa) === null || sigma === null) return null;
+  const spread = Z80 * sigma;
   const low = strengthFromRise(Math.max(0, riseC - spread), shares, pressureHpa);
   const high = strengthFromRise(Math.max(0, riseC + spread), shares, pressureHpa);
   return { low: low ?? 0, high: high ?? greatestBrix };
 }
 
-function wholeSigmaCelsius(riseC: number, riseSigmaC: number, shares: SugarShares): number {
-  return Math.hypot(riseSigmaC, modelRiseSigmaCelsius(riseC, shares));
+function wholeSigmaCelsius(riseC: number, errors: RiseErrors, shares: SugarShares): number | null {
+  const { riseSigmaC, modelSigmaC = modelRiseSigmaCelsius(riseC, shares) } = errors;
+  return riseSigmaC >= 0 && modelSigmaC >= 0 ? Math.hypot(riseSigmaC, modelSigmaC) : null;
 }
