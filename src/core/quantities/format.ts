@@ -1,10 +1,18 @@
 // Puts quantities into words for a person, with no more digits than are known; null is "not known".
+import type { StrengthScale } from '../physics/hydrometer.ts';
+import { strengthFromBrix } from './strength-scale.ts';
 import {
   differenceFromCelsius,
   lengthFromMm,
+  massFromKg,
+  powerFromWatts,
+  pressureFromHpa,
   temperatureFromCelsius,
   volumeFromLitres,
   type LengthUnit,
+  type MassUnit,
+  type PowerUnit,
+  type PressureUnit,
   type TemperatureUnit,
   type VolumeUnit,
 } from './units.ts';
@@ -76,18 +84,80 @@ export function formatLength(mm: MaybeNumber, unit: LengthUnit, digits?: number)
   return withUnit(value, digits ?? (unit === 'inch' ? 1 : 0), unit === 'inch' ? 'in' : 'mm');
 }
 
-/**
- * Strength with the digits that its middle 80 % (low to high) allows: "66.3 °Bx" where that is at most 2 °Bx wide,
- * "63 °Bx" up to 10 or where the range is not known, and beyond only the range itself: "4–15 °Bx", "below 12 °Bx".
- */
-export function formatStrength(brix: MaybeNumber, low: MaybeNumber, high: MaybeNumber): string {
-  if (!known(brix)) return notKnown;
-  if (!known(low) || !known(high)) return withUnit(brix, 0, '°Bx');
-  const width = high - low;
-  if (width <= 2) return withUnit(brix, 1, '°Bx');
-  if (width <= 10) return withUnit(brix, 0, '°Bx');
-  return low < 0.5 ? `below ${withUnit(high, 0, '°Bx')}` : formatRange(low, high, 0, '°Bx');
+/** "998 hPa" or "29.47 inHg": a hundredth of an inch is a third of a hPa. */
+export function formatPressure(hpa: MaybeNumber, unit: PressureUnit, digits?: number): string {
+  const value = hpa === null ? null : pressureFromHpa(hpa, unit);
+  return withUnit(value, digits ?? (unit === 'inhg' ? 2 : 0), unit === 'inhg' ? 'inHg' : 'hPa');
 }
+
+/** "12.4 kg" or "27.3 lb", digits as formatVolume. */
+export function formatMass(kg: MaybeNumber, unit: MassUnit, digits?: number): string {
+  const value = kg === null ? null : massFromKg(kg, unit);
+  return withUnit(value, digits ?? volumeDigits(value), unit === 'pound' ? 'lb' : 'kg');
+}
+
+/** "8000 W" or "27300 Btu/h": three figures, for no maker states a burner better. */
+export function formatPower(watts: MaybeNumber, unit: PowerUnit): string {
+  const value = watts === null ? null : powerFromWatts(watts, unit);
+  const shown = known(value) ? Number(value.toPrecision(3)) : value;
+  return withUnit(shown, 0, unit === 'btu-per-hour' ? 'Btu/h' : 'W');
+}
+
+const strengthSymbols: Record<StrengthScale, string> = { brix: '°Bx', baume: '°Bé', sg: 'SG' };
+
+/** Digits for a range of 2 and of 10 °Bx at most: a tenth of a °Bx is about a twentieth of a °Bé or 0.0006 of SG. */
+const strengthDigits: Record<StrengthScale, { fine: number; coarse: number }> = {
+  brix: { fine: 1, coarse: 0 },
+  baume: { fine: 1, coarse: 0 },
+  sg: { fine: 3, coarse: 2 },
+};
+
+/**
+ * Strength with the digits that its middle 80 % (low to high, °Bx) allows: "66.3 °Bx", "35.8 °Bé" or "1.328 SG" where
+ * that is at most 2 °Bx wide, "63 °Bx" up to 10 or where the range is not known, and beyond only the range itself:
+ * "4–15 °Bx", "below 12 °Bx".
+ */
+export function formatStrength(
+  brix: MaybeNumber,
+  low: MaybeNumber,
+  high: MaybeNumber,
+  scale: StrengthScale = 'brix',
+): string {
+  if (!known(brix)) return notKnown;
+  const { fine, coarse } = strengthDigits[scale];
+  const symbol = strengthSymbols[scale];
+  const value = strengthFromBrix(brix, scale);
+  if (!known(low) || !known(high)) return withUnit(value, coarse, symbol);
+  const width = high - low;
+  if (width <= 2) return withUnit(value, fine, symbol);
+  if (width <= 10) return withUnit(value, coarse, symbol);
+  const most = strengthFromBrix(high, scale);
+  return low < 0.5
+    ? `below ${withUnit(most, coarse, symbol)}`
+    : formatRange(strengthFromBrix(low, scale), most, coarse, symbol);
+}
+
+/** Of what is exact as many digits as these are printed. */
+const mostDigits = 6;
+
+/**
+ * "98.7 °C ±0.1": a value with its standard uncertainty, both in `unit`. The uncertainty is rounded to its first figure
+ * and the value to the same place, so that no digit is printed that it does not know: ±30 gives "1240 L ±30".
+ */
+export function formatMeasured(measured: { value: number; sigma: number } | null, unit: string): string {
+  if (measured === null || !known(measured.value) || !known(measured.sigma)) return notKnown;
+  const { value, sigma } = measured;
+  if (sigma === 0) return formatNumber(Number(value.toPrecision(mostDigits)), digitsOf(value)) + space + unit;
+  const rounded = Number(sigma.toPrecision(1));
+  const place = Math.floor(Math.log10(rounded) + 1e-9);
+  const step = 10 ** Math.max(0, place);
+  const digits = Math.min(9, Math.max(0, -place));
+  const whole = Math.round(value / step) * step;
+  return `${withUnit(place > 0 ? whole : value, digits, unit)} ±${formatNumber(rounded, digits)}`;
+}
+
+/** Decimals that a number has of itself, up to the most that are printed. */
+const digitsOf = (value: number): number => (String(Number(value.toPrecision(mostDigits))).split('.')[1] ?? '').length;
 
 /** "65.0–66.5 °Bx"; one number where both ends print alike; "to" instead of the dash beside a minus sign. */
 export function formatRange(low: MaybeNumber, high: MaybeNumber, digits: number, unit: string): string {

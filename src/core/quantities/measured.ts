@@ -25,7 +25,10 @@ export interface Origin {
   kind: OriginKind;
   /** When it was seen, ms of boil time; null where it has no time. */
   at: number | null;
-  /** What it contributes to the standard uncertainty, in the unit of the value it stands behind. */
+  /**
+   * What it contributes to the standard uncertainty, in the unit of the value it stands behind. After a calculation it
+   * has a sign: which way the value moves with it.
+   */
   sigma: number;
   /** Id of the probe or pan it came from, where there is one. */
   of?: string | undefined;

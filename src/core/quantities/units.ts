@@ -3,13 +3,20 @@
 export type TemperatureUnit = 'C' | 'F';
 export type VolumeUnit = 'litre' | 'us-gallon' | 'imperial-gallon';
 export type LengthUnit = 'mm' | 'inch';
+export type PressureUnit = 'hpa' | 'inhg';
+export type MassUnit = 'kg' | 'pound';
+export type PowerUnit = 'watt' | 'btu-per-hour';
 
 /** Conventional inch of mercury, NIST SP 811. */
 const hpaPerInHg = 33.86389;
 
+/** International table Btu, exact: 1055.05585262 J; so many watts are one Btu/h. */
+const wattsPerBtuPerHour = 1055.05585262 / 3600;
+
 /** Exact by definition. */
 const mmPerInch = 25.4;
 const kgPerPound = 0.45359237;
+const zeroCelsiusKelvin = 273.15;
 const litresPer: Record<VolumeUnit, number> = {
   litre: 1,
   'us-gallon': 3.785411784,
@@ -18,6 +25,9 @@ const litresPer: Record<VolumeUnit, number> = {
 
 export const fahrenheitFromCelsius = (celsius: number): number => (celsius * 9) / 5 + 32;
 export const celsiusFromFahrenheit = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
+
+export const kelvinFromCelsius = (celsius: number): number => celsius + zeroCelsiusKelvin;
+export const celsiusFromKelvin = (kelvin: number): number => kelvin - zeroCelsiusKelvin;
 
 /** A temperature in the chosen unit. */
 export const temperatureFromCelsius = (celsius: number, unit: TemperatureUnit): number =>
@@ -31,8 +41,10 @@ export const differenceFromCelsius = (celsius: number, unit: TemperatureUnit): n
 export const celsiusFromDifference = (value: number, unit: TemperatureUnit): number =>
   unit === 'F' ? (value * 5) / 9 : value;
 
-export const inHgFromHpa = (hpa: number): number => hpa / hpaPerInHg;
 export const hpaFromInHg = (inHg: number): number => inHg * hpaPerInHg;
+export const pressureFromHpa = (hpa: number, unit: PressureUnit): number => (unit === 'inhg' ? hpa / hpaPerInHg : hpa);
+export const hpaFromPressure = (value: number, unit: PressureUnit): number =>
+  unit === 'inhg' ? hpaFromInHg(value) : value;
 
 /** Also for flows: litres per hour become gallons per hour. */
 export const volumeFromLitres = (litres: number, unit: VolumeUnit): number => litres / litresPer[unit];
@@ -41,5 +53,13 @@ export const litresFromVolume = (value: number, unit: VolumeUnit): number => val
 export const lengthFromMm = (mm: number, unit: LengthUnit): number => (unit === 'inch' ? mm / mmPerInch : mm);
 export const mmFromLength = (value: number, unit: LengthUnit): number => (unit === 'inch' ? value * mmPerInch : value);
 
-export const poundsFromKg = (kg: number): number => kg / kgPerPound;
-export const kgFromPounds = (pounds: number): number => pounds * kgPerPound;
+export const massFromKg = (kg: number, unit: MassUnit): number => (unit === 'pound' ? kg / kgPerPound : kg);
+export const kgFromMass = (value: number, unit: MassUnit): number => (unit === 'pound' ? value * kgPerPound : value);
+
+export const powerFromWatts = (watts: number, unit: PowerUnit): number =>
+  unit === 'btu-per-hour' ? watts / wattsPerBtuPerHour : watts;
+export const wattsFromPower = (value: number, unit: PowerUnit): number =>
+  unit === 'btu-per-hour' ? value * wattsPerBtuPerHour : value;
+
+export const minutesFromSeconds = (seconds: number): number => seconds / 60;
+export const secondsFromMinutes = (minutes: number): number => minutes * 60;

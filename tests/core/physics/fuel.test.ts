@@ -10,11 +10,11 @@ import {
   woodNetMjPerKg,
 } from '../../../src/core/physics/fuel.ts';
 import { boilingDownHeatKj } from '../../../src/core/physics/heat.ts';
-import { kgFromPounds, litresFromVolume } from '../../../src/core/quantities/units.ts';
+import { kgFromMass, litresFromVolume } from '../../../src/core/quantities/units.ts';
 
 /** International table British thermal unit. */
 const mjPerBtu = 1.05505585e-3;
-const mjPerKgPerBtuLb = mjPerBtu / kgFromPounds(1);
+const mjPerKgPerBtuLb = mjPerBtu / kgFromMass(1, 'pound');
 
 test('propane: a table of commercial propane gives 91,502–91,547 Btu/US gal and 21,548–21,591 Btu/lb gross, within 1 %', () => {
   const perGallon = PROPANE_GROSS_MJ_PER_KG * PROPANE_KG_PER_LITRE * litresFromVolume(1, 'us-gallon');
@@ -65,7 +65,7 @@ test('season ledgers: 9.7 to 13.7 kg of water per kg of propane at 51 to 72 % (c
 });
 
 test('22 US gal of syrup from a cord of dry wood at 40–60 % (Ohio State Extension): a cord of 15.3 million Btu', () => {
-  const gallonKg = kgFromPounds(11.038); // of 66.0 °Bx
+  const gallonKg = kgFromMass(11.038, 'pound'); // of 66.0 °Bx
   const sap = { kg: (22 * gallonKg * 66) / 2, brix: 2, fromCelsius: 5 };
   const usedMj = (boilingDownHeatKj(sap, 66) ?? NaN) / 1000;
   const cordMj = 15.3e6 * mjPerBtu;

@@ -11,7 +11,7 @@ import {
   specificGravityFromBrix,
   trueBrixFromHydrometer,
 } from '../../../src/core/physics/hydrometer.ts';
-import { celsiusFromFahrenheit, kgFromPounds, litresFromVolume } from '../../../src/core/quantities/units.ts';
+import { celsiusFromFahrenheit, kgFromMass, litresFromVolume } from '../../../src/core/quantities/units.ts';
 import { readTable } from './published-table.ts';
 
 test('Baumé: Vermont rule, 36 °Bé is 66.9 °Bx and 37 °Bé is 68.9 °Bx at 60 °F (a rule in whole degrees, within 0.3 °Bx)', () => {
@@ -45,7 +45,7 @@ test('a US gallon at 20 °C weighs 11.038 lb at 66.0 °Bx and 11.084 lb at 66.9 
     [66.9, 11.084],
   ] as const) {
     const kg = ((densityKgPerM3(brix, 20) ?? NaN) * litresFromVolume(1, 'us-gallon')) / 1000;
-    expect(Math.abs(kg - kgFromPounds(pounds))).toBeLessThan(0.0003);
+    expect(Math.abs(kg - kgFromMass(pounds, 'pound'))).toBeLessThan(0.0003);
   }
 });
 

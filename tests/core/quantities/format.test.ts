@@ -37,6 +37,58 @@ test('strength shows only the digits that its range allows', () => {
   expect(plain(format.formatStrength(52.3, null, null))).toBe('52 °Bx');
 });
 
+test('strength in °Baumé and specific gravity with digits of the same worth: 66.9 °Bx is 36.1 °Bé and 1.332 (60/60 °F)', () => {
+  expect(plain(format.formatStrength(66.9, 66.2, 67.6, 'baume'))).toBe('36.1 °Bé');
+  expect(plain(format.formatStrength(66.9, 66.2, 67.6, 'sg'))).toBe('1.332 SG');
+  expect(plain(format.formatStrength(66.9, 63, 70, 'baume'))).toBe('36 °Bé');
+  expect(plain(format.formatStrength(66.9, 63, 70, 'sg'))).toBe('1.33 SG');
+  expect(plain(format.formatStrength(9.2, 3.6, 15.1, 'sg'))).toBe('1.01–1.06 SG');
+  expect(plain(format.formatStrength(4.2, 0, 11.7, 'baume'))).toBe('below 7 °Bé');
+  expect(format.formatStrength(90, 89, 91, 'sg')).toBe('not known');
+});
+
+test('pressures, masses and powers in either unit', () => {
+  expect(plain(format.formatPressure(998.2, 'hpa'))).toBe('998 hPa');
+  expect(plain(format.formatPressure(998.2, 'inhg'))).toBe('29.48 inHg');
+  expect(plain(format.formatMass(12.44, 'kg'))).toBe('12.4 kg');
+  expect(plain(format.formatMass(12.44, 'pound'))).toBe('27.4 lb');
+  expect(plain(format.formatPower(8012, 'watt'))).toBe('8010 W');
+  expect(plain(format.formatPower(8000, 'btu-per-hour'))).toBe('27300 Btu/h');
+});
+
+test('a value with its uncertainty has no digit that it does not know', () => {
+  for (const [value, sigma, text] of [
+    [98.712, 0.13, '98.7 °C ±0.1'],
+    [98.712, 0.096, '98.7 °C ±0.1'],
+    [98.712, 0.04, '98.71 °C ±0.04'],
+    [98.712, 0.97, '99 °C ±1'],
+    [1243.7, 32, '1240 °C ±30'],
+    [1243.7, 96, '1200 °C ±100'],
+    [-0.02, 0.3, '0.0 °C ±0.3'],
+    [99.974, 0, '99.974 °C'],
+  ] as const) {
+    expect(plain(format.formatMeasured({ value, sigma }, '°C'))).toBe(text);
+  }
+});
+
+test('the last printed digit is about the size of the uncertainty, whatever the value', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+      fc.double({ min: 1e-6, max: 1e5, noNaN: true }),
+      (value, sigma) => {
+        const [shown, spread] = plain(format.formatMeasured({ value, sigma }, 'x'))
+          .replace('\u2212', '-')
+          .split(' x ±');
+        // Rounded to one figure a spread is at most half as much again or a third less, and the value to half of it.
+        expect(Number(spread) / sigma).toBeGreaterThan(0.66);
+        expect(Number(spread) / sigma).toBeLessThan(1.34);
+        expect(Math.abs(Number(shown) - value)).toBeLessThanOrEqual(0.5 * Number(spread) * 1.0001 + 1e-9);
+      },
+    ),
+  );
+});
+
 test('durations in words', () => {
   expect(plain(format.formatDuration(20))).toBe('less than 1 min');
   expect(plain(format.formatDuration(720))).toBe('12 min');
@@ -66,6 +118,11 @@ test('what is not known is said so', () => {
     format.formatFlow(null, 'us-gallon'),
     format.formatLength(null, 'inch'),
     format.formatStrength(null, null, null),
+    format.formatPressure(null, 'hpa'),
+    format.formatMass(null, 'pound'),
+    format.formatPower(null, 'watt'),
+    format.formatMeasured(null, '°C'),
+    format.formatMeasured({ value: NaN, sigma: 1 }, '°C'),
     format.formatDuration(null),
     format.formatRange(null, 3, 0, '°C'),
     format.formatDurationRange(60, null),
