@@ -11,7 +11,9 @@ const knownSaps: Record<'maple' | 'birch', SugarShares> = {
   birch: { sucrose: 0.12, glucose: 0.43, fructose: 0.45 },
 };
 
-/** The mass shares of the sugars in a sap: those of maple, of birch, or those given. */
+/** The mass shares of the sugars in a sap, and its acids and minerals: those of maple, of birch, or those given. */
 export function sugarShares(sap: Sap): SugarShares {
-  return typeof sap === 'string' ? knownSaps[sap] : { sucrose: 0, glucose: 0, fructose: 0, ...sap };
+  if (typeof sap === 'string') return knownSaps[sap];
+  const { sucrose = 0, glucose = 0, fructose = 0, others } = sap;
+  return { sucrose, glucose, fructose, ...(others === undefined ? {} : { others }) };
 }
