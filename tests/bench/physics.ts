@@ -1,11 +1,12 @@
 // How far core/physics is from published values, and what one call costs.
 import { comparisonHead, comparisonLine } from './physics/comparison.ts';
 import { printCosts } from './physics/costs.ts';
+import { heatComparisons } from './physics/heat.ts';
 import { liquidComparisons } from './physics/liquids.ts';
 import { solutionComparisons } from './physics/solution.ts';
 import { waterComparisons } from './physics/water.ts';
 
-const comparisons = [waterComparisons, solutionComparisons, liquidComparisons].flat();
+const comparisons = [waterComparisons, solutionComparisons, liquidComparisons, heatComparisons].flat();
 
 export async function physics(): Promise<void> {
   console.log(comparisonHead);
