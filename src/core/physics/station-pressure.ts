@@ -32,6 +32,16 @@ export function stationPressureFromAltitudeHpa(altitudeM: number): number | null
 }
 
 /**
+ * The altitude at which the standard atmosphere has a pressure, m.
+ * Range: the pressures of -500 to 5000 m, 540 to 1075 hPa; outside it null.
+ * Source: ISO 2533, the same equation solved for altitude.
+ */
+export function standardAltitudeM(pressureHpa: number): number | null {
+  const altitudeM = (seaLevelKelvin / lapseKelvinPerMetre) * (1 - (pressureHpa / seaLevelHpa) ** inverseExponent);
+  return altitudeHolds(altitudeM) ? altitudeM : null;
+}
+
+/**
  * The pressure at an altitude from an airfield's altimeter setting (QNH), hPa.
  * Range 850 to 1100 hPa and -500 to 5000 m; outside it null.
  * Source: the ICAO definition of QNH, by way of the standard atmosphere.

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
+  standardAltitudeM,
   stationPressureFromAltimeterHpa,
   stationPressureFromAltitudeHpa,
   stationPressureFromSeaLevelHpa,
@@ -21,6 +22,13 @@ test('altitude to pressure: ISO 2533 levels (950 to 700 hPa read in an ICAO 1964
     const limit = row.text('p_hPa_table').includes('.') ? 0.006 : 0.06;
     if (published !== null) expect(Math.abs(pressure - published), `${altitude} m`).toBeLessThan(limit);
   }
+});
+
+test('pressure to altitude: 44330.77 m [1 - (p/1013.25)^0.190263], as computed apart, and it undoes the other', () => {
+  for (const hpa of [1050, 900, 700, 550])
+    expect(standardAltitudeM(hpa)).toBeCloseTo(44330.77 * (1 - (hpa / 1013.25) ** 0.190263), 1);
+  expect(standardAltitudeM(stationPressureFromAltitudeHpa(640) ?? NaN)).toBeCloseTo(640, 8);
+  for (const hpa of [-5, 0, 500, 1200, NaN, Infinity]) expect(standardAltitudeM(hpa)).toBeNull();
 });
 
 test('altimeter setting to pressure: worked examples of a public barometry note, 30.20 inHg at 5045 ft and 30.37 inHg at 7014 ft', () => {
@@ -76,6 +84,40 @@ test('all three agree in the standard atmosphere', () => {
       const standard = stationPressureFromAltitudeHpa(metres) ?? NaN;
       expect(stationPressureFromAltimeterHpa(1013.25, metres)).toBeCloseTo(standard, 8);
       expect(stationPressureFromSeaLevelHpa(1013.25, metres, 15 - 0.0065 * metres)).toBeCloseTo(standard, 8);
+    }),
+  );
+});
+
+test('more pressure at sea level, colder air and lower ground each make more or less pressure, one way only', () => {
+  const lower = fc.double({ min: -500, max: 4990, noNaN: true });
+  const less = fc.double({ min: 850, max: 1099, noNaN: true });
+  const colder = fc.double({ min: -60, max: 59, noNaN: true });
+  fc.assert(
+    fc.property(lower, less, colder, (metres, hpa, celsius) => {
+      const isa = stationPressureFromAltitudeHpa(metres) ?? NaN;
+      const qnh = stationPressureFromAltimeterHpa(hpa, metres) ?? NaN;
+      const qff = stationPressureFromSeaLevelHpa(hpa, metres, celsius) ?? NaN;
+      expect(stationPressureFromAltitudeHpa(metres + 10)).toBeLessThan(isa);
+      expect(stationPressureFromAltimeterHpa(hpa, metres + 10)).toBeLessThan(qnh);
+      expect(stationPressureFromAltimeterHpa(hpa + 1, metres)).toBeGreaterThan(qnh);
+      expect(stationPressureFromSeaLevelHpa(hpa, metres + 10, celsius)).toBeLessThan(qff);
+      expect(stationPressureFromSeaLevelHpa(hpa + 1, metres, celsius)).toBeGreaterThan(qff);
+      if (metres > 1) expect(stationPressureFromSeaLevelHpa(hpa, metres, celsius + 1)).toBeGreaterThan(qff);
+    }),
+  );
+});
+
+test('whatever comes in, the answer is a pressure or not known, never NaN', () => {
+  fc.assert(
+    fc.property(fc.double(), fc.double(), fc.double(), (metres, hpa, celsius) => {
+      for (const found of [
+        stationPressureFromAltitudeHpa(metres),
+        stationPressureFromAltimeterHpa(hpa, 300),
+        stationPressureFromAltimeterHpa(1013, metres),
+        stationPressureFromSeaLevelHpa(1013, metres, celsius),
+        stationPressureFromSeaLevelHpa(hpa, 300, celsius),
+      ])
+        expect(found === null || found > 0).toBe(true);
     }),
   );
 });
