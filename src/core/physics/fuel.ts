@@ -8,8 +8,7 @@ export const PROPANE_GROSS_MJ_PER_KG = 50.43;
 /** Liquid propane at 60 °F, kg/L: a table of commercial propane; 0.498 at 20 °C. */
 export const PROPANE_KG_PER_LITRE = 0.504;
 
-/** Oven-dry wood of any kind, MJ/kg: 8,600 Btu/lb gross and 8,050 net. */
-const dryWoodGrossMjPerKg = 20.0;
+/** Oven-dry wood of any kind, MJ/kg: 8,050 Btu/lb; 8,600 with the steam of its own hydrogen condensed. */
 const dryWoodNetMjPerKg = 18.72;
 /** Heat that a kilogram of water in wood takes away with the smoke, MJ. */
 const waterInWoodMjPerKg = 2.44;
@@ -23,11 +22,6 @@ export type Fuel = { kind: 'propane' } | { kind: 'wood'; moisture: number } | { 
 export function woodNetMjPerKg(moisture: number): number | null {
   if (!(moisture >= 0 && moisture <= wettestShare)) return null;
   return dryWoodNetMjPerKg * (1 - moisture) - waterInWoodMjPerKg * moisture;
-}
-
-/** The same with the steam condensed, as tables of gross heat have it, MJ/kg. */
-export function woodGrossMjPerKg(moisture: number): number | null {
-  return moisture >= 0 && moisture <= wettestShare ? dryWoodGrossMjPerKg * (1 - moisture) : null;
 }
 
 /** A kilowatt-hour is 3.6 MJ. */

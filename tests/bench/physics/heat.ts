@@ -1,11 +1,6 @@
 // Heat, fuels and yield against steam tables, published figures and the trade's rules.
 import { densityKgPerM3 } from '../../../src/core/physics/density.ts';
-import {
-  PROPANE_GROSS_MJ_PER_KG,
-  PROPANE_KG_PER_LITRE,
-  woodGrossMjPerKg,
-  woodNetMjPerKg,
-} from '../../../src/core/physics/fuel.ts';
+import { PROPANE_GROSS_MJ_PER_KG, PROPANE_KG_PER_LITRE, woodNetMjPerKg } from '../../../src/core/physics/fuel.ts';
 import { boilingDownHeatKj, latentHeatKjPerKg, specificHeatKjPerKgK } from '../../../src/core/physics/heat.ts';
 import { openSurfaceLoss } from '../../../src/core/physics/open-surface.ts';
 import { yieldOf } from '../../../src/core/physics/yield.ts';
@@ -111,14 +106,6 @@ export const heatComparisons: Comparison[] = [
     unit: 'MJ/L',
     limit: 0.26,
     pairs: [[PROPANE_GROSS_MJ_PER_KG * PROPANE_KG_PER_LITRE, (91_525 * kjPerBtu) / 1000 / 3.785411784]],
-  },
-  {
-    quantity: 'wood, gross, 20 % moisture',
-    source: 'Iowa State extension, 7,000 Btu/lb',
-    provenance: 'read',
-    unit: 'MJ/kg',
-    limit: 0.33,
-    pairs: [[woodGrossMjPerKg(0.2), (7000 * kjPerBtu) / 1000 / 0.45359237]],
   },
   {
     quantity: 'wood, net, oven-dry',
