@@ -54,7 +54,7 @@ function depthInCone(cone: Sloped, litres: number): number | null {
   const share = (12 * litres * 1e6 * growth) / (Math.PI * bottom ** 3);
   if (share < -1) return null;
   // Where the wall hardly leans the root would be a difference of nearly equal numbers.
-  if (Math.abs(share) < 1e-6) return (litres / circleM2(bottom)) * (1 - share / 3);
+  if (Math.abs(share) < 1e-8) return litres / circleM2(bottom);
   return (bottom * (Math.cbrt(1 + share) - 1)) / growth;
 }
 

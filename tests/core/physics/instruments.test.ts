@@ -51,6 +51,8 @@ test('the uncertainty is a few tenths of a °Bx, and more for each thing that is
   const glass = { brix: 66, instrument: 'refractometer' as const };
   expect(sigma({ ...glass, celsius: 20 })).toBeLessThan(sigma(glass));
   expect(sigma({ ...glass, compensated: true })).toBeLessThan(sigma(glass));
+  const itself = (celsius: number): number => sigma({ ...glass, compensated: true, celsius }) ** 2;
+  expect(Math.sqrt(itself(28) - itself(20))).toBeCloseTo(0.2, 9); // 0.2 to 0.3 °Bx at 10 K (common practice)
   const halfPerBaume = sigma({ baume: 35.67, celsius: 15.56 }) / cold;
   expect(halfPerBaume).toBeGreaterThan(0.9); // a quarter °Bé is half a °Bx
   expect(halfPerBaume).toBeLessThan(1.1);
@@ -65,6 +67,7 @@ test('glucose and fructose widen a refractometer by the unverified correction an
   expect(readInstrument(glass, birch)?.brix).toBe(readInstrument(glass, maple)?.brix);
   expect(sigma(glass, birch)).toBeGreaterThan(1.2);
   expect(sigma(glass, birch)).toBeLessThan(1.5);
+  expect(sigma(glass, { ...birch, others: 0.1 })).toBeLessThan(sigma(glass, birch) - 0.05); // acids and minerals are no sugar
   expect(sigma({ brix: 66 }, birch)).toBe(sigma({ brix: 66 }, maple));
 });
 
