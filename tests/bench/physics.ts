@@ -4,9 +4,16 @@ import { printCosts } from './physics/costs.ts';
 import { heatComparisons } from './physics/heat.ts';
 import { liquidComparisons } from './physics/liquids.ts';
 import { solutionComparisons } from './physics/solution.ts';
+import { thermometryComparisons } from './physics/thermometry.ts';
 import { waterComparisons } from './physics/water.ts';
 
-const comparisons = [waterComparisons, solutionComparisons, liquidComparisons, heatComparisons].flat();
+const comparisons = [
+  waterComparisons,
+  solutionComparisons,
+  liquidComparisons,
+  heatComparisons,
+  thermometryComparisons,
+].flat();
 
 export async function physics(): Promise<void> {
   console.log(comparisonHead);
