@@ -23,7 +23,7 @@ export function specificHeatKjPerKgK(brix: number, celsius: number): number | nu
 }
 
 /** A body of liquid that warms from one temperature to another, °C. */
-export interface WarmingUp {
+interface WarmingUp {
   kg: number;
   brix: number;
   fromCelsius: number;

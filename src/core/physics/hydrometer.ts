@@ -12,7 +12,7 @@ const glassExpansionPerKelvin = 25e-6;
 
 export type StrengthScale = 'brix' | 'baume' | 'sg';
 
-export interface HydrometerReading {
+interface HydrometerReading {
   /** What the stem shows at the surface. */
   reading: number;
   scale: StrengthScale;

@@ -13,7 +13,7 @@ export interface AirOver {
 }
 
 /** For each square metre. */
-export interface SurfaceLoss {
+interface SurfaceLoss {
   evaporatedKgPerS: number;
   evaporationWatts: number;
   convectionWatts: number;

@@ -5,7 +5,7 @@ const leastCelsius = 10;
 const greatestCelsius = 30;
 const greatestBrix = 80;
 
-export interface RefractometerReading {
+interface RefractometerReading {
   readingBrix: number;
   sampleCelsius: number;
   /** The temperature at which it was set with water or made for, mostly 20 °C. */

@@ -2,7 +2,7 @@
 import { densityKgPerM3 } from './density.ts';
 
 /** Volumes at 20 °C. */
-export interface Yield {
+interface Yield {
   litres: number;
   kg: number;
   /** Litres of water that boil away. */

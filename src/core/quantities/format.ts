@@ -17,7 +17,7 @@ import {
   type VolumeUnit,
 } from './units.ts';
 
-export const notKnown = 'not known';
+const notKnown = 'not known';
 
 const minus = '\u2212';
 const enDash = '\u2013';
@@ -54,22 +54,10 @@ export function formatRise(riseC: MaybeNumber, unit: TemperatureUnit, digits = 1
   return withUnit(riseC === null ? null : differenceFromCelsius(riseC, unit), digits, `°${unit}`);
 }
 
-/** "0.12 °C/min"; two digits, for a tenth a minute is already fast near the finish. */
-export function formatRate(celsiusPerMinute: MaybeNumber, unit: TemperatureUnit, digits = 2): string {
-  const rate = celsiusPerMinute === null ? null : differenceFromCelsius(celsiusPerMinute, unit);
-  return withUnit(rate, digits, `°${unit}/min`);
-}
-
 /** "12.4 L", "140 L", "0.85 L": at most three figures, for nobody measures a pan better. */
 export function formatVolume(litres: MaybeNumber, unit: VolumeUnit, digits?: number): string {
   const value = litres === null ? null : volumeFromLitres(litres, unit);
   return withUnit(value, digits ?? volumeDigits(value), volumeSymbols[unit]);
-}
-
-/** "6.2 L/h", digits as formatVolume. */
-export function formatFlow(litresPerHour: MaybeNumber, unit: VolumeUnit, digits?: number): string {
-  const value = litresPerHour === null ? null : volumeFromLitres(litresPerHour, unit);
-  return withUnit(value, digits ?? volumeDigits(value), `${volumeSymbols[unit]}/h`);
 }
 
 function volumeDigits(value: MaybeNumber): number {
@@ -167,25 +155,4 @@ export function formatRange(low: MaybeNumber, high: MaybeNumber, digits: number,
   if (least === greatest) return greatest + space + unit;
   const between = least.startsWith(minus) || greatest.startsWith(minus) ? ' to ' : enDash;
   return least + between + greatest + space + unit;
-}
-
-/** "12 min", "1 h 40 min", "less than 1 min"; a negative duration has a minus sign. */
-export function formatDuration(seconds: MaybeNumber): string {
-  if (!known(seconds)) return notKnown;
-  if (Math.abs(seconds) < 60) return `less than 1${space}min`;
-  const minutes = Math.round(Math.abs(seconds) / 60);
-  const sign = seconds < 0 ? minus : '';
-  if (minutes < 60) return `${sign}${minutes}${space}min`;
-  const hours = `${sign}${Math.floor(minutes / 60)}${space}h`;
-  return minutes % 60 === 0 ? hours : `${hours}${space}${minutes % 60}${space}min`;
-}
-
-/** "12–18 min", "50 min to 1 h 10 min"; one duration where both ends print alike. */
-export function formatDurationRange(lowSeconds: MaybeNumber, highSeconds: MaybeNumber): string {
-  if (!known(lowSeconds) || !known(highSeconds)) return notKnown;
-  const least = formatDuration(lowSeconds);
-  const greatest = formatDuration(highSeconds);
-  if (least === greatest) return greatest;
-  const bothInMinutes = lowSeconds >= 60 && Math.round(highSeconds / 60) < 60;
-  return bothInMinutes ? formatRange(lowSeconds / 60, highSeconds / 60, 0, 'min') : `${least} to ${greatest}`;
 }

@@ -60,6 +60,3 @@ export const powerFromWatts = (watts: number, unit: PowerUnit): number =>
   unit === 'btu-per-hour' ? watts / wattsPerBtuPerHour : watts;
 export const wattsFromPower = (value: number, unit: PowerUnit): number =>
   unit === 'btu-per-hour' ? value * wattsPerBtuPerHour : value;
-
-export const minutesFromSeconds = (seconds: number): number => seconds / 60;
-export const secondsFromMinutes = (minutes: number): number => minutes * 60;

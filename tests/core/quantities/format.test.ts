@@ -13,10 +13,9 @@ test('temperatures and rises in either unit, with a true minus sign and never mi
   expect(plain(format.formatTemperature(-0.02, 'C'))).toBe('0.0 °C');
   expect(plain(format.formatRise(3.94, 'F'))).toBe('7.1 °F');
   expect(plain(format.formatRise(-0.2, 'C'))).toBe('−0.2 °C');
-  expect(plain(format.formatRate(0.1, 'F'))).toBe('0.18 °F/min');
 });
 
-test('volumes, flows and lengths with at most three figures', () => {
+test('volumes and lengths with at most three figures', () => {
   expect(plain(format.formatVolume(0.853, 'litre'))).toBe('0.85 L');
   expect(plain(format.formatVolume(0.997, 'litre'))).toBe('1.0 L');
   expect(plain(format.formatVolume(12.44, 'litre'))).toBe('12.4 L');
@@ -24,7 +23,6 @@ test('volumes, flows and lengths with at most three figures', () => {
   expect(plain(format.formatVolume(140.3, 'us-gallon'))).toBe('37.1 US gal');
   expect(plain(format.formatVolume(4.54609, 'imperial-gallon'))).toBe('1.0 imp gal');
   expect(plain(format.formatVolume(12.44, 'litre', 0))).toBe('12 L');
-  expect(plain(format.formatFlow(6.24, 'litre'))).toBe('6.2 L/h');
   expect(plain(format.formatLength(62.4, 'mm'))).toBe('62 mm');
   expect(plain(format.formatLength(62, 'inch'))).toBe('2.4 in');
 });
@@ -89,23 +87,10 @@ test('the last printed digit is about the size of the uncertainty, whatever the 
   );
 });
 
-test('durations in words', () => {
-  expect(plain(format.formatDuration(20))).toBe('less than 1 min');
-  expect(plain(format.formatDuration(720))).toBe('12 min');
-  expect(plain(format.formatDuration(3590))).toBe('1 h');
-  expect(plain(format.formatDuration(6000))).toBe('1 h 40 min');
-  expect(plain(format.formatDuration(50_400))).toBe('14 h');
-  expect(plain(format.formatDuration(-300))).toBe('−5 min');
-});
-
-test('ranges of numbers and of durations', () => {
+test('ranges of numbers', () => {
   expect(plain(format.formatRange(65, 66.52, 1, '°Bx'))).toBe('65.0–66.5 °Bx');
   expect(plain(format.formatRange(66.01, 66.04, 1, '°Bx'))).toBe('66.0 °Bx');
   expect(plain(format.formatRange(-2, 3, 0, '°C'))).toBe('−2 to 3 °C');
-  expect(plain(format.formatDurationRange(720, 1080))).toBe('12–18 min');
-  expect(plain(format.formatDurationRange(20, 300))).toBe('less than 1 min to 5 min');
-  expect(plain(format.formatDurationRange(3000, 4200))).toBe('50 min to 1 h 10 min');
-  expect(plain(format.formatDurationRange(600, 610))).toBe('10 min');
 });
 
 test('what is not known is said so', () => {
@@ -113,9 +98,7 @@ test('what is not known is said so', () => {
     format.formatNumber(null, 1),
     format.formatTemperature(null, 'C'),
     format.formatRise(null, 'F'),
-    format.formatRate(null, 'C'),
     format.formatVolume(null, 'litre'),
-    format.formatFlow(null, 'us-gallon'),
     format.formatLength(null, 'inch'),
     format.formatStrength(null, null, null),
     format.formatPressure(null, 'hpa'),
@@ -123,22 +106,11 @@ test('what is not known is said so', () => {
     format.formatPower(null, 'watt'),
     format.formatMeasured(null, '°C'),
     format.formatMeasured({ value: NaN, sigma: 1 }, '°C'),
-    format.formatDuration(null),
     format.formatRange(null, 3, 0, '°C'),
-    format.formatDurationRange(60, null),
     format.formatTemperature(NaN, 'C'),
-    format.formatDuration(Infinity),
   ]) {
     expect(text).toBe('not known');
   }
-});
-
-test('no duration ever shows 60 minutes', () => {
-  fc.assert(
-    fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), (seconds) => {
-      expect(format.formatDuration(seconds)).not.toMatch(/\b60\u00a0min/);
-    }),
-  );
 });
 
 test('no hyphen stands for a minus sign', () => {

@@ -27,7 +27,6 @@ test('there and back is the same, for every unit', () => {
   const there: [(x: number) => number, (x: number) => number][] = [
     [units.fahrenheitFromCelsius, units.celsiusFromFahrenheit],
     [units.kelvinFromCelsius, units.celsiusFromKelvin],
-    [units.minutesFromSeconds, units.secondsFromMinutes],
     ...(['hpa', 'inhg'] as const).map((unit): [(x: number) => number, (x: number) => number] => [
       (x) => units.pressureFromHpa(x, unit),
       (x) => units.hpaFromPressure(x, unit),
