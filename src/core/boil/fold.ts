@@ -1,15 +1,17 @@
 // The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
 import { answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
-import { panAfterGap, panCorrected, panHears, panReadByHand } from '../pan/pan-model.ts';
-import type { Entry, HeaderPatch, Mark, ProbeSetup } from './entries.ts';
+import { panAfterGap, panCorrected, panReadByHand } from '../pan/pan-model.ts';
+import type { Entry, HeaderPatch, Mark } from './entries.ts';
+import { hearLine } from './hear-line.ts';
 import { judgeAlarms } from './judge.ts';
-import type { FoldTools, LineReading } from './line-reading.ts';
+import type { FoldTools } from './line-reading.ts';
 import { densityDoubt } from './density-noted.ts';
 import { noteMark } from './marks.ts';
 import { checkDoubt } from './readings-noted.ts';
+import { doubtAboutPressure } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
-import { lostAt, probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
+import { afterGap, lostAt } from './probe-track.ts';
 import { type BoilState, startPort, takeHeader } from './state.ts';
 import { stepPans } from './readings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
@@ -80,14 +82,8 @@ function passGap(state: BoilState, t: number, length: number): void {
 
 function forgetRecent(state: BoilState, t: number): void {
   for (const pan of Object.values(state.pans)) panAfterGap(pan, t);
-  for (const [id, probe] of Object.entries(state.probes)) {
-    state.probes[id] = {
-      ...startProbe(probe.port, t),
-      celsius: probe.celsius,
-      periodMs: probe.periodMs,
-      intervals: probe.intervals,
-    };
-  }
+  for (const [id, probe] of Object.entries(state.probes)) state.probes[id] = afterGap(probe, t);
+  for (const junction of Object.values(state.coldJunctions)) junction.track = afterGap(junction.track, t);
 }
 
 /** Ticks on the whole second, and the very moment at which a silent probe counts as lost. */
@@ -114,52 +110,6 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
     stepPans(state, t);
   }
   judgeAlarms(state, t, everyPan);
-}
-
-function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
-  const port = (state.ports[portId] ??= startPort());
-  const setup = state.header.ports?.find((one) => one.id === portId);
-  const result = tools.readLine(line, setup?.format);
-  port.lines += 1;
-  port.unreadable += result.rejected.length > 0 && result.readings.length === 0 ? 1 : 0;
-  for (const reading of result.readings) hearChannel(state, portId, reading, t);
-}
-
-function hearChannel(state: BoilState, port: string, reading: LineReading, t: number): void {
-  const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
-  if (setup === undefined) {
-    const stray = (state.strays[`${port} ${reading.channel}`] ??= startProbe(port, t));
-    probeHears(stray, t, reading.celsius);
-    return;
-  }
-  const track = state.probes[setup.id]!;
-  if (needsLook(track, reading, t)) state.stirred = true;
-  if (isRaw(setup.sensor)) {
-    noteOnce(
-      state,
-      `The probe ${setup.id} gives raw numbers, not degrees Celsius; this build cannot read them, so its pan is not watched.`,
-    );
-    return;
-  }
-  const celsius = probeHears(track, t, reading.celsius);
-  const panId = state.probePan[setup.id];
-  if (celsius === null || panId === null || panId === undefined) return;
-  track.celsius = celsius + (setup.offset_c ?? 0);
-  panHears(state.pans[panId]!, t, celsius + state.corrections[setup.id]!);
-}
-
-/** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
-function needsLook(track: ProbeTrack, reading: LineReading, t: number): boolean {
-  return (reading.celsius === null) !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
-}
-
-/** Numbers that are not degrees Celsius by themselves would pass for a temperature: they are no value. */
-function isRaw(sensor: ProbeSetup['sensor']): boolean {
-  return sensor !== undefined && (sensor.kind !== 'temperature' || (sensor.unit ?? 'C') !== 'C');
-}
-
-function noteOnce(state: BoilState, sentence: string): void {
-  if (!state.notices.some((notice) => notice.sentence === sentence)) state.notices.push({ t: state.now, sentence });
 }
 
 /**
@@ -190,6 +140,9 @@ function portChanged(
   for (const probe of state.header.probes ?? []) {
     if (probe.port === entry.port) state.probes[probe.id]!.awaitedFrom = entry.t;
   }
+  for (const { track } of Object.values(state.coldJunctions)) {
+    if (track.port === entry.port) track.awaitedFrom = entry.t;
+  }
 }
 
 /** Marks that teach the water point, a probe or a sap, or take such a lesson back. */
@@ -209,11 +162,14 @@ function takeMark(state: BoilState, mark: Mark, t: number): void {
   }
 }
 
-/** What was just noted and can hardly be meant is asked about, once. */
+/** What was just noted and can hardly be meant is asked about, once. A strange pressure counts: the altitude may be wrong. */
 function askBack(state: BoilState, t: number): void {
   const kept = state.marks.at(-1);
-  if (kept === undefined || kept.t !== t || !kept.questioned || kept.evidence === null) return;
+  if (kept === undefined || kept.t !== t) return;
   const { evidence, mark } = kept;
+  const doubt = mark.kind === 'pressure' ? doubtAboutPressure(mark, state.header.site?.altitude_m ?? null) : null;
+  if (doubt !== null) state.notices.push({ t, sentence: doubt });
+  if (!kept.questioned || evidence === null) return;
   if (evidence.kind === 'density') state.notices.push({ t, sentence: densityDoubt(state, evidence) });
   if (evidence.kind === 'check' && mark.kind === 'water-check')
     state.notices.push({ t, sentence: checkDoubt(mark, evidence.inSyrup) });

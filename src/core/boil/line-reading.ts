@@ -1,10 +1,15 @@
 // What one text line of a port says, once read; reading lines is handed to the fold, so that core knows no wire format.
 import type { Header, PortFormat } from './entries.ts';
 
+export type LineUnit = 'C' | 'F' | 'K';
+
+/** A value as the line gives it: what it is, degrees, millivolts or ohms, only the probe's setup tells. */
 export interface LineReading {
   channel: string;
-  /** °C as the line says it, before any offset; null when the device says that the probe is broken. */
-  celsius: number | null;
+  /** A finite number of any size; null when the device says that the probe is broken. */
+  value: number | null;
+  /** The temperature unit that stands with the number; null for none. */
+  unit: LineUnit | null;
 }
 
 export interface LineResult {

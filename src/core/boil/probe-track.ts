@@ -1,6 +1,7 @@
 // One probe's channel over time: its period, its last value, and whether it is late, lost or broken.
 import type { ProbeState } from '../pan/reading.ts';
 import { median } from '../pan/robust-statistics.ts';
+import type { Misfit } from './probe-value.ts';
 
 export interface ProbeTrack {
   port: string;
@@ -14,15 +15,32 @@ export interface ProbeTrack {
   /** The last few intervals between lines, ms. */
   intervals: number[];
   periodMs: number | null;
+  /** What was already said of numbers that do not fit its sensor. */
+  said: Misfit[];
 }
 
 export function startProbe(port: string, t: number): ProbeTrack {
-  return { port, heardAt: null, awaitedFrom: t, celsius: null, brokenSince: null, intervals: [], periodMs: null };
+  return {
+    port,
+    heardAt: null,
+    awaitedFrom: t,
+    celsius: null,
+    brokenSince: null,
+    intervals: [],
+    periodMs: null,
+    said: [],
+  };
+}
+
+/** The same probe once nothing was known for a while: waited for anew from t (ms), at the pace that it had. */
+export function afterGap(probe: ProbeTrack, t: number): ProbeTrack {
+  const { port, celsius, periodMs, intervals, said } = probe;
+  return { ...startProbe(port, t), celsius, periodMs, intervals, said };
 }
 
 /** Late at two periods, lost at five (fault table). */
 const LATE_PERIODS = 2;
-const LOST_PERIODS = 5;
+export const LOST_PERIODS = 5;
 /** Before a board's first line, and after one line, a slow board's period is taken, ms. */
 const NEVER_HEARD_PERIOD_MS = 6000;
 const HEARD_ONCE_PERIOD_MS = 3000;

@@ -1,6 +1,7 @@
 // What is known of a boil after the entries so far: plain data, so that it can be cloned, kept and compared.
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { byName } from './by-name.ts';
+import { channelName, type ColdJunction, coldJunctionsOf } from './cold-junction.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import type { ContentsChange } from '../pan/contents.ts';
 import { finishIsOver } from '../pan/finish.ts';
@@ -50,6 +51,8 @@ export interface BoilState {
   stirred: boolean;
   ports: Record<string, PortTrack>;
   probes: Record<string, ProbeTrack>;
+  /** Channels that tell the cold junction of thermocouples: `port channel`. */
+  coldJunctions: Record<string, ColdJunction>;
   /** Channels that no probe names: `port channel`. */
   strays: Record<string, ProbeTrack>;
   /** Which pan each probe hangs in now. */
@@ -85,6 +88,7 @@ export function startBoil(header: Header): BoilState {
     stirred: true,
     ports: byName(),
     probes: byName(),
+    coldJunctions: byName(),
     strays: byName(),
     probePan: byName(),
     panProbes: byName(),
@@ -122,6 +126,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     (header.probes ?? []).map((probe) => probe.id),
     (id) => startProbe(header.probes!.find((probe) => probe.id === id)!.port, t),
   );
+  state.coldJunctions = coldJunctionsOf(header, state.coldJunctions, t);
+  for (const { port, channel } of header.probes ?? []) delete state.strays[channelName(port, channel)];
+  for (const name in state.coldJunctions) delete state.strays[name];
+  // Under another setup a number that does not fit is worth saying again.
+  for (const probe of Object.values(state.probes)) probe.said = [];
   const pans = header.pans ?? [];
   state.pans = keepNamed(
     state.pans,

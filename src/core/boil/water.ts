@@ -20,6 +20,7 @@ import {
   stationPressureFromAltitudeHpa,
   stationPressureFromSeaLevelHpa,
 } from '../physics/station-pressure.ts';
+import { pressureDoubt } from '../physics/pressure-doubt.ts';
 import { modelShareOfRise } from '../physics/strength-uncertainty.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import type { Header, Mark, Sensor } from './entries.ts';
@@ -179,6 +180,12 @@ export function pressureEvidence(
   const celsius = pressure === null ? null : saturationTemperatureCelsius(pressure);
   if (celsius === null) return null;
   return { kind: 'pressure', at, celsius, sigmaC: PRESSURE_SIGMA_HPA[mark.at ?? 'station'] * C_PER_HPA };
+}
+
+/** A sentence where no weather makes such a pressure at this altitude; null where it can be. */
+export function doubtAboutPressure(mark: Mark & { kind: 'pressure' }, altitudeM: number | null): string | null {
+  const { hpa, at = 'station', outdoor_celsius: outdoorC = null } = mark;
+  return pressureDoubt({ hpa, at, altitudeM, outdoorC });
 }
 
 /** What a check shows: the probe's bare number in boiling water. */

@@ -2,10 +2,11 @@
 import { litresOf } from './contents.ts';
 import { depthMm, timeToDepth, timeToStrength } from './forecast.ts';
 import { evaporationKgPerS } from './evaporation.ts';
-import { type PanModel, sugarRiseC, type Surroundings } from './pan-state.ts';
+import { type PanModel, sugarRiseC, sugarRiseSigmaC, type Surroundings } from './pan-state.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import type { PanDesign } from './setup.ts';
-import { strengthRange80 } from '../physics/strength-uncertainty.ts';
+import { headSigmaC } from '../physics/head.ts';
+import { MODEL_FLOOR_C, strengthRange80 } from '../physics/strength-uncertainty.ts';
 import { temperatureNow } from './temperature-track.ts';
 
 /** From this strength on a pan is thickening, °Bx (common practice: it then needs eyes). */
@@ -68,13 +69,13 @@ function strengthOf(
   if (design.ceilingC !== null)
     return { brix: pan.brix, low: Math.max(0, pan.brix - 2), high: Math.min(80, pan.brix + 2) };
   if (pan.phase !== 'boiling' || pan.riseC === null) return NOT_KNOWN;
+  const rise = sugarRiseC(around, Math.max(0, pan.riseC));
   const noise = (pan.track.noise ?? 0.1) / 3;
-  const range = strengthRange80(
-    sugarRiseC(around, Math.max(0, pan.riseC)),
-    { riseSigmaC: Math.hypot(around.waterSigmaC, noise) },
-    design.shares,
-    around.pressureHpa,
-  );
+  const head = headSigmaC(depthMm(pan, design), pan.brix, around.pressureHpa) ?? 0;
+  // What is not known of this sap is in the rise already; what is left is how far published tables scatter for any sap.
+  const riseSigmaC = Math.hypot(sugarRiseSigmaC(around, rise), noise, head);
+  const errors = { riseSigmaC, modelSigmaC: MODEL_FLOOR_C };
+  const range = strengthRange80(rise, errors, design.shares, around.pressureHpa);
   if (range === null) return { brix: pan.brix, low: null, high: null };
   return { brix: pan.brix, low: Math.min(range.low, pan.brix), high: Math.max(range.high, pan.brix) };
 }

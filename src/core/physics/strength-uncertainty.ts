@@ -4,7 +4,7 @@ import { Z80 } from '../quantities/spread.ts';
 import { riseFromStrength, strengthFromRise } from './sugar-solution.ts';
 
 /** Published tables are printed to a tenth and scatter this much even in thin sap, °C. */
-const modelFloorCelsius = 0.02;
+export const MODEL_FLOOR_C = 0.02;
 
 /** Near the finish this gives 0.08 °C for maple (rise 4.0) and 0.15 °C for birch (rise 6.0). */
 const sucroseShareOfRise = 0.02;
@@ -31,7 +31,7 @@ export interface RiseErrors {
  * Source: the scatter of published sucrose equations and of hexose models near 66 °Bx, taken as a share of the rise.
  */
 export function modelRiseSigmaCelsius(riseC: number, shares: SugarShares): number {
-  return Math.hypot(modelFloorCelsius, modelShareOfRise(shares) * Math.max(0, riseC));
+  return Math.hypot(MODEL_FLOOR_C, modelShareOfRise(shares) * Math.max(0, riseC));
 }
 
 /** The share of the rise by which the model may be off for a sap that nobody measured (1 sigma). */

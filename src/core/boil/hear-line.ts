@@ -1,0 +1,71 @@
+// What a line of a port does to the boil: its channels are the numbers of probes, of cold junctions, or of nobody yet.
+import { panHears } from '../pan/pan-model.ts';
+import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junction.ts';
+import type { ProbeSetup } from './entries.ts';
+import type { FoldTools, LineReading } from './line-reading.ts';
+import { misfitSentence } from './misfit.ts';
+import { probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
+import { type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
+import { type BoilState, startPort } from './state.ts';
+
+/** A line that came from a port at t (ms). */
+export function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
+  const port = (state.ports[portId] ??= startPort());
+  const setup = state.header.ports?.find((one) => one.id === portId);
+  const { readings, rejected } = tools.readLine(line, setup?.format);
+  hearColdJunctions(state.coldJunctions, portId, readings, t);
+  let used = false;
+  for (const reading of readings) used = hearChannel(state, portId, reading, t) || used;
+  port.lines += 1;
+  port.unreadable += !used && readings.length + rejected.length > 0 ? 1 : 0;
+}
+
+/** False where the number is none that anybody can have meant. */
+function hearChannel(state: BoilState, port: string, reading: LineReading, t: number): boolean {
+  const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
+  if (setup === undefined) return hearStray(state, port, reading, t);
+  const read = probeCelsius(setup.sensor, reading, () => coldJunctionOf(state, setup, t));
+  if (read === 'implausible') return false;
+  if (read === 'awaited') return true;
+  const misfits = typeof read === 'string';
+  if (misfits) sayOnce(state, setup, read, reading);
+  hearProbe(state, setup, misfits ? null : read, t);
+  return true;
+}
+
+function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | null, t: number): void {
+  const track = state.probes[setup.id]!;
+  if (needsLook(track, bare, t)) state.stirred = true;
+  const celsius = probeHears(track, t, bare);
+  const panId = state.probePan[setup.id];
+  if (celsius === null || panId === null || panId === undefined) return;
+  track.celsius = celsius + (setup.offset_c ?? 0);
+  panHears(state.pans[panId]!, t, celsius + state.corrections[setup.id]!);
+}
+
+/** A channel that no probe names is kept to be offered, as the temperature that it then most likely is. */
+function hearStray(state: BoilState, port: string, reading: LineReading, t: number): boolean {
+  const celsius = temperatureCelsius(reading);
+  if (celsius === 'implausible') return false;
+  const name = channelName(port, reading.channel);
+  if (!(name in state.coldJunctions)) probeHears((state.strays[name] ??= startProbe(port, t)), t, celsius);
+  return true;
+}
+
+function coldJunctionOf(state: BoilState, { port, sensor }: ProbeSetup, t: number): number | NoTemperature {
+  if (sensor?.kind !== 'thermocouple') return 'awaited';
+  return coldJunctionCelsius(state.coldJunctions[channelName(port, sensor.cold_junction)]!, t);
+}
+
+/** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
+function needsLook(track: ProbeTrack, celsius: number | null, t: number): boolean {
+  return (celsius === null) !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
+}
+
+/** Each reason once a probe and setup: a bad contact would say it at every line. */
+function sayOnce(state: BoilState, setup: ProbeSetup, misfit: Misfit, reading: LineReading): void {
+  const { said } = state.probes[setup.id]!;
+  if (said.includes(misfit)) return;
+  said.push(misfit);
+  state.notices.push({ t: state.now, sentence: misfitSentence(setup, misfit, reading) });
+}
