@@ -1,5 +1,7 @@
 // Notices that data comes from a port but no reading can be found in it, and says the likely cause.
 import type { PortFormat } from '../core/boil/entries.ts';
+import type { LineReading } from '../core/boil/line-reading.ts';
+import { temperatureCelsius } from '../core/boil/probe-value.ts';
 import { isPrintable } from './formats/value.ts';
 import { readLine } from './read-line.ts';
 
@@ -43,8 +45,8 @@ export class LegibilityWatch {
 
   #hasReadings(line: string): boolean {
     const { readings, rejected } = readLine(line, this.#format);
-    this.#reason = rejected[0] ?? null;
-    return readings.length > 0;
+    this.#reason = rejected[0] ?? (readings.length > 0 ? 'out of range' : null);
+    return readings.some(canBeMeant);
   }
 
   #startOver(): void {
@@ -53,4 +55,9 @@ export class LegibilityWatch {
     this.#bytes = 0;
     this.#printable = 0;
   }
+}
+
+/** A number without a unit may be ohms or millivolts, so any will do; a temperature must be one. */
+function canBeMeant(reading: LineReading): boolean {
+  return reading.unit === null || temperatureCelsius(reading) !== 'implausible';
 }

@@ -11,7 +11,7 @@ import { readPattern } from './formats/pattern.ts';
 export const longestLineBytes = 4096;
 
 /**
- * What a line says, in °C before any offset, and why the rest of it gave nothing. Never throws.
+ * What a line says, in its own units, and why the rest of it gave nothing. Never throws.
  * @param line without its line end
  * @param format the port's; pairs of name and value when it has none
  */

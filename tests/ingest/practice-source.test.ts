@@ -23,7 +23,7 @@ const lastCelsius = (entries: Entry[], channel: string): number | null | undefin
   entries
     .flatMap((entry) => ('line' in entry ? readLine(entry.line).readings : []))
     .filter((reading) => reading.channel === channel)
-    .at(-1)?.celsius;
+    .at(-1)?.value;
 
 test('two hours of practice at 60 times the speed end by themselves, in order of t', async () => {
   const { heard, clock } = practice();

@@ -195,6 +195,8 @@ function probeLost({ reading, portLost }: PanSituation): Finding | null {
     inside: unwatched || (!gone && reading.probe !== 'late'),
     priority: thick ? 'high' : 'medium',
     why: () =>
-      reading.probe === 'broken' ? 'the device says that the probe is broken' : 'nothing comes from the probe',
+      reading.probe === 'broken'
+        ? 'the probe is broken, or what it sends is no temperature'
+        : 'nothing comes from the probe',
   };
 }

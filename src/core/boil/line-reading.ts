@@ -6,7 +6,7 @@ export type LineUnit = 'C' | 'F' | 'K';
 /** A value as the line gives it: what it is, degrees, millivolts or ohms, only the probe's setup tells. */
 export interface LineReading {
   channel: string;
-  /** A finite number of any size; null when the device says that the probe is broken. */
+  /** A finite number of any size, or minus zero; null when the device says that the probe is broken. */
   value: number | null;
   /** The temperature unit that stands with the number; null for none. */
   unit: LineUnit | null;

@@ -29,12 +29,13 @@ const inCelsius: Record<LineUnit, (value: number) => number> = {
 
 /**
  * °C of a number that is a temperature, or 'implausible'; null when the device says that the probe is broken.
+ * Minus zero is none: a device prints it for a sum that went wrong. (As millivolts it is a tip as warm as its plug.)
  * @param unit what it is in where the line does not say
  */
 export function temperatureCelsius(reading: LineReading, unit: LineUnit = 'C'): number | null | 'implausible' {
   if (reading.value === null) return null;
   const celsius = inCelsius[reading.unit ?? unit](reading.value);
-  return isPlausible(celsius) ? celsius : 'implausible';
+  return isPlausible(celsius) && !Object.is(reading.value, -0) ? celsius : 'implausible';
 }
 
 /**

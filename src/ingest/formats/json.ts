@@ -2,11 +2,11 @@
 import type { PortFormat } from '../../core/boil/entries.ts';
 import type { LineResult } from '../../core/boil/line-reading.ts';
 import { nothingFrom, Outcome } from './outcome.ts';
-import { plausible, type Refusal } from './value.ts';
+import { broken, numberValue, type Refusal, type Value } from './value.ts';
 
 const missing = Symbol('nothing there');
 
-/** Readings of a line that is one JSON object, in °C; null in it says that the probe is broken, as NaN becomes null. */
+/** Readings of a line that is one JSON object; null in it says that the probe is broken, as NaN becomes null. */
 export function readJson(line: string, format: PortFormat & { kind: 'json' }): LineResult {
   const value = parsed(line);
   if (typeof value !== 'object' || value === null || Array.isArray(value)) return nothingFrom('not a JSON object');
@@ -14,7 +14,7 @@ export function readJson(line: string, format: PortFormat & { kind: 'json' }): L
   for (const [channel, pointer] of Object.entries(format.channels)) {
     const found = at(value, pointer);
     if (found === missing) outcome.refuse('nothing there', channel, pointer);
-    else outcome.add(channel, celsiusOf(found), pointer);
+    else outcome.add(channel, valueOf(found), pointer);
   }
   return outcome.result();
 }
@@ -27,9 +27,9 @@ function parsed(line: string): unknown {
   }
 }
 
-function celsiusOf(found: unknown): number | null | Refusal {
-  if (found === null || (typeof found === 'string' && /^(?:nan|open|fault)$/i.test(found))) return null;
-  return typeof found === 'number' && !Object.is(found, -0) ? plausible(found) : 'not a number';
+function valueOf(found: unknown): Value | Refusal {
+  if (found === null || (typeof found === 'string' && /^(?:nan|open|fault)$/i.test(found))) return broken;
+  return typeof found === 'number' ? numberValue(found) : 'not a number';
 }
 
 /** RFC 6901: `/` parts the names, `~1` stands for `/` and `~0` for `~`; list items are named 0, 1, 2. */

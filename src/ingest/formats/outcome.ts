@@ -1,6 +1,6 @@
 // Gathers what one line gives: readings and reasons, with every channel that is named twice taken out.
 import type { LineReading, LineResult } from '../../core/boil/line-reading.ts';
-import { hasUnreadableBytes, type Refusal } from './value.ts';
+import { hasUnreadableBytes, type Refusal, type Value } from './value.ts';
 
 const longestShown = 40;
 
@@ -14,9 +14,9 @@ export class Outcome {
   #refused: string[] = [];
 
   /** Takes what readValue made of a channel's value; `piece` is the place in the line, for the reason. */
-  add(channel: string, value: number | null | Refusal, piece: string): void {
-    if (typeof value !== 'string') this.readings.push({ channel, celsius: value });
-    else this.refuse(value, channel, piece);
+  add(channel: string, read: Value | Refusal, piece: string): void {
+    if (typeof read !== 'string') this.readings.push({ channel, value: read.value, unit: read.unit });
+    else this.refuse(read, channel, piece);
   }
 
   refuse(reason: string, channel: string, piece: string): void {

@@ -94,9 +94,9 @@ class PairScan {
     this.#valueTo = -1;
   }
 
-  #addPending(channel: string, value: ReturnType<typeof readValue>): void {
-    if (typeof value === 'string') this.#refusePending(value, this.#valueTo);
-    else this.#outcome.readings.push({ channel, celsius: value });
+  #addPending(channel: string, read: ReturnType<typeof readValue>): void {
+    if (typeof read === 'string') this.#refusePending(read, this.#valueTo);
+    else this.#outcome.readings.push({ channel, value: read.value, unit: read.unit });
   }
 
   #refusePending(reason: string, to: number): void {

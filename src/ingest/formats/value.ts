@@ -1,11 +1,11 @@
 // Reads one value of a line: a strictly written number with an optional unit, or the word of a broken probe.
-import { celsiusFromFahrenheit } from '../../core/quantities/units.ts';
+import type { LineReading, LineUnit } from '../../core/boil/line-reading.ts';
+
+/** What stands behind a channel's name. Whether the number can be meant is not judged here: it may be ohms. */
+export type Value = Pick<LineReading, 'value' | 'unit'>;
 
 /** Why a value is not used; the same few words always, so that they can be counted. */
 export type Refusal = 'no value' | 'not a number' | 'out of range' | 'unreadable bytes';
-
-/** What a probe over a fire can meet, °C; beyond it the number is a fault of the wire, not a temperature. */
-export const plausibleCelsius = { lowest: -60, highest: 450 };
 
 const zero = 0x30;
 const plus = 0x2b;
@@ -19,13 +19,16 @@ const unreadable = /[^ -~]/;
 export const isPrintable = (code: number): boolean => code >= 0x20 && code <= 0x7e;
 export const hasUnreadableBytes = (text: string): boolean => unreadable.test(text);
 
+/** The device says that its probe is broken. */
+export const broken: Value = { value: null, unit: null };
+
 /**
- * °C of the value that stands in text between two places; null when the device says that its probe is broken.
+ * The value that stands in text between two places.
  * A number is an optional sign, digits, and at most one decimal mark with digits after it: no exponent, no hex.
- * Then may follow C, F or K. Minus zero is refused: a device prints it for a sum that went wrong.
+ * Then may follow C, F or K.
  * @param decimal character code of the decimal mark
  */
-export function readValue(text: string, from: number, to: number, decimal = point): number | null | Refusal {
+export function readValue(text: string, from: number, to: number, decimal = point): Value | Refusal {
   if (from === to) return 'no value';
   const sign = text.charCodeAt(from);
   const start = sign === minus || sign === plus ? from + 1 : from;
@@ -53,30 +56,29 @@ export function readValue(text: string, from: number, to: number, decimal = poin
     digits + places <= 15
       ? sum / powersOfTen[places]!
       : Number(`${text.slice(start, start + digits)}.${text.slice(at - places, at)}0`);
-  if (sign === minus && size === 0) return 'not a number';
   return withUnit(sign === minus ? -size : size, text, at, to);
 }
 
-/** °C, or why a number that came as a number (JSON) is not used. */
-export function plausible(celsius: number): number | Refusal {
-  return celsius >= plausibleCelsius.lowest && celsius <= plausibleCelsius.highest ? celsius : 'out of range';
+/** A number of any size that a computer can hold, or why it is not used. */
+export function numberValue(value: number, unit: LineUnit | null = null): Value | Refusal {
+  return Number.isFinite(value) ? { value, unit } : 'out of range';
 }
 
-function withUnit(number: number, text: string, at: number, to: number): number | Refusal {
-  if (at === to) return plausible(number);
+function withUnit(number: number, text: string, at: number, to: number): Value | Refusal {
+  if (at === to) return numberValue(number);
   if (at + 1 !== to) return notANumber(text.slice(at, to));
   switch (text.charCodeAt(at) | 0x20) {
     case 0x63:
-      return plausible(number);
+      return numberValue(number, 'C');
     case 0x66:
-      return plausible(celsiusFromFahrenheit(number));
+      return numberValue(number, 'F');
     case 0x6b:
-      return plausible(number - 273.15);
+      return numberValue(number, 'K');
     default:
       return notANumber(text.slice(at, to));
   }
 }
 
-const brokenOrRefused = (text: string): null | Refusal => (brokenProbe.test(text) ? null : notANumber(text));
+const brokenOrRefused = (text: string): Value | Refusal => (brokenProbe.test(text) ? broken : notANumber(text));
 
 const notANumber = (text: string): Refusal => (hasUnreadableBytes(text) ? 'unreadable bytes' : 'not a number');

@@ -159,14 +159,6 @@ test('a round pot of 400 mm with 10 L stands 83 mm deep when hot, and says when 
   expect(Math.abs(reading.evaporation_l_per_h! - 6.4)).toBeLessThan(0.1);
 });
 
-test('ohms do not pass for degrees: a raw probe gives no value, and it is said', () => {
-  const header = onePot();
-  header.probes = [{ id: 'A/1', port: 'A', channel: 'T1', sensor: { kind: 'rtd', r0_ohm: 100 } }];
-  const { state } = foldAll(header, lines(0, 60_000, { T1: () => 140 }), 60_000);
-  expect(readingAt(state, 'p1', 60_000).temperature_c).toBeNull();
-  expect(state.notices.map(({ sentence }) => sentence)).toEqual([expect.stringContaining('raw numbers')]);
-});
-
 test('a pan that is off and cools says no strength, and its alarms hand over without a gap', () => {
   const off = mark(90_000, { kind: 'flame', pan: 'p1', level: 0 });
   const heard = lines(0, 180_000, {

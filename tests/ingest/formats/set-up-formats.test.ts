@@ -12,7 +12,7 @@ const pattern: PortFormat = {
 };
 
 const values = (line: string, format: PortFormat) =>
-  Object.fromEntries(readLine(line, format).readings.map((r) => [r.channel, r.celsius]));
+  Object.fromEntries(readLine(line, format).readings.map((r) => [r.channel, r.value]));
 const rejected = (line: string, format: PortFormat) => readLine(line, format).rejected;
 
 test('columns are read in their order and unnamed ones skipped', () => {
@@ -45,11 +45,11 @@ test('JSON Pointers find numbers; null and the words of a broken probe give null
   expect(values('{"probes":[{"c":"nan"}]}', json)).toEqual({ T1: null });
 });
 
-test('JSON that is no object, or holds no plausible number there, gives nothing', () => {
+test('JSON that is no object, or holds no number there, gives nothing', () => {
   for (const line of ['', '[1]', '98', 'null', '{"probes":', '{"probes":[{"c":0x1F}]}']) {
     expect(readLine(line, json)).toEqual({ readings: [], rejected: ['not a JSON object'] });
   }
-  expect(values('{"probes":[{"c":"98.25"}],"a/b":1e999,"~":-0}', json)).toEqual({});
+  expect(values('{"probes":[{"c":"98.25"}],"a/b":1e999}', json)).toEqual({});
   expect(rejected('{"probes":[{"c":"98.25"}],"a/b":1e999}', json)).toEqual([
     'not a number: /probes/0/c',
     'out of range: /a~1b',
@@ -61,7 +61,12 @@ test('JSON that is no object, or holds no plausible number there, gives nothing'
 });
 
 test('every match of a pattern is a reading', () => {
-  expect(values('CH1: 98.5 C, CH2:nan, CH3: 212F', pattern)).toEqual({ 1: 98.5, 2: null, 3: 100 });
+  expect(readLine('CH1: 98.5 C, CH2:nan, CH3: 212F, CH4: 32650', pattern).readings).toEqual([
+    { channel: '1', value: 98.5, unit: 'C' },
+    { channel: '2', value: null, unit: null },
+    { channel: '3', value: 212, unit: 'F' },
+    { channel: '4', value: 32_650, unit: null },
+  ]);
   expect(rejected('CH1: 9.8.5', pattern)).toEqual(['not a number: CH1: 9.8.5']);
   expect(rejected('hello', pattern)).toEqual(['no match']);
   expect(values('CH1: 98, CH1: 97', pattern)).toEqual({});
@@ -91,8 +96,8 @@ test('no line throws in any format', () => {
   const anyLine = fc.oneof(fc.string({ unit: 'binary', maxLength: 100 }), fc.json());
   fc.assert(
     fc.property(anyLine, anyFormat, (line, format) => {
-      for (const { celsius } of readLine(line, format).readings) {
-        if (celsius !== null) expect(celsius >= -60 && celsius <= 450).toBe(true);
+      for (const { value } of readLine(line, format).readings) {
+        expect(value === null || Number.isFinite(value)).toBe(true);
       }
     }),
     { numRuns: 3000 },
