@@ -1,7 +1,7 @@
 // What an act does to the simulated pans, probes and ports, and the mark that a person would make of it.
 import type { Mark } from '../boil/entries.ts';
 import { litresAtTwenty, liquidOf, massKg, partOff, stirTogether } from './liquid.ts';
-import { depthNoted, densityNoted, pressureNoted, waterCheckNoted } from './looks.ts';
+import { depthNoted, densityNoted, pressureNoted, readingNoted, waterCheckNoted } from './looks.ts';
 import type { Act } from './scenario.ts';
 import { panNamed, probeNamed, type PanState, type SimulationState } from './state.ts';
 import { noteTruth } from './truth.ts';
@@ -33,6 +33,8 @@ export function perform(state: SimulationState, act: Act, t: number): Mark | nul
       return densityNoted(state, panNamed(state, act.pan), act.instrument);
     case 'measure-depth':
       return depthNoted(state, panNamed(state, act.pan));
+    case 'read-by-hand':
+      return readingNoted(state, panNamed(state, act.pan));
     case 'note':
       return act.mark;
     case 'probe':

@@ -46,8 +46,24 @@ function carryOut(state: SimulationState, deed: Deed, t: number): void {
   const lateMs = Math.round(1000 * (least + (most - least) * nextUniform(state.random.hands)));
   for (const act of deed.acts) {
     const mark = perform(state, act, t);
-    if (mark !== null && !isForgotten) typeIn(state, mark, t, lateMs);
+    if (mark !== null && !isForgotten) typeDeed(state, deed, mark, t, lateMs);
   }
+}
+
+/** Chance is drawn only where the deed asks for it, so that a deed without such slips stays as it was. */
+function typeDeed(state: SimulationState, { misread, doubled }: Deed, mark: Mark, t: number, lateMs: number): void {
+  const isWrong = misread !== undefined && nextUniform(state.random.hands) < misread.share;
+  const typed = isWrong ? timesFactor(mark, misread.factor) : mark;
+  typeIn(state, typed, t, lateMs);
+  if (doubled === undefined || nextUniform(state.random.hands) >= doubled) return;
+  const againMs = 1000 * Math.round(10 + 50 * nextUniform(state.random.hands));
+  typeIn(state, typed, t, lateMs + againMs);
+}
+
+function timesFactor(mark: Mark, factor: number): Mark {
+  if (mark.kind === 'depth') return { ...mark, mm: Math.round(mark.mm * factor) };
+  const hasLitres = mark.kind === 'top-up' || mark.kind === 'transfer' || mark.kind === 'draw-off';
+  return hasLitres && mark.litres !== undefined ? { ...mark, litres: mark.litres * factor } : mark;
 }
 
 function typeIn(state: SimulationState, mark: Mark, t: number, lateMs: number): void {

@@ -5,8 +5,8 @@ import { depthMillimetres, strengthBrix } from './liquid.ts';
 import { nextNormal } from './random.ts';
 import type { PanState, ProbeState, SimulationState } from './state.ts';
 
-/** Standard errors of a home barometer, an averaged probe, a read-off instrument and a dip stick. */
-const spread = { hpa: 0.2, celsius: 0.03, brix: 0.2, mm: 1 };
+/** Standard errors of a home barometer, an averaged probe, a read-off instrument, a dip stick and a kitchen thermometer. */
+const spread = { hpa: 0.2, celsius: 0.03, brix: 0.2, mm: 1, handCelsius: 0.4 };
 
 const hydrometerReferenceCelsius = 15.56;
 /** Cubic expansion of soda-lime glass, 1/K (physics.md 5.2). */
@@ -32,6 +32,13 @@ export function depthNoted(state: SimulationState, pan: PanState): Mark | null {
   if (pan.off) return null;
   const mm = depthMillimetres(pan.liquid, pan.hearth.areaM2) + spread.mm * nextNormal(state.random.hands);
   return { kind: 'depth', pan: pan.id, mm: Math.max(0, Math.round(mm)) };
+}
+
+/** A thermometer held in for a moment. */
+export function readingNoted(state: SimulationState, pan: PanState): Mark | null {
+  if (pan.off) return null;
+  const celsius = pan.liquid.celsius + spread.handCelsius * nextNormal(state.random.hands);
+  return { kind: 'reading', pan: pan.id, celsius: toStep(celsius, 0.5) };
 }
 
 export function densityNoted(

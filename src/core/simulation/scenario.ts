@@ -1,10 +1,29 @@
 // What a simulated boil is made of: the header, the pans and their true heat, the probes' faults, and what people do.
-import type { Header, Mark } from '../boil/entries.ts';
+import type { Header, Mark, SugarShares } from '../boil/entries.ts';
 
 /** A point of a line of station pressure; between two points it is straight. */
 export interface PressurePoint {
   t: number;
   hpa: number;
+}
+
+/** How a fire really behaves, in place of what its kind does. */
+export interface FirePlan {
+  /** Coloured noise on its strength: share of the mean, and how long it remembers itself, s. */
+  flutter: { spread: number; memorySeconds: number };
+  /** A slow swing by a share of the mean; each period is drawn anew between the two, s. */
+  swing?: { share: number; periodSeconds: [number, number] };
+}
+
+/** Episodes of foam in a boiling pan from a strength on: a tip in it reads off and shakes. */
+export interface FoamPlan {
+  fromBrix: number;
+  offsetCelsius: number;
+  /** Added to the probe's own noise, °C. */
+  noiseCelsius: number;
+  /** Mean lengths of an episode and of the quiet between two, s. */
+  lastsSeconds: number;
+  restsSeconds: number;
 }
 
 /** The true state of a pan of the header at t = 0, and how well it takes heat. */
@@ -20,6 +39,12 @@ export interface ScenarioPan {
   efficiency: number;
   /** Heat lost through walls and rim per degree above the air, W/K. */
   lossWattsPerKelvin: number;
+  /** What the header does not know or has wrong; unless set, the header is right. */
+  shares?: SugarShares;
+  powerWatts?: number;
+  areaM2?: number;
+  fire?: FirePlan;
+  foam?: FoamPlan;
 }
 
 export interface ScenarioPort {
@@ -33,6 +58,10 @@ export interface ScenarioProbe {
   id: string;
   /** Time constant of the tip in liquid, s. */
   lagSeconds: number;
+  /** A second time constant behind the first (sheath, then sensor), s; none unless set. */
+  secondLagSeconds?: number;
+  /** Heat at the tip's place over the liquid's own while it boils: wanders between 0 and the most, °C. */
+  superheat?: { mostCelsius: number; memorySeconds: number };
   /** What the line says too much before the header's offset_c, °C. */
   biasCelsius: number;
   /** Standard deviation from one line to the next, boiling and electronics together, °C. */
@@ -59,6 +88,7 @@ export type Act =
   | { act: 'check-water'; probe: string }
   | { act: 'measure-density'; pan: string; instrument: 'hydrometer' | 'refractometer' }
   | { act: 'measure-depth'; pan: string }
+  | { act: 'read-by-hand'; pan: string }
   /** A mark that is noted as it stands and changes nothing in the pans. */
   | { act: 'note'; mark: Mark }
   | { act: 'probe'; probe: string; fault: ProbeFault }
@@ -93,6 +123,10 @@ export interface Deed {
   late?: [number, number];
   /** Share of times that it is never typed, 0 to 1; 0 unless set. */
   forgotten?: number;
+  /** Share of times that litres or depth are typed wrong by the factor. */
+  misread?: { share: number; factor: number };
+  /** Share of times that it is typed twice. */
+  doubled?: number;
 }
 
 export interface Scenario {
@@ -105,6 +139,8 @@ export interface Scenario {
     /** Mean wind over the pans and how much it changes, m/s. */
     windMetresPerSecond: number;
     windSpread: number;
+    /** How long a gust remembers itself, s; 90 unless set. */
+    gustSeconds?: number;
     pressure: PressurePoint[];
   };
   pans: ScenarioPan[];

@@ -8,6 +8,7 @@ import { portLine, warmTip } from './probe-line.ts';
 import type { Act } from './scenario.ts';
 import type { PanState, PortState, ProbeState, SimulationState } from './state.ts';
 import { watchPan } from './truth.ts';
+import { moveFoam, moveSuperheat } from './tip-surroundings.ts';
 import { moveAir, moveFire } from './weather.ts';
 
 /**
@@ -36,14 +37,18 @@ function oneSecond(state: SimulationState): void {
   moveAir(air, scenario.air, t, random.weather);
   doDueDeeds(state, t);
   for (const pan of state.pans) heatPan(state, pan, t);
-  for (const probe of state.probes) warmTip(probe, panUnder(state, probe), air);
+  for (const pan of state.pans) moveFoam(pan, random.tips);
+  for (const probe of state.probes) {
+    moveSuperheat(probe, random.tips);
+    warmTip(probe, panUnder(state, probe), air);
+  }
   for (const port of state.ports) sendLines(state, port, t + 1000);
   // A stable sort: what was put in first stays first within one millisecond.
   state.pending.sort((a, b) => a.t - b.t);
 }
 
 function heatPan(state: SimulationState, pan: PanState, t: number): void {
-  moveFire(pan.fire, pan.heatKind, state.second, state.random.weather);
+  moveFire(pan.fire, pan.heatKind, state.second, state.random.weather, pan.firePlan);
   if (pan.off || massKg(pan.liquid) === 0) return;
   const watts = burnerWatts(pan.hearth, pan.level, pan.fire.strength, state.air);
   const after = heatForOneSecond(pan, pan.hearth, watts, state.air);

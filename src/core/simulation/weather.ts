@@ -2,7 +2,7 @@
 import type { Heat } from '../boil/entries.ts';
 import { saturationPressureHpa, saturationTemperatureCelsius } from '../physics/water-point.ts';
 import { driftingNoise, nextUniform, type RandomStream } from './random.ts';
-import type { PressurePoint, Scenario } from './scenario.ts';
+import type { FirePlan, PressurePoint, Scenario } from './scenario.ts';
 
 export interface Air {
   celsius: number;
@@ -24,6 +24,8 @@ export interface Fire {
   /** A wood fire is fed at these times and dies down between, s of boil time. */
   fedAtSecond: number;
   feedAgainSecond: number;
+  /** Of a fire that swings by plan: how far round it is, 0 to 1, and this round's length, s. */
+  swing: { phase: number; periodSeconds: number };
 }
 
 /** Gusts last a minute or two; small waves of pressure last half an hour. */
@@ -78,7 +80,11 @@ export function startAir(plan: Scenario['air']): Air {
 
 /** One second of weather up to t (ms). */
 export function moveAir(air: Air, plan: Scenario['air'], t: number, random: RandomStream): void {
-  air.windDrift = driftingNoise(air.windDrift, { seconds: 1, ...gust, spread: plan.windSpread }, random);
+  air.windDrift = driftingNoise(
+    air.windDrift,
+    { seconds: 1, memorySeconds: plan.gustSeconds ?? gust.memorySeconds, spread: plan.windSpread },
+    random,
+  );
   air.pressureDrift = driftingNoise(air.pressureDrift, { seconds: 1, ...pressureWave }, random);
   air.windMetresPerSecond = Math.max(0, plan.windMetresPerSecond + air.windDrift);
   air.pressureHpa = plannedPressure(plan.pressure, t) + air.pressureDrift;
@@ -86,15 +92,43 @@ export function moveAir(air: Air, plan: Scenario['air'], t: number, random: Rand
 }
 
 export function startFire(): Fire {
-  return { strength: 1, drift: 0, fedAtSecond: 0, feedAgainSecond: leastFeedSeconds };
+  return {
+    strength: 1,
+    drift: 0,
+    fedAtSecond: 0,
+    feedAgainSecond: leastFeedSeconds,
+    swing: { phase: 0, periodSeconds: 0 },
+  };
 }
 
-/** One second of a fire; electric heat does not change. */
-export function moveFire(fire: Fire, kind: Heat['kind'], second: number, random: RandomStream): void {
+/** One second of a fire; electric heat does not change, and a plan stands in place of what the kind does. */
+export function moveFire(
+  fire: Fire,
+  kind: Heat['kind'],
+  second: number,
+  random: RandomStream,
+  plan: FirePlan | null = null,
+): void {
+  if (plan !== null) return followPlan(fire, plan, random);
   if (kind === 'electric') return;
   const flutter = kind === 'wood' ? woodFlutter : gasFlutter;
   fire.drift = driftingNoise(fire.drift, { seconds: 1, ...flutter }, random);
   fire.strength = Math.max(0, (kind === 'wood' ? woodStrength(fire, second, random) : 1) + fire.drift);
+}
+
+function followPlan(fire: Fire, { flutter, swing }: FirePlan, random: RandomStream): void {
+  fire.drift = driftingNoise(fire.drift, { seconds: 1, ...flutter }, random);
+  const swung = swing === undefined ? 0 : swing.share * swingOn(fire.swing, swing.periodSeconds, random);
+  fire.strength = Math.max(0, 1 + swung + fire.drift);
+}
+
+function swingOn(swing: Fire['swing'], [least, most]: [number, number], random: RandomStream): number {
+  if (swing.periodSeconds === 0 || swing.phase >= 1) {
+    swing.phase = swing.periodSeconds === 0 ? nextUniform(random) : swing.phase - 1;
+    swing.periodSeconds = least + (most - least) * nextUniform(random);
+  }
+  swing.phase += 1 / swing.periodSeconds;
+  return Math.sin(2 * Math.PI * swing.phase);
 }
 
 function woodStrength(fire: Fire, second: number, random: RandomStream): number {
