@@ -121,8 +121,9 @@ test('a cold junction that never comes is waited for like a board, then said', (
 
 test('after a gap an old cold junction does not count', () => {
   const before = foldAll(potWith(K), same(`T1=${at100} CJ=25`, 0, 60_000), 59_000).state;
-  const after = foldOn(before, [{ t: 62_000, run: 'gap', seconds: 2 }, ...same(`T1=${at100}`, 62_000, 66_000)], 66_000);
-  expect(readingAt(after.state, 'p1', 66_000).temperature_c).toBeNull();
+  const gap: Entry = { t: 61_000, run: 'gap', seconds: 1 };
+  const after = foldOn(before, [gap, ...same(`T1=${at100}`, 61_000, 64_000)], 64_000);
+  expect(readingAt(after.state, 'p1', 64_000)).toMatchObject({ temperature_c: null, probe: 'late' });
 });
 
 test('a cold junction that the board calls broken is no cold junction', () => {
