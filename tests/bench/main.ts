@@ -1,17 +1,31 @@
-// `npm run bench [-- NAME]`: prints what things cost and how far they are from published values; asserts nothing.
+// `npm run bench [-- NAME [WORDS]]`: prints what things cost and how far they are from what is true; asserts nothing.
+import { forecast } from './forecast/forecast.ts';
 import { front } from './front.ts';
 import { physics } from './physics.ts';
 import { replay } from './replay.ts';
 import { strength } from './strength.ts';
 
-const benches: Record<string, () => Promise<void>> = { physics, front, replay, strength };
-const asked = process.argv.slice(2);
-for (const name of asked.length > 0 ? asked : Object.keys(benches)) {
+type Bench = (words: readonly string[]) => Promise<void>;
+const benches: Record<string, Bench> = { physics, front, replay, strength, forecast };
+
+/** Every name opens its bench; words behind a name that are no name themselves are handed to it. */
+function asked(words: readonly string[]): { name: string; words: string[] }[] {
+  if (words.length === 0) return Object.keys(benches).map((name) => ({ name, words: [] }));
+  const found: { name: string; words: string[] }[] = [];
+  for (const word of words) {
+    const last = found.at(-1);
+    if (word in benches || last === undefined) found.push({ name: word, words: [] });
+    else last.words.push(word);
+  }
+  return found;
+}
+
+for (const { name, words } of asked(process.argv.slice(2))) {
   const bench = benches[name];
   if (bench === undefined) {
     console.error(`There is no bench "${name}"; there are ${Object.keys(benches).join(', ')}.`);
     process.exit(2);
   }
   console.log(`\n${name}`);
-  await bench();
+  await bench(words);
 }

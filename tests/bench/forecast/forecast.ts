@@ -1,0 +1,78 @@
+// `bench forecast [dev] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
+import { writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { allKinds, developmentSeeds, judgingSeeds } from './kinds/all-kinds.ts';
+import type { Kind } from './kinds/kind.ts';
+import { printKind, printTotal } from './print.ts';
+import type { BoilScore } from './score.ts';
+import type { Job } from './worker.ts';
+
+const MOST_THREADS = 4;
+
+/** `asked`: "dev" for the development seeds, names of kinds for only those, "--save FILE" for all scores as JSON. */
+export async function forecast(asked: readonly string[]): Promise<void> {
+  const save = asked.indexOf('--save');
+  const file = save < 0 ? null : (asked[save + 1] ?? null);
+  const words = save < 0 ? asked : asked.filter((_, index) => index !== save && index !== save + 1);
+  const isDevelopment = words.includes('dev');
+  const kinds = kindsNamed(words.filter((word) => word !== 'dev'));
+  const seeds = isDevelopment ? developmentSeeds : judgingSeeds;
+  const seedWords = `${isDevelopment ? 'development' : 'judging'} seeds ${seeds.join(', ')}`;
+  console.log(
+    `  ${seedWords} (development ${developmentSeeds.join(', ')}; judging ${judgingSeeds.join(', ')}, not used to develop)\n` +
+      '  judged are moments after the last pour, draw-off or change of the flame by hand before a true finish; wind and\n' +
+      '  wood go on as they truly do. Errors are shares of the time left; answered counts boiling pans only.',
+  );
+  const scores = await judgeAll(kinds.flatMap(({ name }) => seeds.map((seed): Job => ({ kind: name, seed }))));
+  for (const { name, about } of kinds) {
+    printKind(
+      name,
+      about,
+      scores.filter(({ kind }) => kind === name),
+    );
+  }
+  printTotal(scores, seedWords, kinds.length);
+  if (file !== null) writeFileSync(file, JSON.stringify(scores));
+}
+
+function kindsNamed(names: readonly string[]): readonly Kind[] {
+  const strange = names.find((name) => !allKinds.some((kind) => kind.name === name));
+  if (strange !== undefined) {
+    console.error(`There is no kind "${strange}"; there are ${allKinds.map(({ name }) => name).join(', ')}.`);
+    process.exit(2);
+  }
+  return names.length === 0 ? allKinds : allKinds.filter(({ name }) => names.includes(name));
+}
+
+/** Shared out over threads; the scores come back in the order of the jobs. */
+async function judgeAll(jobs: readonly Job[]): Promise<BoilScore[]> {
+  const scores: BoilScore[] = [];
+  let next = 0;
+  const work = async (): Promise<void> => {
+    const worker = new Worker(new URL('worker.ts', import.meta.url));
+    try {
+      while (next < jobs.length) {
+        const index = next++;
+        scores[index] = await done(worker, jobs[index]!);
+      }
+    } finally {
+      await worker.terminate();
+    }
+  };
+  await Promise.all(Array.from({ length: Math.min(MOST_THREADS, availableParallelism(), jobs.length) }, work));
+  return scores;
+}
+
+function done(worker: Worker, job: Job): Promise<BoilScore> {
+  return new Promise((resolve, reject) => {
+    const fail = (error: unknown): void =>
+      reject(new Error(`${job.kind}, seed ${job.seed}: ${String(error)}`, { cause: error }));
+    worker.once('message', (score: BoilScore) => {
+      worker.off('error', fail);
+      resolve(score);
+    });
+    worker.once('error', fail);
+    worker.postMessage(job);
+  });
+}

@@ -1,0 +1,10 @@
+// Every kind of boil of the forecast bench, and the seeds: those to develop with, and those that only judge.
+import { fireKinds } from './fires.ts';
+import type { Kind } from './kind.ts';
+import { plainKinds } from './plain.ts';
+
+export const allKinds: readonly Kind[] = [...plainKinds, ...fireKinds];
+
+export const developmentSeeds: readonly number[] = [1, 2, 3];
+/** Never looked at one by one while the pan model is worked on. */
+export const judgingSeeds: readonly number[] = [101, 102, 103, 104, 105];

@@ -1,0 +1,179 @@
+// What a kind of boil is, and the ordinary pot, probe and hands from which each kind departs.
+import type { Finish, Sap } from '../../../../src/core/boil/entries.ts';
+import type { Deed, Scenario, ScenarioProbe } from '../../../../src/core/simulation/scenario.ts';
+import { hour, minute, probeOf, scenarioOf, type BoilPlan, type PotPlan } from '../boil-plan.ts';
+import { drawFor, type Draw } from '../draw.ts';
+
+export interface Kind {
+  name: string;
+  about: string;
+  /** Everything is drawn from the seed, within what the kind is about. */
+  scenario(seed: number): Scenario;
+}
+
+/** A kind from a function that draws its plan; name and seed decide every draw. */
+export function kind(name: string, about: string, plan: (draw: Draw) => Omit<BoilPlan, 'seed' | 'name'>): Kind {
+  return {
+    name,
+    about,
+    scenario: (seed) => scenarioOf({ seed: 1000 * seed + name.length, name, ...plan(drawFor(seed, name)) }),
+  };
+}
+
+type ProbeFlaws = Omit<ScenarioProbe, 'id'>;
+
+export function ordinaryProbe(draw: Draw, given: Partial<ProbeFlaws> = {}): ProbeFlaws {
+  return {
+    lagSeconds: draw.between(2, 8),
+    biasCelsius: draw.between(-0.8, 0.8),
+    noiseCelsius: draw.between(0.04, 0.15),
+    resolutionCelsius: draw.oneOf([0.0625, 0.1, 0.125]),
+    spikesPerHour: draw.between(0, 2),
+    tipMm: draw.between(4, 10),
+    superheat: { mostCelsius: draw.between(0, 0.12), memorySeconds: draw.between(120, 900) },
+    ...given,
+  };
+}
+
+export interface Batch {
+  sap: 'maple' | 'birch';
+  /** From the beginning to the finish at full flame. */
+  hours: number;
+  fromBrix: number;
+  powerWatts: number;
+  efficiency: number;
+  /** Depth of the finished syrup, mm. */
+  endsDeepMm: number;
+}
+
+const LATENT_J_PER_KG = 2.25e6;
+const LOSS_W_PER_K = 6;
+
+/** Steam of a pot at its boil in light wind, kg/s. */
+export const steamKgPerS = (powerWatts: number, efficiency: number): number =>
+  (0.95 * powerWatts * efficiency - 90 * LOSS_W_PER_K) / LATENT_J_PER_KG;
+
+/** A pot whose batch ends after the hours at the depth; litres stay between 4 and 60, the rest gives way. */
+export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: Partial<PotPlan> = {}): PotPlan {
+  const sap = given.sap ?? 'maple';
+  const finishBrix = 67;
+  const fromBrix = given.fromBrix ?? draw.between(8, 20);
+  const truePowerWatts = given.powerWatts ?? draw.acrossScales(4000, 14_000);
+  const efficiency = given.efficiency ?? draw.between(0.28, 0.45);
+  const hours = given.hours ?? draw.between(2.5, 5);
+  const steamKg = 3600 * hours * steamKgPerS(truePowerWatts, efficiency);
+  const litres = Math.min(60, Math.max(4, steamKg / (1 - fromBrix / finishBrix) / (1 + 0.004 * fromBrix)));
+  const syrupLitres = (litres * (1 + 0.004 * fromBrix) * fromBrix) / finishBrix / 1.33;
+  return {
+    id,
+    sap: sap satisfies Sap,
+    areaM2: Math.max(0.015, syrupLitres / (given.endsDeepMm ?? draw.between(24, 60))),
+    vesselTold: true,
+    heatKind: 'propane',
+    truePowerWatts,
+    toldPowerWatts: truePowerWatts * draw.between(0.9, 1.1),
+    efficiency,
+    lossWattsPerKelvin: LOSS_W_PER_K,
+    finish: { brix: sap === 'maple' ? 66.9 : 67 } satisfies Finish,
+    minDepthMm: draw.oneOf([10, 12, 15]),
+    litres,
+    brix: fromBrix,
+    celsius: draw.between(10, 70),
+    fire: { flutter: { spread: draw.between(0.01, 0.04), memorySeconds: draw.between(100, 600) } },
+    probe: ordinaryProbe(draw),
+    ...more,
+  };
+}
+
+export interface Surroundings {
+  altitudeM?: number | null;
+  /** hPa/h; the pressure then runs straight. */
+  driftHpaPerHour?: number;
+  wind?: BoilPlan['wind'];
+  periodMs?: number;
+}
+
+/** Long enough for every kind; a boil ends by itself once every pan has been off for a while. */
+const LONGEST_MS = 14 * hour;
+
+export function around(
+  draw: Draw,
+  pots: PotPlan[],
+  deeds: Deed[],
+  given: Surroundings = {},
+): Omit<BoilPlan, 'seed' | 'name'> {
+  const altitudeM = draw.between(50, 1100);
+  const hpa = 1013.25 * (1 - altitudeM / 44_331) ** 5.2559 + draw.between(-10, 10);
+  const drift = given.driftHpaPerHour ?? draw.between(-0.4, 0.4);
+  return {
+    pots,
+    periodMs: given.periodMs ?? draw.oneOf([1000, 1000, 2000]),
+    altitudeM: given.altitudeM === undefined ? altitudeM : given.altitudeM,
+    pressure: [
+      { t: 0, hpa },
+      { t: LONGEST_MS, hpa: hpa + (drift * LONGEST_MS) / hour },
+    ],
+    wind: given.wind ?? {
+      mean: draw.between(0.3, 1.2),
+      spread: draw.between(0.1, 0.5),
+      gustSeconds: draw.between(60, 200),
+    },
+    airCelsius: draw.between(-4, 12),
+    deeds,
+    endsAt: LONGEST_MS,
+  };
+}
+
+/** A water check of every probe, and a pressure, as the makers do it before a boil. */
+export function firstLooks(pots: readonly PotPlan[], looks: { pressure: boolean; checks: boolean }): Deed[] {
+  const checks = looks.checks
+    ? pots
+        .filter(({ probe }) => probe !== null)
+        .map((pot, index): Deed => ({
+          when: { at: (index + 1) * 15_000 },
+          acts: [{ act: 'check-water', probe: probeOf(pot) }],
+        }))
+    : [];
+  return [...(looks.pressure ? [{ when: { at: 0 }, acts: [{ act: 'read-pressure' as const }] }] : []), ...checks];
+}
+
+/** What was poured in first, litres known to 8 % and strength to 7 % (one standard deviation is about half of it). */
+export function firstFills(draw: Draw, pots: readonly PotPlan[]): Deed[] {
+  return pots
+    .filter(({ litres }) => litres > 0)
+    .map(({ id, litres, brix, celsius }) => ({
+      when: { at: 2000 },
+      acts: [
+        {
+          act: 'note',
+          mark: {
+            kind: 'top-up',
+            pan: id,
+            litres: Number((litres * draw.between(0.92, 1.08)).toFixed(1)),
+            brix: Number((brix * draw.between(0.93, 1.07)).toFixed(1)),
+            celsius: Math.round(celsius),
+          },
+        },
+      ],
+    }));
+}
+
+/** Somebody lifts it off well past its finish, so that a late call is still seen to be late. */
+export const takenOff = (pots: readonly PotPlan[], pastBrix = 3): Deed[] =>
+  pots.map((pot) => ({
+    when: { sight: 'brix-above', pan: pot.id, value: Math.min(76, 67 + pastBrix) },
+    acts: [{ act: 'draw-off', pan: pot.id, litres: 'all' }],
+    late: [5, 60],
+  }));
+
+/** What a person who does it all well does: looks, fills, and takes off. */
+export function careful(draw: Draw, pots: PotPlan[], more: Deed[] = []): Deed[] {
+  return [
+    ...firstLooks(pots, { pressure: draw.chance(0.7), checks: true }),
+    ...firstFills(draw, pots),
+    ...more,
+    ...takenOff(pots),
+  ];
+}
+
+export { hour, minute };
