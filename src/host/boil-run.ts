@@ -1,6 +1,8 @@
 // One boil that runs: what its source brings is folded, called, and written down, in order of t; live and practice alike.
 import type { AlarmTransition } from '../core/alarms/alarm.ts';
 import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
+import { explain } from '../core/boil/explain.ts';
+import type { Explained, Explanation } from '../core/boil/explanation.ts';
 import { boilView } from '../core/boil/view.ts';
 import type { BoilState } from '../core/boil/fold.ts';
 import type { PanReading } from '../core/pan/reading.ts';
@@ -203,6 +205,11 @@ export class BoilRun {
       notices: [...this.#notices, ...view.notices],
       replay: null,
     };
+  }
+
+  /** What is behind a number now; null where the pan is not there. */
+  explain(pan: string | null, what: Explained): Explanation | null {
+    return explain(this.#folding.state, pan, what, this.#now());
   }
 
   setSpeed(speed: number): void {

@@ -1,5 +1,7 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
 import { readFileSync } from 'node:fs';
+import type { Mark } from '../core/boil/entries.ts';
+import { sapKinds } from '../core/physics/sap-kinds.ts';
 import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
@@ -12,6 +14,7 @@ import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
+import { doubtAbout } from './doubt.ts';
 import { learntListings } from './learnt.ts';
 import { Listening } from './listening.ts';
 import type { ListenPort } from './listening.ts';
@@ -128,7 +131,8 @@ export class Host {
   /** Hands over `hello`, then everything that is published; returns the way to stop. */
   subscribe(hear: (message: HostMessage) => void): () => void {
     this.#hearers.add(hear);
-    hear({ kind: 'hello', version, folder: this.#notebook.folder, settings: this.#settings, lan: false });
+    const { folder } = this.#notebook;
+    hear({ kind: 'hello', version, folder, settings: this.#settings, saps: sapKinds, lan: false });
     hear(liveNow(this.#run, this.#listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }
@@ -193,6 +197,8 @@ export class Host {
     if ('learnt' in command) return { ok: true, data: learntListings(this.#notebook.learnt()) };
     if ('forget' in command) return this.#forget(command.forget.name);
     if ('curve' in command) return this.#curve(command.curve);
+    if ('explain' in command) return this.#explain(command.explain);
+    if ('doubt' in command) return this.#doubt(command.doubt as Mark);
     return this.#doReplay(command);
   }
 
@@ -274,6 +280,18 @@ export class Host {
     const curve =
       view === 'replay' ? this.#replay?.curve(pan, from, to, points) : this.#run?.curve.between(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
+  }
+
+  #explain({ view, pan, what }: Extract<Command, { explain: unknown }>['explain']): Outcome {
+    const told = (view === 'replay' ? this.#replay : this.#run)?.explain(pan, what) ?? null;
+    return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
+  }
+
+  #doubt(mark: Mark): Outcome {
+    const header = this.#run?.header ?? null;
+    return header === null
+      ? refused('No boil is running.')
+      : { ok: true, data: doubtAbout(mark, header, this.#settings.pressure) };
   }
 
   async #openReplay(boil: string): Promise<Outcome> {

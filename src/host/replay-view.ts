@@ -1,6 +1,8 @@
 // A replay for the screen: a kept or opened boil played, paused and sought, in slices that never hold up a live boil.
 import { startBoil } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
+import { explain } from '../core/boil/explain.ts';
+import type { Explained, Explanation } from '../core/boil/explanation.ts';
 import { boilView } from '../core/boil/view.ts';
 import type { Entry, Header } from '../core/boil/entries.ts';
 import type { Now } from '../protocol/messages.ts';
@@ -105,6 +107,11 @@ export class ReplayView {
       kept: null,
       replay: { playing: this.#isPlaying, length: this.#lengthT, title },
     };
+  }
+
+  /** What is behind a number at the moment that is shown; null where the pan is not there. */
+  explain(pan: string | null, what: Explained): Explanation | null {
+    return explain(this.#folding.state, pan, what, this.#t);
   }
 
   #foldingFrom(state: BoilState): Folding {

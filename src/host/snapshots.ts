@@ -27,7 +27,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     ended: false,
     readings: [],
     limits: [],
-    water: { celsius: null, plusMinus: null, origin: 'no boil is running' },
+    water: { celsius: null, plusMinus: null, from: null },
     probes: [],
     ports: [],
     alarms: [],

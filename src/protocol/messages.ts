@@ -1,7 +1,9 @@
 // What host and screen say to each other: commands one way, snapshots and answers the other.
 import { z } from 'zod';
 import type { Header } from '../core/boil/entries.ts';
+import { EXPLAINED } from '../core/boil/explanation.ts';
 import type { BoilView } from '../core/boil/view.ts';
+import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 
@@ -9,6 +11,10 @@ const choices = {
   temperature: z.enum(['C', 'F']),
   volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']),
   length: z.enum(['mm', 'inch']),
+  pressure: z.enum(['hpa', 'inhg']),
+  mass: z.enum(['kg', 'pound']),
+  strength: z.enum(['brix', 'baume', 'sg']),
+  power: z.enum(['watt', 'btu-per-hour']),
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
   loudness: z.enum(['soft', 'middle', 'loud']),
   near_finish_lead_s: z.number().min(60).max(7200),
@@ -21,6 +27,10 @@ export const settingsSchema = z.strictObject({
   temperature: choices.temperature.default('C'),
   volume: choices.volume.default('litre'),
   length: choices.length.default('mm'),
+  pressure: choices.pressure.default('hpa'),
+  mass: choices.mass.default('kg'),
+  strength: choices.strength.default('brix'),
+  power: choices.power.default('watt'),
   theme: choices.theme.default('system'),
   loudness: choices.loudness.default('loud'),
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
@@ -71,6 +81,13 @@ export const commandSchema = z.union([
     ]),
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
+  /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
+  z.strictObject({
+    ref,
+    explain: z.strictObject({ view, pan: z.string().nullable(), what: z.enum(EXPLAINED) }),
+  }),
+  /** What there is to ask back before a mark is noted, in a sentence; data: string | null. */
+  z.strictObject({ ref, doubt: markSchema }),
   /** A pan's curve between two times; data: Curve. At most `points` buckets, each with its least and greatest. */
   z.strictObject({
     ref,
@@ -130,6 +147,8 @@ export interface Curve {
   scorch: (number | null)[];
 }
 
+export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
+export type { SapKind };
 export type { NextThing } from '../core/boil/next-thing.ts';
 export type ProbeView = BoilView['probes'][number];
 export type PortView = BoilView['ports'][number];
@@ -157,7 +176,15 @@ export interface Now extends BoilView {
 }
 
 export type HostMessage =
-  | { kind: 'hello'; version: string; folder: string; settings: Settings; lan: false }
+  | {
+      kind: 'hello';
+      version: string;
+      folder: string;
+      settings: Settings;
+      /** The kinds of sap to choose from, in order. */
+      saps: readonly SapKind[];
+      lan: false;
+    }
   | { kind: 'settings'; settings: Settings }
   | Now
   | { kind: 'answered'; ref: string | null; ok: true; data?: unknown }

@@ -12,6 +12,7 @@ import './styles/theme.css';
 import './styles/frame.css';
 import './styles/controls.css';
 import './styles/pans.css';
+import './styles/explain.css';
 import './styles/alarms.css';
 import './styles/pages.css';
 

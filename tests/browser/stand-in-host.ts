@@ -2,9 +2,10 @@
 import fastifyStatic from '@fastify/static';
 import fastifyWebsocket from '@fastify/websocket';
 import fastify from 'fastify';
+import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
 import type { Command, HostMessage, Now } from '../../src/protocol/messages.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
-import { curveOf } from './tarn-hollow.ts';
+import { curveOf, explanationOf } from './tarn-hollow.ts';
 
 const HEARTBEAT_MS = 500;
 
@@ -23,6 +24,8 @@ export interface StandIn {
 
 function dataFor(command: Command): unknown {
   if ('curve' in command) return curveOf(command.curve.pan, command.curve.from, command.curve.to, command.curve.points);
+  if ('explain' in command) return explanationOf(command.explain);
+  if ('doubt' in command) return null;
   if ('ports' in command) return [{ path: '/dev/ttyUSB0', maker: 'Tarn Hollow workshop', serialNumber: 'TH-0001' }];
   if ('boils' in command) {
     const boil = {
@@ -58,7 +61,7 @@ export async function standIn(folder: string, first: Now): Promise<StandIn> {
   server.post('/session', async (_request, reply) => reply.code(204).send());
   server.get('/socket', { websocket: true }, (socket) => {
     pages.add(socket);
-    say({ kind: 'hello', version: 'stand-in', folder: 'nowhere', settings, lan: false });
+    say({ kind: 'hello', version: 'stand-in', folder: 'nowhere', settings, saps: sapKinds, lan: false });
     say(now);
     socket.on('message', (text: Buffer) => {
       const command = JSON.parse(text.toString()) as Command;

@@ -1,5 +1,5 @@
 // Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
-import type { AlarmView, Curve, Now } from '../../src/protocol/messages.ts';
+import type { AlarmView, Command, Curve, Explanation, Now } from '../../src/protocol/messages.ts';
 
 const MINUTE = 60_000;
 export const STARTED = '2027-04-18T07:30:00-07:00';
@@ -155,7 +155,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
       { pan: 'p3', finish_c: 103.9, scorch_c: 108 },
       { pan: 'p4', finish_c: 101.9, scorch_c: 106.5 },
     ],
-    water: { celsius: 97.9, plusMinus: 0.4, origin: 'altitude 640 m' },
+    water: { celsius: 97.9, plusMinus: 0.4, from: { kind: 'altitude', at: null } },
     probes: [101.3, 98.9, 41.6, null].map((celsius, i) => ({
       id: `A/T${i + 1}`,
       port: 'A',
@@ -211,7 +211,7 @@ export function idleNow(): Now {
     marks: [],
     kept: null,
     t: 0,
-    water: { celsius: null, plusMinus: null, origin: '' },
+    water: { celsius: null, plusMinus: null, from: null },
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
   };
 }
@@ -233,5 +233,44 @@ export function curveOf(pan: string, from: number, to: number, points: number): 
     water: known(() => 97.9),
     finish: known(() => 101.9),
     scorch: known(() => 106.5),
+  };
+}
+
+/** Whatever is asked about is 63.4 of its unit, as a strength would be explained. */
+export function explanationOf({ pan, what }: Extract<Command, { explain: unknown }>['explain']): Explanation {
+  return {
+    what,
+    pan,
+    t: T,
+    value: 63.4,
+    low: 62.6,
+    high: 64.1,
+    parts: [
+      { kind: 'sugar-model', at: null, sigma: 0.5 },
+      { kind: 'boiling-check', at: T - 40 * MINUTE, sigma: 0.3, of: 'A/T1' },
+      { kind: 'probe', at: T - 2000, sigma: 0.1, of: 'A/T1' },
+    ],
+    surer: 'density',
+    waterC: 97.9,
+    waterFrom: { kind: 'boiling-check', at: T - 40 * MINUTE },
+    facts: {
+      temperatureC: 101.3,
+      riseC: 3.4,
+      brix: 63.4,
+      litres: 3.1,
+      depthMm: 27,
+      leastDepthMm: 15,
+      evaporationLPerH: 4.8,
+      finishBrix: 66.9,
+      finishRiseC: null,
+      scorchBrix: 75,
+      scorchInS: 1500,
+      ceilingC: null,
+      probe: 'A/T1',
+      heardAt: T - 2000,
+      correctionC: -0.3,
+      sapFrom: null,
+      volume: { kind: 'top-up', at: T - 12 * MINUTE },
+    },
   };
 }

@@ -38,7 +38,7 @@ export function now(change: Partial<Now> = {}): Now {
     ended: false,
     readings: [],
     limits: [],
-    water: { celsius: null, plusMinus: null, origin: 'not known' },
+    water: { celsius: null, plusMinus: null, from: null },
     probes: [],
     ports: [],
     alarms: [],

@@ -5,6 +5,10 @@ export const metric: Settings = {
   temperature: 'C',
   volume: 'litre',
   length: 'mm',
+  pressure: 'hpa',
+  mass: 'kg',
+  strength: 'brix',
+  power: 'watt',
   theme: 'system',
   loudness: 'loud',
   near_finish_lead_s: 600,
@@ -12,7 +16,15 @@ export const metric: Settings = {
   low_level_lead_s: 600,
 };
 
-export const american: Settings = { ...metric, temperature: 'F', volume: 'us-gallon', length: 'inch' };
+export const american: Settings = {
+  ...metric,
+  temperature: 'F',
+  volume: 'us-gallon',
+  length: 'inch',
+  pressure: 'inhg',
+  mass: 'pound',
+  power: 'btu-per-hour',
+};
 
 export const reading: Reading = {
   pan: 'p1',
@@ -74,7 +86,7 @@ export const moment: Now = {
   ended: false,
   readings: [reading],
   limits: [],
-  water: { celsius: 97.9, plusMinus: 0.4, origin: 'altitude 640 m' },
+  water: { celsius: 97.9, plusMinus: 0.4, from: { kind: 'altitude', at: null } },
   probes: [
     { id: 'A/1', port: 'A', channel: 'T1', pan: 'p1', celsius: 97.8, ageSeconds: 1, periodSeconds: 1, state: 'ok' },
     {

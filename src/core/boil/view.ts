@@ -5,6 +5,7 @@ import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
+import type { From } from './explanation.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
 import { panReadings } from './readings.ts';
@@ -25,7 +26,8 @@ export interface ProbeShown {
 export interface BoilView {
   readings: PanReading[];
   limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
-  water: { celsius: number | null; plusMinus: number | null; origin: string };
+  /** `plusMinus` holds the middle 80 %, °C. */
+  water: { celsius: number | null; plusMinus: number | null; from: From | null };
   probes: ProbeShown[];
   ports: {
     id: string;
@@ -53,7 +55,7 @@ export function boilView(state: BoilState, t: number): BoilView {
   return {
     readings,
     limits: readings.map((reading) => panLimits(state, reading.pan)),
-    water: waterShown(state.water, state.header.site?.altitude_m ?? null, t),
+    water: waterShown(state.water),
     probes: probesShown(state, t),
     ports: Object.entries(state.ports).map(([id, port]) => ({
       id,
@@ -121,22 +123,14 @@ function probeShown(
   };
 }
 
-function waterShown(water: Water, altitudeM: number | null, t: number): BoilView['water'] {
+function waterShown(water: Water): BoilView['water'] {
   const plusMinus = water.celsius === null ? null : Z80 * water.sigmaC;
-  return { celsius: water.celsius, plusMinus, origin: originWords(water, altitudeM, t) };
+  return { celsius: water.celsius, plusMinus, from: waterFrom(water) };
 }
 
-function originWords({ origin }: Water, altitudeM: number | null, t: number): string {
-  const age = origin.at === null ? '' : `, ${ageWords(t - origin.at)}`;
-  if (origin.kind === 'altitude') return `from the altitude alone, ${altitudeM ?? 0} m`;
-  if (origin.kind === 'pressure') return `from the pressure you typed${age}`;
-  if (origin.kind === 'check') return `from the boiling check${age}`;
-  if (origin.kind === 'reference-pot') return 'from the pot of plain water';
-  return 'tell it the altitude, a pressure, or hold a probe in boiling water';
-}
-
-function ageWords(ms: number): string {
-  const minutes = Math.round(ms / 60_000);
-  if (minutes < 1) return 'just now';
-  return minutes < 120 ? `${minutes} min ago` : `${Math.round(minutes / 60)} h ago`;
+/** What the water point rests on most; null while it is not known. */
+export function waterFrom({ celsius, origin }: Water): From | null {
+  const { kind, at } = origin;
+  if (celsius === null || kind === 'nothing') return null;
+  return { kind: kind === 'check' ? 'boiling-check' : kind, at };
 }

@@ -1,26 +1,37 @@
 // A boil's set-up as it stands in the form: texts in the units shown, turned to and from a header.
-import type { Header, Pan, Port, Probe, Settings, Setup } from '../client/types.ts';
-import { metresOf, metresShown, mmOf, mmShown, typedNumber, unitSymbols } from '../words/amounts.ts';
+import type { Header, Pan, Port, Probe, SapKind, Settings, Setup } from '../client/types.ts';
+import {
+  brixOf,
+  metresOf,
+  metresShown,
+  mmOf,
+  mmShown,
+  powerShown,
+  strengthShown,
+  typedNumber,
+  unitSymbols,
+  wattsOf,
+} from '../words/amounts.ts';
 import {
   differenceFromCelsius,
   celsiusFromDifference,
   celsiusFromTemperature,
   temperatureFromCelsius,
 } from '../../core/quantities/units.ts';
+import { problemInSap, sapDraft, sapOf } from './sap-draft.ts';
+import type { SapDraft } from './sap-draft.ts';
+import { problemInVessel, vesselDraft, vesselOf } from './vessel-draft.ts';
+import type { VesselDraft } from './vessel-draft.ts';
 
-export type FinishKind = 'usual' | 'brix' | 'rise';
+export type FinishKind = 'usual' | 'strength' | 'rise';
 
 /** Every text is as typed; '' is "not given". `before` carries what the form does not show. */
 export interface PanDraft {
   before: Pan;
   name: string;
-  sap: 'maple' | 'birch' | 'mix';
-  shape: '' | 'round' | 'rectangular';
-  diameter: string;
-  length: string;
-  width: string;
+  sap: SapDraft;
+  vessel: VesselDraft;
   heat: '' | 'propane' | 'wood' | 'electric' | 'other';
-  /** kW */
   power: string;
   finish: FinishKind;
   finishAt: string;
@@ -47,23 +58,22 @@ function finishOf(pan: Pan, settings: Settings): Pick<PanDraft, 'finish' | 'fini
   if (finish === undefined) return { finish: 'usual', finishAt: '', ceiling: '' };
   const ceiling =
     finish.ceiling_c === undefined ? '' : text(temperatureFromCelsius(finish.ceiling_c, settings.temperature), 1);
-  if ('brix' in finish) return { finish: 'brix', finishAt: text(finish.brix, 1), ceiling };
+  const digits = settings.strength === 'sg' ? 4 : 1;
+  if ('brix' in finish)
+    return { finish: 'strength', finishAt: text(strengthShown(finish.brix, settings), digits), ceiling };
   return { finish: 'rise', finishAt: text(differenceFromCelsius(finish.rise_c, settings.temperature), 2), ceiling };
 }
 
-export function panDraft(pan: Pan, settings: Settings): PanDraft {
-  const { vessel } = pan;
+export function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const size = (mm: number | undefined): string => text(mm === undefined ? undefined : mmShown(mm, settings), 2);
+  const watts = pan.heat?.power_w;
   return {
     before: pan,
     name: pan.name ?? '',
-    sap: typeof pan.sap === 'object' ? 'mix' : (pan.sap ?? 'maple'),
-    shape: vessel?.shape ?? '',
-    diameter: vessel?.shape === 'round' ? size(vessel.diameter_mm) : '',
-    length: vessel?.shape === 'rectangular' ? size(vessel.length_mm) : '',
-    width: vessel?.shape === 'rectangular' ? size(vessel.width_mm) : '',
+    sap: sapDraft(pan.sap, kinds),
+    vessel: vesselDraft(pan.vessel, settings),
     heat: pan.heat?.kind ?? '',
-    power: text(pan.heat?.power_w === undefined ? undefined : pan.heat.power_w / 1000, 1),
+    power: text(watts === undefined ? undefined : powerShown(watts, settings), settings.power === 'watt' ? 1 : 0),
     ...finishOf(pan, settings),
     leastDepth: size(pan.min_depth_mm),
     probe: Array.isArray(pan.probe) ? 'many' : (pan.probe ?? ''),
@@ -71,20 +81,17 @@ export function panDraft(pan: Pan, settings: Settings): PanDraft {
 }
 
 /** The next pan, with an id that no other pan has, of the same sap and heat as the one before. */
-export function anotherPan(pans: readonly PanDraft[], settings: Settings): PanDraft {
+export function anotherPan(pans: readonly PanDraft[], settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const taken = new Set(pans.map((pan) => pan.before.id));
   let n = pans.length + 1;
   while (taken.has(`p${n}`)) n += 1;
   const last = pans.at(-1);
-  return {
-    ...panDraft({ id: `p${n}`, name: `Pan ${n}` }, settings),
-    sap: last?.sap === 'birch' ? 'birch' : 'maple',
-    heat: last?.heat ?? '',
-  };
+  const pan = panDraft({ id: `p${n}`, name: `Pan ${n}` }, settings, kinds);
+  return { ...pan, sap: last?.sap ?? pan.sap, heat: last?.heat ?? '' };
 }
 
 /** A draft of a set-up or of a running boil's header; of nothing, one pan. */
-export function boilDraft(from: Setup | Header | null, settings: Settings): BoilDraft {
+export function boilDraft(from: Setup | Header | null, settings: Settings, kinds: readonly SapKind[]): BoilDraft {
   const pans = from?.pans ?? [];
   const altitude = from?.site?.altitude_m;
   return {
@@ -92,7 +99,7 @@ export function boilDraft(from: Setup | Header | null, settings: Settings): Boil
     altitude: text(altitude === undefined ? undefined : metresShown(altitude, settings), 0),
     ports: from?.ports ?? [],
     probes: from?.probes ?? [],
-    pans: pans.length > 0 ? pans.map((pan) => panDraft(pan, settings)) : [anotherPan([], settings)],
+    pans: pans.length > 0 ? pans.map((pan) => panDraft(pan, settings, kinds)) : [anotherPan([], settings, kinds)],
   };
 }
 
@@ -114,24 +121,34 @@ function problemWith({ label, typed, least, greatest, needed = false }: Checked)
 function panChecks(pan: PanDraft, settings: Settings): Checked[] {
   const who = pan.name.trim() || 'A pan';
   const inches = settings.length === 'inch';
-  const size = { least: inches ? 2 : 50, greatest: inches ? 200 : 5000, needed: true };
   const checks: Checked[] = [
-    { label: `${who}, burner power`, typed: pan.power, least: 0, greatest: 1000 },
+    {
+      label: `${who}, burner power`,
+      typed: pan.power,
+      least: 0,
+      greatest: settings.power === 'watt' ? 1000 : 3_000_000,
+    },
     { label: `${who}, least depth`, typed: pan.leastDepth, least: 0, greatest: inches ? 20 : 500 },
     { label: `${who}, ceiling`, typed: pan.ceiling, least: 50, greatest: 240 },
   ];
-  if (pan.shape === 'round') checks.push({ ...size, label: `${who}, width across`, typed: pan.diameter });
-  if (pan.shape === 'rectangular') {
-    checks.push(
-      { ...size, label: `${who}, length`, typed: pan.length },
-      { ...size, label: `${who}, width`, typed: pan.width },
-    );
-  }
-  if (pan.finish === 'brix')
-    checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 10, greatest: 90, needed: true });
+  if (pan.finish === 'strength')
+    checks.push({ label: `${who}, finish`, typed: pan.finishAt, ...STRENGTHS[settings.strength], needed: true });
   if (pan.finish === 'rise')
     checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
   return checks;
+}
+
+/** Finishes that anybody boils to, on each scale. */
+const STRENGTHS = {
+  brix: { least: 10, greatest: 80 },
+  baume: { least: 5, greatest: 43 },
+  sg: { least: 1.03, greatest: 1.42 },
+} as const;
+
+/** The first thing that is wrong with a pan's sap or vessel. */
+function problemInPan(pan: PanDraft, settings: Settings): string | null {
+  const problem = problemInSap(pan.sap) ?? problemInVessel(pan.vessel, settings);
+  return problem === null ? null : `${pan.name.trim() || 'A pan'}, ${problem}`;
 }
 
 /** What is wrong with the draft, in a sentence that names the pan and the field; null when it can be used. */
@@ -144,7 +161,8 @@ export function problemInDraft(draft: BoilDraft, settings: Settings): string | n
     greatest: 25_000,
   };
   const checks = [height, ...draft.pans.flatMap((pan) => panChecks(pan, settings))];
-  return checks.map(problemWith).find((problem) => problem !== null) ?? null;
+  const problems = [...checks.map(problemWith), ...draft.pans.map((pan) => problemInPan(pan, settings))];
+  return problems.find((problem) => problem !== null) ?? null;
 }
 
 function number(typed: string): number | undefined {
@@ -155,33 +173,35 @@ function mm(typed: string, settings: Settings): number {
   return mmOf(number(typed) ?? 0, settings);
 }
 
-function vesselOf(pan: PanDraft, settings: Settings): Pan['vessel'] {
-  if (pan.shape === 'round') return { shape: 'round', diameter_mm: mm(pan.diameter, settings) };
-  if (pan.shape === '') return undefined;
-  return { shape: 'rectangular', length_mm: mm(pan.length, settings), width_mm: mm(pan.width, settings) };
-}
-
-/** The usual strength of each sap, as recording.md has it, for a pan whose only wish is a ceiling. */
-const USUAL_BRIX = { maple: 66.9, birch: 67, mix: 67 } as const;
+/** The usual strength of each sap, as recording.md has it. */
+export const usualBrix = (kind: SapDraft['kind']): number => (kind === 'maple' ? 66.9 : 67);
 
 function wantedFinish(pan: PanDraft, settings: Settings): Pan['finish'] {
   const ceiling = number(pan.ceiling);
   const guard = ceiling === undefined ? {} : { ceiling_c: celsiusFromTemperature(ceiling, settings.temperature) };
   const at = number(pan.finishAt) ?? 0;
-  if (pan.finish === 'brix') return { brix: at, ...guard };
+  if (pan.finish === 'strength') return { ...finishStrength(pan, at, settings), ...guard };
   if (pan.finish === 'rise') return { rise_c: celsiusFromDifference(at, settings.temperature), ...guard };
-  return ceiling === undefined ? undefined : { brix: USUAL_BRIX[pan.sap], ...guard };
+  return ceiling === undefined ? undefined : { brix: usualBrix(pan.sap.kind), ...guard };
+}
+
+/** A strength that was not touched stays as it was written, though its scale shows fewer digits. */
+function finishStrength(pan: PanDraft, typed: number, settings: Settings): { brix: number } {
+  const { finish } = pan.before;
+  const isUntouched =
+    finish !== undefined && 'brix' in finish && finishOf(pan.before, settings).finishAt === pan.finishAt;
+  return { brix: isUntouched ? finish.brix : brixOf(typed, settings) };
 }
 
 /** A field that was emptied leaves the pan; what the form does not show stays. */
-function panOf(pan: PanDraft, settings: Settings): Pan {
-  const kilowatts = number(pan.power);
-  const power = kilowatts === undefined ? {} : { power_w: kilowatts * 1000 };
+function panOf(pan: PanDraft, settings: Settings, kinds: readonly SapKind[]): Pan {
+  const typed = number(pan.power);
+  const power = typed === undefined ? {} : { power_w: wattsOf(typed, settings) };
   const next: Pan = {
     ...pan.before,
     name: pan.name.trim() || undefined,
-    sap: pan.sap === 'mix' ? pan.before.sap : pan.sap,
-    vessel: vesselOf(pan, settings),
+    sap: sapOf(pan.sap, pan.before.sap, kinds),
+    vessel: vesselOf(pan.vessel, settings),
     heat: pan.heat === '' ? undefined : { ...pan.before.heat, kind: pan.heat, power_w: undefined, ...power },
     finish: wantedFinish(pan, settings),
     min_depth_mm: pan.leastDepth.trim() === '' ? undefined : mm(pan.leastDepth, settings),
@@ -191,13 +211,13 @@ function panOf(pan: PanDraft, settings: Settings): Pan {
 }
 
 /** The set-up of a checked draft; also the merge patch for a running boil, as its lists are whole. */
-export function setupOf(draft: BoilDraft, settings: Settings): Setup {
+export function setupOf(draft: BoilDraft, settings: Settings, kinds: readonly SapKind[]): Setup {
   const altitude = number(draft.altitude);
   return {
     ...(draft.name.trim() === '' ? {} : { name: draft.name.trim() }),
     ...(altitude === undefined ? {} : { site: { altitude_m: metresOf(altitude, settings) } }),
     ports: draft.ports,
     probes: draft.probes,
-    pans: draft.pans.map((pan) => panOf(pan, settings)),
+    pans: draft.pans.map((pan) => panOf(pan, settings, kinds)),
   };
 }

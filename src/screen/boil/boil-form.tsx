@@ -1,7 +1,7 @@
 // The form that starts a boil, and the same form that changes a running one: pans join, probes and finishes move.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { ask, settings, tell } from '../client/store.ts';
+import { ask, saps, settings, tell } from '../client/store.ts';
 import type { Now, ProbeView, Setup } from '../client/types.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
 import { listened } from '../probes/listening.ts';
@@ -11,7 +11,8 @@ import { unitSymbols } from '../words/amounts.ts';
 import { anotherPan, boilDraft, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
-import { NumberInput, PanFields } from './pan-fields.tsx';
+import { NumberInput } from './inputs.tsx';
+import { PanFields } from './pan-fields.tsx';
 
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
 function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
@@ -47,7 +48,7 @@ function PanList({ draft, views, set }: PanListProps): JSX.Element {
       ))}
       <button
         type="button"
-        onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value)] })}
+        onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value, saps.value)] })}
       >
         + Another pan
       </button>
@@ -57,11 +58,11 @@ function PanList({ draft, views, set }: PanListProps): JSX.Element {
 
 /** A form filled in with the boil that runs, or with the last boil's set-up as soon as the host has told it. */
 function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) => void] {
-  const [draft, setDraft] = useState(() => boilDraft(changing ? now.header : null, settings.value));
+  const [draft, setDraft] = useState(() => boilDraft(changing ? now.header : null, settings.value, saps.value));
   useEffect(() => {
     if (changing) return;
     ask({ last_setup: true }).then(
-      (setup) => setup !== null && setDraft(boilDraft(setup as Setup, settings.value)),
+      (setup) => setup !== null && setDraft(boilDraft(setup as Setup, settings.value, saps.value)),
       () => undefined, // An empty form serves as well.
     );
   }, []);
@@ -79,7 +80,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     const wrong = problemInDraft(draft, settings.value);
     setProblem(wrong);
     if (wrong !== null) return;
-    const setup = setupOf(draft, settings.value);
+    const setup = setupOf(draft, settings.value, saps.value);
     const done = await (changing
       ? tell({ set: { ...setup } }, 'Changed from now on.')
       : tell({ start: setup }, 'The boil has begun.'));

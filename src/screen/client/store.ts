@@ -3,7 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { FileAnswer, Link, LinkState } from './link.ts';
 import { requests } from './requests.ts';
 import type { Requests } from './requests.ts';
-import type { HostMessage, Now, Settings, Wish } from './types.ts';
+import type { HostMessage, Now, SapKind, Settings, Wish } from './types.ts';
 
 const LOST_AFTER_SECONDS = 5;
 const TICK_MS = 500;
@@ -13,6 +13,10 @@ const START_SETTINGS: Settings = {
   temperature: 'C',
   volume: 'litre',
   length: 'mm',
+  pressure: 'hpa',
+  mass: 'kg',
+  strength: 'brix',
+  power: 'watt',
   theme: 'system',
   loudness: 'loud',
   near_finish_lead_s: 600,
@@ -23,6 +27,8 @@ const START_SETTINGS: Settings = {
 export const live = signal<Now | null>(null);
 export const replay = signal<Now | null>(null);
 export const settings = signal<Settings>(START_SETTINGS);
+/** The kinds of sap to choose from, as the host names them. */
+export const saps = signal<readonly SapKind[]>([]);
 export const about = signal<{ version: string; folder: string } | null>(null);
 export const linkState = signal<LinkState>({ state: 'connecting' });
 /** The last thing that went wrong or was done, in one sentence. */
@@ -46,6 +52,7 @@ function hear(message: HostMessage): void {
   } else if (message.kind === 'hello') {
     about.value = { version: message.version, folder: message.folder };
     settings.value = message.settings;
+    saps.value = message.saps;
   } else if (message.kind === 'settings') {
     settings.value = message.settings;
   } else {

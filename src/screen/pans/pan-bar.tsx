@@ -1,18 +1,29 @@
 // A pan's bar: from the water point through the finish to the scorch limit, with the pan on it.
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
-import type { Limits, Reading } from '../client/types.ts';
+import type { Explained, Limits, Reading } from '../client/types.ts';
+import { Tell } from '../explain/tell.tsx';
 import { temperature } from '../words/amounts.ts';
 import { isDoubtful } from '../words/pan-words.ts';
 import { PLACE, placeOf } from './bar-scale.ts';
 
 const percent = (place: number): string => `${(place * 100).toFixed(1)}%`;
 
-function Landmark({ place, word, celsius }: { place: number; word: string; celsius: number }): JSX.Element {
+interface LandmarkProps {
+  place: number;
+  word: string;
+  celsius: number;
+  /** null for the water point. */
+  pan: string | null;
+  what: Explained;
+}
+
+function Landmark({ place, word, celsius, pan, what }: LandmarkProps): JSX.Element {
   return (
     <span class="bar-label" style={{ left: percent(place) }}>
-      <b>{word}</b>
-      <span>{temperature(celsius, settings.value).replace(/\s.*/u, '')}</span>
+      <Tell pan={pan} what={what}>
+        <b>{word}</b> <span>{temperature(celsius, settings.value).replace(/\s.*/u, '')}</span>
+      </Tell>
     </span>
   );
 }
@@ -33,8 +44,8 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
   const drawable = water !== null && placeOf(water, landmarks) !== null;
   if (!drawable) return <div class="bar bar-empty">bar not known yet</div>;
   return (
-    <div class="bar" role="img" aria-label={inWords(reading, limits)}>
-      <div class="bar-track">
+    <div class="bar">
+      <div class="bar-track" role="img" aria-label={inWords(reading, limits)}>
         <span class="bar-cold" style={{ width: percent(PLACE.water) }} />
         {limits.finish_c !== null && (
           <span class="bar-done" style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }} />
@@ -47,10 +58,20 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
           />
         )}
       </div>
-      <div class="bar-labels" aria-hidden="true">
-        <Landmark place={PLACE.water} word="water" celsius={water} />
-        {limits.finish_c !== null && <Landmark place={PLACE.finish} word="done" celsius={limits.finish_c} />}
-        {limits.scorch_c !== null && <Landmark place={PLACE.scorch + 0.02} word="burns" celsius={limits.scorch_c} />}
+      <div class="bar-labels">
+        <Landmark place={PLACE.water} word="water" celsius={water} pan={null} what="water" />
+        {limits.finish_c !== null && (
+          <Landmark place={PLACE.finish} word="done" celsius={limits.finish_c} pan={reading.pan} what="finish-point" />
+        )}
+        {limits.scorch_c !== null && (
+          <Landmark
+            place={PLACE.scorch + 0.02}
+            word="burns"
+            celsius={limits.scorch_c}
+            pan={reading.pan}
+            what="scorch-point"
+          />
+        )}
       </div>
     </div>
   );

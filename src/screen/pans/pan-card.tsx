@@ -1,10 +1,10 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
 import type { JSX } from 'preact';
-import { formatStrength } from '../../core/quantities/format.ts';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
-import type { AlarmView, Limits, Now, Reading } from '../client/types.ts';
-import { depth, signedRate, signedRise, temperature, volume } from '../words/amounts.ts';
+import type { AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
+import { Tell } from '../explain/tell.tsx';
+import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
 import { inOrder, priorityWord } from '../words/alarm-words.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, markCall, notKnownYet, panName, probeWords, stageWords } from '../words/pan-words.ts';
@@ -24,11 +24,18 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
     return (
       <>
         <BigText>
-          {signedRise(rise, shown)}
-          <small>°</small>
+          <Tell pan={reading.pan} what="rise">
+            {signedRise(rise, shown)}
+            <small>°</small>
+          </Tell>
         </BigText>
         <p class="caption">
-          {rise < 0 ? 'under' : 'over'} boiling water <b>{exact}</b>
+          {rise < 0 ? 'under' : 'over'} boiling water{' '}
+          <b>
+            <Tell pan={reading.pan} what="temperature">
+              {exact}
+            </Tell>
+          </b>
         </p>
       </>
     );
@@ -36,8 +43,14 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
   return (
     <>
       <BigText>
-        {exact === null ? '–' : exact.replace(/\s.*/u, '')}
-        <small>{exact === null ? '' : '°'}</small>
+        {exact === null ? (
+          '–'
+        ) : (
+          <Tell pan={reading.pan} what="temperature">
+            {exact.replace(/\s.*/u, '')}
+            <small>°</small>
+          </Tell>
+        )}
       </BigText>
       <p class="caption">{exact === null ? 'temperature not known' : 'in the pan'}</p>
     </>
@@ -46,43 +59,56 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
 
 function Facts({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
   const shown = settings.value;
-  const {
-    rate_c_per_min: rate,
-    brix,
-    brix_low: low,
-    brix_high: high,
-    litres,
-    depth_mm: mm,
-    top_up_in_s: topUp,
-  } = reading;
-  const inPan = [litres === null ? null : volume(litres, shown), mm === null ? null : `${depth(mm, shown)} deep`];
+  const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   return (
     <dl class="facts">
       {brix !== null && (
         <div>
           <dt>Strength</dt>
           <dd>
-            {formatStrength(brix, low, high)}
-            {rangeOf(brix, low, high)}
+            <Tell pan={pan} what="strength">
+              {strength(brix, reading.brix_low, reading.brix_high, shown)}
+              {rangeOf(reading, shown)}
+            </Tell>
           </dd>
         </div>
       )}
       {litres !== null && (
         <div>
           <dt>In the pan</dt>
-          <dd>{inPan.filter((part) => part !== null).join(', ')}</dd>
+          <dd>
+            <Tell pan={pan} what="litres">
+              {volume(litres, shown)}
+            </Tell>
+            {mm !== null && (
+              <>
+                ,{' '}
+                <Tell pan={pan} what="depth">
+                  {depth(mm, shown)} deep
+                </Tell>
+              </>
+            )}
+          </dd>
         </div>
       )}
       {rate !== null && (
         <div>
           <dt>Going</dt>
-          <dd>{signedRate(rate, shown)}</dd>
+          <dd>
+            <Tell pan={pan} what="rate">
+              {signedRate(rate, shown)}
+            </Tell>
+          </dd>
         </div>
       )}
       {topUp !== null && topUp < 4 * 3600 && (
         <div>
           <dt>Top up by</dt>
-          <dd>{timeOfDay(now, now.t + topUp * 1000)}</dd>
+          <dd>
+            <Tell pan={pan} what="top-up">
+              {timeOfDay(now, now.t + topUp * 1000)}
+            </Tell>
+          </dd>
         </div>
       )}
     </dl>
@@ -90,14 +116,14 @@ function Facts({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
 }
 
 /** The middle 80 % in small print, unless the strength itself is already printed as a range. */
-function rangeOf(brix: number, low: number | null, high: number | null): JSX.Element | null {
-  if (low === null || high === null || high - low > 10 || high - low < 0.2) return null;
-  const digits = high - low <= 2 ? 1 : 0;
-  if (low.toFixed(digits) === high.toFixed(digits) || brix < low || brix > high) return null;
+function rangeOf({ brix, brix_low: low, brix_high: high }: Reading, shown: Settings): JSX.Element | null {
+  if (brix === null || low === null || high === null || high - low > 10 || high - low < 0.2) return null;
+  const [least, most] = strengthEnds(low, high, shown);
+  if (least === most || brix < low || brix > high) return null;
   return (
     <small>
       {' '}
-      {low.toFixed(digits)}–{high.toFixed(digits)}
+      {least}–{most}
     </small>
   );
 }
@@ -191,7 +217,13 @@ export function PanCard({
       {worst !== undefined && <p class="card-alarm">{worst.title}</p>}
       {forecast !== null && (
         <p class="forecast">
-          <b>{forecast.headline}</b> {forecast.range !== null && <span>{forecast.range}</span>}
+          {reading.finish_in_s === null ? (
+            <b>{forecast.headline}</b>
+          ) : (
+            <Tell pan={reading.pan} what="finish">
+              <b>{forecast.headline}</b> {forecast.range !== null && <span>{forecast.range}</span>}
+            </Tell>
+          )}
         </p>
       )}
       {reading.stage !== 'off' && <Facts now={now} reading={reading} />}

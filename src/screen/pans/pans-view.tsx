@@ -1,6 +1,5 @@
 // All pans of a boil, live or replayed: the cards, the chosen pan's chart, and what was noted.
 import type { JSX } from 'preact';
-import { formatRise, formatTemperature } from '../../core/quantities/format.ts';
 import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { settings } from '../client/store.ts';
@@ -8,16 +7,17 @@ import type { Now, Reading } from '../client/types.ts';
 import { AlarmRow } from '../alarms/alarm-row.tsx';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
+import { ExplainPanel } from '../explain/explain-panel.tsx';
+import { Tell } from '../explain/tell.tsx';
 import { useKey } from '../shell/keys.ts';
 import { inOrder } from '../words/alarm-words.ts';
+import { NO_WATER, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
 import { PracticeButton } from './practice-button.tsx';
 import { selectPan, selectedPan } from './selected-pan.ts';
 
 const MOST_LARGE_CARDS = 4;
-/** What would be printed as ± 0.0. */
-const LEAST_SPREAD_C = 0.05;
 
 function canMarkIn(now: Now): boolean {
   return now.view === 'live' && !now.ended;
@@ -57,18 +57,18 @@ function ReplayedAlarms({ now }: { now: Now }): JSX.Element | null {
 }
 
 function BoilLine({ now }: { now: Now }): JSX.Element {
-  const { water } = now;
-  const { temperature: unit } = settings.value;
-  const spread =
-    water.plusMinus === null || water.plusMinus < LEAST_SPREAD_C ? '' : ` (± ${formatRise(water.plusMinus, unit)})`;
-  const where =
-    water.celsius === null
-      ? 'a temperature that is not known yet'
-      : `${formatTemperature(water.celsius, unit)}${spread}, ${water.origin}`;
+  const water = waterWords(now, settings.value);
   return (
     <div class="boil-line">
       <p>
-        <b>{now.header?.name ?? 'This boil'}</b> · water boils at {where}
+        <b>{now.header?.name ?? 'This boil'}</b> · water boils at{' '}
+        {water === null ? (
+          NO_WATER
+        ) : (
+          <Tell pan={null} what="water">
+            {water}
+          </Tell>
+        )}
         {now.kept !== null && <> · {now.kept} lines kept</>}
       </p>
       {now.view === 'live' && !now.ended && (
@@ -136,6 +136,7 @@ export function PansView({ now }: { now: Now }): JSX.Element {
         ))}
       </section>
       {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} />}
+      <ExplainPanel now={now} canMark={canMark} />
     </div>
   );
 }

@@ -1,16 +1,32 @@
 // Quantities between SI and the units a person chose: signed numbers for the cards, and what was typed back into SI.
-import { formatLength, formatNumber, formatTemperature, formatVolume } from '../../core/quantities/format.ts';
+import {
+  formatLength,
+  formatMass,
+  formatNumber,
+  formatPressure,
+  formatRise,
+  formatStrength,
+  formatTemperature,
+  formatVolume,
+} from '../../core/quantities/format.ts';
+import { brixFromStrength, strengthFromBrix } from '../../core/quantities/strength-scale.ts';
 import {
   celsiusFromTemperature,
   differenceFromCelsius,
+  hpaFromPressure,
   lengthFromMm,
   litresFromVolume,
   mmFromLength,
+  powerFromWatts,
   temperatureFromCelsius,
+  volumeFromLitres,
+  wattsFromPower,
 } from '../../core/quantities/units.ts';
 import type { Settings } from '../client/types.ts';
 
 const METRES_PER_FOOT = 0.3048;
+/** Burners are named in kilowatts where they are named in watts. */
+const WATTS_PER_KILOWATT = 1000;
 
 function signed(value: number, digits: number): string {
   const text = formatNumber(value, digits);
@@ -30,16 +46,45 @@ export function signedRate(celsiusPerMinute: number, settings: Settings): string
 
 export const temperature = (celsius: number, settings: Settings): string =>
   formatTemperature(celsius, settings.temperature);
+/** A difference of temperatures, without a sign. */
+export const degrees = (celsius: number, settings: Settings): string => formatRise(celsius, settings.temperature);
 export const volume = (litres: number, settings: Settings): string => formatVolume(litres, settings.volume);
 export const depth = (mm: number, settings: Settings): string => formatLength(mm, settings.length);
+export const pressure = (hpa: number, settings: Settings): string => formatPressure(hpa, settings.pressure);
+export const mass = (kg: number, settings: Settings): string => formatMass(kg, settings.mass);
+export const height = (metres: number, settings: Settings): string =>
+  `${formatNumber(metresShown(metres, settings), 0)}\u00a0${unitSymbols(settings).height}`;
+
+/** A strength with the digits that its middle 80 % allows. */
+export const strength = (brix: number, low: number | null, high: number | null, settings: Settings): string =>
+  formatStrength(brix, low, high, settings.strength);
+/** Both ends of a strength's middle 80 %, without the unit, with as many digits as its width allows. */
+export function strengthEnds(low: number, high: number, settings: Settings): [string, string] {
+  const isFine = high - low <= 2;
+  const digits = settings.strength === 'sg' ? (isFine ? 3 : 2) : isFine ? 1 : 0;
+  const end = (brix: number): string => formatNumber(strengthShown(brix, settings), digits);
+  return [end(low), end(high)];
+}
+/** A strength that was chosen, and so is exact: "66.9 °Bx". */
+export const exactStrength = (brix: number, settings: Settings): string => strength(brix, brix, brix, settings);
 
 export const celsiusShown = (celsius: number, settings: Settings): number =>
   temperatureFromCelsius(celsius, settings.temperature);
 export const celsiusOf = (shown: number, settings: Settings): number =>
   celsiusFromTemperature(shown, settings.temperature);
 export const litresOf = (shown: number, settings: Settings): number => litresFromVolume(shown, settings.volume);
+export const litresShown = (litres: number, settings: Settings): number => volumeFromLitres(litres, settings.volume);
 export const mmOf = (shown: number, settings: Settings): number => mmFromLength(shown, settings.length);
 export const mmShown = (mm: number, settings: Settings): number => lengthFromMm(mm, settings.length);
+export const hpaOf = (shown: number, settings: Settings): number => hpaFromPressure(shown, settings.pressure);
+/** Up to 85 °Bx; 0 for what is no strength on the scale. */
+export const brixOf = (shown: number, settings: Settings): number => brixFromStrength(shown, settings.strength) ?? 0;
+export const strengthShown = (brix: number, settings: Settings): number =>
+  strengthFromBrix(brix, settings.strength) ?? 0;
+export const wattsOf = (shown: number, settings: Settings): number =>
+  settings.power === 'watt' ? shown * WATTS_PER_KILOWATT : wattsFromPower(shown, settings.power);
+export const powerShown = (watts: number, settings: Settings): number =>
+  settings.power === 'watt' ? watts / WATTS_PER_KILOWATT : powerFromWatts(watts, settings.power);
 
 /** Heights over the sea go by metres or feet, as depths go by mm or inches. */
 export const metresOf = (shown: number, settings: Settings): number =>
@@ -53,13 +98,20 @@ export function unitSymbols(settings: Settings): {
   volume: string;
   length: string;
   height: string;
+  pressure: string;
+  strength: string;
+  power: string;
 } {
   const volumes = { litre: 'litres', 'us-gallon': 'US gallons', 'imperial-gallon': 'imperial gallons' } as const;
+  const strengths = { brix: '°Bx', baume: '°Bé', sg: 'SG' } as const;
   return {
     temperature: `°${settings.temperature}`,
     volume: volumes[settings.volume],
     length: settings.length === 'mm' ? 'mm' : 'in',
     height: settings.length === 'mm' ? 'm' : 'ft',
+    pressure: settings.pressure === 'hpa' ? 'hPa' : 'inHg',
+    strength: strengths[settings.strength],
+    power: settings.power === 'watt' ? 'kW' : 'Btu/h',
   };
 }
 

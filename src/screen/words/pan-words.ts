@@ -64,6 +64,7 @@ const MARK_CALL: Partial<Record<MarkKind, string>> = {
   'water-check': 'Check in boiling water',
   depth: 'Note the depth',
   density: 'Note a density',
+  pressure: 'Note the air pressure',
 };
 
 export function markCall(kind: MarkKind): string | null {

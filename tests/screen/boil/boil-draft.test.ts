@@ -1,9 +1,14 @@
 // A set-up goes through the form and comes out as it was, in any units.
 import { expect, test } from 'vitest';
+import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
 import { headerSchema, setupSchema } from '../../../src/protocol/header-schema.ts';
 import { anotherPan, boilDraft, problemInDraft, setupOf } from '../../../src/screen/boil/boil-draft.ts';
-import type { Setup } from '../../../src/screen/client/types.ts';
+import { chooseSap, sapDraft } from '../../../src/screen/boil/sap-draft.ts';
+import type { SapDraft } from '../../../src/screen/boil/sap-draft.ts';
+import type { Pan, Settings, Setup } from '../../../src/screen/client/types.ts';
 import { american, metric } from '../moment.ts';
+
+type Vessel = NonNullable<Pan['vessel']>;
 
 const setup: Setup = {
   name: "Sunday's run",
@@ -31,20 +36,87 @@ const setup: Setup = {
 };
 
 test('what went in comes out', () => {
-  expect(problemInDraft(boilDraft(setup, metric), metric)).toBeNull();
-  expect(setupOf(boilDraft(setup, metric), metric)).toEqual(setup);
+  expect(problemInDraft(boilDraft(setup, metric, sapKinds), metric)).toBeNull();
+  expect(setupOf(boilDraft(setup, metric, sapKinds), metric, sapKinds)).toEqual(setup);
 });
 
 test('in other units it comes out within what can be typed', () => {
-  const [back, flat] = setupOf(boilDraft(setup, american), american).pans ?? [];
+  const [back, flat] = setupOf(boilDraft(setup, american, sapKinds), american, sapKinds).pans ?? [];
   expect(back?.vessel).toMatchObject({ shape: 'round' });
   expect(back?.vessel?.shape === 'round' ? back.vessel.diameter_mm : 0).toBeCloseTo(400, 0);
   expect(back?.finish?.ceiling_c).toBeCloseTo(94, 1);
   expect(flat?.finish).toMatchObject({ rise_c: expect.closeTo(4, 2) as number });
 });
 
+test('every kind of sap goes through the form, and one that no kind has goes by its shares', () => {
+  for (const { key, shares } of sapKinds) {
+    const sap = key === 'maple' || key === 'birch' ? key : (shares ?? { sucrose: 0.6, glucose: 0.2, fructose: 0.2 });
+    const draft = boilDraft({ pans: [{ id: 'p1', sap }] }, metric, sapKinds);
+    expect(draft.pans[0]?.sap.kind).toBe(key);
+    expect(setupOf(draft, metric, sapKinds).pans?.[0]?.sap).toEqual(sap);
+  }
+});
+
+test('a kind that is chosen writes its shares, and shares that do not make 100 % are refused', () => {
+  const draft = boilDraft({ pans: [{ id: 'p1', name: 'Back pot' }] }, metric, sapKinds);
+  const withSap = (sap: SapDraft) => ({ ...draft, pans: draft.pans.map((pan) => ({ ...pan, sap })) });
+  const late = chooseSap(sapDraft('maple', sapKinds), 'maple-late', sapKinds);
+  expect(setupOf(withSap(late), metric, sapKinds).pans?.[0]?.sap).toEqual({
+    sucrose: 0.9,
+    glucose: 0.05,
+    fructose: 0.05,
+  });
+  const own = chooseSap(late, 'other', sapKinds);
+  expect(problemInDraft(withSap(own), metric)).toBeNull();
+  const short = { ...own, shares: { ...own.shares, sucrose: '70' } };
+  expect(problemInDraft(withSap(short), metric)).toBe(
+    'Back pot, sucrose, glucose and fructose have to make 100 % together, not 80 %.',
+  );
+});
+
+const cone: Vessel = { shape: 'round-sloped', bottom_diameter_mm: 300, top_diameter_mm: 400, height_mm: 250 };
+const table: Vessel = {
+  shape: 'measured',
+  fill: [
+    { mm: 20, litres: 1.5 },
+    { mm: 60, litres: 5 },
+  ],
+};
+
+test.each([cone, table])('a $shape vessel goes through the form in any units', (vessel) => {
+  for (const settings of [metric, american]) {
+    const draft = boilDraft({ pans: [{ id: 'p1', vessel }] }, settings, sapKinds);
+    expect(problemInDraft(draft, settings)).toBeNull();
+    const out = setupOf(draft, settings, sapKinds).pans?.[0]?.vessel;
+    const numbers = (value: unknown): number[] =>
+      typeof value === 'number' ? [value] : Object.values(value as object).flatMap(numbers);
+    const plain = ({ shape: _, ...sizes }: Vessel) => numbers(sizes);
+    for (const [i, size] of plain(out as Vessel).entries()) expect(size).toBeCloseTo(plain(vessel)[i] ?? 0, 0);
+  }
+});
+
+test('a fill table that does not rise is refused with its row', () => {
+  const draft = boilDraft({ pans: [{ id: 'p1', name: 'Back pot', vessel: table }] }, metric, sapKinds);
+  const flat = { depth: '60', volume: '5.5' };
+  const pans = draft.pans.map((pan) => ({ ...pan, vessel: { ...pan.vessel, fill: [...pan.vessel.fill, flat] } }));
+  expect(problemInDraft({ ...draft, pans }, metric)).toBe(
+    'Back pot, fill table, row 3: both numbers have to be more than in the row above.',
+  );
+});
+
+test('a finish and a power are typed on the scales that were chosen', () => {
+  const other: Settings = { ...metric, strength: 'baume', power: 'btu-per-hour' };
+  const draft = boilDraft(setup, other, sapKinds);
+  const pans = draft.pans.map((pan, i) => (i === 0 ? { ...pan, finishAt: '35.6', power: '50000' } : pan));
+  const [back] = setupOf({ ...draft, pans }, other, sapKinds).pans ?? [];
+  // 66.0 °Bx is 35.6 °Bé by the trade's rule, and 50,000 Btu/h are 14.65 kW.
+  expect(back?.finish).toMatchObject({ brix: expect.closeTo(66, 0) as number });
+  expect(back?.heat?.power_w).toBeCloseTo(14_654, 0);
+  expect(setupOf(draft, other, sapKinds).pans?.[0]?.finish).toEqual(setup.pans?.[0]?.finish);
+});
+
 test('the protocol takes it, as a setup and as a change of a header', () => {
-  const out = setupOf(boilDraft(setup, metric), metric);
+  const out = setupOf(boilDraft(setup, metric, sapKinds), metric, sapKinds);
   expect(setupSchema.safeParse(out).success).toBe(true);
   expect(
     headerSchema.safeParse({ recording: 'panwarden', version: 1, started: '2027-04-18T07:30:00-07:00', ...out })
@@ -53,19 +125,19 @@ test('the protocol takes it, as a setup and as a change of a header', () => {
 });
 
 test('an emptied field leaves the pan', () => {
-  const draft = boilDraft(setup, metric);
+  const draft = boilDraft(setup, metric, sapKinds);
   const [first, ...rest] = draft.pans;
   if (first === undefined) throw new Error('no pan');
   const emptied = {
     ...first,
-    shape: '' as const,
+    vessel: { ...first.vessel, shape: '' as const },
     heat: '' as const,
     finish: 'usual' as const,
     ceiling: '',
     leastDepth: '',
     probe: '',
   };
-  expect(setupOf({ ...draft, pans: [emptied, ...rest] }, metric).pans?.[0]).toEqual({
+  expect(setupOf({ ...draft, pans: [emptied, ...rest] }, metric, sapKinds).pans?.[0]).toEqual({
     id: 'p1',
     name: 'Back pot',
     sap: 'birch',
@@ -73,15 +145,15 @@ test('an emptied field leaves the pan', () => {
 });
 
 test('a pan that joins has a name of its own in the recording', () => {
-  const draft = boilDraft(setup, metric);
-  const joined = anotherPan([...draft.pans.slice(1)], metric);
+  const draft = boilDraft(setup, metric, sapKinds);
+  const joined = anotherPan([...draft.pans.slice(1)], metric, sapKinds);
   expect(joined.before.id).not.toBe('p2');
-  expect(anotherPan(draft.pans, metric).before.id).toBe('p3');
+  expect(anotherPan(draft.pans, metric, sapKinds).before.id).toBe('p3');
 });
 
 test('what is wrong is said with the pan and the field', () => {
-  const draft = boilDraft(setup, metric);
-  const pans = draft.pans.map((pan, i) => (i === 0 ? { ...pan, diameter: 'wide' } : pan));
+  const draft = boilDraft(setup, metric, sapKinds);
+  const pans = draft.pans.map((pan, i) => (i === 0 ? { ...pan, vessel: { ...pan.vessel, diameter: 'wide' } } : pan));
   expect(problemInDraft({ ...draft, pans }, metric)).toBe('Back pot, width across: “wide” is no plain number.');
   expect(problemInDraft({ ...draft, pans: [] }, metric)).toContain('at least one pan');
 });

@@ -1,0 +1,66 @@
+// The labelled fields that the forms of a boil are made of.
+import type { ComponentChildren, JSX } from 'preact';
+
+export function Labelled({
+  label,
+  unit,
+  children,
+}: {
+  label: string;
+  unit?: string;
+  children: ComponentChildren;
+}): JSX.Element {
+  return (
+    <label>
+      <span>{label}</span>
+      <span class="with-unit">
+        {children}
+        {unit !== undefined && <span>{unit}</span>}
+      </span>
+    </label>
+  );
+}
+
+interface NumberProps {
+  label: string;
+  unit: string;
+  value: string;
+  set: (value: string) => void;
+  hint?: string;
+}
+
+export function NumberInput({ label, unit, value, set, hint }: NumberProps): JSX.Element {
+  return (
+    <Labelled label={label} unit={unit}>
+      <input
+        class="number"
+        inputMode="decimal"
+        autoComplete="off"
+        placeholder={hint}
+        value={value}
+        onInput={(event) => set(event.currentTarget.value)}
+      />
+    </Labelled>
+  );
+}
+
+interface SelectProps<T extends string> {
+  label: string;
+  value: T;
+  options: readonly (readonly [T, string])[];
+  set: (value: T) => void;
+}
+
+export function Select<T extends string>({ label, value, options, set }: SelectProps<T>): JSX.Element {
+  return (
+    <Labelled label={label}>
+      <select value={value} onChange={(event) => set(event.currentTarget.value as T)}>
+        {options.map(([each, word]) => (
+          <option key={each} value={each}>
+            {word}
+          </option>
+        ))}
+      </select>
+    </Labelled>
+  );
+}

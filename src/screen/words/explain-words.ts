@@ -1,0 +1,146 @@
+// Where a number comes from, how old its parts are and how sure it is: one short paragraph in the person's units.
+import { Z80 } from '../../core/quantities/spread.ts';
+import { formatNumber } from '../../core/quantities/format.ts';
+import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import type { Explained, Explanation, Header, MarkKind, Settings } from '../client/types.ts';
+import { degrees, depth, signedRate, strength, strengthShown, temperature, volume } from './amounts.ts';
+import { lengthOfTime, timeOfDay } from './clock.ts';
+import { doubtWords } from './origin-words.ts';
+import { panName } from './pan-words.ts';
+import { whereFrom } from './where-from-words.ts';
+import type { Telling } from './where-from-words.ts';
+
+const TITLES: Record<Explained, string> = {
+  water: 'How hot water boils here',
+  temperature: 'temperature',
+  rise: 'degrees over boiling water',
+  rate: 'how fast it climbs',
+  strength: 'strength',
+  litres: 'how much is in it',
+  depth: 'depth',
+  'top-up': 'when to top up',
+  finish: 'when it is done',
+  'finish-point': 'where it is done',
+  'scorch-point': 'where it burns',
+};
+
+/** "Front pot: strength". */
+export function explainTitle(what: Explained, pan: string | null, header: Header | null): string {
+  return pan === null ? TITLES[what] : `${panName(header, pan)}: ${TITLES[what]}`;
+}
+
+/** The whole paragraph. */
+export function explainWords(told: Explanation, telling: Telling): string {
+  if (told.value === null) return 'This is not known any more.';
+  return [howSure(told, telling), whereFrom(told, telling), leastSure(told, telling)]
+    .filter((sentence) => sentence !== '')
+    .join(' ');
+}
+
+/** "Front pot: Density" and the like, as a sentence before the button; null where nothing would help much. */
+export function surerWords(mark: MarkKind | null): string | null {
+  const helps: Partial<Record<MarkKind, string>> = {
+    'water-check': 'What would make it surer: a check of this probe in boiling water.',
+    pressure: 'What would make it surer: the air pressure now.',
+    density: 'What would make it surer: a density reading.',
+    depth: 'What would make it surer: a depth.',
+  };
+  return mark === null ? null : (helps[mark] ?? null);
+}
+
+function howSure(told: Explanation, telling: Telling): string {
+  const { value, low, high } = told;
+  if (value === null) return '';
+  const say = (one: number): string => amount(told, one, telling);
+  if (low === null || high === null) return `${sayWhole(told, telling)}; how sure that is cannot be told.`;
+  if (low === high) return `${sayWhole(told, telling)}.`;
+  if (say(low) === say(high)) return `${sayWhole(told, telling)}, sure to the last digit shown.`;
+  const unit = unitOf(say(high));
+  const least = say(low).endsWith(unit) ? say(low).slice(0, say(low).length - unit.length) : say(low);
+  return `${sayWhole(told, telling)}, between ${least} and ${say(high)} in eight of ten cases.`;
+}
+
+/** The unit with the blank before it; times of day have none. */
+function unitOf(text: string): string {
+  return /\u00a0\D.*$/u.exec(text)?.[0] ?? '';
+}
+
+/** The number as it stands on the card. */
+function sayWhole(told: Explanation, telling: Telling): string {
+  const { what, value, low, high } = told;
+  const { settings } = telling;
+  if (value === null) return '';
+  if (what === 'strength') return strength(value, low, high, settings);
+  if (what === 'finish') return value <= 0 ? 'Done now' : `Done about ${amount(told, value, telling)}`;
+  if (what === 'top-up') return value <= 0 ? 'Top up now' : `Top up by ${amount(told, value, telling)}`;
+  if (what === 'rise') return `${degrees(Math.abs(value), settings)} ${value < 0 ? 'under' : 'over'} boiling water`;
+  if (what === 'water') return `Water boils at ${amount(told, value, telling)} here`;
+  return amount(told, value, telling);
+}
+
+/** One end of the range, in the unit of the number. */
+function amount({ what, low, high, t }: Explanation, value: number, { now, settings }: Telling): string {
+  switch (what) {
+    case 'strength':
+      return strengthEnd(value, (high ?? value) - (low ?? value), settings);
+    case 'rise':
+      return degrees(value, settings);
+    case 'rate':
+      return signedRate(value, settings).replace(' ', '\u00a0');
+    case 'litres':
+      return volume(value, settings);
+    case 'depth':
+      return depth(value, settings);
+    case 'top-up':
+    case 'finish':
+      return timeOfDay(now, t + value * 1000);
+    case 'water':
+    case 'temperature':
+    case 'finish-point':
+    case 'scorch-point':
+      return temperature(value, settings);
+  }
+}
+
+/** An end of a strength's range with as many digits as the range allows. */
+function strengthEnd(brix: number, width: number, settings: Settings): string {
+  const digits = settings.strength === 'sg' ? 3 : width <= 10 ? 1 : 0;
+  const unit = { brix: '°Bx', baume: '°Bé', sg: 'SG' }[settings.strength];
+  return `${formatNumber(strengthShown(brix, settings), digits)}\u00a0${unit}`;
+}
+
+/** The largest part, with how much of the range it makes. */
+function leastSure(told: Explanation, telling: Telling): string {
+  const [largest] = told.parts;
+  if (largest === undefined || told.low === told.high) return '';
+  const spread = spreadWords(told, Z80 * Math.abs(largest.sigma), telling);
+  const probe = told.facts?.probe ?? largest.of ?? null;
+  return `Least sure: ${doubtWords(largest.kind, probe, telling.now.header)}${spread === null ? '' : ` (${spread})`}.`;
+}
+
+/** "±0.4 °Bx"; null where it would print as nothing. */
+function spreadWords({ what, value }: Explanation, spread: number, { settings }: Telling): string | null {
+  const text = spreadOf(what, value ?? 0, spread, settings);
+  return /[1-9]/u.test(text) ? `±${text}` : null;
+}
+
+function spreadOf(what: Explained, value: number, spread: number, settings: Settings): string {
+  switch (what) {
+    case 'strength': {
+      const width = strengthShown(Math.min(85, value + spread), settings) - strengthShown(value, settings);
+      const unit = { brix: '\u00a0°Bx', baume: '\u00a0°Bé', sg: '\u00a0SG' }[settings.strength];
+      return formatNumber(width, settings.strength === 'sg' ? 3 : 1) + unit;
+    }
+    case 'litres':
+      return volume(spread, settings);
+    case 'depth':
+      return depth(spread, settings);
+    case 'top-up':
+    case 'finish':
+      return lengthOfTime(spread);
+    case 'rate':
+      return `${formatNumber(differenceFromCelsius(spread, settings.temperature), 2)}\u00a0°${settings.temperature}/min`;
+    default:
+      return degrees(spread, settings);
+  }
+}

@@ -1,0 +1,32 @@
+// What a pan's sap is called, and which of the kinds that the host names it is.
+import type { Pan, SapKind } from '../client/types.ts';
+
+export type SapKey = SapKind['key'];
+type Shares = NonNullable<SapKind['shares']>;
+
+const CALLED: Record<SapKey, string> = {
+  maple: 'maple',
+  'maple-early': 'early maple',
+  'maple-late': 'late maple',
+  birch: 'birch',
+  walnut: 'walnut',
+  other: 'this sap',
+};
+
+/** Shares closer than this are the same kind. */
+const SAME_SHARE = 0.0005;
+
+function areAlike(one: Shares, sap: Partial<Shares>): boolean {
+  const parts = ['sucrose', 'glucose', 'fructose', 'others'] as const;
+  return parts.every((part) => Math.abs((one[part] ?? 0) - (sap[part] ?? 0)) < SAME_SHARE);
+}
+
+/** The kind of a pan's sap; a pan that says nothing has maple, shares that no kind has are another sap. */
+export function sapKeyOf(sap: Pan['sap'], kinds: readonly SapKind[]): SapKey {
+  if (sap === undefined || typeof sap === 'string') return sap ?? 'maple';
+  return kinds.find(({ shares }) => shares !== null && areAlike(shares, sap as Partial<Shares>))?.key ?? 'other';
+}
+
+export function sapCalled(sap: Pan['sap'], kinds: readonly SapKind[]): string {
+  return CALLED[sapKeyOf(sap, kinds)];
+}

@@ -1,0 +1,20 @@
+// Today's water point in one line: how hot plain water boils here, how sure that is, and from what.
+import type { Now, Settings } from '../client/types.ts';
+import { degrees, temperature } from './amounts.ts';
+import { originWords } from './origin-words.ts';
+
+/** What would be printed as ±0.0. */
+const LEAST_SPREAD_C = 0.05;
+
+/** "98.7 °C here, ±0.1 °C, from the boiling check 40 min ago"; null while it is not known. */
+export function waterWords({ water, header, t }: Now, settings: Settings): string | null {
+  const { celsius, plusMinus, from } = water;
+  if (celsius === null) return null;
+  const spread = plusMinus === null || plusMinus < LEAST_SPREAD_C ? '' : `, ±${degrees(plusMinus, settings)}`;
+  const origin = from === null ? '' : `, from ${originWords(from, header, settings, t)}`;
+  return `${temperature(celsius, settings)} here${spread}${origin}`;
+}
+
+/** Said where it is not known. */
+export const NO_WATER =
+  'a temperature that is not known yet: tell it the altitude, a pressure, or hold a probe in boiling water';
