@@ -35,7 +35,13 @@ export type Priority = Now['alarms'][number]['priority'];
 export type Setup = Omit<Header, 'recording' | 'version' | 'started'>;
 
 // The protocol's schemas let unknown fields through; what the screen itself sends has none.
-type Plain<C> = C extends { mark: unknown } ? { mark: Mark } : C extends { start: unknown } ? { start: Setup } : C;
+type Plain<C> = C extends { mark: unknown }
+  ? { mark: Mark }
+  : C extends { doubt: unknown }
+    ? { doubt: Mark }
+    : C extends { start: unknown }
+      ? { start: Setup }
+      : C;
 type WithoutRef<C> = C extends unknown ? Omit<C, 'ref'> : never;
 
 /** A command before it has been given its reference. */

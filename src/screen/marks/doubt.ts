@@ -8,14 +8,16 @@ import type { MarkPlace } from './mark-form.ts';
 /** Deeper than pots and pans on a fire are. */
 const DEEPEST_MM = 600;
 
-/** Inside area, mm²; null where the vessel is not given or its walls are not upright. */
+/** The widest it is inside, mm²; null where the vessel is not given or only its fills are. */
 function areaMm2(pan: Pan | null): number | null {
   const vessel = pan?.vessel;
   if (vessel?.shape === 'round') return (Math.PI / 4) * vessel.diameter_mm ** 2;
+  if (vessel?.shape === 'round-sloped')
+    return (Math.PI / 4) * Math.max(vessel.bottom_diameter_mm, vessel.top_diameter_mm) ** 2;
   return vessel?.shape === 'rectangular' ? vessel.length_mm * vessel.width_mm : null;
 }
 
-/** How deep the pan would be with the mark, mm; null where it cannot be told or the mark puts nothing in. */
+/** How deep the pan would be with the mark at least, mm; null where it cannot be told or the mark puts nothing in. */
 function depthWith(mark: Mark, place: MarkPlace): number | null {
   if (mark.kind === 'depth') return mark.mm;
   if (mark.kind !== 'top-up' || mark.litres === undefined) return null;

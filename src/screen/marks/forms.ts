@@ -1,8 +1,10 @@
 // All forms for marks in the order in which their buttons stand: the everyday ones first.
 import type { MarkKind } from '../client/types.ts';
 import type { MarkForm } from './mark-form.ts';
-import { density, depthMark, handReading, pressure, waterCheck } from './measure-forms.ts';
+import { density } from './density-form.ts';
+import { depthMark, handReading, waterCheck } from './measure-forms.ts';
 import { note, probeMoved, reminder } from './other-forms.ts';
+import { pressure } from './pressure-form.ts';
 import { drawOff, flame, pourTogether, topUp } from './pour-forms.ts';
 
 export const markForms: readonly MarkForm[] = [

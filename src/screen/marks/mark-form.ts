@@ -51,9 +51,12 @@ export interface MarkForm {
   word: string;
   question: string;
   quicks(place: MarkPlace): Quick[];
-  fields(place: MarkPlace): Field[];
+  /** Which fields there are may hang on what was chosen so far. */
+  fields(place: MarkPlace, values?: Values): Field[];
   /** The mark; called only with values that `problemIn` passed. Absent where quick presses are all there is. */
   build?(values: Values, place: MarkPlace): Mark;
+  /** What has to be changed in the set-up before the mark; null for nothing. */
+  patch?(values: Values, place: MarkPlace): Record<string, unknown> | null;
 }
 
 /** The number of a checked field, or undefined when it was left empty. */

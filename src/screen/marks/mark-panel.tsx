@@ -1,7 +1,7 @@
 // Marks in two presses: first what was done to the chosen pan, then how much.
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { settings, tell } from '../client/store.ts';
+import { ask, settings, tell } from '../client/store.ts';
 import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { useKey } from '../shell/keys.ts';
@@ -11,7 +11,7 @@ import { panName } from '../words/pan-words.ts';
 import { doubtAbout } from './doubt.ts';
 import { formOf, markForms } from './forms.ts';
 import { stamped } from './mark-form.ts';
-import type { MarkForm, MarkPlace } from './mark-form.ts';
+import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
 import { TypedMark } from './typed-mark.tsx';
 
@@ -45,6 +45,31 @@ function Doubt({ question, yes, no }: { question: string; yes: () => void; no: (
   );
 }
 
+/** What the host says that is new since the last mark was sent, beside the form that sent it. */
+function FreshNotices({ now, before }: { now: Now; before: readonly string[] | null }): JSX.Element | null {
+  const fresh = before === null ? [] : now.notices.filter((sentence) => !before.includes(sentence));
+  if (fresh.length === 0) return null;
+  return (
+    <ul class="fresh-notices">
+      {fresh.map((sentence) => (
+        <li key={sentence}>▲ {sentence}</li>
+      ))}
+    </ul>
+  );
+}
+
+/** What there is to ask back before a mark is noted: what the form can tell itself, then what the host knows. */
+async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | null> {
+  const own = doubtAbout(mark, place);
+  if (own !== null || mark.kind !== 'pressure') return own;
+  try {
+    const sentence = (await ask({ doubt: mark })) as string | null;
+    return sentence === null ? null : `${sentence} Is it right all the same?`;
+  } catch {
+    return null; // What is wrong with the link is said when the mark is sent.
+  }
+}
+
 function send(mark: Mark, minutes: number, place: MarkPlace): void {
   const id = `screen-${crypto.randomUUID()}`;
   const when = minutes === 0 ? '' : `, ${minutes} min ago`;
@@ -63,20 +88,35 @@ function useFront(top: { current: HTMLElement | null }): void {
   }, []);
 }
 
+interface OpenFormProps {
+  form: MarkForm;
+  place: MarkPlace;
+  close: () => void;
+  /** Called just before a mark is sent. */
+  sent: () => void;
+}
+
 /** The open form: quick amounts, each noted by one press, and a place to type another. */
-function OpenForm({ form, place, close }: { form: MarkForm; place: MarkPlace; close: () => void }): JSX.Element {
+function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const [minutes, setMinutes] = useState(0);
-  const [doubted, setDoubted] = useState<Mark | null>(null);
+  const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
   useFront(top);
   const noteIt = (mark: Mark): void => {
+    sent();
     send(mark, minutes, place);
     close();
   };
-  const offer = (mark: Mark): void => {
-    if (doubtAbout(mark, place) === null) noteIt(mark);
-    else setDoubted(mark);
+  const offer = async (mark: Mark): Promise<void> => {
+    const question = await questionAbout(mark, place);
+    if (question === null) noteIt(mark);
+    else setDoubted({ mark, question });
+  };
+  const offerTyped = async (values: Values): Promise<void> => {
+    const patch = form.patch?.(values, place) ?? null;
+    if (patch !== null && !(await tell({ set: patch }))) return;
+    await offer(form.build?.(values, place) as Mark);
   };
   const fields = form.fields(place);
   const quicks = form.quicks(place);
@@ -95,21 +135,17 @@ function OpenForm({ form, place, close }: { form: MarkForm; place: MarkPlace; cl
       {quicks.length > 0 && (
         <div class="quicks">
           {quicks.map((quick) => (
-            <button key={quick.label} type="button" onClick={() => offer(quick.mark)}>
+            <button key={quick.label} type="button" onClick={() => void offer(quick.mark)}>
               {quick.label}
             </button>
           ))}
         </div>
       )}
       {fields.length > 0 && form.build !== undefined && (
-        <TypedMark fields={fields} build={(values) => offer(form.build?.(values, place) as Mark)} />
+        <TypedMark fieldsOf={(values) => form.fields(place, values)} build={(values) => void offerTyped(values)} />
       )}
       {doubted !== null && (
-        <Doubt
-          question={doubtAbout(doubted, place) ?? 'Is the number right?'}
-          yes={() => noteIt(doubted)}
-          no={() => setDoubted(null)}
-        />
+        <Doubt question={doubted.question} yes={() => noteIt(doubted.mark)} no={() => setDoubted(null)} />
       )}
       {fields.length === 0 && quicks.length === 0 && <p>There is nothing to choose from yet.</p>}
     </div>
@@ -131,19 +167,28 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   const panel = useRef<HTMLElement>(null);
   const open = openForm.value;
   const form = open === null ? null : formOf(open);
+  const [before, setBefore] = useState<readonly string[] | null>(null);
   useReturn(panel, form);
   if (now.header === null) return null;
   const place: MarkPlace = { now, header: now.header, pan, settings: settings.value };
   if (form !== null) {
     return (
       <section class="marks panel" aria-label="Note something" ref={panel}>
-        <OpenForm key={form.kind} form={form} place={place} close={() => (openForm.value = null)} />
+        <FreshNotices now={now} before={before} />
+        <OpenForm
+          key={form.kind}
+          form={form}
+          place={place}
+          close={() => (openForm.value = null)}
+          sent={() => setBefore(now.notices)}
+        />
       </section>
     );
   }
   return (
     <section class="marks panel" aria-label="Note something" ref={panel}>
       <h2>Note for {panName(now.header, pan)}</h2>
+      <FreshNotices now={now} before={before} />
       <div class="mark-kinds">
         {markForms.map((each) => (
           <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = each.kind)}>

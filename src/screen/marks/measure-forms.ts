@@ -1,66 +1,10 @@
-// The forms for what a person measured: density, depth, a thermometer, boiling water, the air's pressure.
-import { hpaFromInHg } from '../../core/quantities/units.ts';
+// The forms for what a person measured at the pans: a depth, a thermometer, a probe in boiling water.
 import { celsiusOf, celsiusShown, mmOf, mmShown, temperature, unitSymbols } from '../words/amounts.ts';
 import { probeName } from '../words/pan-words.ts';
-import type { Mark, ProbeView, Settings } from '../client/types.ts';
-import { given, numberOf } from './mark-form.ts';
-import type { MarkForm, MarkPlace, NumberField } from './mark-form.ts';
-
-function temperatureField(settings: Settings, label: string, optional = false): NumberField {
-  const [least, greatest] = settings.temperature === 'C' ? [-20, 160] : [-4, 320];
-  return { name: 'temperature', label, unit: unitSymbols(settings).temperature, least, greatest, optional };
-}
-
-function outdoorField(settings: Settings): NumberField {
-  const [least, greatest] = settings.temperature === 'C' ? [-60, 55] : [-76, 131];
-  return { ...temperatureField(settings, 'Outdoors it is', true), least, greatest };
-}
-
-function celsiusIn(values: Record<string, string>, settings: Settings): number | undefined {
-  const shown = numberOf(values, 'temperature');
-  return shown === undefined ? undefined : celsiusOf(shown, settings);
-}
-
-const SCALES = [
-  { value: 'hydrometer-brix', label: 'Hydrometer, °Brix' },
-  { value: 'hydrometer-baume', label: 'Hydrometer, °Baumé' },
-  { value: 'hydrometer-sg', label: 'Hydrometer, specific gravity' },
-  { value: 'refractometer-brix', label: 'Refractometer, °Brix' },
-];
-
-/** Specific gravity is near 1, Baumé below 45: the value alone cannot be mistaken across these ranges. */
-function densityOf(scale: string, value: number | undefined): { brix?: number; baume?: number; sg?: number } {
-  if (value === undefined) return {};
-  if (scale.endsWith('baume')) return { baume: value };
-  return scale.endsWith('sg') ? { sg: value } : { brix: value };
-}
-
-export const density: MarkForm = {
-  kind: 'density',
-  key: 'Y',
-  word: 'Density',
-  question: 'What does the hydrometer show, in °Brix?',
-  quicks: ({ pan }) =>
-    [60, 63, 65, 66, 67, 68].map((brix) => ({
-      label: `${brix} °Bx`,
-      mark: { kind: 'density', pan, brix, instrument: 'hydrometer' },
-    })),
-  fields: ({ settings }) => [
-    { name: 'scale', label: 'Or choose and type', options: SCALES },
-    { name: 'value', label: 'It shows', unit: '', least: 0, greatest: 100 },
-    temperatureField(settings, 'Sample is this warm', true),
-  ],
-  build(values, { pan, settings }) {
-    const scale = values['scale'] ?? 'hydrometer-brix';
-    return given({
-      kind: 'density',
-      pan,
-      ...densityOf(scale, numberOf(values, 'value')),
-      instrument: scale.startsWith('refractometer') ? 'refractometer' : 'hydrometer',
-      celsius: celsiusIn(values, settings),
-    } satisfies Mark);
-  },
-};
+import type { ProbeView } from '../client/types.ts';
+import { celsiusIn, temperatureField } from './temperature-field.ts';
+import { numberOf } from './mark-form.ts';
+import type { MarkForm, MarkPlace } from './mark-form.ts';
 
 const DEPTHS_MM = [15, 20, 30, 40, 50, 75];
 const DEPTHS_INCH = [0.5, 0.75, 1, 1.5, 2, 3];
@@ -140,37 +84,4 @@ export const waterCheck: MarkForm = {
     probe: values['probe'] ?? probesFor(place)[0]?.id ?? '',
     celsius: celsiusIn(values, place.settings) ?? 0,
   }),
-};
-
-const PRESSURE_PLACES = [
-  { value: 'station', label: 'A barometer right here' },
-  { value: 'altimeter', label: "An airfield's setting (QNH)" },
-  { value: 'sea-level', label: "A weather page's sea-level figure" },
-];
-
-/** A barometer shows at most 36 inches of mercury and at least 300 hPa, so the figure itself tells the unit. */
-const MOST_INHG = 36;
-
-function hpaOf(shown: number): number {
-  return shown <= MOST_INHG ? hpaFromInHg(shown) : shown;
-}
-
-export const pressure: MarkForm = {
-  kind: 'pressure',
-  key: 'B',
-  word: 'Air pressure',
-  question: 'What is the air pressure, and where did you find it?',
-  quicks: () => [],
-  fields: ({ settings }) => [
-    { name: 'at', label: 'Found on', options: PRESSURE_PLACES },
-    { name: 'value', label: 'Pressure', unit: 'hPa or inches of mercury', least: 9, greatest: 1200 },
-    outdoorField(settings),
-  ],
-  build: (values, { settings }) =>
-    given({
-      kind: 'pressure',
-      hpa: hpaOf(numberOf(values, 'value') ?? 0),
-      at: (values['at'] ?? 'station') as 'station' | 'altimeter' | 'sea-level',
-      outdoor_celsius: celsiusIn(values, settings),
-    } satisfies Mark),
 };

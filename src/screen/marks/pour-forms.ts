@@ -1,5 +1,5 @@
 // The forms for what goes in and out of a pan and for the flame under it.
-import { litresOf, unitSymbols } from '../words/amounts.ts';
+import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
 import { celsiusOf } from '../words/amounts.ts';
 import { panName } from '../words/pan-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
@@ -21,14 +21,21 @@ function volumeField(settings: Settings, label: string): NumberField {
   return { name: 'volume', label, unit: unitSymbols(settings).volume, least: 0.01, greatest: 2000 };
 }
 
-const strengthField: NumberField = {
-  name: 'brix',
-  label: 'Its strength, if you know it',
-  unit: '°Bx',
-  least: 0,
-  greatest: 90,
-  optional: true,
-};
+/** Anything that is poured, from water to syrup. */
+const POURED = {
+  brix: { least: 0, greatest: 85 },
+  baume: { least: 0, greatest: 46 },
+  sg: { least: 1, greatest: 1.46 },
+} as const;
+
+function strengthField({ strength }: Settings, unit: string): NumberField {
+  return { name: 'strength', label: 'Its strength, if you know it', unit, ...POURED[strength], optional: true };
+}
+
+function brixIn(values: Record<string, string>, settings: Settings): number | undefined {
+  const shown = numberOf(values, 'strength');
+  return shown === undefined ? undefined : brixOf(shown, settings);
+}
 
 function litresIn(values: Record<string, string>, settings: Settings): number | undefined {
   const shown = numberOf(values, 'volume');
@@ -47,7 +54,7 @@ export const topUp: MarkForm = {
     })),
   fields: ({ settings }) => [
     volumeField(settings, 'Poured in'),
-    strengthField,
+    strengthField(settings, unitSymbols(settings).strength),
     {
       name: 'celsius',
       label: 'How warm it was, if you know it',
@@ -63,7 +70,7 @@ export const topUp: MarkForm = {
       kind: 'top-up',
       pan,
       litres: litresIn(values, settings),
-      brix: numberOf(values, 'brix'),
+      brix: brixIn(values, settings),
       celsius: warm === undefined ? undefined : celsiusOf(warm, settings),
     } satisfies Mark);
   },
@@ -83,13 +90,16 @@ export const drawOff: MarkForm = {
         mark: { kind: 'draw-off', pan, litres: litresOf(shown, settings) },
       })),
   ],
-  fields: ({ settings }) => [volumeField(settings, 'Drawn off'), strengthField],
+  fields: ({ settings }) => [
+    volumeField(settings, 'Drawn off'),
+    strengthField(settings, unitSymbols(settings).strength),
+  ],
   build: (values, { pan, settings }) =>
     given({
       kind: 'draw-off',
       pan,
       litres: litresIn(values, settings),
-      brix: numberOf(values, 'brix'),
+      brix: brixIn(values, settings),
     } satisfies Mark),
 };
 

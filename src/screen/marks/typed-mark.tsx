@@ -34,10 +34,21 @@ function Input({ field, value, set }: { field: Field; value: string; set: (value
   );
 }
 
-export function TypedMark({ fields, build }: { fields: Field[]; build: (values: Values) => void }): JSX.Element {
-  const [values, setValues] = useState<Values>(() =>
-    Object.fromEntries(fields.map((field) => [field.name, startValue(field)])),
-  );
+/** What a person has not touched yet stands as it starts. */
+function withStarts(fields: readonly Field[], typed: Values): Values {
+  return { ...Object.fromEntries(fields.map((field) => [field.name, startValue(field)])), ...typed };
+}
+
+interface TypedMarkProps {
+  /** Which fields there are may hang on what was chosen so far. */
+  fieldsOf: (values: Values) => Field[];
+  build: (values: Values) => void;
+}
+
+export function TypedMark({ fieldsOf, build }: TypedMarkProps): JSX.Element {
+  const [typed, setTyped] = useState<Values>({});
+  const fields = fieldsOf(withStarts(fieldsOf({}), typed));
+  const values = withStarts(fields, typed);
   const [problem, setProblem] = useState<string | null>(null);
   function submit(event: Event): void {
     event.preventDefault();
@@ -54,7 +65,7 @@ export function TypedMark({ fields, build }: { fields: Field[]; build: (values: 
             <Input
               field={field}
               value={values[field.name] ?? ''}
-              set={(value) => setValues({ ...values, [field.name]: value })}
+              set={(value) => setTyped({ ...typed, [field.name]: value })}
             />
             {'unit' in field && field.unit !== '' && <span>{field.unit}</span>}
           </span>

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { about, settings, tell } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
+import { UnitsPanel } from './units-panel.tsx';
 
 function change(part: Partial<Settings>): void {
   void tell({ settings: part });
@@ -67,35 +68,8 @@ export function SettingsView(): JSX.Element {
   return (
     <div class="page">
       <h1>Settings</h1>
+      <UnitsPanel now={now} change={change} />
       <section class="panel fields">
-        <Choice
-          legend="Temperature"
-          value={now.temperature}
-          options={[
-            ['C', '°C'],
-            ['F', '°F'],
-          ]}
-          choose={(temperature) => change({ temperature })}
-        />
-        <Choice
-          legend="Volume"
-          value={now.volume}
-          options={[
-            ['litre', 'litres'],
-            ['us-gallon', 'US gallons'],
-            ['imperial-gallon', 'imperial gallons'],
-          ]}
-          choose={(volume) => change({ volume })}
-        />
-        <Choice
-          legend="Length"
-          value={now.length}
-          options={[
-            ['mm', 'mm and metres'],
-            ['inch', 'inches and feet'],
-          ]}
-          choose={(length) => change({ length })}
-        />
         <Choice
           legend="Look"
           value={now.theme}
@@ -107,8 +81,6 @@ export function SettingsView(): JSX.Element {
           ]}
           choose={(theme) => change({ theme })}
         />
-      </section>
-      <section class="panel fields">
         <Choice
           legend="Loudness"
           value={now.loudness}

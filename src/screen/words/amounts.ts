@@ -13,7 +13,6 @@ import { brixFromStrength, strengthFromBrix } from '../../core/quantities/streng
 import {
   celsiusFromTemperature,
   differenceFromCelsius,
-  hpaFromPressure,
   lengthFromMm,
   litresFromVolume,
   mmFromLength,
@@ -76,7 +75,6 @@ export const litresOf = (shown: number, settings: Settings): number => litresFro
 export const litresShown = (litres: number, settings: Settings): number => volumeFromLitres(litres, settings.volume);
 export const mmOf = (shown: number, settings: Settings): number => mmFromLength(shown, settings.length);
 export const mmShown = (mm: number, settings: Settings): number => lengthFromMm(mm, settings.length);
-export const hpaOf = (shown: number, settings: Settings): number => hpaFromPressure(shown, settings.pressure);
 /** Up to 85 °Bx; 0 for what is no strength on the scale. */
 export const brixOf = (shown: number, settings: Settings): number => brixFromStrength(shown, settings.strength) ?? 0;
 export const strengthShown = (brix: number, settings: Settings): number =>

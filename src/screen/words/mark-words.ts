@@ -1,5 +1,5 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
-import { depth, temperature, volume } from './amounts.ts';
+import { depth, mass, pressure, temperature, volume } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 import { panName, probeName } from './pan-words.ts';
 import type { Header, Mark, MarkKind, Settings } from '../client/types.ts';
@@ -43,6 +43,12 @@ function densityWords(mark: Extract<Mark, { kind: 'density' }>): string {
   return mark.sg === undefined ? '' : `specific gravity ${mark.sg}`;
 }
 
+const PRESSURE_FROM = { station: '', altimeter: " by an airfield's setting", 'sea-level': ' at sea level' } as const;
+
+function pressureWords(mark: Extract<Mark, { kind: 'pressure' }>, settings: Settings): string {
+  return `${pressure(mark.hpa, settings)}${PRESSURE_FROM[mark.at ?? 'station']}`;
+}
+
 function details(mark: Mark, header: Header | null, settings: Settings): string {
   switch (mark.kind) {
     case 'top-up':
@@ -53,7 +59,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'flame':
       return flameWords(mark.level);
     case 'pressure':
-      return `${mark.hpa.toFixed(0)} hPa`;
+      return pressureWords(mark, settings);
     case 'water-check':
       return `${probeName(header, mark.probe)}: ${temperature(mark.celsius, settings)}`;
     case 'density':
@@ -65,7 +71,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'move-probe':
       return `${probeName(header, mark.probe)} ${mark.pan === null ? 'hangs in the air' : `to ${panName(header, mark.pan)}`}`;
     case 'fuel':
-      return `${mark.kg} kg`;
+      return mass(mark.kg, settings);
     case 'remind':
       return `${mark.text}, in ${lengthOfTime(mark.seconds)}`;
     case 'note':

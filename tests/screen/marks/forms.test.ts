@@ -1,12 +1,20 @@
 // Every mark that the forms can make is one that the protocol takes.
 import { expect, test } from 'vitest';
+import { readInstrument } from '../../../src/core/physics/instruments.ts';
+import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { markSchema } from '../../../src/protocol/entry-schemas.ts';
-import { markForms } from '../../../src/screen/marks/forms.ts';
+import { formOf, markForms } from '../../../src/screen/marks/forms.ts';
+import type { Settings } from '../../../src/screen/client/types.ts';
 import { numberOf, problemIn, stamped } from '../../../src/screen/marks/mark-form.ts';
-import type { Field, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
+import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
 import { american, metric, moment } from '../moment.ts';
 
-const places: MarkPlace[] = [metric, american].map((settings) => ({
+const onOtherScales: Settings[] = [
+  { ...metric, strength: 'baume' },
+  { ...american, strength: 'sg' },
+];
+
+const places: MarkPlace[] = [metric, american, ...onOtherScales].map((settings) => ({
   now: moment,
   header: moment.header ?? { recording: 'panwarden', version: 1, started: moment.clock },
   pan: 'p1',
@@ -19,7 +27,7 @@ function filled(fields: Field[]): Values {
     fields.map((field) => {
       if ('options' in field) return [field.name, field.options[0]?.value ?? ''];
       if ('words' in field) return [field.name, 'foam'];
-      return [field.name, String(Math.round((field.least + field.greatest) / 2))];
+      return [field.name, String(Number(((field.least + field.greatest) / 2).toFixed(field.greatest < 2 ? 2 : 0)))];
     }),
   );
 }
@@ -30,16 +38,25 @@ test.each(markForms)('$kind: every quick press is a mark of the protocol', (form
   }
 });
 
+/** Every way to choose in a form whose fields hang on what is chosen. */
+function choices(form: MarkForm, place: MarkPlace): Values[] {
+  const [first] = form.fields(place);
+  if (first === undefined || !('options' in first)) return [{}];
+  return first.options.map(({ value }) => ({ [first.name]: value }));
+}
+
 test.each(markForms.filter((form) => form.build !== undefined))(
   '$kind: what is typed is a mark of the protocol',
   (form) => {
     for (const place of places) {
-      const fields = form.fields(place);
-      const values = filled(fields);
-      const built = form.build?.(values, place);
-      expect(problemIn(values, fields)).toBeNull();
-      expect(markSchema.parse(built)).toMatchObject({ kind: form.kind });
-      expect(JSON.stringify(built)).not.toContain('null');
+      for (const chosen of choices(form, place)) {
+        const fields = form.fields(place, chosen);
+        const values = { ...filled(fields), ...chosen };
+        const built = form.build?.(values, place);
+        expect(problemIn(values, fields)).toBeNull();
+        expect(markSchema.parse(built)).toMatchObject({ kind: form.kind });
+        expect(JSON.stringify(built)).not.toContain('null');
+      }
     }
   },
 );
@@ -77,4 +94,73 @@ test('what was done before now says when it happened', () => {
   const mark = { kind: 'flame', pan: 'p1', level: 1 } as const;
   expect(stamped(mark, 'm1', 600_000, 5)).toEqual({ ...mark, id: 'm1', happened: 300_000 });
   expect(stamped(mark, 'm1', 600_000, 0)).not.toHaveProperty('happened');
+});
+
+function densityNoted(typed: Values, settings: Settings): unknown {
+  const place = { ...(places[0] as MarkPlace), settings };
+  const fields = formOf('density')?.fields(place, typed) ?? [];
+  expect(problemIn({ ...typed, temperature: typed['temperature'] ?? '' }, fields)).toBeNull();
+  return formOf('density')?.build?.(typed, place);
+}
+
+test('a density has its instrument, its scale and what is printed on it', () => {
+  expect(densityNoted({ value: '66' }, metric)).toEqual({
+    kind: 'density',
+    pan: 'p1',
+    brix: 66,
+    instrument: 'hydrometer',
+    reference_celsius: 15.56,
+  });
+  expect(
+    densityNoted(
+      { instrument: 'hydrometer', scale: 'sg', value: '1.26', temperature: '211', reference: '20' },
+      american,
+    ),
+  ).toMatchObject({ sg: 1.26, celsius: expect.closeTo(99.4, 1) as number, reference_celsius: 20 });
+  expect(
+    densityNoted(
+      { instrument: 'refractometer', scale: 'sg', value: '65', compensated: 'yes' },
+      onOtherScales[1] ?? metric,
+    ),
+  ).toEqual({
+    kind: 'density',
+    pan: 'p1',
+    brix: 65,
+    instrument: 'refractometer',
+    reference_celsius: 20,
+    compensated: true,
+  });
+});
+
+test('each quick density is one that the instrument can show, whatever the scale', () => {
+  for (const place of places) {
+    for (const { mark } of formOf('density')?.quicks(place) ?? []) {
+      const read = mark.kind === 'density' ? readInstrument(mark, sugarShares('maple')) : null;
+      expect(read?.brix).toBeGreaterThan(58);
+      expect(read?.brix).toBeLessThan(70);
+    }
+  }
+});
+
+test('a strength is typed on the scale that was chosen and noted in °Brix', () => {
+  const place = places.find(({ settings }) => settings.strength === 'baume') as MarkPlace;
+  const built = formOf('draw-off')?.build?.({ volume: '2', strength: '35.6' }, place);
+  expect(built).toMatchObject({ brix: expect.closeTo(66, 0) as number });
+});
+
+const names = (fields: Field[] | undefined): string[] => (fields ?? []).map(({ name }) => name);
+
+test('a pressure asks only for what its source needs, and for the height where nobody said it', () => {
+  const [place] = places;
+  if (place === undefined) throw new Error('no place');
+  const form = formOf('pressure');
+  expect(names(form?.fields(place))).toEqual(['at', 'value']);
+  expect(names(form?.fields(place, { at: 'altimeter' }))).toEqual(['at', 'value', 'height']);
+  expect(names(form?.fields(place, { at: 'sea-level' }))).toEqual(['at', 'value', 'temperature', 'height']);
+  const known = { ...place, header: { ...place.header, site: { altitude_m: 640 } } };
+  expect(names(form?.fields(known, { at: 'sea-level' }))).toEqual(['at', 'value', 'temperature']);
+  expect(form?.patch?.({ at: 'altimeter', value: '1010', height: '640' }, place)).toEqual({
+    site: { altitude_m: 640 },
+  });
+  expect(form?.patch?.({ at: 'altimeter', value: '1010' }, known)).toBeNull();
 });
