@@ -16,11 +16,16 @@ export interface FalseCall {
   t: number;
   alarm: AlarmName;
   why: string;
+  /** True strength, depth and minutes until it would burn. */
+  truth: { brix: number; depthMm: number; burnsInMin: number };
 }
 
 const MINUTE = 60_000;
 /** A finish is judged for its lead only when nothing was poured or turned for so long before, ms. */
 const UNDISTURBED_MS = 25 * MINUTE;
+
+/** A call from before the pour that goes on for longer than this after it is a call of now, ms. */
+const STALE_MS = 5 * MINUTE;
 
 interface Episode {
   from: number;
@@ -43,7 +48,9 @@ export function episodes(calls: readonly AlarmTransition[], alarm: AlarmName): E
 export function nearFinishLead({ calls, disturbed }: PanCase, finishT: number): NearSample[] {
   const since = lastDisturbance(disturbed, finishT);
   if (finishT - Math.max(0, since) < UNDISTURBED_MS) return [];
-  const called = episodes(calls, 'near-finish').find(({ from, to }) => to > since && from <= finishT);
+  const called = episodes(calls, 'near-finish').find(
+    ({ from, to }) => from <= finishT && (from > since || to > since + STALE_MS),
+  );
   return [{ lead: called === undefined ? null : (finishT - called.from) / MINUTE }];
 }
 
@@ -85,8 +92,14 @@ export function falseHighCalls(one: PanCase): FalseCall[] {
     const sample = sampleAt(one.samples, t);
     if (sample === undefined) return [];
     const seen = sample.off ? lastOnFire(one.samples, t) : sample;
-    return seen !== null && hasCause(one, alarm, seen) ? [] : [{ pan: one.facts.id, t, alarm, why }];
+    return seen !== null && hasCause(one, alarm, seen)
+      ? []
+      : [{ pan: one.facts.id, t, alarm, why, truth: truthWords(one.samples, seen ?? sample) }];
   });
+}
+
+function truthWords(samples: readonly Sample[], now: Sample): FalseCall['truth'] {
+  return { brix: now.brix, depthMm: now.depthMm, burnsInMin: secondsToBurning(samples, now) / 60 };
 }
 
 /** Somebody who lifts a pan off types it a little later; until then a call goes by what it was, ms. */
@@ -107,6 +120,8 @@ const THICK_BRIX = 25;
 
 function hasCause(one: PanCase, alarm: AlarmName, sample: Sample): boolean {
   const { facts } = one;
+  // What a burned pan is called matters no more.
+  if (sample.burned) return true;
   if (alarm === 'finish' || alarm === 'past-finish') return sample.brix >= facts.finishBrix - EARLY_FINISH_BRIX;
   if (alarm === 'low-level') {
     return sample.depthMm <= facts.minDepthMm + 5 || sample.depthMm <= 1.3 * facts.minDepthMm;
@@ -117,7 +132,7 @@ function hasCause(one: PanCase, alarm: AlarmName, sample: Sample): boolean {
 }
 
 function burnsSoon({ facts, samples }: PanCase, sample: Sample): boolean {
-  if (sample.burned || sample.brix > SCORCH_BRIX || sample.celsius > facts.ceilingC) return true;
+  if (sample.brix > SCORCH_BRIX || sample.celsius > facts.ceilingC) return true;
   if (sample.tipBare && sample.brix > THICK_BRIX) return true;
   return secondsToBurning(samples, sample) <= BURNS_SOON_S;
 }

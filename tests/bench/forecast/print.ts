@@ -79,8 +79,10 @@ export function printKind(name: string, about: string, scores: readonly BoilScor
   console.log(row('strength over 25 °Bx', [strengthWords(sum.strength)], 0));
   for (const line of callRows(sum)) console.log(line);
   const calls = scores.flatMap(({ seed, falseCalls }) => falseCalls.map((call) => ({ seed, ...call })));
-  for (const { seed, pan, t, alarm, why } of calls.slice(0, 4)) {
-    console.log(`      false: seed ${seed}, ${pan} at ${(t / 60_000).toFixed(1)} min, ${alarm} (${why})`);
+  for (const { seed, pan, t, alarm, why, truth } of calls.slice(0, 4)) {
+    console.log(
+      `      false: seed ${seed}, ${pan} at ${(t / 60_000).toFixed(1)} min, ${alarm} (${why}); truly ${number(truth.brix)} °Bx, ${number(truth.depthMm, 0)} mm, burns in ${number(truth.burnsInMin, 0)} min`,
+    );
   }
 }
 

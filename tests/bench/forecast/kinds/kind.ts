@@ -58,16 +58,17 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
   const sap = given.sap ?? 'maple';
   const finishBrix = 67;
   const fromBrix = given.fromBrix ?? draw.between(8, 20);
-  const truePowerWatts = given.powerWatts ?? draw.acrossScales(4000, 14_000);
-  const efficiency = given.efficiency ?? draw.between(0.28, 0.45);
+  const truePowerWatts = given.powerWatts ?? draw.acrossScales(3500, 16_000);
+  const efficiency = given.efficiency ?? draw.between(0.25, 0.6);
   const hours = given.hours ?? draw.between(2.5, 5);
   const steamKg = 3600 * hours * steamKgPerS(truePowerWatts, efficiency);
   const litres = Math.min(60, Math.max(4, steamKg / (1 - fromBrix / finishBrix) / (1 + 0.004 * fromBrix)));
+  const endsDeepMm = given.endsDeepMm ?? draw.between(24, 60);
   const syrupLitres = (litres * (1 + 0.004 * fromBrix) * fromBrix) / finishBrix / 1.33;
   return {
     id,
     sap: sap satisfies Sap,
-    areaM2: Math.max(0.015, syrupLitres / (given.endsDeepMm ?? draw.between(24, 60))),
+    areaM2: Math.max(0.015, syrupLitres / endsDeepMm),
     vesselTold: true,
     heatKind: 'propane',
     truePowerWatts,
@@ -80,7 +81,7 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
     brix: fromBrix,
     celsius: draw.between(10, 70),
     fire: { flutter: { spread: draw.between(0.01, 0.04), memorySeconds: draw.between(100, 600) } },
-    probe: ordinaryProbe(draw),
+    probe: ordinaryProbe(draw, { tipMm: draw.between(4, Math.max(5, Math.min(20, 0.5 * endsDeepMm))) }),
     ...more,
   };
 }

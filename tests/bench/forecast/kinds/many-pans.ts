@@ -34,7 +34,12 @@ function waiting(draw: Draw, id: string, like: PotPlan, areaM2: number, powerWat
 
 /** Two big pots of raw sap, poured together, then finished in a small one. */
 function fromSap(draw: Draw, sap: 'maple' | 'birch', brix: number) {
-  const given: Partial<Batch> = { sap, fromBrix: brix, hours: 7, powerWatts: draw.between(10_000, 16_000) };
+  const given: Partial<Batch> = {
+    sap,
+    fromBrix: brix,
+    hours: draw.between(3, 4.5),
+    powerWatts: draw.between(10_000, 18_000),
+  };
   const wide = { areaM2: draw.between(0.12, 0.2) };
   const first = batch(draw, 'p1', given, wide);
   const second = batch(draw, 'p2', given, wide);
@@ -45,7 +50,7 @@ function fromSap(draw: Draw, sap: 'maple' | 'birch', brix: number) {
     'p3',
     first,
     Math.max(0.012, syrupLitres / draw.between(30, 60)),
-    draw.between(3000, 5000),
+    draw.between(6000, 9000),
   );
   const togetherAt = first.litres / 4 / first.areaM2;
   const deeds: Deed[] = [
@@ -55,7 +60,7 @@ function fromSap(draw: Draw, sap: 'maple' | 'birch', brix: number) {
       late: [30, 240],
     },
     {
-      when: { sight: 'brix-above', pan: 'p1', value: draw.between(22, 32) },
+      when: { sight: 'brix-above', pan: 'p1', value: draw.between(25, 40) },
       acts: [{ act: 'transfer', from: 'p1', to: 'p3', litres: 'all' }],
       late: [30, 240],
     },
