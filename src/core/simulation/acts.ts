@@ -28,7 +28,7 @@ export function perform(state: SimulationState, act: Act, t: number): Mark | nul
     case 'read-pressure':
       return pressureNoted(state);
     case 'check-water':
-      return waterCheckNoted(state, probeNamed(state, act.probe));
+      return waterCheckNoted(state, probeNamed(state, act.probe), act.errorCelsius);
     case 'measure-density':
       return densityNoted(state, panNamed(state, act.pan), act.instrument);
     case 'measure-depth':

@@ -22,8 +22,8 @@ export function pressureNoted(state: SimulationState): Mark {
 }
 
 /** The tip has been held in plain boiling water long enough; the header's offset is in the figure. */
-export function waterCheckNoted(state: SimulationState, probe: ProbeState): Mark {
-  const error = spread.celsius * nextNormal(state.random.hands);
+export function waterCheckNoted(state: SimulationState, probe: ProbeState, errorCelsius?: number): Mark {
+  const error = errorCelsius ?? spread.celsius * nextNormal(state.random.hands);
   const shown = state.air.waterCelsius + probe.setup.biasCelsius + probe.offsetCelsius + error;
   return { kind: 'water-check', probe: probe.setup.id, celsius: toStep(shown, 0.05) };
 }

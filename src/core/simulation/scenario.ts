@@ -85,7 +85,8 @@ export type Act =
   | { act: 'move-probe'; probe: string; pan: string | null }
   /** Looks that change nothing: the true value is read with a plausible error and noted. */
   | { act: 'read-pressure' }
-  | { act: 'check-water'; probe: string }
+  /** `errorCelsius` is how far off the check is, instead of a good one's error by chance. */
+  | { act: 'check-water'; probe: string; errorCelsius?: number }
   | { act: 'measure-density'; pan: string; instrument: 'hydrometer' | 'refractometer' }
   | { act: 'measure-depth'; pan: string }
   | { act: 'read-by-hand'; pan: string }

@@ -102,6 +102,39 @@ function truthWords(samples: readonly Sample[], now: Sample): FalseCall['truth']
   return { brix: now.brix, depthMm: now.depthMm, burnsInMin: secondsToBurning(samples, now) / 60 };
 }
 
+/** What lets a boil die that nobody says, and how it was called. */
+export interface LostBoils {
+  truly: number;
+  called: number;
+  /** Calls without a boil that had died. */
+  invented: number;
+}
+
+/** It counts as died when it stays so for so long, ms; a call may come so much later. */
+const DIED_MS = 3 * MINUTE;
+const LOST_CALL_MS = 10 * MINUTE;
+
+/** A boil that dies with no pour in the ten minutes before, the pan on the fire, and nobody who noted a flame. */
+export function lostBoils(one: PanCase, flameMarks: readonly number[]): LostBoils {
+  const died = one.samples.flatMap(({ t, boiling }, index) => {
+    const before = one.samples[index - 1];
+    if (boiling || before === undefined || !before.boiling) return [];
+    const later = one.samples.slice(index, index + DIED_MS / SAMPLE_MS + 1);
+    const stays = later.every((sample) => !sample.boiling && !sample.off && !sample.burned);
+    const explained =
+      t - lastDisturbance(one.disturbed, t, true) < LOST_CALL_MS ||
+      flameMarks.some((mark) => Math.abs(mark - t) < LOST_CALL_MS);
+    return stays && !explained ? [t] : [];
+  });
+  const calls = episodes(one.calls, 'boil-lost').map(({ from }) => from);
+  const near = (t: number, call: number): boolean => call >= t - MINUTE && call <= t + LOST_CALL_MS;
+  return {
+    truly: died.length,
+    called: died.filter((t) => calls.some((call) => near(t, call))).length,
+    invented: calls.filter((call) => !died.some((t) => near(t, call))).length,
+  };
+}
+
 /** Somebody who lifts a pan off types it a little later; until then a call goes by what it was, ms. */
 const TYPED_SOON_MS = 2 * MINUTE;
 

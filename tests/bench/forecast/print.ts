@@ -48,7 +48,7 @@ function timeRows({ leads }: Tally): string[] {
   ];
 }
 
-function callRows({ near, finish, scorch, falseCalls, hours, pours }: Tally): string[] {
+function callRows({ near, finish, scorch, falseCalls, hours, pours, lostBoils: lost }: Tally): string[] {
   const scorched = (way: 'too-strong' | 'too-shallow'): string => {
     const { late } = scorch[way];
     return `${spreadWords(scorch[way], 'min')}${late > 0 ? `, under 3 min ${late}` : ''}`;
@@ -63,6 +63,9 @@ function callRows({ near, finish, scorch, falseCalls, hours, pours }: Tally): st
       [`${falseCalls} in ${number(hours)} h = ${number((100 * falseCalls) / hours)} / 100 h`],
       0,
     ),
+    ...(lost.truly + lost.invented > 0
+      ? [row('boils that died', [`called ${lost.called} of ${lost.truly}, invented ${lost.invented}`], 0)]
+      : []),
     row('pours nobody marked', [pourWords(pours)], 0),
   ];
 }

@@ -2,7 +2,16 @@
 import type { AlarmTransition } from '../../../src/core/alarms/alarm.ts';
 import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
-import { falseHighCalls, finishCall, nearFinishLead, scorchCalls, type FalseCall, type ScorchCall } from './calls.ts';
+import {
+  falseHighCalls,
+  finishCall,
+  lostBoils,
+  nearFinishLead,
+  scorchCalls,
+  type FalseCall,
+  type LostBoils,
+  type ScorchCall,
+} from './calls.ts';
 import { disturbances, type Disturbance } from './disturbances.ts';
 import { READING_MS, type Played } from './play.ts';
 import { judgePours, type PourCount } from './pours.ts';
@@ -60,6 +69,7 @@ export interface BoilScore {
   finishes: FinishSample[];
   scorches: ScorchCall[];
   falseCalls: FalseCall[];
+  lostBoils: LostBoils[];
   pours: PourCount;
   foldMs: number;
   probeReadings: number;
@@ -93,12 +103,16 @@ export function scoreBoil(kind: string, seed: number, true_: Witnessed, played: 
     finishes: eachFinish((one, t) => [{ off: finishCall(one, t), ...one.known(t) }]),
     scorches: cases.flatMap((one) => scorchCalls(one, true_.moments)),
     falseCalls: cases.flatMap(falseHighCalls),
+    lostBoils: cases.map((one) => lostBoils(one, flameMarks(true_, one.facts.id))),
     pours: judgePours(true_, played.pours),
     foldMs: played.foldMs,
     probeReadings: played.probeReadings,
     stateBytesPerPan: played.stateBytesPerPan,
   };
 }
+
+const flameMarks = ({ marks }: Witnessed, pan: string): number[] =>
+  marks.flatMap(({ t, mark }) => (mark.kind === 'flame' && mark.pan === pan ? [mark.happened ?? t] : []));
 
 function caseOf(facts: PanFacts, true_: Witnessed, played: Played): PanCase {
   const samples = true_.samples[facts.id]!;

@@ -121,6 +121,7 @@ export interface Tally {
   finish: Spread;
   scorch: Record<'too-strong' | 'too-shallow', Spread & { late: number }>;
   falseCalls: number;
+  lostBoils: { truly: number; called: number; invented: number };
   pours: { told: boolean; unmarked: number; found: number; litresOff: number; invented: number; twice: number };
   microsecondsPerReading: number;
   greatestStateBytes: number;
@@ -155,6 +156,11 @@ export function tally(scores: readonly BoilScore[]): Tally {
     finish: spreadOf(finishes.map(({ off }) => off)),
     scorch: { 'too-strong': scorched('too-strong'), 'too-shallow': scorched('too-shallow') },
     falseCalls: sum((one) => one.falseCalls.length),
+    lostBoils: {
+      truly: sum((one) => one.lostBoils.reduce((total, { truly }) => total + truly, 0)),
+      called: sum((one) => one.lostBoils.reduce((total, { called }) => total + called, 0)),
+      invented: sum((one) => one.lostBoils.reduce((total, { invented }) => total + invented, 0)),
+    },
     pours: {
       told: scores.some(({ pours }) => pours.told),
       unmarked: sum(({ pours }) => pours.unmarked),

@@ -1,17 +1,11 @@
 // Kinds that are left to burn: too strong, too shallow while thick, too shallow while thin.
 import type { Deed } from '../../../../src/core/simulation/scenario.ts';
-import { around, batch, firstFills, firstLooks, hour, kind } from './kind.ts';
-
-/** Somebody comes back to it well after it has burned. */
-const foundBurned = (pan: string): Deed => ({
-  when: { sight: 'celsius-above', pan, value: 135, delaySeconds: 300 },
-  acts: [{ act: 'draw-off', pan, litres: 'all' }],
-});
+import { around, batch, firstFills, firstLooks, foundBurned, hour, kind } from './kind.ts';
 
 export const burningKinds = [
   kind('left-too-strong', 'nobody comes back: it passes its finish and burns for its strength', (draw) => {
     const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']) })];
-    const looks = firstLooks(pots, { pressure: draw.chance(0.5), checks: true });
+    const looks = firstLooks(draw, pots, { pressure: draw.chance(0.5), checks: true });
     const fills = draw.chance(0.7) ? firstFills(draw, pots) : [];
     return around(draw, pots, [...looks, ...fills, foundBurned('p1')]);
   }),
@@ -27,7 +21,7 @@ export const burningKinds = [
     const depth: Deed[] = draw.chance(0.5)
       ? [{ when: { at: draw.between(0.5, 1.2) * hour }, acts: [{ act: 'measure-depth', pan: 'p1' }] }]
       : [];
-    const looks = firstLooks(pots, { pressure: draw.chance(0.5), checks: true });
+    const looks = firstLooks(draw, pots, { pressure: draw.chance(0.5), checks: true });
     return around(draw, pots, [...looks, ...firstFills(draw, pots), ...depth, foundBurned('p1')]);
   }),
   kind(
@@ -63,7 +57,7 @@ export const burningKinds = [
         late: [10, 180],
         forgotten: draw.oneOf([0, 0.15]),
       };
-      const looks = firstLooks([pot], { pressure: true, checks: true });
+      const looks = firstLooks(draw, [pot], { pressure: true, checks: true });
       return around(draw, [pot], [...looks, ...firstFills(draw, [pot]), feed, foundBurned('p1')]);
     },
   ),

@@ -100,7 +100,7 @@ export const handKinds = [
       { act: 'measure-density', pan: 'p1', instrument: 'refractometer' },
     ]);
     const deeds: Deed[] = [
-      ...firstLooks(pots, { pressure: true, checks: draw.chance(0.5) }),
+      ...firstLooks(draw, pots, { pressure: true, checks: draw.chance(0.5) }),
       { when: { sight: 'brix-above', pan: 'p1', value: draw.between(28, 45) }, acts: [look], late: [20, 120] },
       ...takenOff(pots),
     ];
@@ -133,7 +133,7 @@ export const handKinds = [
       }),
     ];
     const deeds = [
-      ...firstLooks(pots, { pressure: true, checks: false }),
+      ...firstLooks(draw, pots, { pressure: true, checks: false }),
       ...firstFills(draw, pots),
       { when: { at: 5 * minute }, acts: [{ act: 'check-water' as const, probe: 'A/1' }] },
       ...takenOff(pots),

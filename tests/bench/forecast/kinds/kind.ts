@@ -1,5 +1,5 @@
 // What a kind of boil is, and the ordinary pot, probe and hands from which each kind departs.
-import type { Finish, Sap } from '../../../../src/core/boil/entries.ts';
+import type { Finish, Sap, SugarShares } from '../../../../src/core/boil/entries.ts';
 import type { Deed, Scenario, ScenarioProbe } from '../../../../src/core/simulation/scenario.ts';
 import { hour, minute, probeOf, scenarioOf, type BoilPlan, type PotPlan } from '../boil-plan.ts';
 import { drawFor, type Draw } from '../draw.ts';
@@ -22,17 +22,38 @@ export function kind(name: string, about: string, plan: (draw: Draw) => Omit<Boi
 
 type ProbeFlaws = Omit<ScenarioProbe, 'id'>;
 
+/** Drawn over nearly all that the probes of real people do. */
 export function ordinaryProbe(draw: Draw, given: Partial<ProbeFlaws> = {}): ProbeFlaws {
   return {
-    lagSeconds: draw.between(2, 8),
-    biasCelsius: draw.between(-0.8, 0.8),
-    noiseCelsius: draw.between(0.04, 0.15),
-    resolutionCelsius: draw.oneOf([0.0625, 0.1, 0.125]),
-    spikesPerHour: draw.between(0, 2),
+    lagSeconds: draw.acrossScales(2, 15),
+    ...(draw.chance(0.3) && { secondLagSeconds: draw.between(2, 10) }),
+    biasCelsius: draw.between(-2, 2),
+    noiseCelsius: draw.acrossScales(0.03, 0.3),
+    resolutionCelsius: draw.oneOf([0.0625, 0.0625, 0.1, 0.125, 0.25, 0.5]),
+    spikesPerHour: draw.oneOf([0, 1, 10]),
     tipMm: draw.between(4, 10),
-    superheat: { mostCelsius: draw.between(0, 0.12), memorySeconds: draw.between(120, 900) },
+    superheat: { mostCelsius: draw.between(0, 0.3), memorySeconds: draw.acrossScales(60, 1200) },
     ...given,
   };
+}
+
+/** A good probe in a good place. */
+export function goodProbe(draw: Draw): ProbeFlaws {
+  return ordinaryProbe(draw, {
+    lagSeconds: draw.between(2, 5),
+    secondLagSeconds: 1,
+    noiseCelsius: draw.between(0.03, 0.08),
+    resolutionCelsius: 0.0625,
+    superheat: { mostCelsius: draw.between(0, 0.06), memorySeconds: 300 },
+  });
+}
+
+/** A mix as saps of that name have it, a little unlike the header's; half of the time just the header's. */
+function naturalShares(draw: Draw, sap: 'maple' | 'birch'): SugarShares | undefined {
+  const sucrose = sap === 'maple' ? draw.between(0.95, 0.995) : draw.between(0.05, 0.18);
+  const fructose = (1 - sucrose) * draw.between(0.48, 0.54);
+  const others = sap === 'maple' ? draw.between(0, 0.006) : draw.between(0, 0.02);
+  return draw.chance(0.5) ? undefined : { sucrose, glucose: 1 - sucrose - fructose, fructose, others };
 }
 
 export interface Batch {
@@ -46,8 +67,8 @@ export interface Batch {
   endsDeepMm: number;
 }
 
-const LATENT_J_PER_KG = 2.25e6;
-const LOSS_W_PER_K = 6;
+export const LATENT_J_PER_KG = 2.25e6;
+export const LOSS_W_PER_K = 6;
 
 /** Steam of a pot at its boil in light wind, kg/s. */
 export const steamKgPerS = (powerWatts: number, efficiency: number): number =>
@@ -63,6 +84,7 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
   const hours = given.hours ?? draw.between(2.5, 5);
   const steamKg = 3600 * hours * steamKgPerS(truePowerWatts, efficiency);
   const litres = Math.min(60, Math.max(4, steamKg / (1 - fromBrix / finishBrix) / (1 + 0.004 * fromBrix)));
+  const trueShares = naturalShares(draw, sap);
   const endsDeepMm = given.endsDeepMm ?? draw.between(24, 60);
   const syrupLitres = (litres * (1 + 0.004 * fromBrix) * fromBrix) / finishBrix / 1.33;
   return {
@@ -80,7 +102,8 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
     litres,
     brix: fromBrix,
     celsius: draw.between(10, 70),
-    fire: { flutter: { spread: draw.between(0.01, 0.04), memorySeconds: draw.between(100, 600) } },
+    fire: { flutter: { spread: draw.between(0.02, 0.1), memorySeconds: draw.acrossScales(60, 1500) } },
+    ...(trueShares && { trueShares }),
     probe: ordinaryProbe(draw, { tipMm: draw.between(4, Math.max(5, Math.min(20, 0.5 * endsDeepMm))) }),
     ...more,
   };
@@ -105,7 +128,7 @@ export function around(
 ): Omit<BoilPlan, 'seed' | 'name'> {
   const altitudeM = draw.between(50, 1100);
   const hpa = 1013.25 * (1 - altitudeM / 44_331) ** 5.2559 + draw.between(-10, 10);
-  const drift = given.driftHpaPerHour ?? draw.between(-0.4, 0.4);
+  const drift = given.driftHpaPerHour ?? draw.between(-0.8, 0.8);
   return {
     pots,
     periodMs: given.periodMs ?? draw.oneOf([1000, 1000, 2000]),
@@ -115,9 +138,9 @@ export function around(
       { t: LONGEST_MS, hpa: hpa + (drift * LONGEST_MS) / hour },
     ],
     wind: given.wind ?? {
-      mean: draw.between(0.3, 1.2),
-      spread: draw.between(0.1, 0.5),
-      gustSeconds: draw.between(60, 200),
+      mean: draw.between(0.3, 2),
+      spread: draw.between(0.1, 0.9),
+      gustSeconds: draw.acrossScales(40, 600),
     },
     airCelsius: draw.between(-4, 12),
     deeds,
@@ -125,14 +148,18 @@ export function around(
   };
 }
 
-/** A water check of every probe, and a pressure, as the makers do it before a boil. */
-export function firstLooks(pots: readonly PotPlan[], looks: { pressure: boolean; checks: boolean }): Deed[] {
+/** A water check of every probe, right to 0.1 °C, and a pressure, as the makers do it before a boil. */
+export function firstLooks(
+  draw: Draw,
+  pots: readonly PotPlan[],
+  looks: { pressure: boolean; checks: boolean },
+): Deed[] {
   const checks = looks.checks
     ? pots
         .filter(({ probe }) => probe !== null)
         .map((pot, index): Deed => ({
           when: { at: (index + 1) * 15_000 },
-          acts: [{ act: 'check-water', probe: probeOf(pot) }],
+          acts: [{ act: 'check-water', probe: probeOf(pot), errorCelsius: draw.between(-0.1, 0.1) }],
         }))
     : [];
   return [...(looks.pressure ? [{ when: { at: 0 }, acts: [{ act: 'read-pressure' as const }] }] : []), ...checks];
@@ -159,18 +186,27 @@ export function firstFills(draw: Draw, pots: readonly PotPlan[]): Deed[] {
     }));
 }
 
-/** Somebody lifts it off well past its finish, so that a late call is still seen to be late. */
+/** Somebody lifts it off well past its finish, so that a late call is still seen to be late; or finds it burned. */
 export const takenOff = (pots: readonly PotPlan[], pastBrix = 3): Deed[] =>
-  pots.map((pot) => ({
-    when: { sight: 'brix-above', pan: pot.id, value: Math.min(76, 67 + pastBrix) },
-    acts: [{ act: 'draw-off', pan: pot.id, litres: 'all' }],
-    late: [5, 60],
-  }));
+  pots.flatMap((pot) => [
+    {
+      when: { sight: 'brix-above', pan: pot.id, value: 67 + pastBrix },
+      acts: [{ act: 'draw-off', pan: pot.id, litres: 'all' }],
+      late: [5, 60],
+    },
+    foundBurned(pot.id),
+  ]);
+
+/** Somebody comes back to it well after it has burned. */
+export const foundBurned = (pan: string): Deed => ({
+  when: { sight: 'celsius-above', pan, value: 135, delaySeconds: 300 },
+  acts: [{ act: 'draw-off', pan, litres: 'all' }],
+});
 
 /** What a person who does it all well does: looks, fills, and takes off. */
 export function careful(draw: Draw, pots: PotPlan[], more: Deed[] = []): Deed[] {
   return [
-    ...firstLooks(pots, { pressure: draw.chance(0.7), checks: true }),
+    ...firstLooks(draw, pots, { pressure: draw.chance(0.7), checks: true }),
     ...firstFills(draw, pots),
     ...more,
     ...takenOff(pots),

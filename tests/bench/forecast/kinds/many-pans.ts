@@ -11,6 +11,8 @@ import {
   firstLooks,
   hour,
   kind,
+  LATENT_J_PER_KG,
+  LOSS_W_PER_K,
   minute,
   ordinaryProbe,
   takenOff,
@@ -45,13 +47,11 @@ function fromSap(draw: Draw, sap: 'maple' | 'birch', brix: number) {
   const second = batch(draw, 'p2', given, wide);
   const sugarKg = (first.litres + second.litres) * 0.01 * brix;
   const syrupLitres = sugarKg / 0.67 / 1.33;
-  const last = waiting(
-    draw,
-    'p3',
-    first,
-    Math.max(0.012, syrupLitres / draw.between(30, 60)),
-    draw.between(6000, 9000),
-  );
+  const thickBrix = draw.between(25, 40);
+  const steamKg = sugarKg * (100 / thickBrix - 100 / 67);
+  const steamWatts = (LATENT_J_PER_KG * steamKg) / (3600 * draw.between(0.8, 1.8));
+  const powerWatts = (steamWatts + 90 * LOSS_W_PER_K) / (0.95 * first.efficiency);
+  const last = waiting(draw, 'p3', first, Math.max(0.008, syrupLitres / draw.between(30, 60)), powerWatts);
   const togetherAt = first.litres / 4 / first.areaM2;
   const deeds: Deed[] = [
     {
@@ -60,7 +60,7 @@ function fromSap(draw: Draw, sap: 'maple' | 'birch', brix: number) {
       late: [30, 240],
     },
     {
-      when: { sight: 'brix-above', pan: 'p1', value: draw.between(25, 40) },
+      when: { sight: 'brix-above', pan: 'p1', value: thickBrix },
       acts: [{ act: 'transfer', from: 'p1', to: 'p3', litres: 'all' }],
       late: [30, 240],
     },
@@ -90,7 +90,7 @@ export const manyPanKinds = [
       const pots = ['p1', 'p2', 'p3'].map((id) => batch(draw, id, { hours: draw.between(2, 4.5) }));
       const moves: Deed[] = [1, 1.6].map((hours) => ({
         when: { at: hours * hour },
-        acts: [{ act: 'transfer', from: 'p2', to: 'p1', litres: draw.between(1, 3) }],
+        acts: [{ act: 'transfer', from: 'p2', to: 'p1', litres: pots[1]!.litres * draw.between(0.1, 0.2) }],
         late: [10, 120],
       }));
       return around(draw, pots, careful(draw, pots, moves));
@@ -159,7 +159,11 @@ export const manyPanKinds = [
         ],
         late: [20, 120],
       }));
-      const deeds = [...firstLooks([pot], { pressure: true, checks: true }), ...firstFills(draw, [pot]), ...looks];
+      const deeds = [
+        ...firstLooks(draw, [pot], { pressure: true, checks: true }),
+        ...firstFills(draw, [pot]),
+        ...looks,
+      ];
       return around(draw, [pot], [...deeds, ...takenOff([pot])], {
         wind: { mean: 0.3, spread: 0.1, gustSeconds: 300 },
       });

@@ -1,6 +1,18 @@
 // Kinds in which people do everything well, and the sap, the probe or the weather is what they did not expect.
 import { type Draw } from '../draw.ts';
-import { around, batch, careful, firstFills, firstLooks, hour, kind, minute, ordinaryProbe, takenOff } from './kind.ts';
+import {
+  around,
+  batch,
+  careful,
+  firstFills,
+  firstLooks,
+  goodProbe,
+  hour,
+  kind,
+  minute,
+  ordinaryProbe,
+  takenOff,
+} from './kind.ts';
 
 const birchShares = (draw: Draw, others: number) => {
   const sucrose = draw.between(0.02, 0.2);
@@ -15,12 +27,12 @@ const mapleShares = (draw: Draw) => {
 };
 
 export const plainKinds = [
-  kind('maple-pot', 'one pot of maple, checked, the header right', (draw) => {
-    const pots = [batch(draw, 'p1')];
+  kind('maple-pot', 'one pot of maple with a good probe, checked', (draw) => {
+    const pots = [batch(draw, 'p1', {}, { probe: goodProbe(draw) })];
     return around(draw, pots, careful(draw, pots));
   }),
-  kind('birch-pot', 'one pot of birch, checked, the header right', (draw) => {
-    const pots = [batch(draw, 'p1', { sap: 'birch' })];
+  kind('birch-pot', 'one pot of birch with a good probe, checked', (draw) => {
+    const pots = [batch(draw, 'p1', { sap: 'birch' }, { probe: goodProbe(draw) })];
     return around(draw, pots, careful(draw, pots));
   }),
   kind('late-maple', 'maple of the late season: more invert sugar than the header says', (draw) => {
@@ -111,7 +123,7 @@ export const plainKinds = [
     const pots = [
       batch(draw, 'p1', { sap }, { finish: { rise_c: sap === 'maple' ? 3.94 : 6 }, vesselTold: false }),
     ].map(({ toldPowerWatts: _, ...pot }) => pot);
-    const deeds = [...firstLooks(pots, { pressure: false, checks: true }), ...takenOff(pots)];
+    const deeds = [...firstLooks(draw, pots, { pressure: false, checks: true }), ...takenOff(pots)];
     return around(draw, pots, deeds);
   }),
   kind('bare-minimum', 'one probe, one pan, no mark at all but a check after a quarter of an hour', (draw) => {
