@@ -18,7 +18,7 @@ const KIND: Record<Evidence['kind'], OriginKind> = {
 export function explainWater(state: BoilState): Measured | null {
   const { celsius, sigmaC, evidence } = state.water;
   if (celsius === null) return null;
-  const seen = latestOfEach(evidence.filter(({ kind }) => kind !== 'density'));
+  const seen = latestOfKind(evidence.filter(({ kind }) => kind !== 'density'));
   const origins = seen.length === 0 ? [fromAltitude(state)] : [...seen.map(asOrigin), weatherSince(state)];
   return { value: celsius, sigma: sigmaC, origins };
 }
@@ -71,6 +71,12 @@ function latestOfEach(evidence: readonly Evidence[]): Evidence[] {
   const newest = new Map<string, Evidence>();
   for (const one of evidence) newest.set(`${one.kind} ${one.kind === 'pressure' ? '' : one.probe}`, one);
   return [...newest.values()].sort((a, b) => b.at - a.at);
+}
+
+/** The newest of each kind, whatever probe it came from, the surest first. */
+function latestOfKind(evidence: readonly Evidence[]): Evidence[] {
+  const newest = new Map(evidence.map((one) => [one.kind, one]));
+  return [...newest.values()].sort((a, b) => a.sigmaC - b.sigmaC);
 }
 
 function asOrigin(seen: Evidence): Origin {
