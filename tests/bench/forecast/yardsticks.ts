@@ -42,26 +42,31 @@ export function yardsticks(readings: readonly PanReading[], told: Told, stepSeco
     line: secondsTo(
       seen.map(({ s, celsius }) => ({ s, y: celsius })),
       newest.water + finishRise,
+      'rising',
     ),
-    law: reciprocals.length < LEAST_POINTS ? null : secondsTo(reciprocals, 1 / finishBrix),
+    law: reciprocals.length < LEAST_POINTS ? null : secondsTo(reciprocals, 1 / finishBrix, 'falling'),
   };
 }
 
-/** Least squares; when the line through the points meets the goal, s after 0; 0 once passed; null when it runs away from it. */
-export function secondsTo(points: { s: number; y: number }[], goal: number): number | null {
-  const mean = (pick: (point: { s: number; y: number }) => number): number =>
+interface Point {
+  s: number;
+  y: number;
+}
+
+/**
+ * Least squares: s after 0 at which the line through the points meets a goal that lies ahead in the given direction.
+ * 0 once it is passed; null when the line runs away from it.
+ */
+export function secondsTo(points: readonly Point[], goal: number, direction: 'rising' | 'falling'): number | null {
+  const mean = (pick: (point: Point) => number): number =>
     points.reduce((sum, point) => sum + pick(point), 0) / points.length;
   const middleS = mean(({ s }) => s);
   const middleY = mean(({ y }) => y);
   const spread = mean(({ s }) => (s - middleS) ** 2);
   if (!(spread > 0)) return null;
   const slope = mean(({ s, y }) => (s - middleS) * (y - middleY)) / spread;
-  const seconds = (goal - (middleY - slope * middleS)) / slope;
-  if (!Number.isFinite(seconds)) return null;
-  return seconds >= 0 ? seconds : passed(points, slope, goal);
-}
-
-function passed(points: { s: number; y: number }[], slope: number, goal: number): number | null {
-  const newest = points.at(-1)!;
-  return slope > 0 === newest.y >= goal ? 0 : null;
+  const toGo = (goal - (middleY - slope * middleS)) * (direction === 'rising' ? 1 : -1);
+  const speed = slope * (direction === 'rising' ? 1 : -1);
+  if (toGo <= 0) return 0;
+  return speed > 0 ? toGo / speed : null;
 }
