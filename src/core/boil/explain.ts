@@ -18,6 +18,7 @@ import type { Measured, Origin, OriginKind } from '../quantities/measured.ts';
 import { readingOf } from './readings.ts';
 import type { BoilState } from './state.ts';
 import { panLimits, waterFrom } from './view.ts';
+import { correctionC } from './water.ts';
 
 /**
  * What is behind a number at t (ms), which must not be before the last entry; null where the pan is not there.
@@ -138,7 +139,7 @@ function factsOf(state: BoilState, pan: string, t: number): PanFacts {
     ceilingC,
     probe,
     heardAt: heardAt(state, pan),
-    correctionC: probe === null ? 0 : (state.corrections[probe] ?? 0),
+    correctionC: correctionC(state.water, probe),
     sapFrom: sapFrom(state, pan),
     volume: lastVolume(state, pan),
   };

@@ -77,7 +77,8 @@ export const NOT_KNOWN: Bare = { value: null, low: null, high: null, parts: [] }
 /** A value whose middle 80 % goes by its standard uncertainty. */
 export function bare(value: number | null, sigma: number, parts: readonly Origin[]): Bare {
   if (value === null) return NOT_KNOWN;
-  return { value, low: value - Z80 * sigma, high: value + Z80 * sigma, parts: largestFirst(parts) };
+  const shares = largestFirst(within(parts, sigma));
+  return { value, low: value - Z80 * sigma, high: value + Z80 * sigma, parts: shares };
 }
 
 /** The same where the range is told already. */
@@ -87,6 +88,12 @@ export const ranged = (
   high: number | null,
   parts: readonly Origin[],
 ): Bare => (value === null ? NOT_KNOWN : { value, low, high, parts: largestFirst(parts) });
+
+/** What several things measured is surer than each of them says alone: no part is then more than the whole. */
+function within(parts: readonly Origin[], sigma: number): Origin[] {
+  const whole = Math.hypot(...parts.map((part) => part.sigma));
+  return whole > sigma ? scaled(parts, sigma / whole) : [...parts];
+}
 
 const largestFirst = (parts: readonly Origin[]): Origin[] =>
   [...parts].sort((a, b) => Math.abs(b.sigma) - Math.abs(a.sigma));

@@ -16,18 +16,29 @@ export interface Place {
 
 const GAP_PX = 8;
 
-/** Under the number where it fits, else over it, else where the room is; never outside of the room. */
+/** Under the number where it fits, else over it, else beside it, else where the room is; never outside of the room. */
 export function placeOf(number: Edges, size: { width: number; height: number }, room: Edges): Place {
   const maxHeight = Math.max(0, room.bottom - room.top - 2 * GAP_PX);
   const height = Math.min(size.height, maxHeight);
+  const highest = room.top + GAP_PX;
   const lowest = room.bottom - GAP_PX - height;
   const under = number.bottom + GAP_PX;
   const over = number.top - GAP_PX - height;
-  const wanted = under <= lowest ? under : over >= room.top + GAP_PX ? over : lowest;
-  const rightmost = room.right - GAP_PX - size.width;
+  const middle = (number.left + number.right - size.width) / 2;
+  const isClear = under <= lowest || over >= highest;
+  const top = under <= lowest ? under : over >= highest ? over : number.top;
   return {
-    left: Math.max(room.left + GAP_PX, Math.min(number.left, rightmost)),
-    top: Math.max(room.top + GAP_PX, Math.min(wanted, lowest)),
+    left: within(isClear ? middle : beside(number, size.width, room), room.left, room.right - size.width),
+    top: Math.max(highest, Math.min(top, lowest)),
     maxHeight,
   };
 }
+
+/** To the right of the number where there is room, else to its left. */
+function beside(number: Edges, width: number, room: Edges): number {
+  const right = number.right + GAP_PX;
+  return right + width + GAP_PX <= room.right ? right : number.left - GAP_PX - width;
+}
+
+const within = (left: number, least: number, most: number): number =>
+  Math.max(least + GAP_PX, Math.min(left, most - GAP_PX));

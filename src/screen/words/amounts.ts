@@ -45,6 +45,9 @@ export function signedRate(celsiusPerMinute: number, settings: Settings): string
 
 export const temperature = (celsius: number, settings: Settings): string =>
   formatTemperature(celsius, settings.temperature);
+/** Whole degrees, for what is no reading. */
+export const roundTemperature = (celsius: number, settings: Settings): string =>
+  formatTemperature(celsius, settings.temperature, 0);
 /** A difference of temperatures, without a sign. */
 export const degrees = (celsius: number, settings: Settings): string => formatRise(celsius, settings.temperature);
 export const volume = (litres: number, settings: Settings): string => formatVolume(litres, settings.volume);

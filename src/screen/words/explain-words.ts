@@ -3,7 +3,17 @@ import { Z80 } from '../../core/quantities/spread.ts';
 import { formatNumber } from '../../core/quantities/format.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { Explained, Explanation, Header, MarkKind, Settings } from '../client/types.ts';
-import { degrees, depth, signedRate, strength, strengthShown, temperature, volume } from './amounts.ts';
+import {
+  degrees,
+  depth,
+  signedRate,
+  strength,
+  strengthEnds,
+  strengthShown,
+  temperature,
+  unitSymbols,
+  volume,
+} from './amounts.ts';
 import { lengthOfTime, timeOfDay } from './clock.ts';
 import { doubtWords } from './origin-words.ts';
 import { panName } from './pan-words.ts';
@@ -49,7 +59,10 @@ export function surerWords(mark: MarkKind | null): string | null {
 }
 
 function howSure(told: Explanation, telling: Telling): string {
-  const { value, low, high } = told;
+  const { value } = told;
+  // Under boiling water the words say how far, without a sign.
+  const isUnder = told.what === 'rise' && (value ?? 0) < 0;
+  const [low, high] = isUnder ? [told.high, told.low] : [told.low, told.high];
   if (value === null) return '';
   const say = (one: number): string => amount(told, one, telling);
   if (low === null || high === null) return `${sayWhole(told, telling)}; how sure that is cannot be told.`;
@@ -70,7 +83,9 @@ function sayWhole(told: Explanation, telling: Telling): string {
   const { what, value, low, high } = told;
   const { settings } = telling;
   if (value === null) return '';
-  if (what === 'strength') return strength(value, low, high, settings);
+  // Where the card would print the range alone, the number stands before it here.
+  if (what === 'strength')
+    return (high ?? 0) - (low ?? 0) > 10 ? strength(value, null, null, settings) : strength(value, low, high, settings);
   if (what === 'finish') return value <= 0 ? 'Done now' : `Done about ${amount(told, value, telling)}`;
   if (what === 'top-up') return value <= 0 ? 'Top up now' : `Top up by ${amount(told, value, telling)}`;
   if (what === 'rise') return `${degrees(Math.abs(value), settings)} ${value < 0 ? 'under' : 'over'} boiling water`;
@@ -82,9 +97,9 @@ function sayWhole(told: Explanation, telling: Telling): string {
 function amount({ what, low, high, t }: Explanation, value: number, { now, settings }: Telling): string {
   switch (what) {
     case 'strength':
-      return strengthEnd(value, (high ?? value) - (low ?? value), settings);
+      return strengthEnd(value, low ?? value, high ?? value, settings);
     case 'rise':
-      return degrees(value, settings);
+      return degrees(Math.abs(value), settings);
     case 'rate':
       return signedRate(value, settings).replace(' ', '\u00a0');
     case 'litres':
@@ -102,11 +117,11 @@ function amount({ what, low, high, t }: Explanation, value: number, { now, setti
   }
 }
 
-/** An end of a strength's range with as many digits as the range allows. */
-function strengthEnd(brix: number, width: number, settings: Settings): string {
-  const digits = settings.strength === 'sg' ? 3 : width <= 10 ? 1 : 0;
-  const unit = { brix: '°Bx', baume: '°Bé', sg: 'SG' }[settings.strength];
-  return `${formatNumber(strengthShown(brix, settings), digits)}\u00a0${unit}`;
+/** An end of a strength's range, with as many digits as the range allows. */
+function strengthEnd(brix: number, low: number, high: number, settings: Settings): string {
+  const [least, most] = strengthEnds(low, high, settings);
+  const end = brix <= (low + high) / 2 ? least : most;
+  return `${end}\u00a0${unitSymbols(settings).strength}`;
 }
 
 /** The largest part, with how much of the range it makes. */
@@ -128,8 +143,7 @@ function spreadOf(what: Explained, value: number, spread: number, settings: Sett
   switch (what) {
     case 'strength': {
       const width = strengthShown(Math.min(85, value + spread), settings) - strengthShown(value, settings);
-      const unit = { brix: '\u00a0°Bx', baume: '\u00a0°Bé', sg: '\u00a0SG' }[settings.strength];
-      return formatNumber(width, settings.strength === 'sg' ? 3 : 1) + unit;
+      return `${formatNumber(width, settings.strength === 'sg' ? 3 : 1)}\u00a0${unitSymbols(settings).strength}`;
     }
     case 'litres':
       return volume(spread, settings);

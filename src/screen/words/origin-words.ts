@@ -48,14 +48,14 @@ export function doubtWords(kind: Kind, probe: string | null, header: Header | nu
     weather: 'what the weather has done since',
     'density-reading': 'how exactly the density was read',
     'earlier-boil': 'whether things are still as in an earlier boil',
-    volume: 'how exactly the litres were noted',
+    volume: 'how exactly the volumes were noted',
     depth: 'how exactly the depth was noted',
     'nominal-power': "how much of the burner's nominal power becomes steam",
     evaporation: 'how evenly the fire burns',
     'sugar-model': 'how far this very sap rises with its sugars',
     'sap-strength': 'how strong the sap was',
     head: 'how deep in the liquid it boils',
-    assumed: `${who}, which nobody has checked`,
+    assumed: probe === null ? `${who}, which nobody can check here` : `${who}, which nobody has checked`,
   };
   return words[kind];
 }

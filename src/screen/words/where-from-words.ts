@@ -1,6 +1,6 @@
 // What a number was worked out from, and how old each part of that is, in the person's units.
 import type { Explained, Explanation, Now, PanFacts, SapKind, Settings } from '../client/types.ts';
-import { degrees, depth, exactStrength, strength, temperature, volume } from './amounts.ts';
+import { degrees, depth, exactStrength, roundTemperature, strength, temperature, volume } from './amounts.ts';
 import { ago, lengthOfTime } from './clock.ts';
 import { kindWords } from './mark-words.ts';
 import { originWords } from './origin-words.ts';
@@ -34,10 +34,17 @@ export function whereFrom(told: Explanation, telling: Telling): string {
   return say[told.what](told, facts, telling);
 }
 
-/** All that the water point rests on but the weather, which is no source. */
+/** What the water point rests on, the surest first; the weather is no source. */
 function waterOrigins({ parts, t }: Explanation, { now, settings }: Telling): string {
-  const sources = parts.filter(({ kind }) => kind !== 'weather').slice(0, 3);
-  return sources.map((part) => originWords(part, now.header, settings, t)).join(' and ');
+  const sources = parts.filter(({ kind }) => kind !== 'weather').toSorted((a, b) => a.sigma - b.sigma);
+  const kinds = [...new Set(sources.map(({ kind }) => kind))];
+  const words = kinds.map((kind) => {
+    const alike = sources.filter((source) => source.kind === kind);
+    const newest = alike.reduce((last, one) => ((one.at ?? 0) > (last.at ?? 0) ? one : last));
+    const more = alike.length > 1 ? ' and others before it' : '';
+    return originWords(newest, now.header, settings, t) + more;
+  });
+  return words.join(', and ');
 }
 
 function thermometer({ probe }: PanFacts, { now }: Telling): string {
@@ -97,21 +104,20 @@ function fromStrength(told: Explanation, facts: PanFacts, telling: Telling): str
   return `From ${rise} by ${heard(facts, told.t, telling)}, ${sapWords(told, facts, telling)}. ${waterSentence(told, telling)}`;
 }
 
-/** "Top-up 12 min ago, less what boiled away since". */
+/** "the volumes noted, the last a Top-up 12 min ago, less what has boiled away since". */
 function volumeWords({ parts, t }: Explanation, { volume: last }: PanFacts): string {
-  const noted =
-    last === null ? 'what was noted' : `the last note (${kindWords(last.kind)}, ${ago((t - last.at) / 1000)})`;
+  const noted = last === null ? '' : ` (the last: ${kindWords(last.kind)}, ${ago((t - last.at) / 1000)})`;
   const counted = parts.some(({ kind }) => kind === 'nominal-power') ? " by the burner's nominal power" : '';
-  return `${noted}, less what has boiled away since${counted}`;
+  return `the volumes noted${noted}, less what has boiled away since${counted}`;
 }
 
-function fromVolume(told: Explanation, facts: PanFacts): string {
-  return `From ${volumeWords(told, facts)}, counted at 20\u00a0°C.`;
+function fromVolume(told: Explanation, facts: PanFacts, { settings }: Telling): string {
+  return `From ${volumeWords(told, facts)}. Counted as if at ${roundTemperature(20, settings)}.`;
 }
 
 function fromDepth(told: Explanation, facts: PanFacts, { settings }: Telling): string {
-  const litres = facts.litres === null ? 'the litres' : volume(facts.litres, settings);
-  return `From ${litres} in this vessel, hot. They come from ${volumeWords(told, facts)}.`;
+  const amount = facts.litres === null ? 'what is in it' : volume(facts.litres, settings);
+  return `From ${amount} in this vessel, hot. That comes from ${volumeWords(told, facts)}.`;
 }
 
 const goingAway = ({ evaporationLPerH: perHour }: PanFacts, settings: Settings): string =>
@@ -125,14 +131,9 @@ function fromTopUp(told: Explanation, facts: PanFacts, { settings }: Telling): s
 
 function fromFinish(told: Explanation, facts: PanFacts, telling: Telling): string {
   const { settings } = telling;
-  const now =
-    facts.brix === null
-      ? volumeWords(told, facts)
-      : `${strength(facts.brix, null, null, settings)} now, ${sapWords(told, facts, telling)},`;
-  return `Then it holds ${exactStrength(facts.finishBrix, settings)}, from ${now}${goingAway(facts, settings)}, as if the fire stays and nothing is poured in. ${waterSentence(told, telling)}`.replace(
-    /,,/u,
-    ',',
-  );
+  const from = facts.brix === null ? volumeWords(told, facts) : `${strength(facts.brix, null, null, settings)} now`;
+  const holds = `Then it holds ${exactStrength(facts.finishBrix, settings)}, from ${from}${goingAway(facts, settings)}`;
+  return `${holds}, if the fire stays and nothing is poured in. ${waterSentence(told, telling)}`;
 }
 
 function fromFinishPoint(told: Explanation, facts: PanFacts, telling: Telling): string {
@@ -140,14 +141,16 @@ function fromFinishPoint(told: Explanation, facts: PanFacts, telling: Telling): 
   const over =
     told.value === null || told.waterC === null
       ? ''
-      : ` ${degrees(told.value - told.waterC, settings)} over boiling water`;
-  if (facts.finishRiseC !== null) return `The finish you chose is${over}. ${waterSentence(told, telling)}`;
-  return `There ${exactStrength(facts.finishBrix, settings)} boils,${over}, ${sapWords(told, facts, telling)}. ${waterSentence(told, telling)}`;
+      : `${degrees(told.value - told.waterC, settings)} over boiling water`;
+  if (facts.finishRiseC !== null) return `The finish you chose is ${over}. ${waterSentence(told, telling)}`;
+  const boils = `${exactStrength(facts.finishBrix, settings)} boils there, ${over}, ${sapWords(told, facts, telling)}`;
+  return `${boils}. ${waterSentence(told, telling)}`;
 }
 
 function fromScorchPoint(told: Explanation, facts: PanFacts, telling: Telling): string {
   const { settings } = telling;
   if (facts.ceilingC !== null) return 'The ceiling that you set for this pan.';
+  const boils = `${exactStrength(facts.scorchBrix, settings)} boils there, ${sapWords(told, facts, telling)}`;
   const when = facts.scorchInS === null ? '' : ` At this fire it gets there in about ${lengthOfTime(facts.scorchInS)}.`;
-  return `There ${exactStrength(facts.scorchBrix, settings)} boils, and so thick it burns over live heat; ${sapWords(told, facts, telling)}. ${waterSentence(told, telling)}${when}`;
+  return `${boils}; so thick, syrup burns over live heat. ${waterSentence(told, telling)}${when}`;
 }

@@ -1,0 +1,142 @@
+// The paragraph behind a number: its range, its sources with their ages, and what is least sure, in the person's units.
+import { expect, test } from 'vitest';
+import { EXPLAINED } from '../../../src/core/boil/explanation.ts';
+import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
+import type { Explanation, PanFacts, Settings } from '../../../src/screen/client/types.ts';
+import { explainTitle, explainWords, surerWords } from '../../../src/screen/words/explain-words.ts';
+import { american, metric, moment } from '../moment.ts';
+
+const MINUTE = 60_000;
+
+const facts: PanFacts = {
+  temperatureC: 101.9,
+  riseC: 3.9,
+  brix: 56.2,
+  litres: 3.1,
+  depthMm: 27,
+  leastDepthMm: 15,
+  evaporationLPerH: 4.8,
+  finishBrix: 67,
+  finishRiseC: null,
+  scorchBrix: 75,
+  scorchInS: 1500,
+  ceilingC: null,
+  probe: 'A/1',
+  heardAt: moment.t - 20_000,
+  correctionC: -0.3,
+  sapFrom: null,
+  volume: { kind: 'top-up', at: moment.t - 12 * MINUTE },
+};
+
+const strength: Explanation = {
+  what: 'strength',
+  pan: 'p1',
+  t: moment.t,
+  value: 56.2,
+  low: 55.3,
+  high: 57.1,
+  parts: [
+    { kind: 'sugar-model', at: null, sigma: 0.5 },
+    { kind: 'boiling-check', at: moment.t - 40 * MINUTE, sigma: 0.3, of: 'A/1' },
+  ],
+  surer: 'density',
+  waterC: 98,
+  waterFrom: { kind: 'boiling-check', at: moment.t - 40 * MINUTE },
+  facts,
+};
+
+const words = (told: Explanation, settings: Settings = metric): string =>
+  explainWords(told, { now: moment, settings, saps: sapKinds }).replaceAll('\u00a0', ' ');
+
+test('a strength says its range, the rise behind it with its age, the sap, the water point and what is least sure', () => {
+  expect(words(strength)).toBe(
+    '56.2 °Bx, between 55.3 and 57.1 °Bx in eight of ten cases. ' +
+      'From 3.9 °C over boiling water by the probe T1 on board A (20 s ago), with the usual sugars of maple. ' +
+      'Water boils at 98.0 °C here, from the boiling check 40 min ago. ' +
+      'Least sure: how far this very sap rises with its sugars (±0.6 °Bx).',
+  );
+  expect(explainTitle('strength', 'p1', moment.header)).toBe('Front pot: strength');
+  expect(surerWords(strength.surer)).toBe('What would make it surer: a density reading.');
+});
+
+test('in other units the same is said, and differences of temperature are no temperatures', () => {
+  const said = words(strength, { ...american, strength: 'sg' });
+  expect(said).toMatch(/^1\.268 SG, between 1\.263 and 1\.273 SG in eight/u);
+  expect(said).toContain('From 7.0 °F over boiling water');
+  expect(said).toContain('Water boils at 208.4 °F here');
+});
+
+test('a sap that a density reading taught is said to be corrected by it', () => {
+  const taught = { ...facts, sapFrom: { kind: 'density-reading' as const, at: moment.t - 10 * MINUTE } };
+  expect(words({ ...strength, facts: taught })).toContain(
+    'with the usual sugars of maple, corrected by the density reading 10 min ago.',
+  );
+});
+
+test('the water point names its sources once each, the surest first, and never the weather', () => {
+  const check = { kind: 'boiling-check' as const, at: moment.t - 40 * MINUTE, sigma: 0.08 };
+  const parts = [
+    { kind: 'weather' as const, at: moment.t, sigma: 0.09 },
+    check,
+    { ...check, at: moment.t - 30 * MINUTE },
+    { kind: 'pressure' as const, at: moment.t - 20 * MINUTE, sigma: 0.02 },
+  ];
+  const water = {
+    ...strength,
+    what: 'water' as const,
+    pan: null,
+    facts: null,
+    value: 98,
+    low: 97.9,
+    high: 98.1,
+    parts,
+  };
+  expect(words(water)).toBe(
+    'Water boils at 98.0 °C here, between 97.9 and 98.1 °C in eight of ten cases. ' +
+      'From the pressure you typed 20 min ago, and the boiling check 30 min ago and others before it. ' +
+      'Least sure: what the weather has done since (±0.1 °C).',
+  );
+});
+
+test('a temperature says what was taken off and by what; one that nobody checked says so', () => {
+  const told = { ...strength, what: 'temperature' as const, value: 101.9, low: 101.7, high: 102.1 };
+  const check = { kind: 'boiling-check' as const, at: moment.t - 40 * MINUTE, sigma: 0.15 };
+  expect(words({ ...told, parts: [check] })).toContain(
+    'From the probe T1 on board A (20 s ago), with 0.3 °C taken off, by the boiling check 40 min ago.',
+  );
+  const unchecked = words({
+    ...told,
+    parts: [{ kind: 'assumed', at: null, sigma: 0.6 }],
+    facts: { ...facts, correctionC: 0 },
+  });
+  expect(unchecked).toContain('(20 s ago), with nothing taken off.');
+  expect(unchecked).toContain('Least sure: the probe T1 on board A, which nobody has checked (±0.8 °C).');
+});
+
+test('under boiling water the range has no signs and runs upwards', () => {
+  const told = { ...strength, what: 'rise' as const, value: -26.4, low: -26.5, high: -26.3 };
+  expect(words(told)).toMatch(/^26\.4 °C under boiling water, between 26\.3 and 26\.5 °C in eight/u);
+});
+
+test('times are times of day, and the surest forecast still says on what it stands', () => {
+  const told = { ...strength, what: 'finish' as const, value: 2400, low: 2100, high: 2700 };
+  const said = words({ ...told, parts: [{ kind: 'evaporation', at: null, sigma: -240 }] });
+  expect(said).toMatch(/^Done about 08:40, between 08:35 and 08:45 in eight of ten cases\./u);
+  expect(said).toContain('Then it holds 67.0 °Bx, from 56 °Bx now while 4.8 L an hour boil away, if the fire stays');
+  expect(said).toContain('Least sure: how evenly the fire burns (±5 min).');
+});
+
+test('whatever can be asked is one short paragraph without a gap, in any units', () => {
+  for (const settings of [metric, american, { ...american, strength: 'baume' as const }]) {
+    for (const what of EXPLAINED) {
+      const said = words({ ...strength, what, pan: what === 'water' ? null : 'p1' }, settings);
+      expect(said, what).not.toMatch(/undefined|null|NaN|not known| {2}|\.\.|,,/u);
+      expect(said.split(/\s+/u).length, said).toBeLessThan(85);
+      expect(said, what).toMatch(/[.]$/u);
+    }
+  }
+});
+
+test('what has become unknown meanwhile says so', () => {
+  expect(words({ ...strength, value: null, low: null, high: null, parts: [] })).toBe('This is not known any more.');
+});
