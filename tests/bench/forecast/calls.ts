@@ -2,7 +2,8 @@
 import type { AlarmTransition } from '../../../src/core/alarms/alarm.ts';
 import type { AlarmName } from '../../../src/core/boil/entries.ts';
 import type { TruthMoment } from '../../../src/core/simulation/truth.ts';
-import { lastDisturbance, type NearSample, type PanCase } from './score.ts';
+import { lastDisturbance } from './disturbances.ts';
+import type { NearSample, PanCase } from './score.ts';
 import { SAMPLE_MS, type Sample } from './witness.ts';
 
 export interface ScorchCall {

@@ -23,3 +23,11 @@ export function disturbances(samples: readonly Sample[], moments: readonly Truth
   });
   return found.toSorted((a, b) => a.t - b.t);
 }
+
+/** ms; -1 when there was none. */
+export function lastDisturbance(disturbed: readonly Disturbance[], before: number, pouredOnly = false): number {
+  return disturbed.reduce(
+    (last, { t, poured }) => (t <= before && (poured || !pouredOnly) ? Math.max(last, t) : last),
+    -1,
+  );
+}

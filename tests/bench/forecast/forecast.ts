@@ -1,22 +1,28 @@
-// `bench forecast [dev] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
+// `bench forecast [dev] [detail] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { allKinds, developmentSeeds, judgingSeeds } from './kinds/all-kinds.ts';
 import type { Kind } from './kinds/kind.ts';
-import { printKind, printTotal } from './print.ts';
+import { printKind, printTotal, tableHead, tableLine } from './print.ts';
 import type { BoilScore } from './score.ts';
+import { tally } from './tally.ts';
 import type { Job } from './worker.ts';
 
 const MOST_THREADS = 4;
 
-/** `asked`: "dev" for the development seeds, names of kinds for only those, "--save FILE" for all scores as JSON. */
+/**
+ * `asked`: "dev" for the development seeds, names of kinds for only those and with all their figures, "detail" for the
+ * figures of every kind, "--save FILE" for all scores as JSON.
+ */
 export async function forecast(asked: readonly string[]): Promise<void> {
   const save = asked.indexOf('--save');
   const file = save < 0 ? null : (asked[save + 1] ?? null);
   const words = save < 0 ? asked : asked.filter((_, index) => index !== save && index !== save + 1);
   const isDevelopment = words.includes('dev');
-  const kinds = kindsNamed(words.filter((word) => word !== 'dev'));
+  const names = words.filter((word) => word !== 'dev' && word !== 'detail');
+  const isDetailed = names.length > 0 || words.includes('detail');
+  const kinds = kindsNamed(names);
   const seeds = isDevelopment ? developmentSeeds : judgingSeeds;
   const seedWords = `${isDevelopment ? 'development' : 'judging'} seeds ${seeds.join(', ')}`;
   console.log(
@@ -25,13 +31,10 @@ export async function forecast(asked: readonly string[]): Promise<void> {
       '  wood go on as they truly do. Errors are shares of the time left; answered counts boiling pans only.',
   );
   const scores = await judgeAll(kinds.flatMap(({ name }) => seeds.map((seed): Job => ({ kind: name, seed }))));
-  for (const { name, about } of kinds) {
-    printKind(
-      name,
-      about,
-      scores.filter(({ kind }) => kind === name),
-    );
-  }
+  const of = (kind: string): BoilScore[] => scores.filter((score) => score.kind === kind);
+  if (isDetailed) for (const { name, about } of kinds) printKind(name, about, of(name));
+  console.log(`\n${tableHead}`);
+  for (const { name } of kinds) console.log(tableLine(name, tally(of(name))));
   printTotal(scores, seedWords, kinds.length);
   if (file !== null) writeFileSync(file, JSON.stringify(scores));
 }

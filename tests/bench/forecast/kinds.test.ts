@@ -54,7 +54,7 @@ test('a program that knows the truth errs by nothing, and one that is half as lo
   expect(exact.strength).toMatchObject({ median: 0, held: 1, answered: 1 });
   expect(exact.near.p50).toBeCloseTo(10, 1);
   expect(Math.abs(exact.finish.p50)).toBeLessThan(0.1);
-  expect(exact.falseCalls).toBe(0);
+  expect(exact.falseCount).toBe(0);
   const long = tally([scoreBoil('kitchen-finish', 1, boil, knowing(boil, 1.5))]);
   for (const { median, bias, held } of long.leads) {
     expect(median).toBeCloseTo(0.5, 9);

@@ -1,8 +1,8 @@
 // The judge of forecasts and strengths: which moments count, and what is counted of them.
 import { expect, test } from 'vitest';
-import { disturbances } from './disturbances.ts';
+import { disturbances, lastDisturbance } from './disturbances.ts';
 import { minute, panCase, sampleOf } from './pan-case.ts';
-import { lastDisturbance, strengthsOf, timesBefore, type StrengthSample, type TimeSample } from './score.ts';
+import { strengthsOf, timesBefore, type StrengthSample, type TimeSample } from './score.ts';
 import { leadFigures, quantile, spreadOf, strengthFigures, strengthGroups } from './tally.ts';
 
 test('the moments before a finish are the leads that lie after the last pour or turn of the flame', () => {
@@ -34,6 +34,7 @@ const moment = (given: Partial<TimeSample>): TimeSample => ({
   boiling: true,
   line: null,
   law: null,
+  lawOnTruth: null,
   ...given,
 });
 

@@ -12,11 +12,11 @@ import {
   type LostBoils,
   type ScorchCall,
 } from './calls.ts';
-import { disturbances, type Disturbance } from './disturbances.ts';
+import { disturbances, lastDisturbance, type Disturbance } from './disturbances.ts';
 import { READING_MS, type Played } from './play.ts';
 import { judgePours, type PourCount } from './pours.ts';
 import { SAMPLE_MS, type PanFacts, type Sample, type Witnessed } from './witness.ts';
-import { yardsticks, type Told } from './yardsticks.ts';
+import { lawOnTruth, yardsticks, type Told } from './yardsticks.ts';
 
 export const LEADS_MIN = [60, 30, 15, 10, 5, 3] as const;
 
@@ -31,6 +31,7 @@ export interface TimeSample {
   boiling: boolean;
   line: number | null;
   law: number | null;
+  lawOnTruth: number | null;
 }
 
 /** What the program could know of the probe and of the mix at that moment. */
@@ -174,18 +175,17 @@ export function timesBefore(one: PanCase, finishT: number): TimeSample[] {
         low: reading.finish_low_s,
         high: reading.finish_high_s,
         boiling: sample.boiling && sample.level > 0,
+        lawOnTruth: trueLaw(one, t, since),
         ...yardsticks(one.readings.slice(0, index + 1).slice(-20), one.told, READING_MS / 1000),
       },
     ];
   });
 }
 
-/** ms; -1 when there was none. */
-export function lastDisturbance(disturbed: readonly Disturbance[], before: number, pouredOnly = false): number {
-  return disturbed.reduce(
-    (last, { t, poured }) => (t <= before && (poured || !pouredOnly) ? Math.max(last, t) : last),
-    -1,
-  );
+/** From the last hand on, for that changes the law. */
+function trueLaw({ samples, facts }: PanCase, t: number, since: number): number | null {
+  const from = Math.max(0, Math.ceil((since + SAMPLE_MS) / SAMPLE_MS));
+  return lawOnTruth(samples.slice(from, Math.floor(t / SAMPLE_MS) + 1), facts.finishBrix, SAMPLE_MS / 1000);
 }
 
 /** Once a minute from 25 °Bx on, while it is on the fire and has not burned. */

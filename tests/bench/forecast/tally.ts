@@ -1,4 +1,5 @@
 // Sums scores of many boils into figures: medians, 90th percentiles, bias, and how often a range held.
+import type { AlarmName } from '../../../src/core/boil/entries.ts';
 import { LEADS_MIN, type BoilScore, type Known, type StrengthSample, type TimeSample } from './score.ts';
 
 /** The value under which the share of the sorted values lies, straight between two; NaN of none. */
@@ -27,6 +28,7 @@ export interface LeadFigures {
   answered: number;
   line: number;
   law: number;
+  lawOnTruth: number;
 }
 
 export function leadFigures(times: readonly TimeSample[], leadMin: number): LeadFigures {
@@ -50,6 +52,7 @@ export function leadFigures(times: readonly TimeSample[], leadMin: number): Lead
     answered: shareOf(boiling, ({ said }) => said !== null),
     line: quantile(signed(({ line }) => line).map(Math.abs), 0.5),
     law: quantile(signed(({ law }) => law).map(Math.abs), 0.5),
+    lawOnTruth: quantile(signed((one) => one.lawOnTruth).map(Math.abs), 0.5),
   };
 }
 
@@ -120,11 +123,19 @@ export interface Tally {
   near: Spread;
   finish: Spread;
   scorch: Record<'too-strong' | 'too-shallow', Spread & { late: number }>;
-  falseCalls: number;
+  /** By alarm. */
+  falseCalls: Partial<Record<AlarmName, number>>;
+  falseCount: number;
   lostBoils: { truly: number; called: number; invented: number };
   pours: { told: boolean; unmarked: number; found: number; litresOff: number; invented: number; twice: number };
   microsecondsPerReading: number;
   greatestStateBytes: number;
+}
+
+function countBy(names: readonly AlarmName[]): Partial<Record<AlarmName, number>> {
+  const counts: Partial<Record<AlarmName, number>> = {};
+  for (const name of names) counts[name] = (counts[name] ?? 0) + 1;
+  return counts;
 }
 
 export function tally(scores: readonly BoilScore[]): Tally {
@@ -155,7 +166,8 @@ export function tally(scores: readonly BoilScore[]): Tally {
     near: spreadOf(all((one) => one.nears).map(({ lead }) => lead)),
     finish: spreadOf(finishes.map(({ off }) => off)),
     scorch: { 'too-strong': scorched('too-strong'), 'too-shallow': scorched('too-shallow') },
-    falseCalls: sum((one) => one.falseCalls.length),
+    falseCalls: countBy(all((one) => one.falseCalls).map(({ alarm }) => alarm)),
+    falseCount: sum((one) => one.falseCalls.length),
     lostBoils: {
       truly: sum((one) => one.lostBoils.reduce((total, { truly }) => total + truly, 0)),
       called: sum((one) => one.lostBoils.reduce((total, { called }) => total + called, 0)),

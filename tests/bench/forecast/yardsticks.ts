@@ -48,6 +48,22 @@ export function yardsticks(readings: readonly PanReading[], told: Told, stepSeco
   };
 }
 
+const TRUE_WINDOW_S = 20 * 60;
+
+/**
+ * The reciprocal law over the true strength of the last 20 min: what is left of its error is the fire's, and no filter
+ * can know of it. `samples` end with the moment, each `stepSeconds` after the one before.
+ */
+export function lawOnTruth(
+  samples: readonly { brix: number }[],
+  finishBrix: number,
+  stepSeconds: number,
+): number | null {
+  const last = samples.slice(-Math.floor(TRUE_WINDOW_S / stepSeconds)).filter(({ brix }) => brix > 0);
+  const points = last.map(({ brix }, index) => ({ s: (index - last.length + 1) * stepSeconds, y: 1 / brix }));
+  return points.length < 2 ? null : secondsTo(points, 1 / finishBrix, 'falling');
+}
+
 interface Point {
   s: number;
   y: number;
