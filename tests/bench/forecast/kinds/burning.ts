@@ -10,12 +10,15 @@ export const burningKinds = [
     return around(draw, pots, [...looks, ...fills, foundBurned('p1')]);
   }),
   kind('left-too-shallow', 'a batch too small for its pan: the bottom burns before it is syrup', (draw) => {
+    const fromBrix = draw.between(4, 9);
+    // At 4 mm it burns; the strength is then what is drawn here, as syrup takes less room for its weight than sap.
+    const burnsAtBrix = draw.between(28, 58);
     const given = {
       sap: draw.oneOf(['maple', 'birch'] as const),
-      fromBrix: draw.between(8, 18),
-      powerWatts: draw.between(6000, 12_000),
-      hours: draw.between(1.5, 3),
-      endsDeepMm: draw.between(1.6, 3),
+      fromBrix,
+      powerWatts: draw.between(6000, 14_000),
+      beginsDeepMm: (4.7 * burnsAtBrix) / fromBrix,
+      leastWattsPerM2: draw.between(20_000, 28_000),
     };
     const pots = [batch(draw, 'p1', given)];
     const depth: Deed[] = draw.chance(0.5)
@@ -32,8 +35,8 @@ export const burningKinds = [
         fromBrix: draw.between(2, 5),
         powerWatts: draw.between(15_000, 30_000),
         efficiency: draw.between(0.35, 0.55),
-        hours: draw.between(0.8, 1.5),
-        endsDeepMm: draw.between(0.7, 1.2),
+        beginsDeepMm: draw.between(28, 50),
+        leastWattsPerM2: draw.between(20_000, 28_000),
       };
       const pot = batch(draw, 'p1', given, { minDepthMm: 12, heatKind: draw.oneOf(['wood', 'propane']) });
       const feed: Deed = {

@@ -1,9 +1,12 @@
 // Kinds of fires: wind, wood that swings, a flame turned down or gone out that nobody noted, and big burners.
 import { around, batch, careful, kind } from './kind.ts';
 
+/** A pan that is to boil on with half its flame, W/m². */
+const WEAK_AT_TIMES = 38_000;
+
 export const fireKinds = [
   kind('windy', 'gusts that take up to half of the flame, for minutes at a time', (draw) => {
-    const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']) })];
+    const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']), leastWattsPerM2: WEAK_AT_TIMES })];
     const wind = { mean: draw.between(2, 4), spread: draw.between(1.2, 2.2), gustSeconds: draw.between(120, 900) };
     return around(draw, pots, careful(draw, pots), { wind });
   }),
@@ -12,7 +15,11 @@ export const fireKinds = [
       flutter: { spread: draw.between(0.03, 0.08), memorySeconds: 120 },
       swing: { share: draw.between(0.25, 0.36), periodSeconds: [480, 900] as [number, number] },
     };
-    const given = { sap: draw.oneOf(['maple', 'birch'] as const), efficiency: draw.between(0.3, 0.5) };
+    const given = {
+      sap: draw.oneOf(['maple', 'birch'] as const),
+      efficiency: draw.between(0.3, 0.5),
+      leastWattsPerM2: WEAK_AT_TIMES,
+    };
     const pots = [batch(draw, 'p1', given, { heatKind: 'wood', fire })].map((pot) => {
       if (draw.chance(0.5)) return pot;
       const { toldPowerWatts: _, ...untold } = pot;
@@ -21,16 +28,16 @@ export const fireKinds = [
     return around(draw, pots, careful(draw, pots));
   }),
   kind('fed-wood', 'wood that is fed every 9 to 16 min and dies down between', (draw) => {
-    const pots = [batch(draw, 'p1', { efficiency: draw.between(0.3, 0.5) }, { heatKind: 'wood' })].map(
-      ({ fire: _, ...pot }) => pot,
-    );
+    const pots = [
+      batch(draw, 'p1', { efficiency: draw.between(0.3, 0.5), leastWattsPerM2: WEAK_AT_TIMES }, { heatKind: 'wood' }),
+    ].map(({ fire: _, ...pot }) => pot);
     return around(draw, pots, careful(draw, pots));
   }),
   kind('turned-down', 'the flame is turned down at 40 to 55 °Bx and nobody notes it', (draw) => {
-    const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']) })];
+    const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']), leastWattsPerM2: WEAK_AT_TIMES })];
     const deed = {
       when: { sight: 'brix-above' as const, pan: 'p1', value: draw.between(40, 55) },
-      acts: [{ act: 'flame' as const, pan: 'p1', level: draw.between(0.4, 0.7) }],
+      acts: [{ act: 'flame' as const, pan: 'p1', level: draw.between(0.45, 0.75) }],
       forgotten: draw.oneOf([1, 1, 0]),
       late: [30, 240] as [number, number],
     };
@@ -55,7 +62,7 @@ export const fireKinds = [
   }),
   kind('big-flat-pan', 'a flat pan of 0.3 to 0.9 m² over 20 to 30 kW, finished where it stands', (draw) => {
     const given = {
-      powerWatts: draw.between(20_000, 30_000),
+      powerWatts: draw.between(24_000, 30_000),
       efficiency: draw.between(0.4, 0.6),
       fromBrix: draw.between(18, 28),
       endsDeepMm: draw.between(17, 26),

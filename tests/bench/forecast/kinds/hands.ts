@@ -92,9 +92,14 @@ export const handKinds = [
     return around(draw, pots, careful(draw, pots, [splash]));
   }),
   kind('nothing-told', 'no fill, no flame, no power; a density reading or a dip stick once, late', (draw) => {
-    const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']) }, { level: draw.between(0.6, 1) })].map(
-      ({ toldPowerWatts: _, ...pot }) => pot,
-    );
+    const pots = [
+      batch(
+        draw,
+        'p1',
+        { sap: draw.oneOf(['maple', 'birch']), leastWattsPerM2: 38_000 },
+        { level: draw.between(0.6, 1) },
+      ),
+    ].map(({ toldPowerWatts: _, ...pot }) => pot);
     const look: Act = draw.oneOf<Act>([
       { act: 'measure-depth', pan: 'p1' },
       { act: 'measure-density', pan: 'p1', instrument: 'refractometer' },
@@ -110,12 +115,18 @@ export const handKinds = [
     'part-drawn-off',
     'some syrup is drawn off at 45 to 58 °Bx and the rest goes on; the flame is turned down for it',
     (draw) => {
-      const pots = [batch(draw, 'p1', { sap: draw.oneOf(['maple', 'birch']), endsDeepMm: draw.between(45, 70) })];
+      const pots = [
+        batch(draw, 'p1', {
+          sap: draw.oneOf(['maple', 'birch']),
+          endsDeepMm: draw.between(45, 70),
+          leastWattsPerM2: 45_000,
+        }),
+      ];
       const draws: Deed = {
         when: { sight: 'brix-above', pan: 'p1', value: draw.between(42, 52) },
         acts: [
           { act: 'draw-off', pan: 'p1', litres: pots[0]!.litres * draw.between(0.03, 0.07) },
-          { act: 'flame', pan: 'p1', level: draw.between(0.3, 0.5) },
+          { act: 'flame', pan: 'p1', level: draw.between(0.4, 0.6) },
         ],
         late: [20, 180],
       };

@@ -63,18 +63,26 @@ export interface Batch {
   fromBrix: number;
   powerWatts: number;
   efficiency: number;
-  /** Depth of the finished syrup, mm. */
+  /** Least depth of the finished syrup, mm. */
   endsDeepMm: number;
+  /** Least heat into the liquid for each square metre, W: under some 15 kW in light wind a pan only simmers. */
+  leastWattsPerM2: number;
+  /** Depth at the beginning, mm: the bottom is then as wide as its heat allows, and the batch as big as that holds. */
+  beginsDeepMm: number;
 }
 
 export const LATENT_J_PER_KG = 2.25e6;
+/** Of a big pot; small ones lose less. */
 export const LOSS_W_PER_K = 6;
 
 /** Steam of a pot at its boil in light wind, kg/s. */
 export const steamKgPerS = (powerWatts: number, efficiency: number): number =>
   (0.95 * powerWatts * efficiency - 90 * LOSS_W_PER_K) / LATENT_J_PER_KG;
 
-/** A pot whose batch ends after the hours at the depth; litres stay between 4 and 60, the rest gives way. */
+/** Flat pans of the trade take 25 kW/m² (trade.md). */
+const ORDINARY_W_PER_M2 = 24_000;
+
+/** A pot whose batch ends after the hours; litres stay between 4 and 60, and the bottom is no wider than its heat. */
 export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: Partial<PotPlan> = {}): PotPlan {
   const sap = given.sap ?? 'maple';
   const finishBrix = 67;
@@ -87,19 +95,23 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
   const trueShares = naturalShares(draw, sap);
   const endsDeepMm = given.endsDeepMm ?? draw.between(24, 60);
   const syrupLitres = (litres * (1 + 0.004 * fromBrix) * fromBrix) / finishBrix / 1.33;
+  const widestM2 =
+    (LATENT_J_PER_KG * steamKgPerS(truePowerWatts, efficiency)) / (given.leastWattsPerM2 ?? ORDINARY_W_PER_M2);
+  const areaM2 =
+    given.beginsDeepMm === undefined ? Math.min(widestM2, Math.max(0.015, syrupLitres / endsDeepMm)) : widestM2;
   return {
     id,
     sap: sap satisfies Sap,
-    areaM2: Math.max(0.015, syrupLitres / endsDeepMm),
+    areaM2,
     vesselTold: true,
     heatKind: 'propane',
     truePowerWatts,
     toldPowerWatts: truePowerWatts * draw.between(0.9, 1.1),
     efficiency,
-    lossWattsPerKelvin: LOSS_W_PER_K,
+    lossWattsPerKelvin: Math.min(LOSS_W_PER_K, 2 + 30 * areaM2),
     finish: { brix: sap === 'maple' ? 66.9 : 67 } satisfies Finish,
     minDepthMm: draw.oneOf([10, 12, 15]),
-    litres,
+    litres: given.beginsDeepMm === undefined ? litres : areaM2 * given.beginsDeepMm,
     brix: fromBrix,
     celsius: draw.between(10, 70),
     fire: { flutter: { spread: draw.between(0.02, 0.1), memorySeconds: draw.acrossScales(60, 1500) } },
