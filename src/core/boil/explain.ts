@@ -84,11 +84,17 @@ function aboutPan(state: BoilState, pan: string, what: Explained, t: number): Ba
 
 /** A probe in boiling water tells the water point only as well as the probe is known; the rest is the altitude's. */
 function withRest({ sigma, origins }: Measured): Origin[] {
-  const rest = sigma * sigma - origins.reduce((sum, part) => sum + part.sigma * part.sigma, 0);
-  const others = origins.filter(({ kind }) => kind !== 'altitude');
-  return rest > 0 && others.length > 0
-    ? [...origins, { kind: 'altitude', at: null, sigma: Math.sqrt(rest) }]
-    : [...origins];
+  const parts = weighed(origins);
+  const rest = sigma * sigma - parts.reduce((sum, part) => sum + part.sigma * part.sigma, 0);
+  const isAltitude = parts.every(({ kind }) => kind === 'altitude');
+  return rest > 0 && !isAltitude ? [...parts, { kind: 'altitude', at: null, sigma: Math.sqrt(rest) }] : parts;
+}
+
+/** What was seen of one thing in several ways is weighed by 1/σ², so that the surest makes most of what is left. */
+function weighed(origins: readonly Origin[]): Origin[] {
+  const seen = origins.filter(({ kind }) => kind !== 'weather');
+  const variance = 1 / seen.reduce((sum, { sigma }) => sum + 1 / (sigma * sigma), 0);
+  return origins.map((origin) => (origin.kind === 'weather' ? origin : { ...origin, sigma: variance / origin.sigma }));
 }
 
 type Remedies = Partial<Record<OriginKind, MarkKind | null>>;

@@ -19,6 +19,7 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
       <time>{timeOfDay(now, each.at)}</time>
       <span>{what}</span>
       {each.withdrawn && <em>taken back</em>}
+      {each.questioned && !each.withdrawn && <em>left out: it can hardly be meant</em>}
       {canTakeBack && !each.withdrawn && id !== undefined && (
         <button type="button" onClick={() => takeBack(id, what)}>
           Take back

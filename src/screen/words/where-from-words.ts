@@ -34,17 +34,12 @@ export function whereFrom(told: Explanation, telling: Telling): string {
   return say[told.what](told, facts, telling);
 }
 
-/** What the water point rests on, the surest first; the weather is no source. */
+/** What the water point rests on, each once, the weightiest first; the weather is no source. */
 function waterOrigins({ parts, t }: Explanation, { now, settings }: Telling): string {
-  const sources = parts.filter(({ kind }) => kind !== 'weather').toSorted((a, b) => a.sigma - b.sigma);
-  const kinds = [...new Set(sources.map(({ kind }) => kind))];
-  const words = kinds.map((kind) => {
-    const alike = sources.filter((source) => source.kind === kind);
-    const newest = alike.reduce((last, one) => ((one.at ?? 0) > (last.at ?? 0) ? one : last));
-    const more = alike.length > 1 ? ' and others before it' : '';
-    return originWords(newest, now.header, settings, t) + more;
-  });
-  return words.join(', and ');
+  const sources = parts.filter(({ kind }) => kind !== 'weather' && kind !== 'altitude');
+  const altitude = parts.filter(({ kind }) => kind === 'altitude');
+  const words = [...sources, ...altitude].map((part) => originWords(part, now.header, settings, t));
+  return sources.length === 0 ? words.join('') : words.join(', and ').replace('the altitude alone', 'the altitude');
 }
 
 function thermometer({ probe }: PanFacts, { now }: Telling): string {

@@ -114,6 +114,13 @@ test('a check alone leaves the water point to the altitude, and a pressure is as
   expect(told(after({ kind: 'pressure', hpa: 1000 }), 'water').surer).not.toBe('pressure');
 });
 
+test('of a pressure and a check the pressure makes most of what is not sure of the water point', () => {
+  const { parts } = told(after(checked, { kind: 'pressure', hpa: 1013 }), 'water');
+  const sigma = (kind: string): number => parts.find((part) => part.kind === kind)?.sigma ?? 0;
+  expect(sigma('pressure')).toBeGreaterThan(sigma('boiling-check'));
+  expect(sigma('boiling-check')).toBeGreaterThan(0);
+});
+
 test('litres by nominal power ask for a depth, and a depth makes them surer', () => {
   const { parts, surer, facts } = told(boil, 'litres');
   expect(facts?.volume).toEqual({ kind: 'top-up', at: 0 });

@@ -73,13 +73,12 @@ test('a sap that a density reading taught is said to be corrected by it', () => 
   );
 });
 
-test('the water point names its sources once each, the surest first, and never the weather', () => {
-  const check = { kind: 'boiling-check' as const, at: moment.t - 40 * MINUTE, sigma: 0.08 };
+test('the water point names its sources, the weightiest first, the altitude last, and never the weather', () => {
   const parts = [
     { kind: 'weather' as const, at: moment.t, sigma: 0.09 },
-    check,
-    { ...check, at: moment.t - 30 * MINUTE },
+    { kind: 'altitude' as const, at: null, sigma: 0.05 },
     { kind: 'pressure' as const, at: moment.t - 20 * MINUTE, sigma: 0.02 },
+    { kind: 'boiling-check' as const, at: moment.t - 40 * MINUTE, sigma: 0.01 },
   ];
   const water = {
     ...strength,
@@ -93,9 +92,10 @@ test('the water point names its sources once each, the surest first, and never t
   };
   expect(words(water)).toBe(
     'Water boils at 98.0 °C here, between 97.9 and 98.1 °C in eight of ten cases. ' +
-      'From the pressure you typed 20 min ago, and the boiling check 30 min ago and others before it. ' +
+      'From the pressure you typed 20 min ago, and the boiling check 40 min ago, and the altitude. ' +
       'Least sure: what the weather has done since (±0.1 °C).',
   );
+  expect(words({ ...water, parts: parts.slice(1, 2) })).toContain('From the altitude alone.');
 });
 
 test('a temperature says what was taken off and by what; one that nobody checked says so', () => {
