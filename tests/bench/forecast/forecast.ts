@@ -1,4 +1,4 @@
-// `bench forecast [dev] [detail] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
+// `bench forecast [dev] [detail] [trace] [seed=N] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
 import { writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
@@ -7,24 +7,32 @@ import type { Kind } from './kinds/kind.ts';
 import { printKind, printTotal, tableHead, tableLine } from './print.ts';
 import type { BoilScore } from './score.ts';
 import { tally } from './tally.ts';
+import { printTrace } from './trace.ts';
 import type { Job } from './worker.ts';
 
 const MOST_THREADS = 4;
 
 /**
  * `asked`: "dev" for the development seeds, names of kinds for only those and with all their figures, "detail" for the
- * figures of every kind, "--save FILE" for all scores as JSON.
+ * figures of every kind, "seed=N" for that seed alone, "trace" for one boil of each kind step by step, "--save FILE" for
+ * all scores as JSON.
  */
 export async function forecast(asked: readonly string[]): Promise<void> {
   const save = asked.indexOf('--save');
   const file = save < 0 ? null : (asked[save + 1] ?? null);
   const words = save < 0 ? asked : asked.filter((_, index) => index !== save && index !== save + 1);
   const isDevelopment = words.includes('dev');
-  const names = words.filter((word) => word !== 'dev' && word !== 'detail');
+  const only = words.flatMap((word) => (word.startsWith('seed=') ? [Number(word.slice(5))] : []));
+  const names = words.filter((word) => !['dev', 'detail', 'trace'].includes(word) && !word.startsWith('seed='));
   const isDetailed = names.length > 0 || words.includes('detail');
   const kinds = kindsNamed(names);
-  const seeds = isDevelopment ? developmentSeeds : judgingSeeds;
-  const seedWords = `${isDevelopment ? 'development' : 'judging'} seeds ${seeds.join(', ')}`;
+  const seeds = only.length > 0 ? only : isDevelopment ? developmentSeeds : judgingSeeds;
+  if (words.includes('trace')) {
+    for (const kind of kinds) await printTrace(kind, seeds[0]!);
+    return;
+  }
+  const chosen = only.length > 0 ? '' : isDevelopment ? 'development ' : 'judging ';
+  const seedWords = `${chosen}seeds ${seeds.join(', ')}`;
   console.log(
     `  ${seedWords} (development ${developmentSeeds.join(', ')}; judging ${judgingSeeds.join(', ')}, not used to develop)\n` +
       '  judged are moments after the last pour, draw-off or change of the flame by hand before a true finish; wind and\n' +

@@ -23,6 +23,26 @@ test.each(allKinds)('$name: one seed is one boil, another seed another, and the 
   expect(checked.ok ? '' : checked.why).toBe('');
 });
 
+const momentsOf = (name: string, seed: number) => {
+  const { moments, samples } = witness(allKinds.find((one) => one.name === name)!.scenario(seed));
+  return { moments, samples };
+};
+
+test.each(allKinds.map(({ name }) => name))('%s: its pans boil, and come to a finish or burn', (name) => {
+  const { moments, samples } = momentsOf(name, 1);
+  const whats = moments.map(({ what }) => what);
+  expect(whats.includes('reached-finish') || whats.includes('burned')).toBe(true);
+  expect(whats.includes('boil-began')).toBe(name !== 'below-a-boil');
+  expect(Object.values(samples)[0]!.at(-1)!.t).toBeLessThan(13 * 3_600_000);
+});
+
+test('what is left to burn burns as its kind says', () => {
+  const burned = (name: string) => momentsOf(name, 2).moments.filter(({ what }) => what === 'burned');
+  expect(burned('left-too-strong').map(({ brix }) => brix! > 77)).toEqual([true]);
+  expect(burned('left-too-shallow').map(({ brix, depth_mm }) => depth_mm! < 4.1 && brix! > 20)).toEqual([true]);
+  expect(burned('forgotten-top-ups').map(({ brix, depth_mm }) => depth_mm! < 4.1 && brix! < 60)).toEqual([true]);
+});
+
 const kitchen = allKinds.find(({ name }) => name === 'kitchen-finish')!;
 const boil = witness(kitchen.scenario(1));
 

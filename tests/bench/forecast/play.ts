@@ -22,7 +22,7 @@ export interface Played {
   calls: AlarmTransition[];
   /** What stands in the boil's view at the end; null while the program says nothing of unmarked pours. */
   pours: SeenPour[] | null;
-  /** Time in the fold, readings asked for every 30 s included, and the probe readings that it took. */
+  /** This thread's own time in the fold, readings asked for every 30 s included, and the probe readings that it took. */
   foldMs: number;
   probeReadings: number;
   /** The state at the end as text, for each pan. */
@@ -44,14 +44,15 @@ export async function play(recording: string): Promise<Played> {
   };
   const folding = new Folding(startBoil(first.header), foldTools, listenerOf(played), READING_MS);
   let lastT = 0;
-  const start = performance.now();
+  const before = process.threadCpuUsage();
   for (const item of items) {
     if (item.kind !== 'entry') continue;
     folding.take(item.entry, item.raw);
     lastT = item.entry.t;
   }
   folding.reach(lastT);
-  played.foldMs = performance.now() - start;
+  const spent = process.threadCpuUsage(before);
+  played.foldMs = (spent.user + spent.system) / 1000;
   const leftOut = items.find(({ kind }) => kind === 'left-out' || kind === 'torn');
   if (leftOut !== undefined) throw new Error(`The simulated recording was not read whole: ${JSON.stringify(leftOut)}`);
   for (const item of items) {

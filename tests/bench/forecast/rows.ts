@@ -4,7 +4,7 @@ import type { Spread, StrengthFigures, Tally } from './tally.ts';
 export const percent = (share: number): string => (Number.isNaN(share) ? '–' : (100 * share).toFixed(0));
 export const number = (value: number, digits = 1): string => (Number.isNaN(value) ? '–' : value.toFixed(digits));
 
-const HEAD_WIDTH = 30;
+const HEAD_WIDTH = 32;
 const CELL_WIDTH = 11;
 
 export const row = (head: string, text: string): string => `    ${head.padEnd(HEAD_WIDTH)}${text}`;
