@@ -7,7 +7,9 @@ import { listenForKeys } from './shell/keys.ts';
 import { followAddress } from './shell/routes.ts';
 import { followThemeAndTitle } from './shell/theme.ts';
 import { allowSoundOnFirstTouch } from './sound/player.ts';
+import { showSignsOfLife } from './sound/sign-of-life.ts';
 import { soundTheCalls } from './sound/sounding.ts';
+import { tellTheCalls } from './sound/telling.ts';
 import './styles/theme.css';
 import './styles/frame.css';
 import './styles/controls.css';
@@ -22,6 +24,8 @@ followThemeAndTitle();
 listenForKeys();
 allowSoundOnFirstTouch();
 soundTheCalls();
+tellTheCalls();
+showSignsOfLife();
 
 const root = document.querySelector('#screen');
 if (root !== null) render(<App />, root);

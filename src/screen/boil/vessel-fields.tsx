@@ -11,7 +11,7 @@ const SHAPES = [
   ['round', 'round pot'],
   ['rectangular', 'flat pan with corners'],
   ['round-sloped', 'round with a leaning wall'],
-  ['measured', 'another, measured by filling it'],
+  ['measured', 'any, measured by filling'],
 ] as const;
 
 interface VesselFieldsProps {

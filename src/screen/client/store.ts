@@ -3,9 +3,10 @@ import { computed, signal } from '@preact/signals';
 import type { FileAnswer, Link, LinkState } from './link.ts';
 import { requests } from './requests.ts';
 import type { Requests } from './requests.ts';
-import type { HostMessage, Now, SapKind, Settings, Wish } from './types.ts';
+import type { HostMessage, Now, PageReport, SapKind, Settings, Wish } from './types.ts';
 
-const LOST_AFTER_SECONDS = 5;
+/** The host speaks once a second; with the half second between two looks, the page says within 5 s that it is gone. */
+const LOST_AFTER_SECONDS = 4;
 const TICK_MS = 500;
 const GOOD_NEWS_MS = 8000;
 
@@ -22,6 +23,9 @@ const START_SETTINGS: Settings = {
   near_finish_lead_s: 600,
   scorch_lead_s: 240,
   low_level_lead_s: 600,
+  spoken_calls: false,
+  minute_tick: false,
+  second_channel: { command: [] },
 };
 
 export const live = signal<Now | null>(null);
@@ -74,6 +78,11 @@ export function connect(chosen: Link): void {
 /** Sends a command and resolves with its answer's data; rejects with a sentence for the person. */
 export function ask(wish: Wish): Promise<unknown> {
   return asking === null ? Promise.reject(new Error('Not connected yet.')) : asking.ask(wish);
+}
+
+/** Sends what needs no answer; where the link is down it is lost. */
+export function report(page: PageReport): void {
+  link?.send({ ref: 'page', page });
 }
 
 /** Good news goes away by itself; what went wrong stays until it is put away. */

@@ -14,6 +14,7 @@ export type {
   MarkView,
   NextThing,
   Now,
+  PageReport,
   PanFacts,
   PortListing,
   PortView,

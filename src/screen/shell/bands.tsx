@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { closeReplay, isLost, linkState, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
 import { lengthOfTime, timeOfDay } from '../words/clock.ts';
 import { KeyButton } from './key-button.tsx';
 import { goTo } from './routes.ts';
@@ -137,7 +138,12 @@ export function LostBand(): JSX.Element | null {
       <strong>Connection lost</strong>
       <span>
         Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
-      </span>
+      </span>{' '}
+      {!knowsOfLoss.value && (
+        <button type="button" onClick={quietLoss}>
+          I have seen it
+        </button>
+      )}
     </div>
   );
 }

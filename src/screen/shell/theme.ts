@@ -1,6 +1,6 @@
 // Puts the chosen theme and the page's title where CSS and the browser's tab find them.
 import { effect } from '@preact/signals';
-import { live, settings } from '../client/store.ts';
+import { isLost, live, settings } from '../client/store.ts';
 import { pageTitle } from '../words/alarm-words.ts';
 
 export function followThemeAndTitle(): void {
@@ -8,6 +8,6 @@ export function followThemeAndTitle(): void {
     document.documentElement.dataset['theme'] = settings.value.theme;
   });
   effect(() => {
-    document.title = pageTitle(live.value);
+    document.title = isLost.value ? '✕ Connection lost – Panwarden' : pageTitle(live.value);
   });
 }

@@ -75,6 +75,28 @@ test('each range holds its value and stands for the parts that are named', () =>
   }
 });
 
+test('where several things tell the same, no part is more than the whole', () => {
+  const state = after(filled, checked, { kind: 'pressure', hpa: 1013 });
+  for (const what of ['water', 'temperature', 'rise', 'finish-point', 'scorch-point'] as const) {
+    const { value, high, parts } = told(state, what);
+    const sigma = ((high ?? NaN) - (value ?? NaN)) / Z80;
+    expect(Math.hypot(...parts.map((part) => part.sigma)), what).toBeLessThanOrEqual(sigma * 1.000_001);
+  }
+});
+
+const kinds = (what: Explained): string[] =>
+  told(boil, what)
+    .parts.map(({ kind }) => kind)
+    .toSorted();
+
+test('a point on the bar rests on water point, probe and sap, and not on what the pan reads now', () => {
+  const points = ['boiling-check', 'sugar-model', 'weather'];
+  expect(kinds('finish-point')).toEqual(points);
+  expect(kinds('scorch-point')).toEqual(points);
+  expect(kinds('rise')).toEqual(['boiling-check', 'probe', 'weather']);
+  expect(kinds('finish')).toEqual(['boiling-check', 'evaporation', 'sugar-model', 'weather']);
+});
+
 test('an unknown birch sap is the least sure part of its strength, and a density reading is asked for', () => {
   const before = told(boil, 'strength');
   expect(before.parts[0]?.kind).toBe('sugar-model');
