@@ -32,7 +32,10 @@ export function ordinaryProbe(draw: Draw, given: Partial<ProbeFlaws> = {}): Prob
     resolutionCelsius: draw.oneOf([0.0625, 0.0625, 0.1, 0.125, 0.25, 0.5]),
     spikesPerHour: draw.oneOf([0, 1, 10]),
     tipMm: draw.between(4, 10),
-    superheat: { mostCelsius: draw.between(0, 0.3), memorySeconds: draw.acrossScales(60, 1200) },
+    superheat: {
+      mostCelsius: draw.between(0, draw.chance(0.3) ? 0.3 : 0.1),
+      memorySeconds: draw.acrossScales(60, 1200),
+    },
     ...given,
   };
 }
