@@ -1,6 +1,6 @@
 // What a kind of boil is, and the ordinary pot, probe and hands from which each kind departs.
 import type { Finish, Sap, SugarShares } from '../../../../src/core/boil/entries.ts';
-import type { Deed, Scenario, ScenarioProbe } from '../../../../src/core/simulation/scenario.ts';
+import type { Deed, FirePlan, Scenario, ScenarioProbe } from '../../../../src/core/simulation/scenario.ts';
 import { hour, minute, probeOf, scenarioOf, type BoilPlan, type PotPlan } from '../boil-plan.ts';
 import { drawFor, type Draw } from '../draw.ts';
 
@@ -57,6 +57,13 @@ function naturalShares(draw: Draw, sap: 'maple' | 'birch'): SugarShares | undefi
   const fructose = (1 - sucrose) * draw.between(0.48, 0.54);
   const others = sap === 'maple' ? draw.between(0, 0.006) : draw.between(0, 0.02);
   return draw.chance(0.5) ? undefined : { sucrose, glucose: 1 - sucrose - fructose, fructose, others };
+}
+
+/** A flame that wanders as cylinders, wind and wood make it; one in five swings as well. */
+function ordinaryFire(draw: Draw): FirePlan {
+  const flutter = { spread: draw.between(0.03, 0.15), memorySeconds: draw.acrossScales(100, 3000) };
+  const swing = { share: draw.between(0.1, 0.3), periodSeconds: [480, 900] as [number, number] };
+  return draw.chance(0.2) ? { flutter, swing } : { flutter };
 }
 
 export interface Batch {
@@ -117,7 +124,7 @@ export function batch(draw: Draw, id: string, given: Partial<Batch> = {}, more: 
     litres: given.beginsDeepMm === undefined ? litres : areaM2 * given.beginsDeepMm,
     brix: fromBrix,
     celsius: draw.between(10, 70),
-    fire: { flutter: { spread: draw.between(0.02, 0.1), memorySeconds: draw.acrossScales(60, 1500) } },
+    fire: ordinaryFire(draw),
     ...(trueShares && { trueShares }),
     probe: ordinaryProbe(draw, { tipMm: draw.between(4, Math.max(5, Math.min(20, 0.5 * endsDeepMm))) }),
     ...more,
