@@ -26,6 +26,12 @@ export class Attention {
     this.#call(message, show);
   }
 
+  /** A call that nobody answered or could hear. */
+  tell(sentence: string): void {
+    notify('Nobody has answered', sentence);
+    shell.beep();
+  }
+
   #call({ alarms, sound, header, t }: Now, show: () => void): void {
     const isFor = ({ priority }: AlarmView) => priority === 'high' || (this.pageIsDown && priority === 'medium');
     const urgent = alarms.filter((alarm) => alarm.condition === 'active' && !alarm.answered && isFor(alarm));

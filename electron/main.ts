@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { app, BrowserWindow, dialog, Menu, powerMonitor, protocol, session } from 'electron';
 import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
+import { systemPower } from '../src/host/power.ts';
 import { Attention, notify } from './attention.ts';
 import { serveWindow } from './bridge.ts';
 import { guardContents, guardSession } from './guard.ts';
@@ -45,7 +46,8 @@ async function start(): Promise<void> {
   await app.whenReady();
   // Electron's own menu would open remote pages.
   Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
-  const host = await createHost({ folder });
+  const tellOtherwise = (sentence: string): void => attention.tell(sentence);
+  const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower: systemPower });
   guardSession(session.defaultSession, join(import.meta.dirname, '../dist/screen'), host);
   const preload = join(import.meta.dirname, 'preload.cjs');
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });

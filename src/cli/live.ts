@@ -3,13 +3,14 @@ import type { Setup } from '../protocol/header-schema.ts';
 import { createHost } from '../host/host.ts';
 import type { Host } from '../host/host.ts';
 import { systemClock } from '../host/clock.ts';
+import { systemPower } from '../host/power.ts';
 import { ensureScreenBuilt } from '../web/screen-build.ts';
 import { serveHost } from '../web/serve.ts';
 import type { Served } from '../web/serve.ts';
 import { readCommands } from './commands-in.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem } from './failure.ts';
-import { jsonOutput, plainOutput } from './live-output.ts';
+import { bellOf, jsonOutput, plainOutput } from './live-output.ts';
 import type { LiveOutput } from './live-output.ts';
 import { printer } from './printer.ts';
 
@@ -29,6 +30,8 @@ export interface Live {
 }
 
 const PLAIN_EVERY_SECONDS = 60;
+const NOTHING_SOUNDS =
+  'Nothing here can sound: there is no terminal to ring a bell, and no screen. Add --http, or let somebody stand by.';
 /** A signal is answered within 2 s, whatever still hangs on a socket or a port. */
 const LONGEST_CLOSE_MS = 1500;
 
@@ -45,7 +48,8 @@ export async function runLive(
   for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.once(signal, stop);
   // Nobody reads on: without a screen there is nobody left to watch for.
   const out = printer(process.stdout, () => options.http === undefined && stop());
-  const output = options.json ? jsonOutput(out) : plainOutput(out);
+  const ring = bellOf();
+  const output = options.json ? jsonOutput(out) : plainOutput(out, ring);
   const every = options.every ?? (options.json ? null : PLAIN_EVERY_SECONDS);
   const everyMs = every === null ? undefined : Math.round(every * 1000);
   const folder = dataFolder(options.data);
@@ -55,7 +59,12 @@ export async function runLive(
     practice: options.practice,
     everyMs,
     listener: output,
+    // Without a screen the terminal's bell is the sound, or whatever the program does that reads the JSON lines.
+    pagesSound: options.http !== undefined,
+    tellOtherwise: output.call,
+    readPower: systemPower,
   });
+  if (options.http === undefined && options.json !== true && ring === null) output.notice({ sentence: NOTHING_SOUNDS });
   let served: Served | null = null;
   let stopReading = (): void => {};
   try {

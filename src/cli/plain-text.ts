@@ -3,8 +3,6 @@ import type { AlarmTransition } from '../core/alarms/alarm.ts';
 import type { Header } from '../core/boil/entries.ts';
 import type { PanReading } from '../core/pan/reading.ts';
 
-const BELL = '\u0007';
-
 /** Boil time as hours, minutes and seconds. */
 export function clockText(t: number): string {
   const seconds = Math.floor(t / 1000);
@@ -29,12 +27,15 @@ export function readingText(t: number, reading: PanReading, header: Header): str
     .trimEnd();
 }
 
-/** With a bell when somebody has to come. */
-export function alarmText(transition: AlarmTransition, isLive: boolean): string {
-  const calls = ['raised', 'escalated', 'returned'].includes(transition.event);
+export function alarmText(transition: AlarmTransition): string {
   const where = transition.pan ?? transition.port ?? '';
   const words = [clockText(transition.t).padStart(9), transition.event.toUpperCase(), transition.alarm, where];
-  return `${calls && isLive ? BELL : ''}${words.filter((word) => word !== '').join('  ')}: ${transition.why}`;
+  return `${words.filter((word) => word !== '').join('  ')}: ${transition.why}`;
+}
+
+/** Whether somebody has to come. */
+export function isCall({ event }: AlarmTransition): boolean {
+  return event === 'raised' || event === 'escalated' || event === 'returned';
 }
 
 function finishText({ finish_in_s, finish_low_s, finish_high_s }: PanReading): string {

@@ -81,7 +81,7 @@ function jsonListener(out: Printer): FoldingListener {
 function plainListener(out: Printer, header: Header): FoldingListener {
   out.line(`${header.name ?? 'Boil'}, started ${header.started} (a replay)`);
   return {
-    alarm: (transition) => out.line(alarmText(transition, false)),
+    alarm: (transition) => out.line(alarmText(transition)),
     readings: (t, readings) => readings.forEach((reading) => out.line(readingText(t, reading, header))),
   };
 }

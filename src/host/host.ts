@@ -22,12 +22,15 @@ import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
+import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
 import { ReplayView } from './replay-view.ts';
 import type { Replayable } from './replay-view.ts';
+import { runCommand } from './run-command.ts';
 import { isSameSetup, leadTimesOf } from './setup.ts';
 import { gathered } from './slices.ts';
 import { liveNow, replayNow } from './snapshots.ts';
+import { Watchkeeper } from './watchkeeper.ts';
 
 type Answered = Extract<HostMessage, { kind: 'answered' }>;
 type ReplayCommand = Extract<Command, { replay: unknown } | { replay_control: unknown } | { replay_close: unknown }>;
@@ -44,6 +47,12 @@ export interface HostOptions {
   everyMs?: number | undefined;
   listener?: RunListener | undefined;
   machine?: MachineClock | undefined;
+  /** The calls are to be heard from pages: `no-sound` is called while no page can sound. Else the caller sounds. */
+  pagesSound?: boolean | undefined;
+  /** The caller's own second way to tell of a call: a notification, a bell. */
+  tellOtherwise?: ((sentence: string) => void) | undefined;
+  /** What the machine runs from; never known where nobody hands this in. */
+  readPower?: (() => Promise<Power | null>) | undefined;
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
@@ -91,6 +100,7 @@ export class Host {
   readonly #machine: MachineClock;
   readonly #starter: BoilStarter;
   readonly #publisher: Publisher;
+  readonly #watchkeeper: Watchkeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
@@ -104,6 +114,14 @@ export class Host {
     this.#notebook = notebook;
     this.#machine = options.machine ?? systemClock();
     this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
+    this.#watchkeeper = new Watchkeeper({
+      machine: this.#machine,
+      pagesSound: options.pagesSound ?? false,
+      readPower: options.readPower ?? (async () => null),
+      settings: () => this.#settings,
+      tellOtherwise: options.tellOtherwise ?? (() => {}),
+      runCommand,
+    });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
     this.#starter = new BoilStarter({
       notebook,
@@ -190,6 +208,10 @@ export class Host {
       return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
+    if ('page' in command) {
+      this.#watchkeeper.report(command.page);
+      return done;
+    }
     if ('ports' in command) return this.#listPorts();
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
@@ -327,7 +349,9 @@ export class Host {
     else this.#publisher.changed();
   }
 
+  /** Called once a second at least, whether anybody hears it or not. */
   #publish(): void {
+    this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
     this.#tell(liveNow(this.#run, this.#listening, this.#machine));
     if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));

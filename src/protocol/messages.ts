@@ -20,6 +20,25 @@ const choices = {
   near_finish_lead_s: z.number().min(60).max(7200),
   scorch_lead_s: z.number().min(60).max(1800),
   low_level_lead_s: z.number().min(60).max(3600),
+  /** Calls are also spoken, after their sound. */
+  spoken_calls: z.boolean(),
+  /** A quiet tick once a minute while pans are watched. */
+  minute_tick: z.boolean(),
+  /**
+   * Who else is told. The command is a program and its arguments, run without a shell; empty for none. It comes from
+   * here alone: never from a recording or a setup.
+   */
+  second_channel: z.strictObject({
+    command: z
+      .array(
+        z
+          .string()
+          .min(1)
+          .max(1000)
+          .regex(/^[^\0]*$/),
+      )
+      .max(20),
+  }),
 };
 
 /** All settings, with what stands where nobody chose. */
@@ -36,6 +55,9 @@ export const settingsSchema = z.strictObject({
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
   scorch_lead_s: choices.scorch_lead_s.default(240),
   low_level_lead_s: choices.low_level_lead_s.default(600),
+  spoken_calls: choices.spoken_calls.default(false),
+  minute_tick: choices.minute_tick.default(false),
+  second_channel: choices.second_channel.default({ command: [] }),
 });
 /** What somebody changes: the rest stays, so nothing is filled in. */
 const settingsChange = z.strictObject(choices).partial();
@@ -43,6 +65,21 @@ export type Settings = z.infer<typeof settingsSchema>;
 
 const ref = z.string().min(1).max(100);
 const view = z.enum(['live', 'replay']);
+
+const pageReport = z.strictObject({
+  /** Only `running` can be heard; `none` where there is no audio, or its device went away. */
+  audio: z.enum(['running', 'suspended', 'closed', 'none']),
+  /** null where the browser does not tell. */
+  battery: z
+    .strictObject({
+      charging: z.boolean(),
+      /** 0 to 1 */
+      level: z.number().min(0).max(1),
+      seconds_left: z.number().nonnegative().nullable(),
+    })
+    .nullable(),
+});
+export type PageReport = z.infer<typeof pageReport>;
 
 /** One command of the screen; the first six are also what `watch --json` reads on standard input. */
 export const commandSchema = z.union([
@@ -54,6 +91,8 @@ export const commandSchema = z.union([
   z.strictObject({ ref, practice: z.strictObject({ speed: z.number().min(1).max(600) }) }),
   z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
   z.strictObject({ ref, settings: settingsChange }),
+  /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
+  z.strictObject({ ref, page: pageReport }),
   /** Which ports the system lists; data: PortListing[] */
   z.strictObject({ ref, ports: z.literal(true) }),
   /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */

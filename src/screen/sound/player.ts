@@ -100,12 +100,7 @@ export interface Playing {
 }
 
 /** Plays a burst at a moment of the audio's clock, or as soon as can be; in a loop, it is played again after its pause. */
-export function playAt(
-  call: Call,
-  loudness: Loudness,
-  at: number,
-  { loop = false, quieter = 1 } = {},
-): Playing | null {
+export function playAt(call: Call, loudness: Loudness, at: number, { loop = false, quieter = 1 } = {}): Playing | null {
   if (context?.state !== 'running') return null;
   const found = context;
   const source = found.createBufferSource();

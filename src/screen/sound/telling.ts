@@ -48,7 +48,8 @@ export function tellTheCalls(): void {
   effect(() => {
     const now = live.value;
     const alarm = calling(now);
-    const name = alarm === null ? '' : JSON.stringify([alarm.alarm, alarm.pan, alarm.port, alarm.since, alarm.priority]);
+    const name =
+      alarm === null ? '' : JSON.stringify([alarm.alarm, alarm.pan, alarm.port, alarm.since, alarm.priority]);
     if (name === told) return;
     told = name;
     if (alarm === null || now === null) return;

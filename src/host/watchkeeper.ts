@@ -1,0 +1,112 @@
+// Keeps watch over the watching of a live boil: that a call could be heard, that the machine lasts, and who else is told.
+import type { PageReport, Settings } from '../protocol/messages.ts';
+import type { BoilRun } from './boil-run.ts';
+import type { MachineClock } from './clock.ts';
+import { Hearing } from './hearing.ts';
+import { PowerWatch, joinedPower, pagePower } from './power-watch.ts';
+import type { Power } from './power.ts';
+import { SecondChannel, callSentence } from './second-channel.ts';
+
+/** So long after a start nobody can be expected to have opened a page and tapped it, ms. */
+const START_MS = 30_000;
+const POWER_EVERY_MS = 30_000;
+/** A page's word on the battery counts so long, ms. */
+const PAGE_POWER_MS = 10_000;
+
+export interface WatchkeeperOptions {
+  machine: MachineClock;
+  /** The calls are to be heard from pages; else the caller hears them some other way. */
+  pagesSound: boolean;
+  readPower(): Promise<Power | null>;
+  settings(): Settings;
+  /** The caller's own second way: a notification, a bell. */
+  tellOtherwise(sentence: string): void;
+  /** Runs the person's command; gives what failed, or null. */
+  runCommand(command: readonly string[], sentence: string): Promise<string | null>;
+}
+
+/** What is watched over for one boil. */
+interface Watched {
+  run: BoilRun;
+  sinceMs: number;
+  power: PowerWatch;
+  powerDueMs: number;
+  second: SecondChannel;
+}
+
+export class Watchkeeper {
+  readonly #options: WatchkeeperOptions;
+  readonly #hearing = new Hearing();
+  #pagePower: { power: Power; ms: number } | null = null;
+  #watched: Watched | null = null;
+
+  constructor(options: WatchkeeperOptions) {
+    this.#options = options;
+  }
+
+  /** A page's sign of life. */
+  report({ audio, battery }: PageReport): void {
+    const ms = this.#options.machine.monotonicMs();
+    this.#hearing.report(audio, ms);
+    const power = pagePower(battery);
+    if (power !== null) this.#pagePower = { power, ms };
+  }
+
+  /** One look, at least once a second, and whenever an alarm changes. Practice boils call nobody away. */
+  look(run: BoilRun | null): void {
+    if (run === null || run.isOver || run.kind !== 'live') {
+      this.#watched = null;
+      return;
+    }
+    const nowMs = this.#options.machine.monotonicMs();
+    if (this.#watched?.run !== run) {
+      const isLow = run.calls().alarms.some(({ alarm, condition }) => alarm === 'power-low' && condition === 'active');
+      const fresh = { power: new PowerWatch(isLow), powerDueMs: nowMs, second: new SecondChannel() };
+      this.#watched = { run, sinceMs: nowMs, ...fresh };
+    }
+    const watched = this.#watched;
+    this.#listenForPages(watched, nowMs);
+    this.#tellOthers(watched, nowMs);
+    if (nowMs >= watched.powerDueMs) void this.#lookAtPower(watched, nowMs);
+  }
+
+  #listenForPages({ run, sinceMs }: Watched, nowMs: number): void {
+    if (!this.#options.pagesSound) return;
+    if (this.#hearing.canHear(nowMs)) run.own('no-sound', false, 'a page can sound');
+    else if (this.#hadListener(sinceMs) || nowMs - sinceMs >= START_MS) {
+      run.own('no-sound', true, this.#hearing.why(nowMs));
+    }
+  }
+
+  #hadListener(sinceMs: number): boolean {
+    return this.#hearing.soundingMs >= sinceMs;
+  }
+
+  #tellOthers({ run, sinceMs, second }: Watched, nowMs: number): void {
+    const { alarms, sound, t } = run.calls();
+    const heard = !this.#options.pagesSound || this.#hearing.canHear(nowMs);
+    // Where no page ever listened in this boil, none was lost.
+    const lost = this.#hadListener(sinceMs);
+    const due = second.due({ alarms: alarms.filter(({ alarm }) => lost || alarm !== 'no-sound'), sound, t }, heard);
+    for (const alarm of due) this.#tell(run, callSentence(alarm, run.header));
+  }
+
+  #tell(run: BoilRun, sentence: string): void {
+    this.#options.tellOtherwise(sentence);
+    const { command } = this.#options.settings().second_channel;
+    if (command.length === 0) return;
+    void this.#options.runCommand(command, sentence).then((failed) => failed !== null && run.say(failed));
+  }
+
+  async #lookAtPower(watched: Watched, nowMs: number): Promise<void> {
+    watched.powerDueMs = nowMs + POWER_EVERY_MS;
+    const system = await this.#options.readPower();
+    if (this.#watched !== watched || watched.run.isOver) return;
+    const page = this.#pagePower;
+    const fromPage = page !== null && nowMs - page.ms < PAGE_POWER_MS ? page.power : null;
+    const power = joinedPower(system, fromPage);
+    const { news, why } = watched.power.look(power, watched.run.neededSeconds());
+    if (news !== null) watched.run.say(news);
+    if (power !== null) watched.run.own('power-low', why !== null, why ?? 'there is mains power again');
+  }
+}
