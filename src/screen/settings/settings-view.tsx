@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { about, settings, tell } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
+import { CallsPanel } from './calls-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
 function change(part: Partial<Settings>): void {
@@ -122,6 +123,7 @@ export function SettingsView(): JSX.Element {
           choose={(low_level_lead_s) => change({ low_level_lead_s })}
         />
       </section>
+      <CallsPanel now={now} change={change} />
       {about.value !== null && (
         <p class="hint">
           Panwarden {about.value.version}. The notebook is kept in {about.value.folder}.

@@ -1,6 +1,7 @@
 // The frame around every view: first line, bands, the view itself, the alarms and the way between views.
 import type { JSX } from 'preact';
 import { AlarmDock } from '../alarms/alarm-dock.tsx';
+import { SoundCheck } from '../alarms/sound-check.tsx';
 import { BoilForm } from '../boil/boil-form.tsx';
 import { isLost, live, replay } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
@@ -63,6 +64,7 @@ export function App(): JSX.Element {
         <SaidLine />
       </div>
       <main>
+        {replayed === null && <SoundCheck now={now} />}
         <Notices now={shown} />
         <ViewOf at={route.value} now={now} />
       </main>

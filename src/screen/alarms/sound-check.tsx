@@ -1,0 +1,45 @@
+// The sound check at the start of a live boil: one press plays the call, one says that it was heard, and that is noted.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { settings, tell } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { allowSound, playBurst } from '../sound/player.ts';
+
+/** The note by which a boil knows that its sound was heard; it is kept in the boil, and can be taken back like any. */
+const NOTE_ID = 'sound-check-';
+
+export function wasHeard({ marks }: Pick<Now, 'marks'>): boolean {
+  return marks.some(
+    ({ mark, withdrawn }) => !withdrawn && mark.kind === 'note' && mark.id?.startsWith(NOTE_ID) === true,
+  );
+}
+
+async function play(): Promise<boolean> {
+  return (await allowSound()) && playBurst('high', settings.value.loudness);
+}
+
+function noteHeard(now: Now): void {
+  const text = `The call was tried and heard (${settings.value.loudness}).`;
+  void tell({ mark: { kind: 'note', id: `${NOTE_ID}${now.t}`, text } }, 'Noted. Calls will sound like that.');
+}
+
+/** Shown until somebody says that they heard it. */
+export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
+  const [played, setPlayed] = useState<'no' | 'yes' | 'failed'>('no');
+  if (now.mode !== 'live' || now.ended || wasHeard(now)) return null;
+  return (
+    <section class="sound-check" aria-label="Sound check">
+      <span role="status">
+        {played === 'failed'
+          ? 'This machine does not let the page sound. Stay within sight of it.'
+          : 'Go to where you will stand. Can you hear the call from there?'}
+      </span>
+      <button type="button" onClick={() => void play().then((isPlaying) => setPlayed(isPlaying ? 'yes' : 'failed'))}>
+        ♪ Play the call
+      </button>
+      <button type="button" disabled={played !== 'yes'} onClick={() => noteHeard(now)}>
+        I heard it
+      </button>
+    </section>
+  );
+}
