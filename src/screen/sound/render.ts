@@ -10,7 +10,9 @@ function toneAt(phase: number): number {
   return HARMONIC_STRENGTHS.reduce((sum, strength, i) => sum + strength * Math.sin(2 * Math.PI * (i + 1) * phase), 0);
 }
 
-const TONE_PEAK = Math.max(...Array.from({ length: PERIOD_STEPS }, (_, step) => Math.abs(toneAt(step / PERIOD_STEPS))));
+// A little more than the steps find, for the peak may lie between two of them.
+const TONE_PEAK =
+  1.001 * Math.max(...Array.from({ length: PERIOD_STEPS }, (_, step) => Math.abs(toneAt(step / PERIOD_STEPS))));
 
 /** From 0 up to 1 and down again; `at` is a share of the pulse. */
 function envelopeAt(at: number): number {
