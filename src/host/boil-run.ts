@@ -3,8 +3,9 @@ import type { AlarmTransition } from '../core/alarms/alarm.ts';
 import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { explain } from '../core/boil/explain.ts';
 import type { Explained, Explanation } from '../core/boil/explanation.ts';
-import { boilView } from '../core/boil/view.ts';
+import { boilView, callsView } from '../core/boil/view.ts';
 import type { BoilState } from '../core/boil/fold.ts';
+import { type ProgramAlarm, programCall } from '../core/boil/program-alarms.ts';
 import type { PanReading } from '../core/pan/reading.ts';
 import type { Source, SourceItem, SourceNotice } from '../ingest/source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
@@ -19,7 +20,6 @@ import { Folding } from './folding.ts';
 import { canTeach, keepLearnt } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
-import { ProgramAlarms } from './program-alarms.ts';
 import { Recorder } from './recorder.ts';
 
 const TICK_MS = 250;
@@ -27,6 +27,7 @@ const TICK_MS = 250;
 const SHORTEST_GAP_MS = 10_000;
 const CURVE_SAMPLE_MS = 1000;
 const MOST_NOTICES = 5;
+const NO_CALLS = { alarms: [], sound: { priority: null, silencedUntil: null }, unanswered: null };
 
 export interface RunListener {
   alarm?(transition: AlarmTransition): void;
@@ -57,7 +58,6 @@ export class BoilRun {
   readonly #options: BoilRunOptions;
   readonly #recorder: Recorder;
   readonly #folding: Folding;
-  readonly #programAlarms: ProgramAlarms;
   #source: Source;
   #reopening: Promise<void> = Promise.resolve();
   #kept: number;
@@ -67,6 +67,8 @@ export class BoilRun {
   #reachedT: number;
   /** Something was called since the last commit. */
   #mustCommit = false;
+  /** What was called and read and is still to be told, in order: nothing is told before it was written down. */
+  #toTell: (() => void)[] = [];
   #seenMs: number;
   #notices: string[] = [];
   #cancelTick: (() => void) | null = null;
@@ -79,17 +81,19 @@ export class BoilRun {
     this.#recordedT = Math.round(boil.seconds * 1000);
     this.#reachedT = this.#recordedT - 1;
     this.#seenMs = machine.monotonicMs();
-    this.#programAlarms = new ProgramAlarms((transition) => this.#called(transition));
     this.#recorder = new Recorder({
       append: (texts) => notebook.append(boil.boil, texts),
       after: (milliseconds, call) => machine.after(milliseconds, call),
       kept: (entries) => this.#keptNow(entries),
-      failing: (why) => this.#programAlarms.raise('not-recording', this.#now(), why),
-      working: () => this.#programAlarms.clear('not-recording', this.#now(), 'the boil is being written down again'),
+      failing: (why) => this.own('not-recording', true, why),
+      working: () => this.own('not-recording', false, ''),
     });
     const listener = {
       alarm: (transition: AlarmTransition) => this.#called(transition),
-      readings: (t: number, readings: PanReading[]) => options.listener.readings?.(t, readings, this.header),
+      readings: (t: number, readings: PanReading[]) => {
+        const { header } = this;
+        this.#toTell.push(() => options.listener.readings?.(t, readings, header));
+      },
       took: (entry: Entry, text: string) => this.#record(entry.t, text),
     };
     this.#folding = new Folding(state, foldTools, listener, options.everyMs, clock.now());
@@ -123,7 +127,10 @@ export class BoilRun {
   /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
   start(gapSeconds: number | null): void {
     if (gapSeconds !== null) {
-      void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds });
+      void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds }).then(({ ok }) => {
+        // It may have been called when the program was stopped.
+        if (ok) this.own('not-recording', false, '');
+      });
       // The program may have been stopped between a mark and what it teaches.
       this.#keepLearnt();
     }
@@ -140,7 +147,6 @@ export class BoilRun {
   }
 
   async answer(answer: Answer): Promise<Outcome> {
-    if (this.#programAlarms.answer(answer, this.#now())) return done;
     const why = whyNotAnswer(answer, this.#scene());
     return why === null ? this.#do({ t: this.#now(), answer }) : refused(why);
   }
@@ -185,20 +191,48 @@ export class BoilRun {
     await this.#stop();
   }
 
+  /**
+   * An alarm of the program itself is there, or over; said again, it changes nothing. It is kept in the boil like any
+   * other, so that it is answered, put aside and taken up after a restart in the same way.
+   */
+  own(alarm: ProgramAlarm, isThere: boolean, why: string): void {
+    const called = this.#isOver ? null : programCall(this.#folding.state.book, alarm, isThere, why);
+    if (called === null) return;
+    const t = this.#now();
+    this.#apply({ t, called });
+    this.#tellSoon(() => this.#options.listener.alarm?.({ t, ...called }));
+    this.#tellAll();
+  }
+
+  /** Says a sentence to whoever watches. */
+  say(sentence: string): void {
+    this.#hearNotice({ port: null, sentence });
+  }
+
+  /** The alarms and the sound now; lighter than a snapshot. */
+  calls(): Pick<Now, 'alarms' | 'sound' | 'unanswered' | 't'> {
+    const t = this.#now();
+    return { t, ...(this.#isOver ? NO_CALLS : callsView(this.#folding.state.book, t)) };
+  }
+
+  /** How long the last pan still takes to its finish, s; null where that is not known. */
+  neededSeconds(): number | null {
+    const { readings } = this.snapshot();
+    const ends = readings.map((reading) => reading.finish_high_s ?? reading.finish_in_s).filter((end) => end !== null);
+    return ends.length === 0 ? null : Math.max(...ends);
+  }
+
   snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {
     const { clock } = this.#options;
     const t = this.#now();
     const view = boilView(this.#folding.state, t);
-    // What is over calls nobody any more.
-    const alarms = this.#isOver ? [] : [...this.#programAlarms.listed, ...view.alarms];
-    const isCalling = this.#programAlarms.listed.some(({ answered }) => !answered);
     return {
       ...view,
-      alarms,
-      sound: soundOf(view.sound, isCalling, this.#isOver),
+      // What is over calls nobody any more.
+      ...(this.#isOver ? NO_CALLS : {}),
+      t,
       boil: this.boil,
       header: this.header,
-      t,
       speed: clock.speed,
       ended: this.#isOver,
       kept: this.#kept,
@@ -288,8 +322,7 @@ export class BoilRun {
   }
 
   #afterFolding(t: number): void {
-    if (this.#mustCommit) void this.#recorder.commit();
-    this.#mustCommit = false;
+    this.#tellAll();
     this.curve.sample(this.#folding.state, t, CURVE_SAMPLE_MS);
   }
 
@@ -314,12 +347,26 @@ export class BoilRun {
   }
 
   #called(transition: AlarmTransition): void {
-    const { t, ...called } = transition;
+    const { t, about: _, ...called } = transition;
     const inOrderT = Math.max(t, this.#recordedT);
     this.#record(inOrderT, entryText({ t: inOrderT, called }));
+    this.#tellSoon(() => this.#options.listener.alarm?.(transition));
+  }
+
+  #tellSoon(tell: () => void): void {
     this.#mustCommit = true;
-    this.#options.listener.alarm?.(transition);
-    this.#options.changed(true);
+    this.#toTell.push(tell);
+  }
+
+  /** Writes down what was called, then tells it. While writing fails it is told all the same: watching goes on. */
+  #tellAll(): void {
+    const isUrgent = this.#mustCommit;
+    this.#mustCommit = false;
+    if (isUrgent) void this.#recorder.commit();
+    const toTell = this.#toTell;
+    this.#toTell = [];
+    for (const tell of toTell) tell();
+    if (isUrgent) this.#options.changed(true);
   }
 
   #record(t: number, text: string): void {
@@ -356,10 +403,4 @@ export class BoilRun {
     this.#recorder.close();
     await this.#source.stop();
   }
-}
-
-/** One sound for all: the boil's own, or that of the program's alarms where nothing worse calls; none once it is over. */
-function soundOf(sound: Now['sound'], programCalls: boolean, isOver: boolean): Now['sound'] {
-  if (isOver) return { priority: null, silencedUntil: null };
-  return programCalls && sound.priority !== 'high' ? { ...sound, priority: 'medium' } : sound;
 }

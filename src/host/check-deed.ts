@@ -1,4 +1,5 @@
 // Says why a mark, an answer or a change of the set-up cannot be taken, before it is written down.
+import { type AlarmHistory, isAbout } from '../core/boil/alarm-history.ts';
 import { mergePatch } from '../core/boil/merge-patch.ts';
 import type { Answer, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
@@ -10,6 +11,7 @@ export interface Scene {
   header: Header;
   marks: readonly MarkView[];
   alarms: readonly AlarmView[];
+  history: AlarmHistory;
 }
 
 /** A sentence, or null when the mark can be taken. */
@@ -21,7 +23,7 @@ export function whyNotMark(mark: Mark, scene: Scene): string | null {
   if (mark.id !== undefined && hasMark(mark.id, scene.marks)) {
     return `There is a mark with the id "${mark.id}" already: give this one another.`;
   }
-  return whyNotNames(mark, scene.header);
+  return whyNotAbout(mark, scene) ?? whyNotNames(mark, scene.header);
 }
 
 /** A sentence, or null when the answer can be taken. */
@@ -40,6 +42,14 @@ export function whyNotAnswer(answer: Answer, scene: Scene): string | null {
 export function changedHeader(header: Header, patch: HeaderPatch): { header: Header } | { why: string } {
   const checked = checkHeader(mergePatch(header, patch));
   return checked.ok ? { header: checked.header } : { why: `The change does not hold together: ${checked.why}.` };
+}
+
+/** A word on an alarm is about one that was raised. */
+function whyNotAbout(mark: Mark, { history }: Scene): string | null {
+  if (mark.kind !== 'note' || mark.about === undefined) return null;
+  const { about } = mark;
+  if (history.raisings.some((raising) => isAbout(raising, about))) return null;
+  return `There was no alarm "${about.alarm}" raised at ${about.raised} ms: take one from the boil's history.`;
 }
 
 function whyNotWithdraw(id: string, marks: readonly MarkView[]): string | null {

@@ -1,4 +1,5 @@
 // Makes the snapshots that a screen is sent: of the live boil, of nothing running, and of a replay.
+import { alarmHistory, startHistory } from '../core/boil/alarm-history.ts';
 import type { Now } from '../protocol/messages.ts';
 import type { BoilRun } from './boil-run.ts';
 import { isoWithOffset } from './clock.ts';
@@ -32,6 +33,8 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     ports: [],
     alarms: [],
     sound: { priority: null, silencedUntil: null },
+    unanswered: null,
+    history: alarmHistory(startHistory(), []),
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: null,

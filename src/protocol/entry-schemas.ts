@@ -25,6 +25,14 @@ function mark<const Kind extends string, Fields extends z.core.$ZodLooseShape>(k
   return z.looseObject({ kind: z.literal(kind), ...markBase, ...fields });
 }
 
+/** Which raising of an alarm a note is about: `raised` is its t. */
+const aboutAlarm = z.looseObject({
+  alarm: z.string().min(1).max(100),
+  pan: pan.nullable().default(null),
+  port: z.string().optional(),
+  raised: z.number().int().nonnegative(),
+});
+
 const markSchemas = [
   mark('top-up', { pan, litres: litres.optional(), brix: brix.optional(), celsius: celsius.optional() }),
   mark('transfer', { from: pan, to: pan, litres: litres.optional(), all: z.boolean().optional() }),
@@ -58,7 +66,13 @@ const markSchemas = [
       .min(0)
       .max(30 * oneDaySeconds),
   }),
-  mark('note', { text, pan: pan.optional() }),
+  // Another program's field of that name is no reason to lose its note.
+  mark('note', {
+    text,
+    pan: pan.optional(),
+    about: aboutAlarm.optional().catch(undefined),
+    no_use: z.boolean().optional().catch(undefined),
+  }),
   z.looseObject({ kind: z.literal('withdraw'), ...markBase, id: z.string().min(1).max(200) }),
 ] as const;
 

@@ -1,4 +1,5 @@
 // Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
+import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
 import type { AlarmView, Command, Curve, Explanation, Now } from '../../src/protocol/messages.ts';
 
 const MINUTE = 60_000;
@@ -169,6 +170,8 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     ports: [{ id: 'A', path: '/dev/ttyUSB0', state: 'open', why: null, lines: 18_190, unreadable: 2 }],
     alarms: [],
     sound: { priority: null, silencedUntil: null },
+    unanswered: null,
+    history: alarmHistory(startHistory(), []),
     marks: [
       {
         t: T - 50 * MINUTE,

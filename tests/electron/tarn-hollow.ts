@@ -1,4 +1,5 @@
 // What a host says about invented pans at Tarn Hollow, as far as the window looks at it.
+import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
 import type { AlarmView, Now } from '../../src/protocol/messages.ts';
 
 export function alarm(change: Partial<AlarmView> = {}): AlarmView {
@@ -43,6 +44,8 @@ export function now(change: Partial<Now> = {}): Now {
     ports: [],
     alarms: [],
     sound: { priority: null, silencedUntil: null },
+    unanswered: null,
+    history: alarmHistory(startHistory(), []),
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: 12,

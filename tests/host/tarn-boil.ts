@@ -44,7 +44,13 @@ export function tarnBoil() {
     },
   });
   const boil = real.begin(TARN_HEADER, 'live');
-  const heard = { alarms: [] as AlarmTransition[], readings: [] as number[], kept: [] as number[] };
+  const heard = {
+    alarms: [] as AlarmTransition[],
+    /** Entries on disk at the moment at which each of those alarms was told. */
+    keptWhenTold: [] as number[],
+    readings: [] as number[],
+    kept: [] as number[],
+  };
   let listener: SourceListener | null = null;
   const clock = new BoilClock(machine, 0);
   const run = new BoilRun({
@@ -57,7 +63,10 @@ export function tarnBoil() {
     everyMs: 10_000,
     openSource: () => ({ start: (to) => (listener = to), stop: () => Promise.resolve() }),
     listener: {
-      alarm: (transition) => heard.alarms.push(transition),
+      alarm: (transition) => {
+        heard.alarms.push(transition);
+        heard.keptWhenTold.push(real.find(boil.boil).entries);
+      },
       readings: (t) => heard.readings.push(t),
       kept: (entries) => heard.kept.push(entries),
     },

@@ -23,6 +23,8 @@ export interface AlarmTransition {
   t: number;
   pan: string | null;
   port?: string | undefined;
+  /** Tells reminders apart; it is neither printed nor kept. */
+  about?: string | undefined;
   alarm: AlarmName;
   event: AlarmEventName;
   priority: Priority;

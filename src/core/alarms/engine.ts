@@ -18,6 +18,10 @@ export interface AlarmState {
   /** When it was raised, ms; while pending or clearing, `since` is when that began. */
   raisedAt: number;
   since: number;
+  /** When it last began to ask for an answer: raised, escalated or returned; ms. */
+  calledAt: number;
+  /** When it was acknowledged, ms; null while it is not. */
+  answeredAt: number | null;
   asideUntil: number | null;
   asideReason: string | null;
 }
@@ -25,6 +29,14 @@ export interface AlarmState {
 export interface AlarmBook {
   alarms: AlarmState[];
   silencedUntil: number | null;
+}
+
+/** The high alarms that nobody has answered: the one that waits longest, and how often its call was repeated. */
+export interface UnansweredHigh {
+  /** When it began to ask for an answer, ms. */
+  since: number;
+  /** Whole minutes since then. Whenever this grows, the sound starts anew and the second channel is asked. */
+  repeats: number;
 }
 
 export interface AlarmKey {
@@ -37,6 +49,11 @@ export interface AlarmKey {
 export function startAlarms(): AlarmBook {
   return { alarms: [], silencedUntil: null };
 }
+
+/** An unanswered high alarm is called again after so long, and then through the second channel too, ms. */
+export const REPEAT_UNANSWERED_MS = 60_000;
+/** A high alarm that was acknowledged and is still there after so long asks for an answer again, ms. */
+export const REPEAT_ACKNOWLEDGED_MS = 300_000;
 
 const RANK: Record<Priority, number> = { low: 0, medium: 1, high: 2 };
 
@@ -91,6 +108,8 @@ function freshAlarm(key: AlarmKey, t: number): AlarmState {
     why: '',
     raisedAt: t,
     since: t,
+    calledAt: t,
+    answeredAt: null,
     asideUntil: null,
     asideReason: null,
   };
@@ -113,7 +132,8 @@ function whileOff(
     state.since = t;
   }
   if (t - state.since < onDelayMs) return [];
-  Object.assign(state, { condition: 'active', raisedAt: t, since: t, answered: false, overUnseen: false });
+  Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false });
+  callAgain(state, t);
   state.priority = finding.priority;
   state.why = finding.why();
   return [transition(state, 'raised', t)];
@@ -143,8 +163,15 @@ function whileOn(
 function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransition {
   state.priority = finding.priority;
   state.why = finding.why();
-  state.answered = false;
+  callAgain(state, t);
   return transition(state, 'escalated', t);
+}
+
+/** From now on it asks for an answer, whatever was answered before. */
+function callAgain(state: AlarmState, t: number): void {
+  state.answered = false;
+  state.answeredAt = null;
+  state.calledAt = t;
 }
 
 function clear(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
@@ -162,20 +189,29 @@ function forgetWhenDone(book: AlarmBook, state: AlarmState): void {
   book.alarms.splice(book.alarms.indexOf(state), 1);
 }
 
-/** What falls due by time alone: a put-aside that ends, a silence that ends. */
+/** What falls due by time alone: a put-aside or a silence that ends, a high alarm that was only acknowledged. */
 export function timePassed(book: AlarmBook, t: number): AlarmTransition[] {
   if (book.silencedUntil !== null && t >= book.silencedUntil) book.silencedUntil = null;
   const fresh: AlarmTransition[] = [];
   for (const state of [...book.alarms]) {
-    if (state.asideUntil === null || t < state.asideUntil) continue;
-    state.asideUntil = null;
-    state.asideReason = null;
-    if (isOn(state)) {
-      state.answered = false;
+    const asideIsOver = state.asideUntil !== null && t >= state.asideUntil;
+    if (asideIsOver) Object.assign(state, { asideUntil: null, asideReason: null });
+    if (isOn(state) && (asideIsOver || mustBeRepeated(state, t))) {
+      callAgain(state, t);
       fresh.push(transition(state, 'returned', t));
-    } else forgetWhenDone(book, state);
+    } else if (asideIsOver) forgetWhenDone(book, state);
   }
   return fresh;
+}
+
+/** The program did not run until t (ms): what was acknowledged stays so, and its repeat counts from here. */
+export function alarmsAfterGap(book: AlarmBook, t: number): void {
+  for (const state of book.alarms) if (state.answeredAt !== null) state.answeredAt = t;
+}
+
+function mustBeRepeated(state: AlarmState, t: number): boolean {
+  if (state.priority !== 'high' || state.asideUntil !== null) return false;
+  return state.answeredAt !== null && t - state.answeredAt >= REPEAT_ACKNOWLEDGED_MS;
 }
 
 /**
@@ -190,7 +226,7 @@ export function answerAlarms(book: AlarmBook, answer: Answer, t: number): AlarmT
   const key = 'acknowledge' in answer ? answer.acknowledge : answer.put_aside;
   const fresh: AlarmTransition[] = [];
   for (const state of book.alarms.filter((one) => named(one, key))) {
-    fresh.push('acknowledge' in answer ? acknowledge(book, state, t) : putAside(state, answer.put_aside, t));
+    fresh.push(...('acknowledge' in answer ? acknowledge(book, state, t) : putAside(state, answer.put_aside, t)));
   }
   return fresh;
 }
@@ -200,18 +236,21 @@ function named(state: AlarmState, key: { pan: string | null; alarm: string; port
   return key.port === undefined || state.port === key.port;
 }
 
-function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
+/** Said twice is said once. */
+function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransition[] {
+  if (state.answered || (!isOn(state) && !state.overUnseen)) return [];
   state.answered = true;
+  state.answeredAt = t;
   state.overUnseen = false;
   const done = transition(state, 'acknowledged', t);
   forgetWhenDone(book, state);
-  return done;
+  return [done];
 }
 
-function putAside(state: AlarmState, wish: { seconds: number; reason: string }, t: number): AlarmTransition {
+function putAside(state: AlarmState, wish: { seconds: number; reason: string }, t: number): AlarmTransition[] {
   state.asideUntil = t + wish.seconds * 1000;
   state.asideReason = wish.reason;
-  return transition(state, 'put-aside', t);
+  return [transition(state, 'put-aside', t)];
 }
 
 function isOn(state: AlarmState): boolean {
@@ -222,18 +261,24 @@ function isListed(state: AlarmState): boolean {
   return isOn(state) || state.overUnseen || state.asideUntil !== null;
 }
 
-/** The alarms that a person sees: worst first, then unanswered first, then the one that came first. */
+/** The alarms that a person sees, the one to go to first at the top. */
 export function listAlarms(book: AlarmBook): ListedAlarm[] {
-  return book.alarms
-    .filter(isListed)
-    .map(listed)
-    .sort(
-      (a, b) =>
-        Number(a.condition === 'over') - Number(b.condition === 'over') ||
-        RANK[b.priority] - RANK[a.priority] ||
-        Number(a.answered) - Number(b.answered) ||
-        a.since - b.since,
-    );
+  return book.alarms.filter(isListed).map(listed).sort(byUrgency);
+}
+
+/**
+ * What was put aside comes last, before it what is over; then the worse priority, the unanswered, and the one that was
+ * raised first. Of those raised in the same millisecond the one that was looked at first: ports, then pans as the
+ * header has them, then the order of the rules.
+ */
+export function byUrgency(a: ListedAlarm, b: ListedAlarm): number {
+  return (
+    Number(a.asideUntil !== null) - Number(b.asideUntil !== null) ||
+    Number(a.condition === 'over') - Number(b.condition === 'over') ||
+    RANK[b.priority] - RANK[a.priority] ||
+    Number(a.answered) - Number(b.answered) ||
+    a.since - b.since
+  );
 }
 
 function listed(state: AlarmState): ListedAlarm {
@@ -251,17 +296,31 @@ function listed(state: AlarmState): ListedAlarm {
   };
 }
 
-/** The priority that should sound at t (ms): an active, unanswered alarm that is not put aside, unless silenced. */
+/** An active, unanswered alarm that is not put aside: it asks for an answer. */
+function asks(state: AlarmState): boolean {
+  return isOn(state) && !state.answered && state.asideUntil === null;
+}
+
+/** The one priority that should sound at t (ms), whatever many alarms ask for an answer; null while silenced. */
 export function soundNow(book: AlarmBook, t: number): Priority | null {
   let loudest: Priority | null = null;
   for (const state of book.alarms) {
-    if (!isOn(state) || state.answered || state.asideUntil !== null) continue;
-    if (loudest === null || RANK[state.priority] > RANK[loudest]) loudest = state.priority;
+    if (asks(state) && (loudest === null || RANK[state.priority] > RANK[loudest])) loudest = state.priority;
   }
   return book.silencedUntil !== null && t < book.silencedUntil ? null : loudest;
 }
 
+/** The high alarms that ask for an answer at t (ms); null when none does. A silence changes nothing of this. */
+export function unansweredHigh(book: AlarmBook, t: number): UnansweredHigh | null {
+  let since: number | null = null;
+  for (const state of book.alarms) {
+    if (asks(state) && state.priority === 'high' && (since === null || state.calledAt < since)) since = state.calledAt;
+  }
+  return since === null ? null : { since, repeats: Math.floor((t - since) / REPEAT_UNANSWERED_MS) };
+}
+
 function transition(state: AlarmState, event: AlarmEventName, t: number): AlarmTransition {
   const port = state.port === null ? {} : { port: state.port };
-  return { t, pan: state.pan, ...port, alarm: state.alarm, event, priority: state.priority, why: state.why };
+  const about = state.about === null ? {} : { about: state.about };
+  return { t, pan: state.pan, ...port, ...about, alarm: state.alarm, event, priority: state.priority, why: state.why };
 }

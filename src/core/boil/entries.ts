@@ -123,6 +123,14 @@ export interface MarkBase {
   happened?: number | undefined;
 }
 
+/** One raising of an alarm, by its name, its place, and the ms of boil time at which it was raised. */
+export interface AboutAlarm {
+  alarm: string;
+  pan: string | null;
+  port?: string | undefined;
+  raised: number;
+}
+
 export type Mark = MarkBase &
   (
     | {
@@ -165,7 +173,15 @@ export type Mark = MarkBase &
     | { kind: 'fuel'; pan: string; kg: number }
     | { kind: 'no-top-up'; pan: string }
     | { kind: 'remind'; text: string; seconds: number }
-    | { kind: 'note'; text: string; pan?: string | undefined }
+    | {
+        kind: 'note';
+        text: string;
+        pan?: string | undefined;
+        /** The raising of an alarm that the note is about. */
+        about?: AboutAlarm | undefined;
+        /** That raising was of no use, by the person's own word. */
+        no_use?: boolean | undefined;
+      }
     /** Here `id` names the mark that is taken back. */
     | { kind: 'withdraw'; id: string }
   );

@@ -1,18 +1,20 @@
 // The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
-import { answerAlarms } from '../alarms/engine.ts';
+import { alarmsAfterGap, answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { panAfterGap, panCorrected, panReadByHand } from '../pan/pan-model.ts';
-import type { Entry, HeaderPatch, Mark } from './entries.ts';
+import { rememberTransitions } from './alarm-history.ts';
+import type { Called, Entry, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools } from './line-reading.ts';
 import { densityDoubt } from './density-noted.ts';
 import { noteMark } from './marks.ts';
+import { takeCall } from './program-alarms.ts';
 import { checkDoubt } from './readings-noted.ts';
 import { doubtAboutPressure } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
-import { type BoilState, startPort, takeHeader } from './state.ts';
+import { type BoilState, startPort, takeHeader, tell } from './state.ts';
 import { stepPans } from './readings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
@@ -38,15 +40,22 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
     passGap(state, entry.t, entry.seconds * 1000);
     return state;
   }
+  // What falls due at entry.t itself is done by the next call: what a person does at t counts before it.
   runDue(state, entry.t - 1);
   if (!('line' in entry)) state.stirred = true;
   if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
   else if ('state' in entry) portChanged(state, entry);
   else if ('mark' in entry) correcting(state, () => takeMark(state, entry.mark, entry.t));
   else if ('set' in entry) correcting(state, () => takeSet(state, entry.set, entry.t, tools));
-  else if ('answer' in entry) state.fresh.push(...answerAlarms(state.book, entry.answer, entry.t));
+  else if ('answer' in entry) tell(state, answerAlarms(state.book, entry.answer, entry.t));
+  else if ('called' in entry) takeProgramCall(state, entry.called, entry.t);
   else if ('run' in entry) state.ended = true;
   return state;
+}
+
+/** It was told by the program that made it, so it is remembered here and not told again. */
+function takeProgramCall(state: BoilState, called: Called, t: number): void {
+  rememberTransitions(state.history, state.book, takeCall(state.book, called, t));
 }
 
 /**
@@ -78,6 +87,7 @@ function passGap(state: BoilState, t: number, length: number): void {
   state.now = t - 1;
   state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
   forgetRecent(state, t);
+  alarmsAfterGap(state.book, t);
 }
 
 function forgetRecent(state: BoilState, t: number): void {

@@ -1,16 +1,15 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
-import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { countIsFresh } from '../pan/contents.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { readingOf } from './readings.ts';
-import { type BoilState, type KeptMark, leadTimes } from './state.ts';
+import { type BoilState, type KeptMark, leadTimes, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
-  state.fresh.push(...timePassed(state.book, t));
+  tell(state, timePassed(state.book, t));
   for (const id in state.ports) judgePort(state, id, t);
   for (const id in state.pans) if (everyPan || isWaiting(state.book, id)) judgePan(state, id, t);
   state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
@@ -54,8 +53,7 @@ function look(
   t: number,
   finding: Finding | null,
 ): void {
-  const made: AlarmTransition[] = observe(state.book, key, { onDelayMs, offDelayMs }, finding, t);
-  if (made.length > 0) state.fresh.push(...made);
+  tell(state, observe(state.book, key, { onDelayMs, offDelayMs }, finding, t));
 }
 
 /** So long after a marked pour it counts as just poured, ms. */

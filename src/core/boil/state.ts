@@ -1,5 +1,6 @@
 // What is known of a boil after the entries so far: plain data, so that it can be cloned, kept and compared.
 import type { AlarmTransition } from '../alarms/alarm.ts';
+import { type HistoryKept, rememberTransitions, startHistory } from './alarm-history.ts';
 import { byName } from './by-name.ts';
 import { channelName, type ColdJunction, coldJunctionsOf } from './cold-junction.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
@@ -72,6 +73,7 @@ export interface BoilState {
   /** What the pots of plain water showed. */
   pots: Evidence[];
   book: AlarmBook;
+  history: HistoryKept;
   /** Transitions made by the last call of applyEntry or advance. */
   fresh: AlarmTransition[];
   /** Sentences about entries that could not be used. */
@@ -101,6 +103,7 @@ export function startBoil(header: Header): BoilState {
     waterAt: 0,
     pots: [],
     book: startAlarms(),
+    history: startHistory(),
     fresh: [],
     notices: [],
   };
@@ -174,6 +177,13 @@ function headerPlaces(header: Header): Record<string, string> {
     for (const probe of pan.probe === undefined ? [] : [pan.probe].flat()) places[probe] = pan.id;
   }
   return places;
+}
+
+/** Transitions that were just made: they are handed out, and remembered. */
+export function tell(state: BoilState, made: readonly AlarmTransition[]): void {
+  if (made.length === 0) return;
+  state.fresh.push(...made);
+  rememberTransitions(state.history, state.book, made);
 }
 
 /** Call after every change of probePan or of the pans. */

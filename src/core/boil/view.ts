@@ -1,7 +1,8 @@
 // What a screen is shown of a boil at one moment: readings, limits, water, probes, ports, alarms, marks and the next thing.
 import type { ListedAlarm } from '../alarms/alarm.ts';
-import { listAlarms, soundNow } from '../alarms/engine.ts';
+import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHigh } from '../alarms/engine.ts';
 import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
+import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
@@ -39,6 +40,9 @@ export interface BoilView {
   }[];
   alarms: (ListedAlarm & AlarmWords)[];
   sound: { priority: Priority | null; silencedUntil: number | null };
+  /** High alarms that nobody has answered; null when there is none. */
+  unanswered: UnansweredHigh | null;
+  history: AlarmHistory;
   /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
   marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
   next: NextThing;
@@ -51,7 +55,7 @@ const NOTICE_LASTS_MS = 10 * 60_000;
 /** Everything at t (ms), which must not be before the last entry. */
 export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
-  const alarms = listAlarms(state.book);
+  const calls = callsView(state.book, t);
   return {
     readings,
     limits: readings.map((reading) => panLimits(state, reading.pan)),
@@ -65,8 +69,8 @@ export function boilView(state: BoilState, t: number): BoilView {
       lines: port.lines,
       unreadable: port.unreadable,
     })),
-    alarms: alarms.map((alarm) => ({ ...alarm, ...ALARM_WORDS[alarm.alarm] })),
-    sound: { priority: soundNow(state.book, t), silencedUntil: state.book.silencedUntil },
+    ...calls,
+    history: alarmHistory(state.history, state.marks),
     marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
       t: noted,
       at,
@@ -74,8 +78,17 @@ export function boilView(state: BoilState, t: number): BoilView {
       withdrawn,
       questioned,
     })),
-    next: nextThing(readings, alarms, state.water.celsius !== null, t),
+    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
+  };
+}
+
+/** The alarms with their words, the one sound, and what nobody has answered, at t (ms). */
+export function callsView(book: AlarmBook, t: number): Pick<BoilView, 'alarms' | 'sound' | 'unanswered'> {
+  return {
+    alarms: listAlarms(book).map((alarm) => ({ ...alarm, ...ALARM_WORDS[alarm.alarm] })),
+    sound: { priority: soundNow(book, t), silencedUntil: book.silencedUntil },
+    unanswered: unansweredHigh(book, t),
   };
 }
 

@@ -1,0 +1,111 @@
+// The history of a boil's alarms: each raising with its answer, its end and a person's word on it, kept short enough for any boil.
+import type { AlarmTransition } from '../alarms/alarm.ts';
+import { type AlarmBook, findAlarm } from '../alarms/engine.ts';
+import type { AlarmName, Mark, Priority } from './entries.ts';
+import { lookBack, type LookBack } from './look-back.ts';
+
+/** One raising of an alarm; times in ms of boil time. */
+export interface Raising {
+  alarm: AlarmName;
+  pan: string | null;
+  port: string | null;
+  /** The highest that it reached. */
+  priority: Priority;
+  /** The numbers behind it when it was raised. */
+  why: string;
+  raisedAt: number;
+  /** First acknowledged; null when nobody did. */
+  answeredAt: number | null;
+  /** null while it stands. */
+  clearedAt: number | null;
+  asides: { at: number; until: number; reason: string }[];
+}
+
+/** A raising as it is shown: with the person's own word that it was of no use. */
+export interface RaisingShown extends Raising {
+  noUse: boolean;
+}
+
+export interface AlarmHistory {
+  /** In order of raising, the last 200. */
+  raisings: RaisingShown[];
+  /** Raised before those, and only counted. */
+  earlier: number;
+  lookBack: LookBack;
+}
+
+interface KeptRaising extends Raising {
+  about: string | null;
+}
+
+/** Plain data of the boil's state. */
+export interface HistoryKept {
+  raisings: KeptRaising[];
+  earlier: number;
+}
+
+/** So many raisings are kept: a day with more than one in four minutes is beyond a look at each. */
+export const MOST_RAISINGS = 200;
+
+export function startHistory(): HistoryKept {
+  return { raisings: [], earlier: 0 };
+}
+
+/** Takes in what the alarms did, in order; the book is the one that they were made by, as it stands behind them. */
+export function rememberTransitions(
+  history: HistoryKept,
+  book: AlarmBook,
+  transitions: readonly AlarmTransition[],
+): void {
+  for (const transition of transitions) {
+    if (transition.event === 'raised') begin(history, transition);
+    else goOn(history, book, transition);
+  }
+}
+
+function begin(history: HistoryKept, { alarm, pan, port, about, priority, why, t }: AlarmTransition): void {
+  history.raisings.push({
+    ...{ alarm, pan, port: port ?? null, about: about ?? null, priority, why, raisedAt: t },
+    ...{ answeredAt: null, clearedAt: null, asides: [] },
+  });
+  if (history.raisings.length <= MOST_RAISINGS) return;
+  history.raisings.shift();
+  history.earlier += 1;
+}
+
+function goOn(history: HistoryKept, book: AlarmBook, transition: AlarmTransition): void {
+  const { t, event, priority } = transition;
+  const raising = history.raisings.findLast((one) => isOf(one, transition));
+  if (raising === undefined) return;
+  if (event === 'escalated') raising.priority = priority;
+  if (event === 'acknowledged') raising.answeredAt ??= t;
+  if (event === 'cleared') raising.clearedAt = t;
+  if (event !== 'put-aside') return;
+  const { asideUntil: until, asideReason: reason } = findAlarm(book, transition) ?? {};
+  if (typeof until === 'number') raising.asides.push({ at: t, until, reason: reason ?? '' });
+}
+
+function isOf(one: KeptRaising, { alarm, pan, port, about }: AlarmTransition): boolean {
+  return one.alarm === alarm && one.pan === pan && one.port === (port ?? null) && one.about === (about ?? null);
+}
+
+/** The history with what people said of it; marks that were taken back do not count. */
+export function alarmHistory(history: HistoryKept, marks: readonly { mark: Mark; withdrawn: boolean }[]): AlarmHistory {
+  const words = marks.flatMap(({ mark, withdrawn }) =>
+    mark.kind === 'note' && mark.no_use === true && mark.about !== undefined && !withdrawn ? [mark.about] : [],
+  );
+  const raisings = history.raisings.map(({ about: _, ...raising }) => ({
+    ...raising,
+    noUse: words.some((word) => isAbout(raising, word)),
+  }));
+  return { raisings, earlier: history.earlier, lookBack: lookBack(raisings) };
+}
+
+/** A mark speaks of this raising. */
+export function isAbout(
+  raising: Raising,
+  word: { alarm: string; pan: string | null; port?: string | undefined; raised: number },
+): boolean {
+  if (raising.alarm !== word.alarm || raising.pan !== word.pan || raising.raisedAt !== word.raised) return false;
+  return word.port === undefined || raising.port === word.port;
+}
