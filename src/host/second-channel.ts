@@ -15,7 +15,7 @@ const nameOf = ({ alarm, pan, port, since, priority }: AlarmView): string =>
 export function callSentence({ pan, port, title, why, todo }: AlarmView, header: Header | null): string {
   const name = header?.pans?.find(({ id }) => id === pan)?.name ?? pan;
   const where = name ?? (port === null ? null : `Board ${port}`);
-  return `Panwarden: ${where === null ? '' : `${where}: `}${title}. ${why.replace(/\.$/, '')}. ${todo}`;
+  return `Panwarden: ${where === null ? '' : `${where}: `}${title} (${why.replace(/\.$/, '')}). ${todo}`;
 }
 
 /** Since when a call waits for an answer, and when it went out last; ms of boil time. */

@@ -1,0 +1,76 @@
+// Which calls go out another way: what nobody answered for a minute, and what nobody could hear.
+import { expect, test } from 'vitest';
+import { SecondChannel, callSentence } from '../../src/host/second-channel.ts';
+import type { AlarmView } from '../../src/protocol/messages.ts';
+import { TARN_HEADER } from './tarn-boil.ts';
+
+const scorch: AlarmView = {
+  alarm: 'scorch-risk',
+  pan: 'p1',
+  port: null,
+  priority: 'high',
+  condition: 'active',
+  answered: false,
+  since: 1000,
+  asideUntil: null,
+  asideReason: null,
+  why: 'about 2 min until it burns',
+  title: 'About to burn',
+  means: 'Too strong for live heat.',
+  todo: 'Shut the heat first.',
+};
+
+/** The seconds, of all up to 900, at which the alarm goes out; `at` says how it stands at each. */
+function goesOut(at: (t: number) => Partial<AlarmView> | null, heard: (t: number) => boolean = () => true): number[] {
+  const channel = new SecondChannel();
+  const seconds = Array.from({ length: 900 }, (_, i) => i + 1);
+  return seconds.filter((second) => {
+    const change = at(second * 1000);
+    const alarms = change === null ? [] : [{ ...scorch, ...change }];
+    const sound = { priority: null, silencedUntil: null };
+    return channel.due({ alarms, sound, t: second * 1000 }, heard(second * 1000)).length > 0;
+  });
+}
+
+test('a high call that nobody answers goes out after a minute, and again each five minutes', () => {
+  expect(goesOut(() => ({}))).toEqual([61, 361, 661]);
+});
+
+test.each([
+  ['answered in time', (t: number) => ({ answered: t > 50_000 })],
+  ['over in time', (t: number) => ({ condition: t > 50_000 ? ('over' as const) : ('active' as const) })],
+  ['put aside', () => ({ asideUntil: 10_000_000 })],
+  ['of middle priority', () => ({ priority: 'medium' as const })],
+])('a call that is %s stays here', (_what, at) => {
+  expect(goesOut(at)).toEqual([]);
+});
+
+test('what comes back after an answer, or becomes worse, has its own minute', () => {
+  const answeredFor = (t: number) => ({ answered: t >= 30_000 && t < 330_000 });
+  expect(goesOut(answeredFor)).toEqual([390, 690]);
+  const worse = (t: number) => ({ priority: t < 100_000 ? ('medium' as const) : ('high' as const) });
+  expect(goesOut(worse)).toEqual([160, 460, 760]);
+});
+
+test('while nobody could hear, high and middle calls go out at once, low ones never', () => {
+  const deafFrom = (from: number) => (t: number) => t < from;
+  expect(goesOut(() => ({}), deafFrom(20_000))).toEqual([20, 320, 620]);
+  expect(goesOut(() => ({ priority: 'medium' }), deafFrom(0))).toEqual([1, 301, 601]);
+  expect(goesOut(() => ({ priority: 'low' }), deafFrom(0))).toEqual([]);
+});
+
+test('a silence holds for this way too, for as long as it lasts', () => {
+  const channel = new SecondChannel();
+  const sound = { priority: null, silencedUntil: 200_000 };
+  const out = [0, 100_000, 199_000, 200_000].map((t) => channel.due({ alarms: [scorch], sound, t }, true).length);
+  expect(out).toEqual([0, 0, 0, 1]);
+});
+
+test('a call is one sentence that can stand alone, and is no option of a program', () => {
+  expect(callSentence(scorch, TARN_HEADER)).toBe(
+    'Panwarden: Back pot: About to burn (about 2 min until it burns). Shut the heat first.',
+  );
+  expect(callSentence({ ...scorch, pan: null, port: 'A' }, TARN_HEADER)).toMatch(/^Panwarden: Board A: /);
+  const hostile = { ...TARN_HEADER, pans: [{ id: 'p1', name: '--exec rm' }] };
+  expect(callSentence(scorch, hostile).startsWith('Panwarden: ')).toBe(true);
+});
