@@ -1,4 +1,5 @@
 // An invented moment of a boil at Tarn Hollow, for tests of the screen's words.
+import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
 import type { AlarmView, Now, Reading, Settings } from '../../src/screen/client/types.ts';
 
 export const metric: Settings = {
@@ -14,6 +15,9 @@ export const metric: Settings = {
   near_finish_lead_s: 600,
   scorch_lead_s: 240,
   low_level_lead_s: 600,
+  spoken_calls: false,
+  minute_tick: false,
+  second_channel: { command: [] },
 };
 
 export const american: Settings = {
@@ -103,6 +107,8 @@ export const moment: Now = {
   ports: [],
   alarms: [],
   sound: { priority: null, silencedUntil: null },
+  unanswered: null,
+  history: alarmHistory(startHistory(), []),
   marks: [],
   next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
   kept: 10,
