@@ -11,10 +11,10 @@ import { densityDoubt } from './density-noted.ts';
 import { noteMark } from './marks.ts';
 import { takeCall } from './program-alarms.ts';
 import { checkDoubt } from './readings-noted.ts';
-import { doubtAboutPressure } from './water.ts';
+import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
-import { type BoilState, startPort, takeHeader, tell } from './state.ts';
+import { type BoilState, type KeptMark, startPort, takeHeader, tell } from './state.ts';
 import { stepPans } from './readings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
@@ -172,17 +172,29 @@ function takeMark(state: BoilState, mark: Mark, t: number): void {
   }
 }
 
-/** What was just noted and can hardly be meant is asked about, once. A strange pressure counts: the altitude may be wrong. */
+/** What was just noted and can hardly be meant, or tells nothing, is asked about, once. */
 function askBack(state: BoilState, t: number): void {
   const kept = state.marks.at(-1);
   if (kept === undefined || kept.t !== t) return;
   const { evidence, mark } = kept;
-  const doubt = mark.kind === 'pressure' ? doubtAboutPressure(mark, state.header.site?.altitude_m ?? null) : null;
-  if (doubt !== null) state.notices.push({ t, sentence: doubt });
+  const say = (sentence: string): void => void state.notices.push({ t, sentence });
+  if (mark.kind === 'pressure') askAboutPressure(state, kept, mark, say);
   if (!kept.questioned || evidence === null) return;
-  if (evidence.kind === 'density') state.notices.push({ t, sentence: densityDoubt(state, evidence) });
-  if (evidence.kind === 'check' && mark.kind === 'water-check')
-    state.notices.push({ t, sentence: checkDoubt(mark, evidence.inSyrup) });
+  if (evidence.kind === 'density') say(densityDoubt(state, evidence));
+  if (evidence.kind === 'check' && mark.kind === 'water-check') say(checkDoubt(mark, evidence.inSyrup));
+}
+
+function askAboutPressure(
+  state: BoilState,
+  { evidence, questioned }: KeptMark,
+  mark: Mark & { kind: 'pressure' },
+  say: (sentence: string) => void,
+): void {
+  const doubt = doubtAboutPressure(mark, state.header.site?.altitude_m ?? null);
+  const jump = evidence === null ? null : pressureJump(mark, evidence, state.water.evidence);
+  if (evidence === null) say(NEEDS_ALTITUDE);
+  else if (questioned && doubt !== null) say(`${doubt} It was left out; the same again counts.`);
+  else if (jump !== null) say(jump);
 }
 
 function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): void {

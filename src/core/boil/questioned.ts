@@ -9,9 +9,12 @@ const WILD_SIGMAS = 4;
 const WILD_CHECK_C = 2.5;
 /** With the water point known no better than this, °C, a check is not questioned. */
 const KNOWN_SIGMA_C = 1.5;
-/** The same wild number again within this is meant, ms, if the two agree to this, °Bx or °C. */
+/** The same wild number again within this is meant, ms, if the two agree to this: °Bx or °C, and °C of water point. */
 const AGAIN_WITHIN_MS = 20 * 60_000;
 const AGAIN_ALIKE = 1.5;
+const AGAIN_WATER_C = 0.06;
+/** Twice within this is one press too many, not a second look, ms. */
+const ONE_PRESS_MS = 15_000;
 
 /** Whether something that was noted can hardly be meant, against what was known before it; `left` is what was left out so far. */
 export function isWild(seen: Evidence, joint: JointNormal, left: readonly Evidence[]): boolean {
@@ -24,16 +27,33 @@ function isFar(seen: Evidence, joint: JointNormal): boolean {
   const off = Math.abs(value - meanOf(joint, sum));
   const known = sigmaOf(joint, sum);
   if (seen.kind === 'check') return known <= KNOWN_SIGMA_C && off > WILD_CHECK_C;
+  if (seen.kind === 'pressure') return seen.doubted;
   if (seen.kind !== 'density') return false;
   return seen.tooStrong || off > WILD_SIGMAS * Math.hypot(sigma, known) || off > WILD_BRIX * seen.cPerBrix;
 }
 
 /** Somebody who was asked and says the same again means it. */
 function saysTheSame(one: Evidence, other: Evidence): boolean {
-  if (Math.abs(one.at - other.at) > AGAIN_WITHIN_MS) return false;
+  const apart = Math.abs(one.at - other.at);
+  return apart <= AGAIN_WITHIN_MS && apart >= ONE_PRESS_MS && isAlike(one, other);
+}
+
+/** The same number pressed twice counts once. */
+export function isPressedTwice(seen: Evidence, before: readonly Evidence[]): boolean {
+  return seen.kind !== 'pot' && before.some((one) => Math.abs(seen.at - one.at) < ONE_PRESS_MS && isSame(seen, one));
+}
+
+function isSame(one: Evidence, other: Evidence): boolean {
+  if (one.kind === 'density' && other.kind === 'density') return one.pan === other.pan && one.brix === other.brix;
+  return one.kind !== 'density' && isAlike(one, other) && 'celsius' in other && one.celsius === other.celsius;
+}
+
+function isAlike(one: Evidence, other: Evidence): boolean {
   if (one.kind === 'density' && other.kind === 'density')
     return one.pan === other.pan && Math.abs(one.brix - other.brix) <= AGAIN_ALIKE;
   if (one.kind === 'check' && other.kind === 'check')
     return one.probe === other.probe && Math.abs(one.celsius - other.celsius) <= AGAIN_ALIKE;
+  if (one.kind === 'pressure' && other.kind === 'pressure')
+    return Math.abs(one.celsius - other.celsius) <= AGAIN_WATER_C;
   return false;
 }

@@ -23,9 +23,9 @@ import {
 import { pressureDoubt } from '../physics/pressure-doubt.ts';
 import { modelShareOfRise } from '../physics/strength-uncertainty.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
-import type { Header, Mark, Sensor } from './entries.ts';
+import type { Header, Mark, Sap, Sensor } from './entries.ts';
 import { sapKey } from './learnt.ts';
-import { isWild } from './questioned.ts';
+import { isPressedTwice, isWild } from './questioned.ts';
 
 export interface WaterOrigin {
   kind: 'altitude' | 'pressure' | 'check' | 'reference-pot' | 'nothing';
@@ -61,6 +61,19 @@ const C_PER_HPA = 0.0277;
 /** Known worse than this, °C, the water point is better called not known. */
 const USEFUL_SIGMA_C = 1.5;
 
+/**
+ * Acids and minerals that nobody told of raise a birch syrup by another 0 to 6 % (physics.md 4.4, with 75 g/mol assumed);
+ * 4 to 10 % of them were found on its sugar (Kallio & Ahtonen 1987, abstract), and far less in maple.
+ */
+const UNTOLD_OTHERS_SHARE = 0.03;
+
+/** By which share the rise of a sap that nobody measured may be off (1 σ): the model's error, and acids nobody told of. */
+function sapSigma(sap: Sap | undefined): number {
+  const shares = sugarShares(sap ?? 'maple');
+  const untold = shares.others === undefined ? UNTOLD_OTHERS_SHARE * (1 - shares.sucrose) : 0;
+  return Math.hypot(modelShareOfRise(shares), untold);
+}
+
 /** What is expected of water point, probes and saps of a header before anything is seen. */
 export function priorsOf(header: Header): Priors {
   const altitudeM = header.site?.altitude_m;
@@ -70,9 +83,7 @@ export function priorsOf(header: Header): Priors {
     const sigma = trusted.includes(id) ? REFERENCE_SIGMA_C : probeSigmaC(sensor);
     return { name: probeName(id), mean: -(offset_c ?? 0), sigma };
   });
-  const saps = new Map(
-    (header.pans ?? []).map(({ sap }) => [sapName(sapKey(sap)), modelShareOfRise(sugarShares(sap ?? 'maple'))]),
-  );
+  const saps = new Map((header.pans ?? []).map(({ sap }) => [sapName(sapKey(sap)), sapSigma(sap)]));
   return {
     altitudeWaterC: pressure === null ? null : saturationTemperatureCelsius(pressure),
     expected: [
@@ -97,6 +108,7 @@ export function waterFrom(
   const taken: Evidence[] = [];
   const left: Evidence[] = [];
   for (const one of [...evidence].sort((a, b) => a.at - b.at)) {
+    if (isPressedTwice(one, taken)) continue;
     if (isWild(one, baselineAt(seen, one.at), left)) left.push(one);
     else {
       seen = see(seen, one);
@@ -179,10 +191,30 @@ export function pressureEvidence(
   const pressure = stationPressureOf(mark, altitudeM);
   const celsius = pressure === null ? null : saturationTemperatureCelsius(pressure);
   if (celsius === null) return null;
-  return { kind: 'pressure', at, celsius, sigmaC: PRESSURE_SIGMA_HPA[mark.at ?? 'station'] * C_PER_HPA };
+  const sigmaC = PRESSURE_SIGMA_HPA[mark.at ?? 'station'] * C_PER_HPA;
+  return { kind: 'pressure', at, celsius, sigmaC, doubted: doubtAboutPressure(mark, altitudeM) !== null };
 }
 
-/** A sentence where no weather makes such a pressure at this altitude; null where it can be. */
+/** Further from the last one than weather goes within the hour, °C of water point: 9 hPa. */
+const JUMP_C = 0.25;
+const HOUR_MS = 3_600_000;
+
+/** What is asked about a pressure that jumps from the one before it, which counts all the same; null where it does not. */
+export function pressureJump(
+  mark: Mark & { kind: 'pressure' },
+  seen: Evidence,
+  evidence: readonly Evidence[],
+): string | null {
+  const before = evidence.findLast((one) => one.kind === 'pressure' && one !== seen && seen.at - one.at < HOUR_MS);
+  if (before === undefined || Math.abs(before.celsius - seen.celsius) <= JUMP_C) return null;
+  return `${mark.hpa.toFixed(0)} hPa is further from the pressure before than weather goes in that time; the newer one counts. Whichever of them is wrong, take it back.`;
+}
+
+/** What is said of a pressure that means nothing without the altitude. */
+export const NEEDS_ALTITUDE =
+  "An airfield's setting or a sea-level figure tells nothing here until the site's altitude is given: add it to the setup, or use a barometer at the pans.";
+
+/** A sentence where no weather makes such a pressure at this altitude, or a common slip rather would; null else. */
 export function doubtAboutPressure(mark: Mark & { kind: 'pressure' }, altitudeM: number | null): string | null {
   const { hpa, at = 'station', outdoor_celsius: outdoorC = null } = mark;
   return pressureDoubt({ hpa, at, altitudeM, outdoorC });

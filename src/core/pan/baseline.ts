@@ -28,8 +28,8 @@ const SAP_CHANGES_SHARE = 0.012;
 
 /** One thing that was seen, at a time in ms of boil time. */
 export type Evidence =
-  /** The water point that a pressure means. */
-  | { kind: 'pressure'; at: number; celsius: number; sigmaC: number }
+  /** The water point that a pressure means; `doubted` where no weather makes it here, or a common slip rather would. */
+  | { kind: 'pressure'; at: number; celsius: number; sigmaC: number; doubted: boolean }
   /** What a probe said, uncorrected, in boiling water; `inSyrup` where it said the same in its thick pan. */
   | { kind: 'check'; at: number; probe: string; celsius: number; sigmaC: number; inSyrup: boolean }
   | { kind: 'pot'; at: number; probe: string; celsius: number; sigmaC: number }
@@ -134,7 +134,7 @@ export function see(baseline: Baseline, seen: Evidence): Baseline {
   const { sum, value, sigma } = asMeasurement(seen);
   const surprise = value - meanOf(joint, sum);
   if (Math.abs(surprise) > SURPRISE_SIGMAS * Math.hypot(sigma, sigmaOf(joint, sum)))
-    doubt(joint, seen.kind === 'check' || seen.kind === 'density' ? probeName(seen.probe) : WATER, surprise);
+    doubt(joint, seen.kind === 'pressure' ? WATER : probeName(seen.probe), surprise);
   learnFrom(joint, sum, value, sigma);
   return { joint, at: Math.max(seen.at, baseline.at ?? seen.at) };
 }

@@ -18,6 +18,13 @@ const greatestSeaLevelHpa = 1085;
 const mostUnderStandardHpa = 92;
 const mostOverStandardHpa = 64;
 
+/**
+ * A sea-level figure typed for a barometer's is a common slip, and so much over the standard is rarer than that slip:
+ * 1040 hPa at sea level is seen on one day in some hundreds (common practice).
+ */
+const seldomOverStandardHpa = 27;
+const usualSeaLevelHpa = { least: 980, greatest: 1050 };
+
 /** The highest place of which anyone would type a pressure is 5000 m; no place on land has more than 1100 hPa. */
 const leastStationHpa = 450;
 const greatestStationHpa = 1100;
@@ -34,7 +41,7 @@ export interface TypedPressure {
 
 /**
  * One sentence for a person where a typed pressure is not possible at its altitude: what would be, and what the
- * number looks like; null where real weather can make it. `unit` is that in which the person thinks.
+ * number looks like; null where real weather can make it, and no common slip rather would. `unit` is that in which the person thinks.
  * Limits: record pressures on land, from memory; see the constants. QNH and QFF differ too little to be told apart.
  */
 export function pressureDoubt(typed: TypedPressure, unit: PressureUnit = 'hpa'): string | null {
@@ -50,9 +57,12 @@ function stationDoubt({ hpa, altitudeM }: TypedPressure, say: Say): string | nul
     if (hpa >= leastStationHpa && hpa <= greatestStationHpa) return null;
     return `A barometer cannot show ${say(hpa)} anywhere where people boil: look at the number and its unit again.`;
   }
-  if (isOfPlace(hpa, standard)) return null;
-  const usual = `A barometer at ${altitudeM.toFixed(0)} m shows about ${say(standard)}, and ${say(hpa)} never`;
-  if (hpa > standard && isOfSeaLevel(hpa))
+  const slip = hpa > standard + seldomOverStandardHpa && isUsualAtSeaLevel(hpa);
+  const possible = isOfPlace(hpa, standard);
+  if (possible && !slip) return null;
+  const shows = `A barometer at ${altitudeM.toFixed(0)} m shows about ${say(standard)}`;
+  const usual = `${shows}, and ${say(hpa)} ${possible ? 'hardly ever' : 'never'}`;
+  if (slip || (hpa > standard && isOfSeaLevel(hpa)))
     return `${usual}: this looks like a weather page's sea-level figure or an airfield's setting; choose which of them it is, or correct the altitude.`;
   const height = standardAltitudeM(hpa);
   if (height === null) return `${usual}: look at the number and its unit again.`;
@@ -74,6 +84,8 @@ function seaLevelDoubt({ hpa, at, altitudeM, outdoorC }: TypedPressure, say: Say
 }
 
 const isOfSeaLevel = (hpa: number): boolean => hpa >= leastSeaLevelHpa && hpa <= greatestSeaLevelHpa;
+
+const isUsualAtSeaLevel = (hpa: number): boolean => hpa >= usualSeaLevelHpa.least && hpa <= usualSeaLevelHpa.greatest;
 
 const isOfPlace = (hpa: number, standard: number): boolean =>
   hpa >= standard - mostUnderStandardHpa && hpa <= standard + mostOverStandardHpa;

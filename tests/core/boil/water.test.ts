@@ -5,6 +5,7 @@ import type { Mark } from '../../../src/core/boil/entries.ts';
 import {
   checkEvidence,
   correctionC,
+  potEvidence,
   pressureEvidence,
   priorsOf,
   type Water,
@@ -212,6 +213,41 @@ test('a pressure that no weather makes at this altitude is asked about', () => {
   const sentences = (what: Mark): string[] =>
     foldAll(header, [mark(0, what)], 1000).state.notices.map((one) => one.sentence);
   expect(sentences(station(1013))).toEqual([expect.stringContaining('sea-level figure')]);
+  expect(foldAll(header, [mark(0, station(1013))], 1000).state.water.origin.kind).toBe('altitude');
   expect(sentences(station(935))).toEqual([]);
   expect(sentences({ kind: 'pressure', hpa: 1013, at: 'altimeter' })).toEqual([]);
+});
+
+test('a doubted pressure counts when it is typed again, and a double press is not again', () => {
+  const typed = (...times: number[]): number => {
+    const evidence = times.map((t) => pressureEvidence({ kind: 'pressure', hpa: 1013 }, t, 640)!);
+    return waterFrom(evidence, priorsOf(tarnHollow({ site: { altitude_m: 640 } })), 120_000).water.pressureHpa!;
+  };
+  expect(typed(0)).toBeLessThan(945);
+  expect(typed(0, 1000)).toBeLessThan(945);
+  expect(Math.abs(typed(0, 60_000) - 1013)).toBeLessThan(1);
+});
+
+test('a reference pot whose own probe is off does not take the water point from a barometer', () => {
+  const header = tarnHollow({
+    pans: [
+      { id: 'p1', probe: 'A/1' },
+      { id: 'pot', role: 'reference', probe: 'A/2' },
+    ],
+  });
+  const evidence = [pressureEvidence({ kind: 'pressure', hpa: 1000 }, 0, 0)!, potEvidence('A/2', 101.1, 60_000)];
+  const { water } = waterFrom(evidence, priorsOf(header), 120_000);
+  expect(Math.abs(water.pressureHpa! - 1000)).toBeLessThan(2);
+});
+
+test('a pressure that jumps from the one before counts, and is asked about', () => {
+  const { state } = foldAll(onePot(), [mark(0, station(1010)), mark(60_000, station(995))], 61_000);
+  expect(Math.abs(state.water.pressureHpa! - 995)).toBeLessThan(2);
+  expect(state.notices.map(({ sentence }) => sentence)).toEqual([expect.stringContaining('than weather goes')]);
+});
+
+test("an airfield's setting without the altitude says what is missing", () => {
+  const header = { ...onePot(), site: {} };
+  const { state } = foldAll(header, [mark(0, { kind: 'pressure', hpa: 1013, at: 'altimeter' })], 1000);
+  expect(state.notices.map(({ sentence }) => sentence)).toEqual([expect.stringContaining("site's altitude is given")]);
 });

@@ -1,0 +1,91 @@
+// The history of a boil's alarms through the real fold: answers, ends, put-asides, a person's word, and that it stays short.
+import { expect, test } from 'vitest';
+import type { Entry } from '../../../src/core/boil/entries.ts';
+import type { BoilState } from '../../../src/core/boil/fold.ts';
+import {
+  type AlarmHistory,
+  alarmHistory,
+  MOST_RAISINGS,
+  rememberTransitions,
+  startHistory,
+} from '../../../src/core/boil/alarm-history.ts';
+import { startAlarms } from '../../../src/core/alarms/engine.ts';
+import { foldAll, inOrder, lines, mark, tarnHollow } from './tarn-hollow.ts';
+
+const historyOf = (state: BoilState): AlarmHistory => alarmHistory(state.history, state.marks);
+const answer = (t: number, what: Extract<Entry, { answer: unknown }>['answer']): Entry => ({ t, answer: what });
+
+/** Both probes are silent from 30 s to 60 s: two alarms, raised at 34 s. */
+const silent = inOrder(
+  lines(0, 30_000, { T1: () => 60, T2: () => 60 }),
+  lines(60_000, 90_000, { T1: () => 60, T2: () => 60 }),
+);
+const folded = (...more: Entry[]): BoilState => foldAll(tarnHollow(), inOrder(silent, more), 90_000).state;
+
+test('each raising is remembered with its first answer and its end', () => {
+  const state = folded(
+    answer(40_000, { acknowledge: { pan: 'p1', alarm: 'probe-lost' } }),
+    answer(45_000, { acknowledge: { pan: 'p1', alarm: 'probe-lost' } }),
+  );
+  const { raisings, lookBack } = historyOf(state);
+  const raisedAt = raisings[0]!.raisedAt;
+  expect(raisings).toEqual([
+    {
+      ...{ alarm: 'probe-lost', pan: 'p1', port: null, priority: 'medium', why: 'nothing comes from the probe' },
+      ...{ raisedAt, answeredAt: 40_000, clearedAt: 63_000, asides: [], noUse: false },
+    },
+    expect.objectContaining({ pan: 'p2', raisedAt, answeredAt: null, clearedAt: 63_000 }),
+  ]);
+  expect(lookBack).toMatchObject({ raised: 2, answered: 1, answeredAfterS: (40_000 - raisedAt) / 1000 });
+});
+
+test('a put-aside is remembered with its end and its reason', () => {
+  const put_aside = { pan: 'p2', alarm: 'probe-lost', seconds: 300, reason: 'it was pulled out' };
+  const { raisings } = historyOf(folded(answer(40_000, { put_aside })));
+  expect(raisings.map(({ asides }) => asides)).toEqual([
+    [],
+    [{ at: 40_000, until: 340_000, reason: 'it was pulled out' }],
+  ]);
+});
+
+test('what was answered only after it was over is answered', () => {
+  const { raisings } = historyOf(folded(answer(80_000, { acknowledge: { pan: 'p1', alarm: 'probe-lost' } })));
+  expect(raisings[0]).toMatchObject({ clearedAt: 63_000, answeredAt: 80_000 });
+});
+
+test('a person’s word that it was of no use is for that raising alone, and can be taken back', () => {
+  const raised = historyOf(folded()).raisings[0]!.raisedAt;
+  const about = { alarm: 'probe-lost', pan: 'p1', raised };
+  const word = mark(70_000, { kind: 'note', id: 'm1', text: 'this was no use', about, no_use: true });
+  const other = mark(71_000, { kind: 'note', text: 'it fell out', about: { ...about, pan: 'p2' } });
+  const noUse = (...more: Entry[]) => historyOf(folded(...more)).raisings.map((one) => one.noUse);
+  expect(noUse(word, other)).toEqual([true, false]);
+  expect(noUse(word, mark(75_000, { kind: 'withdraw', id: 'm1' }))).toEqual([false, false]);
+});
+
+test('two reminders with one text are two raisings, each with its own answer', () => {
+  const remind = (t: number) => mark(t, { kind: 'remind', text: 'skim', seconds: 5 });
+  const seen = answer(8000, { acknowledge: { pan: null, alarm: 'reminder' } });
+  const { raisings } = historyOf(folded(remind(1000), seen, remind(10_000)));
+  const reminders = raisings.filter(({ alarm }) => alarm === 'reminder');
+  expect(reminders.map(({ raisedAt, answeredAt }) => [raisedAt, answeredAt])).toEqual([
+    [6000, 8000],
+    [15_000, null],
+  ]);
+  expect(Object.keys(reminders[0]!)).not.toContain('about');
+});
+
+test('the last 200 raisings are kept, and those before them counted', () => {
+  const history = startHistory();
+  const book = startAlarms();
+  for (let t = 0; t < 250; t += 1) {
+    const call = { t, pan: 'p1', alarm: 'low-level', priority: 'medium', why: '' } as const;
+    rememberTransitions(history, book, [
+      { ...call, event: 'raised' },
+      { ...call, event: 'cleared' },
+    ]);
+  }
+  const { raisings, earlier } = alarmHistory(history, []);
+  expect([raisings.length, earlier, raisings[0]?.raisedAt]).toEqual([MOST_RAISINGS, 50, 50]);
+  expect(raisings.every(({ raisedAt, clearedAt }) => clearedAt === raisedAt)).toBe(true);
+});
