@@ -1,4 +1,5 @@
 // Boil time never steps back, counts sleep, and does not care what the clock on the wall does.
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { BoilClock, resumedT, sleepCountingClock } from '../../src/host/clock.ts';
 import { HandClock } from './hand-clock.ts';
@@ -43,4 +44,21 @@ test('time that the machine slept through is counted, what the uptime rounds is 
   steadyMs += 1000;
   uptimeMs += 1_801_000;
   expect(now()).toBeCloseTo(2100 + 1_800_990, 0);
+});
+
+test('whatever the wall clock does, boil time is the same: 10,000 random runs', () => {
+  const moves = fc.array(fc.record({ run: fc.nat(60_000), step: fc.integer({ min: -7_200_000, max: 7_200_000 }) }));
+  fc.assert(
+    fc.property(moves, (all) => {
+      const [stepped, steady] = [new HandClock(), new HandClock()];
+      const [one, other] = [new BoilClock(stepped, 5000), new BoilClock(steady, 5000)];
+      for (const { run, step } of all) {
+        stepped.wall += step;
+        stepped.run(run);
+        steady.run(run);
+        expect(one.now()).toBe(other.now());
+      }
+    }),
+    { numRuns: 10_000 },
+  );
 });

@@ -40,6 +40,12 @@ export class Watched {
     return this;
   }
 
+  /** So many seconds later, with nothing looked at on the way. */
+  later(seconds: number): this {
+    this.t += seconds * 1000;
+    return this.#look();
+  }
+
   answer(answer: Answer): this {
     this.told.push(...answerAlarms(this.book, answer, this.t));
     return this;
