@@ -84,9 +84,10 @@ export function soundTheCalls(): void {
   const tick = new MinuteTick();
 
   function turn(): void {
-    const seconds = audioSeconds();
-    if (seconds === null) return;
+    // Read first: each of these makes it worth another look.
     const priority = isLost.value ? null : soundsNow(live.value);
+    const seconds = soundState.value === 'ready' ? audioSeconds() : null;
+    if (seconds === null) return;
     calls.turn(priority, seconds);
     if (priority === null && !isLost.value) tick.turn(seconds);
   }
