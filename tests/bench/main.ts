@@ -1,4 +1,5 @@
 // `npm run bench [-- NAME [WORDS]]`: prints what things cost and how far they are from what is true; asserts nothing.
+import { alarms } from './alarms.ts';
 import { forecast } from './forecast/forecast.ts';
 import { front } from './front.ts';
 import { physics } from './physics.ts';
@@ -6,7 +7,7 @@ import { replay } from './replay.ts';
 import { strength } from './strength.ts';
 
 type Bench = (words: readonly string[]) => Promise<void>;
-const benches: Record<string, Bench> = { physics, front, replay, strength, forecast };
+const benches: Record<string, Bench> = { physics, front, replay, strength, forecast, alarms };
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */
 function asked(words: readonly string[]): { name: string; words: string[] }[] {

@@ -60,7 +60,15 @@ const marks: Record<MarkKind, { full: object; least: object }> = {
   fuel: { full: { pan: 'p1', kg: 7.5 }, least: { pan: 'p1', kg: 0 } },
   'no-top-up': { full: { pan: 'p1' }, least: { pan: 'p1' } },
   remind: { full: { text: 'look at the filter', seconds: 900 }, least: { text: '', seconds: 0 } },
-  note: { full: { text: 'snow on the lid', pan: 'p1' }, least: { text: 'snow' } },
+  note: {
+    full: {
+      text: 'this was no use',
+      pan: 'p1',
+      about: { alarm: 'probe-lost', pan: 'p1', port: 'A', raised: 5000 },
+      no_use: true,
+    },
+    least: { text: 'snow' },
+  },
   withdraw: { full: { id: 'm1' }, least: { id: 'm1' } },
 };
 
@@ -99,6 +107,11 @@ test('a number too large for JSON is no quantity', () => {
     ok: false,
     why: 'mark of kind depth: mm must be a number, but is Infinity',
   });
+});
+
+test('a note that means something else by about or no_use is still a note', () => {
+  const mark = { kind: 'note', text: 'snow', about: 'the lid', no_use: 'hardly any' };
+  expect(parseEntry(JSON.stringify({ t: 1, mark }))).toMatchObject({ ok: true, entry: { mark: { text: 'snow' } } });
 });
 
 test('a mark of a later kind, or one whose only figure was not noted, is kept and ignored', () => {
