@@ -188,6 +188,9 @@ export interface Curve {
 
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { SapKind };
+export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
+export type { LookBack } from '../core/boil/look-back.ts';
+export type { UnansweredHigh } from '../core/alarms/engine.ts';
 export type { NextThing } from '../core/boil/next-thing.ts';
 export type ProbeView = BoilView['probes'][number];
 export type PortView = BoilView['ports'][number];

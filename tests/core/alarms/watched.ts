@@ -67,18 +67,6 @@ export class Watched {
     return listAlarms(this.book);
   }
 
-  /** What is seen of the one alarm, in short. */
-  get seen(): string {
-    const [alarm] = this.list;
-    if (alarm === undefined) return 'not listed';
-    const aside = alarm.asideUntil === null ? '' : ', aside';
-    return `${alarm.condition}, ${alarm.answered ? 'acknowledged' : 'unanswered'}${aside}`;
-  }
-
-  events(): string[] {
-    return this.told.map(({ event }) => event);
-  }
-
   #look(): this {
     this.told.push(...timePassed(this.book, this.t));
     for (const [alarm, finding] of this.#found) {
@@ -88,6 +76,3 @@ export class Watched {
     return this;
   }
 }
-
-/** Active and unanswered, five seconds old. */
-export const called = (priority: Priority = 'medium'): Watched => new Watched().find(over(priority)).seconds(5);
