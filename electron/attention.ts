@@ -28,7 +28,7 @@ export class Attention {
 
   /** A call that nobody answered or could hear. */
   tell(sentence: string): void {
-    notify('Nobody has answered', sentence);
+    notify('A call waits for an answer', sentence);
     shell.beep();
   }
 

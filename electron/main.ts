@@ -5,6 +5,7 @@ import { app, BrowserWindow, dialog, Menu, powerMonitor, protocol, session } fro
 import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
 import { systemPower } from '../src/host/power.ts';
+import type { Power } from '../src/host/power.ts';
 import { Attention, notify } from './attention.ts';
 import { serveWindow } from './bridge.ts';
 import { guardContents, guardSession } from './guard.ts';
@@ -38,6 +39,12 @@ async function askBeforeClosing(window: BrowserWindow): Promise<void> {
   if (response === 2) window.destroy();
 }
 
+/** Where the system tells nothing itself, Electron still knows battery or mains, and the page how much is left. */
+async function readPower(): Promise<Power> {
+  const { onBatteryPower: onBattery } = powerMonitor;
+  return (await systemPower()) ?? { onBattery, percent: null, secondsLeft: null };
+}
+
 async function start(): Promise<void> {
   // Chromium's own files stay apart from the notebook, and each notebook has at most one window.
   mkdirSync(join(folder, 'window'), { recursive: true });
@@ -47,7 +54,7 @@ async function start(): Promise<void> {
   // Electron's own menu would open remote pages.
   Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
   const tellOtherwise = (sentence: string): void => attention.tell(sentence);
-  const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower: systemPower });
+  const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower });
   guardSession(session.defaultSession, join(import.meta.dirname, '../dist/screen'), host);
   const preload = join(import.meta.dirname, 'preload.cjs');
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
 import { App } from './shell/app.tsx';
+import { keepAwake } from './shell/keep-awake.ts';
 import { listenForKeys } from './shell/keys.ts';
 import { followAddress } from './shell/routes.ts';
 import { followThemeAndTitle } from './shell/theme.ts';
@@ -26,6 +27,7 @@ allowSoundOnFirstTouch();
 soundTheCalls();
 tellTheCalls();
 showSignsOfLife();
+keepAwake();
 
 const root = document.querySelector('#screen');
 if (root !== null) render(<App />, root);

@@ -200,4 +200,4 @@ export const Menu = {
   },
 };
 
-export const powerMonitor = new EventEmitter();
+export const powerMonitor = Object.assign(new EventEmitter(), { onBatteryPower: false });

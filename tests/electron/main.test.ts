@@ -78,6 +78,23 @@ test('the window shows the screen with safe preferences and the preload', async 
   expect(Menu.shown).toEqual([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]);
 });
 
+test('what nobody answered or could hear is notified, with a beep', async () => {
+  const { Notification, shell } = await opened();
+  const [options] = createHost.mock.lastCall as [{ tellOtherwise(sentence: string): void }];
+  options.tellOtherwise('Panwarden: Back pot: About to burn.');
+  expect(Notification.shown.at(-1)?.options).toMatchObject({ body: 'Panwarden: Back pot: About to burn.' });
+  expect(shell.beeps).toBe(1);
+});
+
+test('where the system names no battery, Electron tells whether there are mains', async () => {
+  vi.doMock('../../src/host/power.ts', () => ({ systemPower: async () => null }));
+  const { powerMonitor } = await opened();
+  const [options] = createHost.mock.lastCall as [{ readPower(): Promise<unknown> }];
+  powerMonitor.onBatteryPower = true;
+  expect(await options.readPower()).toEqual({ onBattery: true, percent: null, secondsLeft: null });
+  vi.doUnmock('../../src/host/power.ts');
+});
+
 test('a second copy ends at once and the first comes to the front', async () => {
   const second = await loaded(false);
   second.app.becomeReady();

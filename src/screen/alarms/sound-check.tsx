@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { settings, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { maySleep } from '../shell/keep-awake.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 
 /** The note by which a boil knows that its sound was heard; it is kept in the boil, and can be taken back like any. */
@@ -40,6 +41,9 @@ export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
       <button type="button" disabled={played !== 'yes'} onClick={() => noteHeard(now)}>
         I heard it
       </button>
+      {maySleep.value && (
+        <span>This machine may fall asleep: switch sleep off in its settings, and leave the lid open.</span>
+      )}
     </section>
   );
 }
