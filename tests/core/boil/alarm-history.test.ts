@@ -48,6 +48,13 @@ test('a put-aside is remembered with its end and its reason', () => {
   ]);
 });
 
+test('what came back after a put-aside and was answered again keeps its first answer', () => {
+  const acknowledge = { pan: 'p1', alarm: 'probe-lost' };
+  const put_aside = { ...acknowledge, seconds: 5, reason: 'the plug is being dried' };
+  const more = [answer(40_000, { acknowledge }), answer(41_000, { put_aside }), answer(50_000, { acknowledge })];
+  expect(historyOf(folded(...more)).raisings[0]).toMatchObject({ answeredAt: 40_000, asides: [{ until: 46_000 }] });
+});
+
 test('what was answered only after it was over is answered', () => {
   const { raisings } = historyOf(folded(answer(80_000, { acknowledge: { pan: 'p1', alarm: 'probe-lost' } })));
   expect(raisings[0]).toMatchObject({ clearedAt: 63_000, answeredAt: 80_000 });
@@ -73,6 +80,15 @@ test('two reminders with one text are two raisings, each with its own answer', (
     [15_000, null],
   ]);
   expect(Object.keys(reminders[0]!)).not.toContain('about');
+});
+
+test('of two reminders that stand at once each has its own end', () => {
+  const remind = (t: number, id: string) => mark(t, { kind: 'remind', id, text: 'skim', seconds: 5 });
+  const { raisings } = historyOf(
+    folded(remind(1000, 'r1'), remind(3000, 'r2'), mark(9000, { kind: 'withdraw', id: 'r1' })),
+  );
+  const reminders = raisings.filter(({ alarm }) => alarm === 'reminder');
+  expect(reminders.map(({ clearedAt }) => clearedAt)).toEqual([9000, null]);
 });
 
 test('the last 200 raisings are kept, and those before them counted', () => {
