@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { settings, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { isBig } from '../pans/big-view.tsx';
 import { maySleep } from '../shell/keep-awake.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 
@@ -19,15 +20,16 @@ async function play(): Promise<boolean> {
   return (await allowSound()) && playBurst('high', settings.value.loudness);
 }
 
-function noteHeard(now: Now): void {
+/** Notes in the boil that runs that its sound was heard; `when` tells one such note from another. */
+export function noteHeard(when: number | 'start'): Promise<boolean> {
   const text = `The call was tried and heard (${settings.value.loudness}).`;
-  void tell({ mark: { kind: 'note', id: `${NOTE_ID}${now.t}`, text } }, 'Noted. Calls will sound like that.');
+  return tell({ mark: { kind: 'note', id: `${NOTE_ID}${when}`, text } }, 'Noted. Calls will sound like that.');
 }
 
-/** Shown until somebody says that they heard it. */
+/** Shown until somebody says that they heard it, but not to those who look from afar. */
 export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
   const [played, setPlayed] = useState<'no' | 'yes' | 'failed'>('no');
-  if (now.mode !== 'live' || now.ended || wasHeard(now)) return null;
+  if (now.mode !== 'live' || now.ended || isBig.value || wasHeard(now)) return null;
   return (
     <section class="sound-check" aria-label="Sound check">
       <span role="status">
@@ -38,7 +40,7 @@ export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
       <button type="button" onClick={() => void play().then((isPlaying) => setPlayed(isPlaying ? 'yes' : 'failed'))}>
         ♪ Play the call
       </button>
-      <button type="button" disabled={played !== 'yes'} onClick={() => noteHeard(now)}>
+      <button type="button" disabled={played !== 'yes'} onClick={() => void noteHeard(now.t)}>
         I heard it
       </button>
       {maySleep.value && (

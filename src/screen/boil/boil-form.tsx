@@ -1,6 +1,7 @@
 // The form that starts a boil, and the same form that changes a running one: pans join, probes and finishes move.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
 import type { Now, ProbeView, Setup } from '../client/types.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
@@ -84,6 +85,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     const done = await (changing
       ? tell({ set: { ...setup } }, 'Changed from now on.')
       : tell({ start: setup }, 'The boil has begun.'));
+    if (done && !changing && heard) await noteHeard('start');
     if (done) goTo('pans');
   }
 
