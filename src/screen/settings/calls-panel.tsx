@@ -41,6 +41,7 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
       <label>
         <span>A command of your own, for a call that nobody answers for a minute or could hear</span>
         <textarea
+          class="wide"
           rows={3}
           value={typed}
           placeholder="the program, then each of its arguments on a line of its own"
@@ -64,7 +65,8 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
 
 export function CallsPanel({ now, change }: CallsPanelProps): JSX.Element {
   return (
-    <section class="panel fields" aria-label="Beside the sound">
+    <section class="panel calls-panel" aria-labelledby="beside-the-sound">
+      <h2 id="beside-the-sound">Beside the sound</h2>
       <label class="check">
         <input
           type="checkbox"

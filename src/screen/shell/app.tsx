@@ -64,7 +64,7 @@ export function App(): JSX.Element {
         <SaidLine />
       </div>
       <main>
-        {replayed === null && <SoundCheck now={now} />}
+        {route.value === 'pans' && <SoundCheck now={now} />}
         <Notices now={shown} />
         <ViewOf at={route.value} now={now} />
       </main>

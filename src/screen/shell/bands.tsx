@@ -135,10 +135,12 @@ export function LostBand(): JSX.Element | null {
   if (!isLost.value) return null;
   return (
     <div class="band-lost" role="alert">
-      <strong>Connection lost</strong>
-      <span>
-        Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
-      </span>{' '}
+      <div>
+        <strong>Connection lost</strong>
+        <span>
+          Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
+        </span>
+      </div>
       {!knowsOfLoss.value && (
         <button type="button" onClick={quietLoss}>
           I have seen it
