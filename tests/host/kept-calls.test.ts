@@ -100,6 +100,23 @@ test('a restart shows the same alarms in the same state, those of the program to
   expect(again.history).toEqual(live.history);
 });
 
+test('when the boil is over nothing calls any more, and the look back at it stays', async () => {
+  boil = tarnBoil();
+  heat(20);
+  wait(40);
+  await boil.run.answer({ acknowledge: { pan: 'p1', alarm: 'probe-lost' } });
+  boil.run.own('no-sound', true, 'no page can sound');
+  expect(await boil.run.end()).toEqual({ ok: true });
+  boil.run.own('power-low', true, '20 min left');
+  const { alarms, sound, unanswered, history } = boil.run.snapshot();
+  expect({ alarms, sound, unanswered }).toEqual({
+    alarms: [],
+    sound: { priority: null, silencedUntil: null },
+    unanswered: null,
+  });
+  expect(history.lookBack).toMatchObject({ raised: 2, answered: 1 });
+});
+
 test('a call of the program that stands in a record is shown again and not made again', () => {
   boil = tarnBoil();
   const state = startBoil(TARN_HEADER);

@@ -1,10 +1,13 @@
 // What holds of the alarms whatever happens: thousands of random sequences of findings, waiting and answers.
 import fc from 'fast-check';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { AlarmTransition } from '../../../src/core/alarms/alarm.ts';
 import { type AlarmBook, listAlarms } from '../../../src/core/alarms/engine.ts';
 import type { AlarmName, Priority } from '../../../src/core/boil/entries.ts';
 import { between, inside, over, Watched } from './watched.ts';
+
+// Ten thousand runs take a second or two, and more on a machine that does other things.
+vi.setConfig({ testTimeout: 60_000 });
 
 type Step = (one: Watched) => void;
 
