@@ -9,6 +9,10 @@ import { SecondChannel, callSentence } from './second-channel.ts';
 
 /** So long after a start nobody can be expected to have opened a page and tapped it, ms. */
 const START_MS = 30_000;
+/** Looks come once a second; after a longer pause this program or the machine slept, and no page could speak, ms. */
+const LONGEST_PAUSE_MS = 2500;
+/** And then pages have so long to speak again, ms. */
+const WAKE_MS = 4000;
 const POWER_EVERY_MS = 30_000;
 /** A page's word on the battery counts so long, ms. */
 const PAGE_POWER_MS = 10_000;
@@ -29,6 +33,9 @@ export interface WatchkeeperOptions {
 interface Watched {
   run: BoilRun;
   sinceMs: number;
+  lookedMs: number;
+  /** Since when looks have come without a pause. */
+  awakeMs: number;
   power: PowerWatch;
   powerDueMs: number;
   second: SecondChannel;
@@ -62,29 +69,33 @@ export class Watchkeeper {
     if (this.#watched?.run !== run) {
       const isLow = run.calls().alarms.some(({ alarm, condition }) => alarm === 'power-low' && condition === 'active');
       const fresh = { power: new PowerWatch(isLow), powerDueMs: nowMs, second: new SecondChannel() };
-      this.#watched = { run, sinceMs: nowMs, ...fresh };
+      this.#watched = { run, sinceMs: nowMs, lookedMs: nowMs, awakeMs: Number.NEGATIVE_INFINITY, ...fresh };
     }
     const watched = this.#watched;
-    this.#listenForPages(watched, nowMs);
-    this.#tellOthers(watched, nowMs);
+    if (nowMs - watched.lookedMs > LONGEST_PAUSE_MS) watched.awakeMs = nowMs;
+    watched.lookedMs = nowMs;
+    const canBeHeard = this.#canBeHeard(watched, nowMs);
+    if (this.#options.pagesSound && canBeHeard !== null) {
+      run.own('no-sound', !canBeHeard, canBeHeard ? 'a page can sound' : this.#hearing.why(nowMs));
+    }
+    this.#tellOthers(watched, canBeHeard !== false);
     if (nowMs >= watched.powerDueMs) void this.#lookAtPower(watched, nowMs);
   }
 
-  #listenForPages({ run, sinceMs }: Watched, nowMs: number): void {
-    if (!this.#options.pagesSound) return;
-    if (this.#hearing.canHear(nowMs)) run.own('no-sound', false, 'a page can sound');
-    else if (this.#hadListener(sinceMs) || nowMs - sinceMs >= START_MS) {
-      run.own('no-sound', true, this.#hearing.why(nowMs));
-    }
+  /** Whether a call could be heard now; null while it is too early to tell. */
+  #canBeHeard({ sinceMs, awakeMs }: Watched, nowMs: number): boolean | null {
+    if (!this.#options.pagesSound || this.#hearing.canHear(nowMs)) return true;
+    const isWaking = nowMs - awakeMs < WAKE_MS;
+    const isStarting = !this.#hadListener(sinceMs) && nowMs - sinceMs < START_MS;
+    return isWaking || isStarting ? null : false;
   }
 
   #hadListener(sinceMs: number): boolean {
     return this.#hearing.soundingMs >= sinceMs;
   }
 
-  #tellOthers({ run, sinceMs, second }: Watched, nowMs: number): void {
+  #tellOthers({ run, sinceMs, second }: Watched, heard: boolean): void {
     const { alarms, sound, t } = run.calls();
-    const heard = !this.#options.pagesSound || this.#hearing.canHear(nowMs);
     // Where no page ever listened in this boil, none was lost.
     const lost = this.#hadListener(sinceMs);
     const due = second.due({ alarms: alarms.filter(({ alarm }) => lost || alarm !== 'no-sound'), sound, t }, heard);

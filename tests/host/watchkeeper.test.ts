@@ -84,6 +84,20 @@ test('a page that is loaded again in three seconds is not missed', async () => {
   expect(called).toEqual([]);
 });
 
+test('after a sleep of the machine the page has its time to speak again, and no longer', async () => {
+  await startBoil();
+  await pageSpeaks(10);
+  machine.sleep(1_800_000);
+  machine.run(1000);
+  await pageSpeaks(5);
+  expect([called, told]).toEqual([[], []]);
+  machine.sleep(1_800_000);
+  machine.run(3000);
+  expect([called, told]).toEqual([[], []]);
+  machine.run(2500);
+  expect(called).toEqual([expect.stringMatching(/^no-sound raised/)]);
+});
+
 test.each([
   ['suspended', /may not sound before somebody taps it/],
   ['none', /has no sound device/],
