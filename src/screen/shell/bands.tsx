@@ -134,9 +134,10 @@ export function LostBand(): JSX.Element | null {
   }
   if (!isLost.value) return null;
   return (
-    <div class="band-lost" role="alert">
+    <div class="band-lost">
       <div>
-        <strong>Connection lost</strong>
+        {/* Its words alone: the seconds beside them would be read out again and again. */}
+        <strong role="alert">Connection lost</strong>
         <span>
           Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
         </span>
