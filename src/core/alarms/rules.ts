@@ -1,5 +1,6 @@
 // What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
 import type { AlarmName, Priority } from '../boil/entries.ts';
+import type { TimeLeft } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
 
 /** Everything that a pan's alarms may look at, at one moment. */
@@ -10,10 +11,12 @@ export interface PanSituation {
   ceilingC: number | null;
   reachedFinish: boolean;
   reachedPast: boolean;
-  /** The pan's own evaporation is learnt, so that its depth is more than a count from nominal power. */
-  depthSure: boolean;
-  /** The forecast rests on what the probe saw of this pan, not on nominal power. */
-  forecastSeen: boolean;
+  /** Time to the finish, to burning, and to bare metal, each with how sure it is; null while not known. */
+  finish: TimeLeft | null;
+  scorch: TimeLeft | null;
+  shallow: TimeLeft | null;
+  /** Share to which the litres are known. */
+  litresShare: number;
   /** Something was poured in within the last minutes, and somebody said so. */
   justPoured: boolean;
   /** Rise at which this sap counts as scorching, °C; null while not known. */
@@ -45,8 +48,9 @@ export interface Rule {
   find(situation: PanSituation): Finding | null;
 }
 
-/** Thinner than this the forecast rests on counted litres alone and calls nobody, °Bx. */
+/** Thinner than this the forecast rests on counted litres, and calls only where it is sure, °Bx, standard deviation of its logarithm. */
 const TELLING_BRIX = 30;
+const SURE_FORECAST = 0.4;
 /** The near-finish call ends again only when the finish has moved this much further away than the lead. */
 const NEAR_DEADBAND = 1.6;
 /** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
@@ -77,7 +81,7 @@ function nearFinish({
   settings,
   finishBrix,
   reachedFinish,
-  forecastSeen,
+  finish,
   justPoured,
 }: PanSituation): Finding | null {
   const left = reading.finish_in_s;
@@ -87,7 +91,7 @@ function nearFinish({
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
-    over: forecastSeen && left <= settings.nearFinishLeadS && reading.brix >= TELLING_BRIX,
+    over: left <= settings.nearFinishLeadS && (reading.brix >= TELLING_BRIX || (finish?.sigma ?? 1) < SURE_FORECAST),
     inside: left > settings.nearFinishLeadS * NEAR_DEADBAND,
     priority: 'medium',
     why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
@@ -141,7 +145,7 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (beyondScale(situation) || runsAway(reading)) {
     return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
   }
-  const left = reading.scorch_in_s;
+  const left = burnsIn(situation);
   if (left === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
   return {
     over: left <= settings.scorchLeadS,
@@ -151,6 +155,21 @@ function scorchRisk(situation: PanSituation): Finding | null {
       `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
   };
 }
+
+/** Seconds until it burns as far as that is sure: a count from nominal power alone calls nobody. */
+function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): number | null {
+  const byDepth = shallow !== null && litresShare < TELLING_DEPTH ? soonest(shallow) : null;
+  const thick = (reading.brix ?? 0) >= TELLING_BRIX && scorch !== null ? soonest(scorch) : null;
+  if (byDepth === null) return thick;
+  return thick === null ? byDepth : Math.min(byDepth, thick);
+}
+
+/** A depth known to this share says when the bottom will be bare. */
+const TELLING_DEPTH = 0.3;
+
+/** A wide range calls by its early end: so many seconds of warning are left even then. */
+const LATE_WARNING_S = 90;
+const soonest = ({ seconds, low }: TimeLeft): number => Math.min(seconds, low + LATE_WARNING_S);
 
 function ceilingPassed(reading: PanReading, ceilingC: number): Finding | null {
   const { temperature_c: temperature } = reading;
@@ -172,14 +191,17 @@ function runawayWords(reading: PanReading): string {
   return `rise ${digits(reading.rise_c ?? 0, 1)} °C${rate}`;
 }
 
-function lowLevel({ reading, settings, minDepthMm, depthSure, justPoured }: PanSituation): Finding | null {
+/** A depth known to this share calls as loud as it can. */
+const SURE_DEPTH = 0.2;
+
+function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('medium');
   const left = reading.top_up_in_s;
   if (left === null) return justPoured ? itIsOver('medium') : null;
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,
-    priority: left === 0 && depthSure ? 'high' : 'medium',
+    priority: left === 0 && litresShare < SURE_DEPTH ? 'high' : 'medium',
     why: () =>
       `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,
   };

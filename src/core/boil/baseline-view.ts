@@ -26,7 +26,7 @@ export function explainWater(state: BoilState): Measured | null {
 /** A pan's rise now with what it rests on, °C; null while temperature or water point are not known. */
 export function explainRise(state: BoilState, id: string): Measured | null {
   const pan = state.pans[id];
-  if (pan === undefined || pan.riseC === null || state.water.celsius === null) return null;
+  if (pan === undefined || pan.course.riseC === null || state.water.celsius === null) return null;
   const probe = state.panProbes[id]![0] ?? null;
   const noise = (pan.track.noise ?? 0.1) / 3;
   const base = sigmaOf(state.water.joint, baseOf(state, id));
@@ -36,7 +36,7 @@ export function explainRise(state: BoilState, id: string): Measured | null {
     sigma: noise,
     of: probe ?? undefined,
   };
-  return { value: pan.riseC, sigma: Math.hypot(noise, base), origins: [own, ...baseOrigins(state, probe)] };
+  return { value: pan.course.riseC, sigma: Math.hypot(noise, base), origins: [own, ...baseOrigins(state, probe)] };
 }
 
 /** What the sum of water point and a probe's error rests on. */

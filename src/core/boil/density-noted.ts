@@ -1,5 +1,4 @@
 // What a density reading teaches: how strong the pan is, and by how much its sap and its probe are off.
-import { addPoint, waterPerSugar } from '../pan/evaporation-line.ts';
 import { sugarRiseC } from '../pan/pan-state.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
@@ -7,6 +6,7 @@ import type { DensityEvidence } from '../pan/baseline.ts';
 import { meanOf } from '../pan/joint-normal.ts';
 import { median } from '../pan/robust-statistics.ts';
 import { sapKey } from './learnt.ts';
+import { happenByMark } from './pours.ts';
 import { baseOf } from './surroundings.ts';
 import { correctionC } from './water.ts';
 import type { Mark } from './entries.ts';
@@ -24,14 +24,28 @@ export function density(state: BoilState, kept: KeptMark, mark: Mark & { kind: '
   const design = state.designs[mark.pan];
   const read = design === undefined ? null : readInstrument(mark, design.shares);
   if (pan === undefined || design === undefined || read === null || read.brix <= 0) return;
-  if (design.ceilingC === null) {
-    kept.evidence = densityEvidence(state, mark.pan, read, kept.at);
-    return;
-  }
-  pan.densityBrix = read.brix;
-  addPoint(pan.line, waterPerSugar(read.brix), (100 / (read.brix * read.brix)) * read.sigma);
-  if (read.brix >= design.finishBrix) pan.reachedFinish = true;
+  if (design.ceilingC === null) kept.evidence = densityEvidence(state, mark.pan, read, kept.at);
+  const order = state.marks.indexOf(kept);
+  // What the reading says of probe and sap reaches the pan through its rise as well: each way carries half.
+  const sigmaBrix = Math.hypot(read.sigma, SAMPLE_SIGMA_BRIX) * (kept.evidence === null ? 1 : Math.SQRT2);
+  const one = {
+    t: kept.at,
+    order,
+    what: 'strength' as const,
+    key: String(order),
+    brix: read.brix,
+    sigmaBrix,
+    doubted: false,
+  };
+  happenByMark(state, kept, [{ pan: mark.pan, one }]);
+  if (!one.doubted || kept.evidence !== null) return;
+  kept.questioned = true;
+  const sentence = `${design.name}: ${read.brix.toFixed(1)} °Bx is far from what went in and boiled away; it was left out. Please read it once more.`;
+  state.notices.push({ t: state.now, sentence });
 }
+
+/** A sample is not quite the pan: it steams and cools while it is taken, °Bx (common practice). */
+const SAMPLE_SIGMA_BRIX = 0.3;
 
 /** What an instrument's strength says against the thermometer of its pan at that time (ms); null where there is none to compare. */
 function densityEvidence(
@@ -89,7 +103,7 @@ function temperatureAt(
   const near = blockTimes.flatMap((t, i) => (Math.abs(t - at) <= SAME_TIME_MS / 3 ? [blockValues[i]!] : []));
   const latest =
     near.length > 0 ? near : blockTimes.flatMap((t, i) => (Math.abs(t - at) <= SAME_TIME_MS ? [blockValues[i]!] : []));
-  if (latest.length === 0 || pan.phase !== 'boiling') return null;
+  if (latest.length === 0 || pan.course.phase !== 'boiling') return null;
   return { probe, celsius: median(latest) - state.corrections[probe]!, sigmaC: PAN_SIGMA_C };
 }
 

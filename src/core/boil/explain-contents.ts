@@ -1,19 +1,17 @@
 // What litres, depth and the time to a top-up rest on: the last volume that was noted, and the water counted off since.
 import { depthAtLitres } from '../physics/vessel.ts';
-import { HOT_VOLUME } from '../pan/forecast.ts';
+import { HOT_VOLUME } from '../pan/filter/liquid.ts';
+import { evaporation, litresShare } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
 import type { Measured, Origin } from '../quantities/measured.ts';
 import { plus, through, times } from '../quantities/propagation.ts';
 import type { Mark, MarkKind } from './entries.ts';
 import { bare, type Bare, NOT_KNOWN } from './explanation.ts';
+import { settingOf } from './settings.ts';
 import type { BoilState } from './state.ts';
 
 /** Litres and depths are noted to about this share (common practice). */
 const VOLUME_SHARE = 0.08;
-/** An evaporation that the pan itself showed wanders by so much with fire and wind; one by nominal power is off by more (common practice). */
-const LEARNT_SHARE = 0.12;
-const NOMINAL_SHARE = 0.35;
-
 const VOLUME_MARKS: ReadonlySet<MarkKind> = new Set(['top-up', 'depth', 'transfer', 'draw-off']);
 
 /** The last mark that stands and told how much is in a pan. */
@@ -30,29 +28,31 @@ function tellsVolume(mark: Mark, pan: string): boolean {
   return mark.kind === 'transfer' ? mark.from === pan || mark.to === pan : 'pan' in mark && mark.pan === pan;
 }
 
-/** Whether the pan's own rise or a depth has told its evaporation, and not only the burner's nominal power. */
-const isLearnt = (state: BoilState, pan: string): boolean => state.pans[pan]!.learntKgPerS !== null;
+/** Its own evaporation is told apart from nominal power once it is known to this share. */
+const OWN_SHARE = 0.2;
 
 /** The part that a counted evaporation brings, as a share of `amount`: the faster, the less is left and the sooner it is. */
 export function evaporationPart(state: BoilState, pan: string, amount: number): Origin {
-  return isLearnt(state, pan)
-    ? { kind: 'evaporation', at: null, sigma: -LEARNT_SHARE * amount }
-    : { kind: 'nominal-power', at: null, sigma: -NOMINAL_SHARE * amount };
+  const sigma = evaporation(state.pans[pan]!, settingOf(state, pan))?.sigma ?? 0;
+  return { kind: sigma < OWN_SHARE ? 'evaporation' : 'nominal-power', at: null, sigma: -sigma * amount };
 }
 
 /** Litres at 20 °C with what they rest on; null while not known. */
 function litresOf(state: BoilState, reading: PanReading): Measured | null {
   if (reading.litres === null) return null;
   const last = lastVolume(state, reading.pan);
-  const noted: Origin = {
-    kind: last?.kind === 'depth' ? 'depth' : 'volume',
-    at: last?.at ?? null,
-    sigma: VOLUME_SHARE * reading.litres,
+  const whole = litresShare(state.pans[reading.pan]!, settingOf(state, reading.pan)) * reading.litres;
+  const noted = Math.min(VOLUME_SHARE * reading.litres, whole);
+  const counted = Math.sqrt(Math.max(0, whole * whole - noted * noted));
+  const { kind } = evaporationPart(state, reading.pan, 1);
+  return {
+    value: reading.litres,
+    sigma: whole,
+    origins: [
+      { kind: last?.kind === 'depth' ? 'depth' : 'volume', at: last?.at ?? null, sigma: noted },
+      { kind, at: null, sigma: -counted },
+    ],
   };
-  // A kilogram of water is a litre.
-  const { nominalKg, countedKg } = state.pans[reading.pan]!.contents;
-  const counted = evaporationPart(state, reading.pan, isLearnt(state, reading.pan) ? countedKg : nominalKg);
-  return { value: reading.litres, sigma: Math.hypot(noted.sigma, counted.sigma), origins: [noted, counted] };
 }
 
 /** Litres counted at 20 °C. */

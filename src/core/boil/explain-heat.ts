@@ -65,7 +65,8 @@ const LONGEST_WINDOW_MS = 480_000;
 
 /** Rate of rise, °C/min: the standard error of a straight line through n evenly spaced points is σ √12 / (T √n). */
 export function explainRate(state: BoilState, reading: PanReading): Bare {
-  const { track, disturbedAt, boilingFrom } = state.pans[reading.pan]!;
+  const { track, course } = state.pans[reading.pan]!;
+  const { disturbedAt, boilingFrom } = course;
   const from = Math.max(disturbedAt, boilingFrom, (track.blockTimes.at(-1) ?? 0) - LONGEST_WINDOW_MS);
   const times = track.blockTimes.filter((t) => t >= from);
   const minutes = Math.max(0.1, ((times.at(-1) ?? 0) - (times[0] ?? 0)) / 60_000);

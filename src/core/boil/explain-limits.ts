@@ -1,5 +1,5 @@
 // What the time to a finish, and the temperatures at which a pan is done and burns, rest on.
-import { waterPerSugar } from '../pan/evaporation-line.ts';
+import { waterPerSugar } from '../pan/filter/liquid.ts';
 import { sugarRiseSigmaC } from '../pan/pan-state.ts';
 import type { Limit } from '../pan/limits.ts';
 import type { PanReading } from '../pan/reading.ts';

@@ -1,7 +1,7 @@
 // The one fold over a boil's entries, the same for live, replay and practice: physics, then pans, then alarms.
 import { alarmsAfterGap, answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
-import { panAfterGap, panCorrected, panReadByHand } from '../pan/pan-model.ts';
+import { type Moved, panAfterGap, panCorrected } from '../pan/pan-model.ts';
 import { rememberTransitions } from './alarm-history.ts';
 import type { Called, Entry, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
@@ -16,6 +16,7 @@ import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
 import { type BoilState, type KeptMark, startPort, takeHeader, tell } from './state.ts';
 import { stepPans } from './readings.ts';
+import { settingOf } from './settings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
 export { startBoil, type BoilState } from './state.ts';
@@ -91,7 +92,7 @@ function passGap(state: BoilState, t: number, length: number): void {
 }
 
 function forgetRecent(state: BoilState, t: number): void {
-  for (const pan of Object.values(state.pans)) panAfterGap(pan, t);
+  for (const id in state.pans) panAfterGap(state.pans[id]!, settingOf(state, id), t);
   for (const [id, probe] of Object.entries(state.probes)) state.probes[id] = afterGap(probe, t);
   for (const junction of Object.values(state.coldJunctions)) junction.track = afterGap(junction.track, t);
 }
@@ -126,16 +127,16 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
  * Something that was noted or learnt may correct a probe, the water point or a sap. The pans did not change by it: what
  * their tracks hold is shifted, so that no rate and no slope comes of it.
  */
-function correcting(state: BoilState, act: () => void): void {
+function correcting(state: BoilState, act: () => Moved): void {
   stepPans(state, state.now);
   const { corrections: before, around: aroundBefore } = state;
-  act();
+  const moved = act();
   for (const id in state.pans) {
     const was = aroundBefore[id];
     const probe = state.panProbes[id]![0];
     if (was === undefined) continue;
     const by = probe === undefined ? 0 : state.corrections[probe]! - (before[probe] ?? 0);
-    panCorrected(state.pans[id]!, was, state.around[id]!, by);
+    panCorrected(state.pans[id]!, was, settingOf(state, id), by, moved);
   }
 }
 
@@ -158,18 +159,13 @@ function portChanged(
 /** Marks that teach the water point, a probe or a sap, or take such a lesson back. */
 const TEACHING: ReadonlySet<Mark['kind']> = new Set(['pressure', 'water-check', 'density', 'withdraw']);
 
-function takeMark(state: BoilState, mark: Mark, t: number): void {
+function takeMark(state: BoilState, mark: Mark, t: number): Moved {
   noteMark(state, mark, t);
   if (TEACHING.has(mark.kind)) {
     weighAnew(state, t);
     askBack(state, t);
   }
-  if (mark.kind === 'reading') {
-    const pan = state.pans[mark.pan];
-    const design = state.designs[mark.pan];
-    if (pan !== undefined && design !== undefined)
-      panReadByHand(pan, design, state.around[mark.pan]!, Math.min(mark.happened ?? t, t));
-  }
+  return 'learnt';
 }
 
 /** What was just noted and can hardly be meant, or tells nothing, is asked about, once. */
@@ -197,12 +193,13 @@ function askAboutPressure(
   else if (jump !== null) say(jump);
 }
 
-function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): void {
+function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): Moved {
   const checked = tools.checkHeader(mergePatch(state.header, patch));
   if (!checked.ok) {
     state.notices.push({ t, sentence: `A change of the setup could not be used: ${checked.why}.` });
-    return;
+    return 'learnt';
   }
   takeHeader(state, checked.header, t);
   weighAnew(state, t);
+  return 'learnt';
 }

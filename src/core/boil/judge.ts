@@ -1,10 +1,9 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
 import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
-import { countIsFresh } from '../pan/contents.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
-import { readingOf } from './readings.ts';
+import { outlookOf } from './readings.ts';
 import { type BoilState, type KeptMark, leadTimes, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
@@ -63,18 +62,22 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const design = state.designs[id]!;
   const around = state.around[id]!;
   const worst = worstProbe(state, id, t);
-  const reading = readingOf(state, id, t);
+  const outlook = outlookOf(state, id, t);
+  const { reading } = outlook;
+  const { course } = state.pans[id]!;
   return {
     reading: worst === null ? reading : { ...reading, probe: worst.state },
     finishBrix: around.limits.finish.brix,
     scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,
     ceilingC: design.ceilingC,
-    reachedFinish: state.pans[id]!.reachedFinish,
-    reachedPast: state.pans[id]!.reachedPast,
-    depthSure: state.pans[id]!.learntKgPerS !== null || countIsFresh(state.pans[id]!.contents),
-    forecastSeen: state.pans[id]!.fit !== null || state.pans[id]!.learntKgPerS !== null,
-    justPoured: t - state.pans[id]!.pouredAt < JUST_POURED_MS,
+    reachedFinish: course.reachedFinish,
+    reachedPast: course.reachedPast,
+    finish: outlook.finish,
+    scorch: outlook.scorch,
+    shallow: outlook.shallow,
+    litresShare: outlook.litresShare,
+    justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     settings: leadTimes(state.header),
   };

@@ -1,125 +1,205 @@
-// What went into a pan, out of it and from one to another, as people note it.
-import { addTo, brixOf, type Contents, contentsOfLitres, unknownContents } from '../pan/contents.ts';
-import { learnFromVolume } from '../pan/evaporation.ts';
-import { finishIsOver } from '../pan/finish.ts';
-import { HOT_VOLUME } from '../pan/forecast.ts';
-import { THICKENING_BRIX } from '../pan/pan-reading.ts';
-import { disturb, type PanModel } from '../pan/pan-state.ts';
+// What went into a pan, out of it and from one to another, as people note it, told to the courses of the pans.
+import { NOTED_AFTER_MS } from '../pan/pours-seen.ts';
+import { COLD_C } from '../pan/course-time.ts';
+import { HOT_VOLUME } from '../pan/filter/liquid.ts';
+import { type Event, letHappen, runAgain, takeOutOfPast } from '../pan/timeline.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import type { Mark } from './entries.ts';
+import { boilingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
 
 /** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
 const TYPICAL_SAP_BRIX = { maple: 2, birch: 1 } as const;
 
-export function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }, at: number): void {
-  const pan = state.pans[mark.pan];
-  if (pan === undefined) return;
-  const sap = mark.brix === undefined ? sapBrix(state, mark.pan) : { brix: mark.brix, guessed: false };
-  pourIn(
-    pan,
-    mark.pan,
-    kept,
-    mark.litres === undefined ? null : contentsOfLitres(mark.litres, sap.brix),
-    at,
-    sap.guessed,
-  );
-}
-
 /** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
-function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
-  for (const kept of [...state.marks].reverse()) {
-    if (kept.mark.kind === 'top-up' && kept.mark.brix !== undefined && !kept.withdrawn) {
-      return { brix: kept.mark.brix, guessed: false };
-    }
+export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
+  for (let i = state.marks.length - 1; i >= 0; i--) {
+    const { mark, withdrawn } = state.marks[i]!;
+    if (mark.kind === 'top-up' && mark.brix !== undefined && !withdrawn) return { brix: mark.brix, guessed: false };
   }
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
   return { brix: birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple, guessed: true };
 }
 
-/** Something went into a pan; null where nobody knows how much, and then the contents are not known either. */
-function pourIn(
-  pan: PanModel,
-  id: string,
-  kept: KeptMark,
-  poured: { sugarKg: number; waterKg: number } | null,
-  at: number,
-  guessed: boolean,
-): void {
-  if (at > pan.disturbedAt) disturb(pan, at);
-  finishIsOver(pan);
-  pan.pouredAt = Math.max(pan.pouredAt, at);
-  const known = pan.contents.sugarKg !== null;
-  const wasEmpty = pan.emptied || (!known && pan.phase === 'cold');
-  pan.off = pan.off && !pan.emptied;
-  pan.emptied = false;
-  if (poured === null) replace(pan, id, kept, unknownContents());
-  else if (known) change(pan, id, kept, poured.sugarKg, poured.waterKg);
-  else if (wasEmpty) replace(pan, id, kept, { ...poured, sugarGuessed: guessed, nominalKg: 0, countedKg: 0 });
-  // Emptied and filled anew, only what was poured counts.
-  if (wasEmpty) pan.contents.sugarGuessed = guessed;
+/** Lets marks happen at their own time, and keeps what they did, so that it can be taken back at any time. */
+export function happenByMark(state: BoilState, kept: KeptMark, events: Event[]): void {
+  letHappen(boilingOf(state), events);
+  kept.changes = events.flatMap(({ pan, one }) =>
+    'added' in one && one.added !== null && one.added !== undefined ? [{ pan, ...one.added }] : [],
+  );
 }
 
-/** Contents change by so much, and the mark remembers by how much they really did. */
-function change(pan: PanModel, id: string, kept: KeptMark, sugarKg: number, waterKg: number): void {
-  const { evaporatedKg } = pan;
-  kept.changes.push({ pan: id, ...addTo(pan.contents, sugarKg, waterKg), before: null, evaporatedKg });
+const orderOf = (state: BoilState, kept: KeptMark): number => state.marks.indexOf(kept);
+const keyOf = (state: BoilState, kept: KeptMark): string => String(state.marks.indexOf(kept));
+
+export function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }): void {
+  if (!(mark.pan in state.pans)) return;
+  const sap = mark.brix === undefined ? sapBrix(state, mark.pan) : { brix: mark.brix, guessed: false };
+  pouredNoted(state, mark.pan, kept.at);
+  happenByMark(state, kept, [
+    {
+      pan: mark.pan,
+      one: {
+        t: kept.at,
+        order: orderOf(state, kept),
+        what: 'pour',
+        key: keyOf(state, kept),
+        litres: mark.litres ?? null,
+        brix: sap.brix,
+        guessed: sap.guessed,
+        celsius: mark.celsius ?? COLD_C,
+        added: null,
+      },
+    },
+  ]);
 }
 
-/** Contents are something else from now on, and the mark remembers what they were. */
-function replace(pan: PanModel, id: string, kept: KeptMark, contents: Contents): void {
-  const { evaporatedKg, contents: before } = pan;
-  const sugarKg = (contents.sugarKg ?? 0) - (before.sugarKg ?? 0);
-  const waterKg = (contents.waterKg ?? 0) - (before.waterKg ?? 0);
-  kept.changes.push({ pan: id, sugarKg, waterKg, before: { ...before }, evaporatedKg });
-  pan.contents = contents;
+/** A pour that was noted takes the place of the one that was seen at that time: what was seen is run again. */
+function pouredNoted(state: BoilState, id: string, at: number): void {
+  const pan = state.pans[id]!;
+  pan.noted.push(at);
+  const seen = pan.course.seen.find((one) => Math.abs(one.at - at) < NOTED_AFTER_MS);
+  if (seen !== undefined) runAgain(boilingOf(state), seen.at);
 }
 
-/** What leaves a pan: all of it, or litres at its strength now; null where that is not known. */
-function takeOut(pan: PanModel, id: string, kept: KeptMark, litres: number | undefined, all: boolean, brix?: number) {
-  const strength = brix ?? pan.brix ?? brixOf(pan.contents);
-  const { sugarKg, waterKg } = pan.contents;
-  const whole = sugarKg === null || waterKg === null ? null : { sugarKg, waterKg };
-  const part = litres === undefined || strength === null ? null : contentsOfLitres(litres, strength);
-  const out = all ? (part ?? whole) : part;
-  if (all) empty(pan);
-  const gone = all ? whole : part;
-  if (gone !== null && whole !== null) change(pan, id, kept, -gone.sugarKg, -gone.waterKg);
-  return out;
+/** Notes of pours that are taken back no longer stand for what was seen. */
+export function pourTakenBack(state: BoilState, id: string, at: number): void {
+  const pan = state.pans[id];
+  if (pan === undefined) return;
+  const place = pan.noted.indexOf(at);
+  if (place >= 0) pan.noted.splice(place, 1);
 }
 
-function empty(pan: PanModel): void {
-  pan.off = true;
-  pan.emptied = true;
-  finishIsOver(pan);
-  pan.brix = null;
-  pan.fit = null;
-}
-
-export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }, at: number): void {
-  const from = state.pans[mark.from];
-  const to = state.pans[mark.to];
-  if (from === undefined || to === undefined || from === to) return;
-  const moved = takeOut(from, mark.from, kept, mark.litres, mark.all === true);
-  pourIn(to, mark.to, kept, moved, at, from.contents.sugarGuessed);
+export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }): void {
+  if (!(mark.from in state.pans && mark.to in state.pans) || mark.from === mark.to) return;
+  const when = { t: kept.at, order: orderOf(state, kept), key: keyOf(state, kept) };
+  pouredNoted(state, mark.to, kept.at);
+  happenByMark(state, kept, [
+    {
+      pan: mark.from,
+      one: { ...when, what: 'take', litres: mark.litres ?? null, all: mark.all === true, brix: null, added: null },
+    },
+    { pan: mark.to, one: { ...when, order: when.order + 0.5, what: 'receive', added: null, moved: null } },
+  ]);
 }
 
 export function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'draw-off' }): void {
-  const pan = state.pans[mark.pan];
-  if (pan === undefined) return;
-  takeOut(pan, mark.pan, kept, mark.litres, mark.all === true, mark.brix);
+  happenByMark(state, kept, [
+    {
+      pan: mark.pan,
+      one: {
+        t: kept.at,
+        order: orderOf(state, kept),
+        what: 'take',
+        key: keyOf(state, kept),
+        litres: mark.litres ?? null,
+        all: mark.all === true,
+        brix: mark.brix ?? null,
+        added: null,
+      },
+    },
+  ]);
 }
 
+export function flame(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'flame' }): void {
+  const one = {
+    t: kept.at,
+    order: orderOf(state, kept),
+    what: 'flame',
+    key: keyOf(state, kept),
+    level: mark.level,
+  } as const;
+  happenByMark(state, kept, [{ pan: mark.pan, one }]);
+}
+
+/** Whether a mark is young enough to be run again without it. */
+export function inReach(state: BoilState, kept: KeptMark): boolean {
+  const key = keyOf(state, kept);
+  return Object.values(state.pans).some(({ past }) => past.happened.some((one) => 'key' in one && one.key === key));
+}
+
+/** The flame is at a level from now on, whatever was noted. */
+export function setFlame(state: BoilState, id: string, level: number, t: number): void {
+  const course = state.pans[id]?.course;
+  if (course === undefined) return;
+  const one = { t: Math.max(t, course.t), order: state.marks.length, what: 'flame', key: '', level } as const;
+  letHappen(boilingOf(state), [{ pan: id, one }]);
+}
+
+/** A stick in a boiling pan is read to this, mm, and the surface heaves by this share (common practice). */
+const STICK_MM = 3;
+const HEAVES_SHARE = 0.05;
+
 export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' }): void {
-  const pan = state.pans[mark.pan];
-  const design = state.designs[mark.pan];
-  if (pan === undefined || design === undefined || design.vessel === null) return;
-  const known = pan.brix ?? brixOf(pan.contents);
-  const sap = known === null ? sapBrix(state, mark.pan) : { brix: known, guessed: pan.contents.sugarGuessed };
-  const litres = litresAtDepth(design.vessel, mark.mm);
-  const seen = litres === null ? null : contentsOfLitres(litres / HOT_VOLUME, sap.brix);
-  if (seen === null) return;
-  learnFromVolume(pan, design, seen.waterKg);
-  const sugarGuessed = sap.guessed || (design.ceilingC === null && (known ?? 0) < THICKENING_BRIX);
-  replace(pan, mark.pan, kept, { ...seen, sugarGuessed, nominalKg: 0, countedKg: 0 });
+  const vessel = state.designs[mark.pan]?.vessel ?? null;
+  const litres = vessel === null ? null : litresAtDepth(vessel, mark.mm);
+  const less = vessel === null ? null : litresAtDepth(vessel, Math.max(0, mark.mm - STICK_MM));
+  if (litres === null || less === null || litres <= 0) return;
+  const share = Math.hypot(1 - less / litres, HEAVES_SHARE);
+  const one = {
+    t: kept.at,
+    order: orderOf(state, kept),
+    what: 'volume' as const,
+    key: keyOf(state, kept),
+    litres: litres / HOT_VOLUME,
+    share,
+    doubted: false,
+  };
+  happenByMark(state, kept, [{ pan: mark.pan, one }]);
+  if (!one.doubted) return;
+  kept.questioned = true;
+  const { name } = state.designs[mark.pan]!;
+  const sentence = `${name}: ${mark.mm.toFixed(0)} mm is far from what went in and boiled away; it was left out. Please measure once more.`;
+  state.notices.push({ t: state.now, sentence });
+}
+
+/** Takes back what a mark did: run again without it, or, when that is too long ago, take out what it added. */
+export function takeBack(state: BoilState, kept: KeptMark, t: number): void {
+  const boiling = boilingOf(state);
+  if (takeOutOfPast(boiling, keyOf(state, kept))) return;
+  for (const { pan, sugarKg, waterKg } of kept.changes) {
+    const course = state.pans[pan]?.course;
+    if (course === undefined) continue;
+    const one = {
+      t: Math.max(t, course.t),
+      order: state.marks.length,
+      what: 'undo',
+      key: '',
+      added: { sugarKg, waterKg },
+    } as const;
+    letHappen(boiling, [{ pan, one }]);
+  }
+}
+
+/** A pour that was seen did not happen: the one nearest in time. Gives its time, ms; null where none was seen. */
+export function refusePour(state: BoilState, id: string, at: number): number | null {
+  const pan = state.pans[id];
+  if (pan === undefined) return null;
+  const standing = pan.course.seen.filter((one) => one.taken);
+  if (standing.length === 0) return null;
+  const nearest = standing.reduce((one, other) => (Math.abs(other.at - at) <= Math.abs(one.at - at) ? other : one));
+  pan.refused.push(nearest.at);
+  takeSeenBack(state, id, nearest.at);
+  return nearest.at;
+}
+
+function takeSeenBack(state: BoilState, id: string, at: number): void {
+  const pan = state.pans[id]!;
+  const seen = pan.course.seen.find((one) => one.at === at);
+  const oldest = pan.past.stood[0];
+  if (oldest !== undefined && oldest.t < at) runAgain(boilingOf(state), at);
+  else if (seen?.added !== undefined && seen.added !== null) {
+    const one = { t: pan.course.t, order: state.marks.length, what: 'undo', key: '', added: seen.added } as const;
+    letHappen(boilingOf(state), [{ pan: id, one }]);
+    seen.taken = false;
+    seen.added = null;
+  }
+}
+
+/** Somebody said no to a pour and now takes that back. */
+export function refuseNoMore(state: BoilState, id: string, at: number): void {
+  const pan = state.pans[id];
+  if (pan === undefined) return;
+  pan.refused = pan.refused.filter((one) => one !== at);
+  runAgain(boilingOf(state), at);
 }

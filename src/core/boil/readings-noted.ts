@@ -1,6 +1,11 @@
 // What people read off a thermometer and note: in their hand, or a probe's number in boiling water.
+import { nowOf } from '../pan/course-time.ts';
+import { waterOf } from '../pan/filter/belief.ts';
+import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
+import { happenByMark } from './pours.ts';
+import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
 import { checkEvidence, correctionC } from './water.ts';
 
@@ -11,8 +16,29 @@ export function readByHand(state: BoilState, mark: Mark & { kind: 'reading' }, a
   pan.byHand = { celsius: mark.celsius + correctionC(state.water, null), at };
 }
 
+/** A thermometer read by hand is read to about this; beside a probe of its own, whose error the pan's rise carries, worse, °C. */
+const HAND_SIGMA_C = 0.3;
+const OTHER_PROBE_SIGMA_C = 0.6;
+
+/** The pan is told of it: a rise as a block of readings would show it. */
+export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'reading' }): void {
+  const { waterC } = state.around[mark.pan] ?? { waterC: null };
+  if (waterC === null) return;
+  const order = state.marks.indexOf(kept);
+  const sigmaC = state.panProbes[mark.pan]!.length > 0 ? OTHER_PROBE_SIGMA_C : HAND_SIGMA_C;
+  const riseC = mark.celsius + correctionC(state.water, null) - waterC;
+  const one = { t: kept.at, order, what: 'hand', key: String(order), riseC, sigmaC } as const;
+  happenByMark(state, kept, [{ pan: mark.pan, one }]);
+}
+
 /** A check that is what the pan itself reads, so far over the water point, was taken in the pan, °C. */
 const SAME_AS_PAN_C = 0.4;
+
+/** °Bx; 0 where nothing is known. */
+function strengthNow(state: BoilState, id: string | null): number {
+  if (id === null || state.pans[id]!.course.bank === null) return 0;
+  return brixOfWaterPerSugar(waterOf(nowOf(state.pans[id]!.course, settingOf(state, id))));
+}
 
 /** A check tells water point and probe; one in syrup would move every call. */
 export function waterCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'water-check' }): void {
@@ -22,7 +48,7 @@ export function waterCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind
   const pan = id === null || state.designs[id]?.role === 'reference' ? undefined : state.pans[id];
   const there = pan?.track.blockValues.at(-1);
   const inSyrup =
-    there !== undefined && (pan?.brix ?? 0) >= THICKENING_BRIX && Math.abs(there - mark.celsius) < SAME_AS_PAN_C;
+    there !== undefined && strengthNow(state, id) >= THICKENING_BRIX && Math.abs(there - mark.celsius) < SAME_AS_PAN_C;
   kept.evidence = checkEvidence(mark.probe, mark.celsius - (setup.offset_c ?? 0), kept.at, inSyrup);
 }
 

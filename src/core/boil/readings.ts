@@ -1,13 +1,14 @@
 // The pans of a boil, stepped and read: each with its own probes and surroundings.
 import { panStep } from '../pan/pan-model.ts';
-import { readPan } from '../pan/pan-reading.ts';
+import { type PanOutlook, readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { periodMs, probeState } from './probe-track.ts';
+import { settingOf } from './settings.ts';
 import { type BoilState, leadTimes } from './state.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
-  for (const id in state.pans) panStep(state.pans[id]!, state.designs[id]!, state.around[id]!, t);
+  for (const id in state.pans) panStep(state.pans[id]!, settingOf(state, id), t);
 }
 
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];
@@ -31,15 +32,12 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
   return readings;
 }
 
-export function readingOf(state: BoilState, id: string, t: number): PanReading {
-  const period = Math.max(...state.panProbes[id]!.map((probe) => periodMs(state.probes[probe]!)), 1000);
-  return readPan(
-    state.pans[id]!,
-    state.designs[id]!,
-    state.around[id]!,
-    panProbeState(state, id, t),
-    period,
-    leadTimes(state.header).nearFinishLeadS,
-    t,
-  );
+export const readingOf = (state: BoilState, id: string, t: number): PanReading => outlookOf(state, id, t).reading;
+
+/** What is said of a pan, and what its alarms and the screen are told beside it. */
+export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {
+  let period = 1000;
+  for (const probe of state.panProbes[id]!) period = Math.max(period, periodMs(state.probes[probe]!));
+  const lead = leadTimes(state.header).nearFinishLeadS;
+  return readPan(state.pans[id]!, settingOf(state, id), panProbeState(state, id, t), period, lead, t);
 }

@@ -4,8 +4,9 @@ import { type HistoryKept, rememberTransitions, startHistory } from './alarm-his
 import { byName } from './by-name.ts';
 import { channelName, type ColdJunction, coldJunctionsOf } from './cold-junction.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
-import type { ContentsChange } from '../pan/contents.ts';
 import { finishIsOver } from '../pan/finish.ts';
+import type { Added } from '../pan/course.ts';
+import { settingOf } from './settings.ts';
 import { panProbeMoved } from '../pan/pan-model.ts';
 import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts';
 import { type PanDesign, panDesign } from '../pan/setup.ts';
@@ -22,7 +23,9 @@ export interface KeptMark {
   mark: Mark;
   withdrawn: boolean;
   /** What it did to the pans' contents, so that it can be taken back. */
-  changes: ContentsChange[];
+  changes: ({ pan: string } & Added)[];
+  /** The pour that was seen and that this mark says was none, ms; null where it says nothing of that kind. */
+  refused: number | null;
   /** What it says of water point, probe and sap; null where it says nothing of them. */
   evidence: Evidence | null;
   /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
@@ -147,7 +150,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     const before = designsBefore[id];
     const after = state.designs[id]!;
     const moved = before?.finishBrix !== after.finishBrix || before?.finishRiseC !== after.finishRiseC;
-    if (moved) finishIsOver(state.pans[id]!);
+    if (moved) finishIsOver(state.pans[id]!.course);
   }
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;
@@ -162,7 +165,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   const moved = Object.keys(placed).filter((probe) => placed[probe] !== state.probePan[probe]);
   for (const id of new Set(moved.flatMap((probe) => [placed[probe], state.probePan[probe]]))) {
     const pan = id === null || id === undefined ? undefined : state.pans[id];
-    if (pan !== undefined) panProbeMoved(pan, t);
+    if (pan !== undefined) panProbeMoved(pan, settingOf(state, id!), t);
   }
 }
 

@@ -4,6 +4,7 @@ import { byName } from './by-name.ts';
 import { sapKey } from './learnt.ts';
 import { panLimitsAt } from '../pan/limits.ts';
 import { covarianceOf, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
+import type { Moved } from '../pan/pan-model.ts';
 import type { Surroundings } from '../pan/pan-state.ts';
 import { median } from '../pan/robust-statistics.ts';
 import type { BoilState } from './state.ts';
@@ -23,7 +24,7 @@ const POT_LEAST_C = 80;
 const altitudeKnown = (state: BoilState): boolean => state.header.site?.altitude_m !== undefined;
 
 /** Once every REFRESH_MS: the weather goes on, and a pot of plain water may tell. */
-export function refreshWater(state: BoilState, t: number): void {
+export function refreshWater(state: BoilState, t: number): Moved {
   state.waterAt = t;
   const pot = potNow(state, t);
   if (pot === null) state.water = waterLater(state.water, altitudeKnown(state), t);
@@ -32,6 +33,7 @@ export function refreshWater(state: BoilState, t: number): void {
     state.water = waterWith(state.water, pot, altitudeKnown(state), t);
   }
   lookAround(state);
+  return pot === null ? 'weather' : 'learnt';
 }
 
 /** Everything that was seen is weighed anew: after a mark, a mark taken back, or another header. */

@@ -1,10 +1,12 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
-import { litresOf, NOMINAL_SIGMA } from './contents.ts';
-import { waterPerSugar } from './evaporation-line.ts';
-import { evaporationKgPerS } from './evaporation.ts';
-import { type PanModel, sugarRiseSigmaC, type Surroundings } from './pan-state.ts';
-import type { PanDesign } from './setup.ts';
-import type { Limit } from './limits.ts';
+import { isOff } from './course.ts';
+import { intensity, nowOf, type Setting } from './course-time.ts';
+import { FIRE_KINDS, weightsOf, type Bank } from './filter/bank.ts';
+import { type Belief, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
+import { LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
+import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
+import { slopeOfRecent } from './phase.ts';
+import type { PanModel } from './pan-state.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
 
@@ -12,95 +14,187 @@ export interface TimeLeft {
   seconds: number;
   low: number;
   high: number;
-}
-
-/** How far fire and wind wander from their mean over a forecast (common practice: open fires), share. */
-const FIRE_WANDERS = 0.12;
-/** A forecast further ahead than this says nothing, s. */
-const FURTHEST_S = 24 * 3600;
-/** A counted content is known to about this share (typed litres ± 8 %, sap strength ± 5–10 %). */
-const COUNT_SIGMA = 0.12;
-/** No forecast is surer than this: a person looks, then acts, s. */
-const LEAST_SIGMA_S = 10;
-
-/**
- * Time until the pan holds the strength of a limit; 0 once there, null when not known. Two ways are tried, the line through the rise
- * and the count of sugar and water, and the surer one is used.
- */
-export function timeToStrength(
-  pan: PanModel,
-  design: PanDesign,
-  around: Surroundings,
-  limit: Limit,
-  t: number,
-): TimeLeft | null {
-  const { brix } = limit;
-  if (pan.off || pan.flame === 0 || around.waterC === null) return null;
-  if (pan.brix !== null && pan.brix >= brix) return { seconds: 0, low: 0, high: 0 };
-  const byLine = timeByLine(pan, around, limit);
-  const byCount = timeByCount(pan, design, brix);
-  const surer = !byLine ? byCount : !byCount ? byLine : byLine.sigma <= byCount.sigma ? byLine : byCount;
-  if (surer === null || surer.seconds > FURTHEST_S) return null;
-  const passed = (t - pan.brixAt) / 1000;
-  const left = Math.max(0, surer.seconds - (surer === byLine ? passed : 0));
-  return { seconds: left, low: Math.max(0, left - Z80 * surer.sigma), high: left + Z80 * surer.sigma };
-}
-
-interface Estimate {
-  seconds: number;
+  /** Standard deviation of its logarithm. */
   sigma: number;
 }
 
-function timeByLine(pan: PanModel, around: Surroundings, limit: Limit): Estimate | null {
-  const { fit } = pan;
-  if (fit === null || pan.brix === null) return null;
-  const heat = (waterPerSugar(pan.brix) - waterPerSugar(limit.brix)) / fit.k;
-  const seconds = Math.max(0, heat / pan.flame);
-  const offset = (sugarRiseSigmaC(around, limit.riseC ?? 0) * limit.waterPerSugarPerC) / fit.k;
-  const slope = (heat * fit.kSigma) / fit.k;
-  const level = fit.uSigma / fit.k;
-  // Math.hypot is many times slower, and this runs for every pan in every second.
-  const variance = level * level + slope * slope + offset * offset + (FIRE_WANDERS * heat) ** 2 + LEAST_SIGMA_S ** 2;
-  const sigma = Math.sqrt(variance) / pan.flame;
-  return { seconds, sigma };
+/** A forecast further ahead than this says nothing, s. */
+const FURTHEST_S = 24 * 3600;
+/** A forecast known worse than to this, standard deviation of its logarithm, is not known. */
+const USELESS = 1.1;
+/** No forecast is surer than this: a person looks, then acts, s. */
+const LEAST_SIGMA_S = 6;
+/** A pan that is not yet boiling and falls faster than this has lost its fire, °C/min. */
+const COOLS_C_PER_MIN = -0.3;
+
+/** Whether heat goes in, as far as anybody can tell. */
+export function isHeated({ course }: PanModel, { design }: Setting): boolean {
+  if (isOff(course) || course.flame <= 0 || course.bank === null) return false;
+  if (design.ceilingC !== null) return true;
+  if (course.debtKg === null) return false;
+  const cools = course.phase !== 'boiling' && course.debtKg > 0 && (slopeOfRecent(course) ?? 0) < COOLS_C_PER_MIN;
+  return !cools || course.t - course.disturbedAt < 120_000;
 }
 
-function timeByCount(pan: PanModel, design: PanDesign, brix: number): Estimate | null {
-  const { sugarKg, waterKg } = pan.contents;
-  const rate = evaporationKgPerS(pan, design);
-  if (sugarKg === null || waterKg === null || rate === null || rate <= 0 || sugarKg <= 0) return null;
-  if (litresOf(pan.contents) === null) return null;
-  const over = waterKg - sugarKg * waterPerSugar(brix);
-  if (over < 0) return null;
-  const seconds = over / rate;
-  const rateShare = pan.learntKgPerS === null ? NOMINAL_SIGMA : FIRE_WANDERS;
-  const sigma = Math.hypot(
-    seconds * rateShare,
-    (COUNT_SIGMA * (waterKg + sugarKg * waterPerSugar(brix))) / rate,
-    LEAST_SIGMA_S,
-  );
-  return { seconds, sigma };
+/** No block for so long, and a pan that nobody told of is not known, ms. */
+const UNSEEN_MS = 45_000;
+
+/** Something is known of the pan: somebody told how much is in it, or its probe or a hand reading showed it just now. */
+export const isKnown = ({ course }: PanModel, t: number): boolean =>
+  course.told || t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS || t - course.handAt <= HAND_LASTS_MS;
+
+/** A thermometer read by hand shows a pan for so long, ms. */
+const HAND_LASTS_MS = 600_000;
+/** The forecast of a pan that nobody told of rests on its curve alone, and must be known so well by it. */
+const USELESS_UNTOLD = 0.6;
+
+/** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
+export function timeToStrength(pan: PanModel, setting: Setting, brix: number, t: number): TimeLeft | null {
+  if (!isHeated(pan, setting)) return null;
+  const now = nowOf(pan.course, setting);
+  const water = waterOf(now);
+  const over = water - waterPerSugar(brix);
+  if (!isKnown(pan, t)) return null;
+  if (over <= 0) return { seconds: 0, low: 0, high: 0, sigma: 0 };
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[WATER] = water;
+  const left = timeFor(pan, setting, now, over, slopes, t);
+  const useless = left !== null && !pan.course.told && (left.sigma > USELESS_UNTOLD || pan.course.phase !== 'boiling');
+  return useless ? null : left;
+}
+
+/** Time until a depth is reached, mm; 0 once there, null when not known. */
+export function timeToDepth(pan: PanModel, setting: Setting, mm: number, t: number): TimeLeft | null {
+  if (!isHeated(pan, setting) || !contentsKnown(pan, setting)) return null;
+  const now = nowOf(pan.course, setting);
+  const u = waterAtDepth(now, setting, mm);
+  if (u === null) return null;
+  const water = waterOf(now);
+  const over = water - u;
+  if (over <= 0) return { seconds: 0, low: 0, high: 0, sigma: 0 };
+  // The mass that stands at that depth is fixed, so the water to go hangs on the sugar, too.
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[WATER] = water;
+  slopes[SUGAR] = 1 + u;
+  return timeFor(pan, setting, now, over, slopes, t);
+}
+
+/** Water per sugar when the liquid has fallen to a depth; below 0 where the sugar alone stands higher. */
+export function waterAtDepth(now: Belief, { design }: Setting, mm: number): number | null {
+  const litres = design.vessel === null ? null : litresAtDepth(design.vessel, mm);
+  if (litres === null) return null;
+  const sugar = Math.exp(now.x[SUGAR]!);
+  let u = 1;
+  for (let round = 0; round < 4; round++) u = massOfLitres(litres / HOT_VOLUME, 100 / (1 + Math.max(0, u))) / sugar - 1;
+  return u;
+}
+
+/** Time for so much water per sugar to go, kg/kg; `slopes` say how that hangs on the state. */
+function timeFor(
+  pan: PanModel,
+  setting: Setting,
+  now: Belief,
+  over: number,
+  slopes: number[],
+  t: number,
+): TimeLeft | null {
+  const { course } = pan;
+  const { x } = now;
+  const perS = Math.max(1e-9, intensity(course, setting)) * Math.exp(x[LEVEL]! - x[SUGAR]!);
+  const owed = (setting.design.ceilingC === null ? (course.debtKg ?? 0) : 0) / Math.exp(x[SUGAR]!);
+  const kind = kindOf(course.bank!);
+  const seconds = secondsOfHeat((over + owed) / perS, x[FIRE]!, kind.lastsS);
+  if (!(seconds < FURTHEST_S)) return null;
+  const now_ = perS * Math.exp(x[FIRE]! * Math.exp(-seconds / kind.lastsS));
+  const swing = kind.lastsS * (1 - Math.exp(-seconds / kind.lastsS));
+  const weights = slopes.map((slope) => slope / now_);
+  weights[SUGAR] = weights[SUGAR]! + over / perS;
+  weights[LEVEL] = weights[LEVEL]! - (over + owed) / perS;
+  weights[FIRE] = weights[FIRE]! - swing;
+  const later = 2 * kind.variance * kind.lastsS * Math.max(0, seconds - swing) - kind.variance * swing * swing;
+  const level = (LEVEL_VARIANCE_PER_S * seconds ** 3) / 3;
+  const sigmaS = Math.sqrt(varianceOf(now, weights) + Math.max(0, later) + level + LEAST_SIGMA_S ** 2);
+  return spread(Math.max(0, seconds - (t - course.t) / 1000), sigmaS);
+}
+
+/** Seconds until the fire has given so many seconds of its usual heat, starting from what it gives now: t + w τ (1 − e^(−t/τ)) = heat. */
+function secondsOfHeat(heat: number, fire: number, lastsS: number): number {
+  const more = Math.expm1(Math.max(-1, Math.min(1, fire)));
+  let t = heat / (1 + more);
+  for (let round = 0; round < 6; round++) {
+    const fade = Math.exp(-t / lastsS);
+    t = Math.max(0, t - (t + more * lastsS * (1 - fade) - heat) / (1 + more * fade));
+  }
+  return t;
+}
+
+/** The fire as all beliefs together have it. */
+function kindOf(bank: Bank): { lastsS: number; variance: number } {
+  const weights = weightsOf(bank);
+  let lastsS = 0;
+  let variance = 0;
+  weights.forEach((w, i) => {
+    lastsS += w * FIRE_KINDS[i]!.lastsS;
+    variance += w * FIRE_KINDS[i]!.swing ** 2;
+  });
+  return { lastsS, variance };
+}
+
+/** Never negative: where it is known badly the range is that of a logarithm. */
+function spread(seconds: number, sigmaS: number): TimeLeft | null {
+  const sigma = Math.sqrt(Math.log1p((sigmaS / Math.max(seconds, sigmaS / 2)) ** 2));
+  if (sigma > USELESS && sigmaS > 600) return null;
+  return {
+    seconds,
+    low: seconds * Math.exp(-Z80 * sigma),
+    high: Math.max(seconds * Math.exp(Z80 * sigma), seconds + sigmaS),
+    sigma,
+  };
+}
+
+/** Contents known worse than this are better called not known, share. */
+const USEFUL_SHARE = 0.35;
+
+/** Standard deviation of the logarithm of the litres. */
+export function litresShare(pan: PanModel, setting: Setting): number {
+  const now = nowOf(pan.course, setting);
+  const weights = new Array<number>(SIZE).fill(0);
+  weights[SUGAR] = 1;
+  const u = waterOf(now);
+  weights[WATER] = u / (1 + u);
+  return Math.sqrt(varianceOf(now, weights));
+}
+
+export function contentsKnown(pan: PanModel, setting: Setting): boolean {
+  return pan.course.told && pan.course.bank !== null && litresShare(pan, setting) < USEFUL_SHARE;
+}
+
+/** Litres at 20 °C; null while known too badly to be of use; 0 in a pan that was emptied. */
+export function litresNow(pan: PanModel, setting: Setting): number | null {
+  if (pan.course.emptied) return 0;
+  if (!contentsKnown(pan, setting)) return null;
+  const { x } = nowOf(pan.course, setting);
+  return litresOf(Math.exp(x[SUGAR]!), waterOf({ x }));
 }
 
 /** Depth of the liquid as it stands, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
-export function depthMm(pan: PanModel, design: PanDesign): number | null {
-  const litres = litresOf(pan.contents);
-  return litres === null || design.vessel === null ? null : depthAtLitres(design.vessel, litres * HOT_VOLUME);
+export function depthMm(pan: PanModel, setting: Setting): number | null {
+  const litres = litresNow(pan, setting);
+  const { vessel } = setting.design;
+  return litres === null || vessel === null ? null : depthAtLitres(vessel, litres * HOT_VOLUME);
 }
 
-/** Volume at a boil over volume at 20 °C (ICUMSA density: 1.041 for water, 1.039 at 66 °Bx). */
-export const HOT_VOLUME = 1.04;
-
-/** Seconds until the depth falls to `mm`; 0 once there, null while not known. */
-export function timeToDepth(pan: PanModel, design: PanDesign, mm: number): number | null {
-  const litres = litresOf(pan.contents);
-  const least = design.vessel === null ? null : litresAtDepth(design.vessel, mm);
-  if (litres === null || least === null || pan.off) return null;
-  const above = litres - least / HOT_VOLUME;
-  if (above <= 0) return 0;
-  const rate = evaporationKgPerS(pan, design);
-  if (rate === null || rate <= 0) return null;
-  // A kilogram of water is nearly a litre: 0.2 % is far under what the contents are known to.
-  const seconds = above / rate;
-  return seconds > FURTHEST_S ? null : seconds;
+/** Steam leaving now, kg/s, and the standard deviation of its logarithm; null where it is not known. */
+export function evaporation(pan: PanModel, setting: Setting): { kgPerS: number; sigma: number } | null {
+  const { course } = pan;
+  if (isOff(course)) return { kgPerS: 0, sigma: 0 };
+  if (course.bank === null) return null;
+  if (setting.design.ceilingC === null && (course.debtKg === null || course.debtKg > 0)) return null;
+  const now = nowOf(course, setting);
+  const weights = new Array<number>(SIZE).fill(0);
+  weights[LEVEL] = weights[FIRE] = 1;
+  return {
+    kgPerS: intensity(course, setting) * Math.exp(now.x[LEVEL]! + now.x[FIRE]!),
+    sigma: Math.sqrt(varianceOf(now, weights)),
+  };
 }

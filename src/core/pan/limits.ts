@@ -1,7 +1,7 @@
 // The marks on a pan's scale at today's pressure: where its finish and its scorch limit lie, in strength and in rise.
 import type { PanDesign } from './setup.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
-import { waterPerSugar } from './evaporation-line.ts';
+import { waterPerSugar } from './filter/liquid.ts';
 
 /** One limit: its strength, its rise (null while the pressure is not known), and what a degree there is in water per sugar. */
 export interface Limit {

@@ -1,13 +1,22 @@
 // From the model of a pan to what is said of it: a reading with its ranges, its stage in the end.
-import { litresOf } from './contents.ts';
-import { depthMm, timeToDepth, timeToStrength } from './forecast.ts';
-import { evaporationKgPerS } from './evaporation.ts';
-import { type PanModel, sugarRiseC, sugarRiseSigmaC, type Surroundings } from './pan-state.ts';
+import { type Course, isOff } from './course.ts';
+import { nowOf, type Setting } from './course-time.ts';
+import { brixOfWaterPerSugar, riseOfWater } from './filter/liquid.ts';
+import { variance, WATER, waterOf } from './filter/belief.ts';
+import {
+  depthMm,
+  evaporation,
+  isKnown,
+  litresNow,
+  litresShare,
+  type TimeLeft,
+  timeToDepth,
+  timeToStrength,
+} from './forecast.ts';
+import type { PanModel } from './pan-state.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
-import type { PanDesign } from './setup.ts';
-import { headSigmaC } from '../physics/head.ts';
-import { MODEL_FLOOR_C, strengthRange80 } from '../physics/strength-uncertainty.ts';
 import { temperatureNow } from './temperature-track.ts';
+import { Z80 } from '../quantities/spread.ts';
 
 /** From this strength on a pan is thickening, °Bx (common practice: it then needs eyes). */
 export const THICKENING_BRIX = 25;
@@ -16,40 +25,62 @@ const BARE_DEPTH_MM = 5;
 /** A temperature read by hand stands so long, ms. */
 const HAND_READING_LASTS_MS = 10 * 60_000;
 
+/** What is said of a pan, and what the alarms and the screen are told beside it. */
+export interface PanOutlook {
+  reading: PanReading;
+  finish: TimeLeft | null;
+  scorch: TimeLeft | null;
+  shallow: TimeLeft | null;
+  /** Share to which the litres are known. */
+  litresShare: number;
+}
+
 /** Everything that is said of a pan at t (ms). `nearLeadS` is the lead of the near-finish call, s. */
 export function readPan(
   pan: PanModel,
-  design: PanDesign,
-  around: Surroundings,
+  setting: Setting,
   probe: ProbeState | null,
   periodMs: number,
   nearLeadS: number,
   t: number,
-): PanReading {
+): PanOutlook {
+  const { design, around } = setting;
+  const { course } = pan;
   const temperature = temperatureOf(pan, t, periodMs, probe);
   const known = temperature !== null;
-  const strength = known ? strengthOf(pan, design, around) : NOT_KNOWN;
-  const finish = known || strength.brix !== null ? timeToStrength(pan, design, around, around.limits.finish, t) : null;
-  const evaporation = evaporationKgPerS(pan, design);
-  return {
+  const strength = strengthOf(pan, setting, t);
+  const finish = around.waterC === null ? null : timeToStrength(pan, setting, around.limits.finish.brix, t);
+  const shallow = timeToDepth(pan, setting, BARE_DEPTH_MM, t);
+  const strong = around.waterC === null ? null : timeToStrength(pan, setting, around.limits.scorch.brix, t);
+  const burns = earlier(strong, shallow);
+  const steam = evaporation(pan, setting);
+  const reading: PanReading = {
     pan: design.id,
     temperature_c: temperature,
     water_c: around.waterC,
     rise_c: temperature === null || around.waterC === null ? null : temperature - around.waterC,
     rate_c_per_min: known ? pan.rateCPerMin : null,
-    brix: strength.brix,
-    brix_low: strength.low,
-    brix_high: strength.high,
-    litres: litresOf(pan.contents),
-    depth_mm: depthMm(pan, design),
-    evaporation_l_per_h: evaporation === null ? null : evaporation * 3600,
+    brix: strength?.brix ?? null,
+    brix_low: strength?.low ?? null,
+    brix_high: strength?.high ?? null,
+    litres: litresNow(pan, setting),
+    depth_mm: depthMm(pan, setting),
+    evaporation_l_per_h: steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600,
     finish_in_s: finish?.seconds ?? null,
     finish_low_s: finish?.low ?? null,
     finish_high_s: finish?.high ?? null,
-    scorch_in_s: pan.off ? null : scorchIn(pan, design, around, t),
-    top_up_in_s: pan.off ? null : timeToDepth(pan, design, design.minDepthMm),
-    stage: stageOf(pan, around, known, finish?.seconds ?? null, nearLeadS),
+    scorch_in_s: burns?.seconds ?? null,
+    top_up_in_s: timeToDepth(pan, setting, design.minDepthMm, t)?.seconds ?? null,
+    stage: 'unknown',
     probe,
+  };
+  reading.stage = stageOf(pan, setting, reading, nearLeadS);
+  return {
+    reading,
+    finish,
+    scorch: strong,
+    shallow,
+    litresShare: course.bank === null ? Infinity : litresShare(pan, setting),
   };
 }
 
@@ -58,56 +89,49 @@ function temperatureOf(pan: PanModel, t: number, periodMs: number, probe: ProbeS
   return pan.byHand !== null && t - pan.byHand.at <= HAND_READING_LASTS_MS ? pan.byHand.celsius : null;
 }
 
-const NOT_KNOWN = { brix: null, low: null, high: null };
+/** Steam known worse than this is better called not known, standard deviation of its logarithm. */
+const USEFUL_STEAM = 0.5;
+/** A strength known worse than this says nothing, share of it, unless it is thin: °Bx. */
+const USEFUL_STRENGTH = 0.5;
+const THIN_BRIX = 4;
 
-function strengthOf(
-  pan: PanModel,
-  design: PanDesign,
-  around: Surroundings,
-): { brix: number | null; low: number | null; high: number | null } {
-  if (pan.brix === null || around.pressureHpa === null) return NOT_KNOWN;
-  if (design.ceilingC !== null)
-    return { brix: pan.brix, low: Math.max(0, pan.brix - 2), high: Math.min(80, pan.brix + 2) };
-  if (pan.phase !== 'boiling' || pan.riseC === null) return NOT_KNOWN;
-  const rise = sugarRiseC(around, Math.max(0, pan.riseC));
-  const noise = (pan.track.noise ?? 0.1) / 3;
-  const head = headSigmaC(depthMm(pan, design), pan.brix, around.pressureHpa) ?? 0;
-  // What is not known of this sap is in the rise already; what is left is how far published tables scatter for any sap.
-  const riseSigmaC = Math.hypot(sugarRiseSigmaC(around, rise), noise, head);
-  const errors = { riseSigmaC, modelSigmaC: MODEL_FLOOR_C };
-  const range = strengthRange80(rise, errors, design.shares, around.pressureHpa);
-  if (range === null) return { brix: pan.brix, low: null, high: null };
-  return { brix: pan.brix, low: Math.min(range.low, pan.brix), high: Math.max(range.high, pan.brix) };
+/** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
+function strengthOf(pan: PanModel, setting: Setting, t: number): { brix: number; low: number; high: number } | null {
+  const { course } = pan;
+  if (isOff(course) || course.bank === null || setting.around.pressureHpa === null) return null;
+  if (course.phase !== 'boiling' || !isKnown(pan, t)) return null;
+  const now = nowOf(course, setting);
+  const u = waterOf(now);
+  const sigma = Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
+  const brix = brixOfWaterPerSugar(u);
+  const share = (sigma * u) / (1 + u);
+  if (share > USEFUL_STRENGTH && share * brix > THIN_BRIX) return null;
+  const factor = Math.exp(Z80 * sigma);
+  return { brix, low: brixOfWaterPerSugar(u * factor), high: brixOfWaterPerSugar(u / factor) };
 }
 
-/**
- * Seconds until the pan is too strong or too shallow for live heat, whichever comes first; null while neither is known.
- * Before the pan's own evaporation is seen, a count from nominal power is too unsure to call a burn by.
- */
-function scorchIn(pan: PanModel, design: PanDesign, around: Surroundings, t: number): number | null {
-  const seen =
-    (pan.fit !== null && (pan.brix ?? 0) >= THICKENING_BRIX) || pan.learntKgPerS !== null || pan.reachedFinish;
-  const strong = seen ? (timeToStrength(pan, design, around, around.limits.scorch, t)?.seconds ?? null) : null;
-  const shallow = pan.learntKgPerS === null ? null : timeToDepth(pan, design, BARE_DEPTH_MM);
-  if (strong === null) return shallow;
-  return shallow === null ? strong : Math.min(strong, shallow);
+/** What the weather may have done to the water point since it was last told, as variance of the logarithm of the water. */
+function weatherOnWater({ weatherVariance, phase }: Course, { design, around }: Setting, u: number): number {
+  if (weatherVariance <= 0 || phase !== 'boiling' || design.ceilingC !== null) return 0;
+  const { slope } = riseOfWater(u, design.shares, around.pressureHpa ?? 1013.25);
+  return Math.min(MOST_BY_WEATHER, weatherVariance / (slope * u) ** 2);
 }
 
-function stageOf(
-  pan: PanModel,
-  around: Surroundings,
-  known: boolean,
-  finishInS: number | null,
-  nearLeadS: number,
-): Stage {
-  if (pan.off) return 'off';
-  if (pan.reachedFinish) return 'finished';
-  if (around.waterC === null || (!known && pan.brix === null)) return 'unknown';
+/** In thin sap no weather says more of the water than the count does. */
+const MOST_BY_WEATHER = 0.04;
+
+/** A pan burns when it is too strong or too shallow for live heat, whichever comes first; null while neither is known. */
+const earlier = (one: TimeLeft | null, other: TimeLeft | null): TimeLeft | null =>
+  one === null || (other !== null && other.seconds < one.seconds) ? other : one;
+
+function stageOf({ course }: PanModel, { around }: Setting, reading: PanReading, nearLeadS: number): Stage {
+  if (isOff(course)) return 'off';
+  if (course.reachedFinish) return 'finished';
+  const { brix, temperature_c: temperature, finish_in_s: left } = reading;
+  if (around.waterC === null || (temperature === null && brix === null)) return 'unknown';
   // At a boil's height but not yet seen to stay there: it may boil, or be on its way through.
-  if (pan.phase === 'cold' && pan.riseC !== null && pan.riseC >= 0) return 'unknown';
-  if (pan.phase !== 'boiling') return 'warming';
-  if (pan.brix !== null && pan.brix >= THICKENING_BRIX) {
-    return finishInS !== null && finishInS <= nearLeadS ? 'near-finish' : 'thickening';
-  }
-  return 'boiling';
+  if (course.phase === 'cold' && course.riseC !== null && course.riseC >= 0) return 'unknown';
+  if (course.phase !== 'boiling') return 'warming';
+  if (brix === null || brix < THICKENING_BRIX) return 'boiling';
+  return left !== null && left <= nearLeadS ? 'near-finish' : 'thickening';
 }

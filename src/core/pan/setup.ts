@@ -1,5 +1,5 @@
 // A pan as the model needs it: the header's fields with their defaults filled in.
-import type { PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
+import type { Heat, PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
 import { usualEfficiency } from '../physics/fuel.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
@@ -18,6 +18,7 @@ export interface PanDesign {
   /** null while it is not known. */
   vessel: Vessel | null;
   minDepthMm: number;
+  heatKind: Heat['kind'];
   /** Heat into the pan at full flame, W; null while not known. */
   usefulPowerW: number | null;
   /** Finish as a strength; where it was given as a rise, that rise's strength at sea level. */
@@ -40,6 +41,7 @@ export function panDesign(setup: PanSetup): PanDesign {
     shares,
     vessel: setup.vessel ?? null,
     minDepthMm: setup.min_depth_mm ?? LEAST_DEPTH_MM,
+    heatKind: setup.heat?.kind ?? 'other',
     usefulPowerW:
       setup.heat?.power_w === undefined
         ? null

@@ -23,6 +23,8 @@ export interface TemperatureTrack {
   wild: number | null;
   /** Standard deviation of a single reading, °C; null until it is known. */
   noise: number | null;
+  /** Least step between readings that differ, °C: the probe's resolution; 0 until some differ. */
+  stepC: number;
   /** Blocks since the noise was last estimated. */
   sinceNoise: number;
 }
@@ -37,6 +39,7 @@ export function startTrack(): TemperatureTrack {
     openStart: 0,
     wild: null,
     noise: null,
+    stepC: 0,
     sinceNoise: 0,
   };
 }
@@ -108,7 +111,9 @@ export function closeBlock(track: TemperatureTrack, t: number): { t: number; cel
   if (++track.sinceNoise >= 6 || track.noise === null) {
     const recent = track.values.slice(-RECENT);
     const noise = neighbourNoise(recent);
-    if (Number.isFinite(noise)) track.noise = Math.max(noise, LEAST_NOISE_C, STEP_NOISE * stepOf(recent));
+    const step = stepOf(recent);
+    if (step > 0 && (track.stepC === 0 || step < track.stepC)) track.stepC = step;
+    if (Number.isFinite(noise)) track.noise = Math.max(noise, LEAST_NOISE_C, STEP_NOISE * track.stepC);
     track.sinceNoise = 0;
   }
   return { t: middle, celsius };

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { observe, startAlarms } from '../../../src/core/alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../../../src/core/alarms/rules.ts';
 import type { AlarmName } from '../../../src/core/boil/entries.ts';
+import type { TimeLeft } from '../../../src/core/pan/forecast.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
 import { nextNormal, randomStream } from '../../../src/core/simulation/random.ts';
 
@@ -27,6 +28,9 @@ const boiling: PanReading = {
   probe: 'ok',
 };
 
+/** Known to a tenth. */
+const around = (seconds: number): TimeLeft => ({ seconds, low: 0.88 * seconds, high: 1.14 * seconds, sigma: 0.1 });
+
 function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {}): PanSituation {
   return {
     reading: { ...boiling, ...reading },
@@ -35,8 +39,13 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     ceilingC: null,
     reachedFinish: false,
     reachedPast: false,
-    depthSure: true,
-    forecastSeen: true,
+    finish: around(reading.finish_in_s ?? boiling.finish_in_s!),
+    scorch:
+      'scorch_in_s' in reading && reading.scorch_in_s === null
+        ? null
+        : around(reading.scorch_in_s ?? boiling.scorch_in_s!),
+    shallow: null,
+    litresShare: 0.08,
     justPoured: false,
     scorchRiseC: 6.7,
     portLost: false,
@@ -107,9 +116,11 @@ test('near-finish makes way for finish, finish for past-finish, at once', () => 
   expect(side('past-finish', { brix: 68.1 }, past)).toBe('over');
 });
 
-test('near-finish calls nobody in thin sap or by nominal power alone', () => {
-  expect(side('near-finish', { finish_in_s: 300, brix: 29 })).toBe('between');
-  expect(side('near-finish', { finish_in_s: 300 }, { forecastSeen: false })).toBe('between');
+test('near-finish calls nobody in thin sap by a forecast that is hardly known', () => {
+  const hardly = { finish: { seconds: 300, low: 100, high: 900, sigma: 0.8 } };
+  expect(side('near-finish', { finish_in_s: 300, brix: 29 }, hardly)).toBe('between');
+  expect(side('near-finish', { finish_in_s: 300, brix: 29 })).toBe('over');
+  expect(side('near-finish', { finish_in_s: 300 }, hardly)).toBe('over');
 });
 
 test('a finished pan that is too strong to be named stays called, one that has cooled was taken off', () => {
@@ -146,7 +157,7 @@ test('under a ceiling scorch-risk guards the ceiling alone', () => {
 test('low-level is medium while there is time, high when it is reached and sure', () => {
   expect(found('low-level', { top_up_in_s: 600 })).toMatchObject({ over: true, priority: 'medium' });
   expect(found('low-level', { top_up_in_s: 0 })).toMatchObject({ over: true, priority: 'high' });
-  expect(found('low-level', { top_up_in_s: 0 }, { depthSure: false })).toMatchObject({ priority: 'medium' });
+  expect(found('low-level', { top_up_in_s: 0 }, { litresShare: 0.4 })).toMatchObject({ priority: 'medium' });
   expect(side('low-level', { top_up_in_s: 781 })).toBe('inside');
 });
 

@@ -277,7 +277,7 @@ test('after the end nothing is called and nothing changes', () => {
 
 const gap = (t: number, seconds: number): Entry => ({ t, run: 'gap', seconds });
 
-test('inside a gap nothing is called, after it nothing recent is known, and the contents stay', () => {
+test('inside a gap nothing is called, after it nothing recent is known, and the pan is taken to have boiled on', () => {
   const celsius = boilingAt(40, 'maple');
   const before = inOrder(
     [mark(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 40 })],
@@ -292,10 +292,10 @@ test('inside a gap nothing is called, after it nothing recent is known, and the 
     temperature_c: null,
     rise_c: null,
     rate_c_per_min: null,
-    brix: null,
-    finish_in_s: null,
   });
-  expect(Math.abs(readingAt(after.state, 'p1', 2_100_000).litres! - litres)).toBeLessThan(0.05);
+  const { litres: left } = readingAt(after.state, 'p1', 2_100_000);
+  expect(left!).toBeLessThan(litres);
+  expect(left!).toBeGreaterThan(0.5 * litres);
 });
 
 test('what was before a gap has no part in rate or forecast after it', () => {

@@ -98,5 +98,7 @@ test('the strength that is said follows a pan under steady heat', () => {
   const pan = mapleLosing(3, 1.6, 30);
   const now = 20 * MINUTE_MS;
   const reading = readingAt(foldSteady(pan, now), 'p1', now);
-  expect(Math.abs(reading.brix! - steadyBrix(pan, now))).toBeLessThan(1);
+  expect(Math.abs(reading.brix! - steadyBrix(pan, now))).toBeLessThan(2);
+  expect(reading.brix_low!).toBeLessThan(steadyBrix(pan, now));
+  expect(reading.brix_high!).toBeGreaterThan(steadyBrix(pan, now));
 });

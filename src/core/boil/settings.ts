@@ -1,0 +1,22 @@
+// What each pan's course needs to know from the boil around it.
+import type { Setting } from '../pan/course-time.ts';
+import type { Boiling } from '../pan/timeline.ts';
+import { sapBrix } from './pours.ts';
+import type { BoilState } from './state.ts';
+
+export function settingOf(state: BoilState, id: string): Setting {
+  const pan = state.pans[id]!;
+  return {
+    design: state.designs[id]!,
+    around: state.around[id]!,
+    noted: pan.noted,
+    refused: pan.refused,
+    sapBrix: sapBrix(state, id).brix,
+  };
+}
+
+/** All pans of the boil, as they can be run again together. */
+export const boilingOf = (state: BoilState): Boiling => ({
+  pans: state.pans,
+  settingOf: (pan) => settingOf(state, pan),
+});

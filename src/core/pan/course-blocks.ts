@@ -1,0 +1,190 @@
+// What a block of readings does to the course of a pan: it warms, it boils and shows its strength, or it fell.
+import { type Course, isOff } from './course.ts';
+import { bankOf, debtFor, massKg, nowOf, type Setting } from './course-time.ts';
+import { USUAL_AIR } from './still-surface.ts';
+import { endFall } from './pours-seen.ts';
+import { judgeFinish } from './finish.ts';
+import { weigh } from './filter/bank.ts';
+import { addVariance, OFFSET, variance, WATER, waterOf } from './filter/belief.ts';
+import { brixOfWaterPerSugar, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
+import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
+import { supposeWater } from './filter/start.ts';
+import { BOIL_MARGIN_C, notePhase, remember } from './phase.ts';
+import { latentHeatKjPerKg } from '../physics/heat.ts';
+import { openSurfaceLoss } from '../physics/open-surface.ts';
+import { surfaceM2 } from '../physics/vessel.ts';
+import { strengthFromRise } from '../physics/sugar-solution.ts';
+
+/**
+ * Variance of the middle of a block: neighbouring blocks share their errors (bubbles, stirring), so each counts as
+ * noisy as a single reading and no quieter than this, °C (practice).
+ */
+const BLOCK_FLOOR_C = 0.06;
+/** So many blocks in a row that miss far to one side, and the pan is not where it was thought to be. */
+const WILD_BLOCKS = 8;
+const COOL_BLOCKS = 120;
+const WILD_SIGMAS = 2.5;
+const OPENS_SHARE = 0.1;
+const OPENS_C = 0.1;
+/** A pan that nobody spoke of is more than sap where its rise is over this strength's by so many standard deviations, °Bx. */
+const SAP_BRIX = 8;
+const SURE_SIGMAS = 1.5;
+/** Before its curve is seen, one rise alone tells the water to this share. */
+const SUPPOSED_SHARE = 0.7;
+/** A boil so young still climbs, ms. */
+const YOUNG_MS = 120_000;
+/** A boil that just began still climbs with the probe's own warming: then a block counts for so much less. */
+const FRESH_MS = 90_000;
+const FRESH_FACTOR = 10;
+/** A pan so far under its boil is cold, °C. */
+const COLD_RISE_C = -20;
+/** Nearer to the boil than this heat is counted, not seen, °C. */
+const NEAR_BOIL_C = 1.5;
+/** A stretch of warming tells the heat once it is so long, °C; losses and mixing make it sure to a share (practice). */
+const WARMED_C = 25;
+const WARMED_SHARE = 0.25;
+/** Steel of the pot as water, kg (3 kg of steel). */
+const POT_AS_WATER_KG = 0.35;
+
+/** What a rise wanders by at least: superheat to 0.3 °C, bubbles, stirring (practice). */
+const WANDERS_C = 0.06;
+/** Noise of less than this share of a probe's step does not smooth it. */
+const STEPPED = 0.4;
+
+export interface BlockSeen {
+  riseC: number;
+  noiseC: number;
+  stepC: number;
+}
+
+/** A block of readings that ended at the course's moment. */
+export function takeBlock(course: Course, setting: Setting, block: BlockSeen): void {
+  const { design } = setting;
+  const { riseC, noiseC, stepC } = block;
+  course.wanderC = WANDERS_C;
+  course.riseC = riseC;
+  remember(course, course.t, riseC);
+  if (course.t < course.deafUntil) return;
+  if (isOff(course)) {
+    // It cools: what the probe says is no boil, and tells nothing of the strength.
+    if (course.phase === 'boiling') course.phase = 'settling';
+    course.usualRiseC = null;
+    return;
+  }
+  if (design.ceilingC !== null) {
+    course.phase = 'boiling';
+    if (course.bank !== null && course.told) judgeNow(course, setting);
+    return;
+  }
+  const bank = bankOf(course, setting);
+  notePhase(course, course.t, riseC, noiseC);
+  if (course.phase === 'boiling' && course.fall !== null) endFall(course, setting, course.fall);
+  if (course.phase === 'boiling') {
+    course.debtKg = 0;
+    course.warming = null;
+    const fresh = course.t - course.boilingFrom < FRESH_MS ? FRESH_FACTOR : 1;
+    showStrength(
+      course,
+      setting,
+      riseC,
+      fresh * (noiseC * noiseC + BLOCK_FLOOR_C ** 2),
+      noiseC < STEPPED * stepC ? stepC : 0,
+    );
+    return;
+  }
+  const mixed = course.disturbedAt < 0 || course.t - course.disturbedAt > 45_000;
+  if (!mixed && course.debtKg !== null) return;
+  // Near its boil the heat that is owed is too little to be told from the probe's own error.
+  if (riseC < -NEAR_BOIL_C || course.debtKg === null)
+    course.debtKg = debtFor(bank, setting.around, Math.max(0, -riseC));
+  if (riseC < COLD_RISE_C && course.phase === 'cold') course.cameCold = true;
+  if (riseC < -BOIL_MARGIN_C) warm(course, setting, riseC);
+}
+
+/** The rise of a boiling pan, °C, with its variance: each fire's belief learns, and the fires are weighed by it. */
+export function showStrength(course: Course, setting: Setting, riseC: number, blockVariance: number, stepC = 0): void {
+  const { design, around } = setting;
+  const bank = bankOf(course, setting);
+  const pressureHpa = around.pressureHpa ?? 1013.25;
+  if (!course.strengthTold && !supposeFromRise(course, setting, riseC, blockVariance)) return;
+  const evenCool = course.wildBlocks <= -COOL_BLOCKS;
+  const { flame } = course;
+  const seen: RiseSeen = { riseC, variance: blockVariance, shares: design.shares, pressureHpa, flame, evenCool, stepC };
+  const fits = bank.beliefs.map((belief) => seeRise(belief, seen));
+  weigh(bank, fits);
+  course.now = null;
+  noteWild(course, fits[bank.logWeights.indexOf(0)]?.sigmas ?? 0);
+  judgeNow(course, setting);
+}
+
+/** Holds the strength as it is believed against the finish. */
+export function judgeNow(course: Course, setting: Setting): void {
+  const now = nowOf(course, setting);
+  judgeFinish(course, brixOfWaterPerSugar(waterOf(now)), setting.around.limits.finish.brix);
+}
+
+/**
+ * A pan that nobody spoke of holds sap as far as its rise can tell, or what its rise says. False while the boil is too
+ * young to tell.
+ */
+function supposeFromRise(course: Course, { design, around }: Setting, riseC: number, blockVariance: number): boolean {
+  const bank = course.bank!;
+  const pressureHpa = around.pressureHpa ?? 1013.25;
+  const sapC = riseOfWater(waterPerSugar(SAP_BRIX), design.shares, pressureHpa).riseC;
+  const sigma = Math.sqrt(blockVariance + variance(bank.beliefs[0]!, OFFSET));
+  const isThin = riseC - (course.cameCold ? SURE_SIGMAS * sigma : 0) < sapC;
+  if (isThin && course.t - course.boilingFrom < YOUNG_MS) return false;
+  course.strengthTold = true;
+  if (isThin) return true;
+  const brix = strengthFromRise(riseC / (1 + around.sapShare), design.shares, pressureHpa) ?? 79;
+  const u = waterPerSugar(Math.max(SAP_BRIX, brix));
+  for (const belief of bank.beliefs) supposeWater(belief, u, SUPPOSED_SHARE);
+  course.now = null;
+  return true;
+}
+
+/** Many misses to one side: something unknown happened, and what is there is open again. */
+function noteWild(course: Course, sigmas: number): void {
+  const side = Math.abs(sigmas) < WILD_SIGMAS ? 0 : Math.sign(sigmas);
+  course.wildBlocks = side === 0 ? 0 : Math.sign(course.wildBlocks) === side ? course.wildBlocks + side : side;
+  if (course.wildBlocks < WILD_BLOCKS && course.wildBlocks > -COOL_BLOCKS) return;
+  if (course.wildBlocks > 0) course.wildBlocks = 0;
+  for (const belief of course.bank!.beliefs) {
+    addVariance(belief, WATER, WATER, OPENS_SHARE ** 2);
+    addVariance(belief, OFFSET, OFFSET, OPENS_C ** 2);
+  }
+  course.now = null;
+}
+
+/** How fast a known mass warms tells the heat, and a known heat the mass. */
+function warm(course: Course, setting: Setting, riseC: number): void {
+  const from = course.warming;
+  if (from === null || riseC < from.riseC - FELL_C) {
+    course.warming = { riseC, heatS: 0 };
+    return;
+  }
+  if (riseC - from.riseC < WARMED_C || from.heatS <= 0) return;
+  const boilsAt = setting.around.waterC ?? 100;
+  const bank = course.bank!;
+  const middleC = boilsAt + (riseC + from.riseC) / 2;
+  const steamPerKg = steamForWarming(0, boilsAt + from.riseC, boilsAt + riseC);
+  const lost = lostSteamKgPerS(setting, middleC);
+  const mass = massKg(bank);
+  const perSecond = ((1 + POT_AS_WATER_KG / mass) * steamPerKg) / from.heatS + lost / mass / course.flame;
+  for (const belief of bank.beliefs) seeHeatPerMass(belief, perSecond, WARMED_SHARE);
+  course.warming = { riseC, heatS: 0 };
+  course.now = null;
+}
+
+/** What the open surface loses on the way to the boil goes into steam once it boils, kg/s. */
+function lostSteamKgPerS({ design, around }: Setting, celsius: number): number {
+  if (design.vessel === null) return 0;
+  const loss = openSurfaceLoss(celsius, 0, { ...USUAL_AIR, pressureHpa: around.pressureHpa ?? 1013.25 });
+  if (loss === null) return 0;
+  const watts =
+    (loss.evaporatedKgPerS * latentHeatKjPerKg(100)! * 1000 + loss.convectionWatts) * surfaceM2(design.vessel, 100);
+  return watts / (latentHeatKjPerKg(100)! * 1000);
+}
+
+/** A fall of so much is no warming, °C. */
+const FELL_C = 3;

@@ -1,0 +1,167 @@
+// One thing that happens in the course of a pan, whatever it is.
+import { type Course, disturb, type Happening, isOff, type Moved } from './course.ts';
+import { judgeNow, showStrength, takeBlock } from './course-blocks.ts';
+import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
+import { bankOf, debtFor, nowOf, passTo, type Setting } from './course-time.ts';
+import { finishIsOver } from './finish.ts';
+import { addVariance, copyBelief, FIRE, OFFSET } from './filter/belief.ts';
+import { changeBase } from './filter/base.ts';
+import { waterPerSugar } from './filter/liquid.ts';
+import { seeLitres, seeWater } from './filter/see.ts';
+import { supposeWater } from './filter/start.ts';
+import { BOIL_MARGIN_C } from './phase.ts';
+
+/** A level of a flame is set by eye, so that the fire may be off by this share of the change. */
+const LEVEL_SHARE = 0.2;
+/** The first minute after a probe arrives is its own warming, ms. */
+const PROBE_WARMS_MS = 60_000;
+/** A mark that what is known contradicts by so many standard deviations is asked about and not believed. */
+const DOUBTED_SIGMAS = 3;
+
+/** Brings the course to the happening's moment and lets it happen. `moved` holds what was taken out of other pans, by key. */
+export function happen(course: Course, setting: Setting, one: Happening, moved: Map<string, Moved | null>): void {
+  passTo(course, setting, one.t);
+  switch (one.what) {
+    case 'block':
+      return takeBlock(course, setting, one);
+    case 'base':
+      return rebase(course, setting, one);
+    case 'weather':
+      return weather(course, one);
+    case 'pour':
+      one.added = notePour(course, setting, one);
+      return;
+    case 'receive':
+      one.moved = moved.has(one.key) ? moved.get(one.key)! : one.moved;
+      one.added = noteReceived(course, setting, one.moved);
+      return;
+    case 'take':
+      return take(course, setting, one, moved);
+    case 'flame':
+      return flame(course, setting, one.level);
+    case 'volume':
+    case 'strength':
+      return measure(course, setting, one);
+    case 'hand':
+      return hand(course, setting, one.riseC, one.sigmaC);
+    case 'probe':
+      course.deafUntil = course.t + PROBE_WARMS_MS;
+      forgetRecent(course);
+      return forgetUntold(course);
+    case 'gap':
+      forgetRecent(course);
+      if (!course.reachedFinish) forgetUntold(course);
+      return;
+    case 'undo':
+      return undo(course, setting, one.added);
+  }
+}
+
+type Of<W extends Happening['what']> = Extract<Happening, { what: W }>;
+
+function rebase(course: Course, setting: Setting, one: Of<'base'>): void {
+  if (course.usualRiseC !== null) course.usualRiseC += one.shiftC;
+  if (course.riseC !== null) course.riseC += one.shiftC;
+  course.recentRises = course.recentRises.map((rise) => rise + one.shiftC);
+  if (course.fall !== null) {
+    const { fromC, lowestC } = course.fall;
+    course.fall = { ...course.fall, fromC: fromC + one.shiftC, lowestC: lowestC + one.shiftC };
+  }
+  if (course.bank !== null && course.base !== null) {
+    const { weatherVariance } = course;
+    const from = { ...course.base, offsetVariance: course.base.offsetVariance + weatherVariance };
+    for (const belief of course.bank.beliefs) {
+      addVariance(belief, OFFSET, OFFSET, weatherVariance);
+      changeBase(belief, from, one.base, one.shiftC);
+    }
+    course.now = null;
+    if (course.phase === 'boiling' && !isOff(course)) judgeNow(course, setting);
+  }
+  course.base = one.base;
+  course.weatherVariance = 0;
+}
+
+/** Only time has passed: what the weather did since is no error that the curve could tell, and stays beside the belief. */
+function weather(course: Course, { base }: Of<'weather'>): void {
+  if (course.base === null) course.base = base;
+  course.weatherVariance = Math.max(0, base.offsetVariance - course.base.offsetVariance);
+}
+
+function take(course: Course, setting: Setting, one: Of<'take'>, moved: Map<string, Moved | null>): void {
+  const gone = noteTaking(course, setting, one);
+  moved.set(one.key, gone);
+  one.added = gone === null ? null : { sugarKg: -gone.sugarKg, waterKg: -gone.waterKg };
+}
+
+function flame(course: Course, setting: Setting, level: number): void {
+  const before = course.flame;
+  course.flame = level;
+  if (isOff(course)) finishIsOver(course);
+  if (level === 0 || before === level) return;
+  const error = LEVEL_SHARE * (before === 0 ? 1 : Math.log(level / before));
+  for (const belief of bankOf(course, setting).beliefs) addVariance(belief, FIRE, FIRE, error * error);
+  course.now = null;
+}
+
+/** A volume or a strength that somebody measured; one that contradicts all that is known is asked about. */
+function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): void {
+  const see =
+    one.what === 'volume'
+      ? (belief: Parameters<typeof seeLitres>[0], most: number) => seeLitres(belief, one.litres, one.share, most)
+      : (belief: Parameters<typeof seeWater>[0], most: number) =>
+          seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
+  if (one.what === 'strength' && !course.strengthTold) return firstStrength(course, setting, one);
+  const sigmas = see(copyBelief(nowOf(course, setting)), 0);
+  one.doubted = Math.abs(sigmas) > DOUBTED_SIGMAS;
+  if (one.doubted) return;
+  for (const belief of bankOf(course, setting).beliefs) see(belief, Infinity);
+  course.now = null;
+  if (one.what === 'volume') course.told = true;
+  else course.strengthTold = true;
+  if (one.what === 'strength' && setting.design.ceilingC !== null) judgeNow(course, setting);
+}
+
+/** Nobody had said how strong it is: the instrument does. */
+function firstStrength(course: Course, setting: Setting, one: Of<'strength'>): void {
+  const u = waterPerSugar(one.brix);
+  for (const belief of bankOf(course, setting).beliefs)
+    supposeWater(belief, u, ((100 / one.brix ** 2) * one.sigmaBrix) / u);
+  course.strengthTold = true;
+  course.now = null;
+  if (setting.design.ceilingC !== null) judgeNow(course, setting);
+}
+
+/** A thermometer read by hand stands for the pan as a block of readings would. */
+function hand(course: Course, setting: Setting, riseC: number, sigmaC: number): void {
+  course.riseC = riseC;
+  course.handAt = course.t;
+  if (isOff(course) || setting.design.ceilingC !== null) return;
+  const bank = bankOf(course, setting);
+  if (riseC >= -BOIL_MARGIN_C - sigmaC) {
+    course.phase = 'boiling';
+    course.debtKg = 0;
+    showStrength(course, setting, riseC, sigmaC * sigmaC);
+    return;
+  }
+  if (course.phase === 'boiling') disturb(course, course.t);
+  course.debtKg = debtFor(bank, setting.around, -riseC);
+}
+
+/** Of a pan that nobody told of, what another probe or another hour showed says nothing now. */
+function forgetUntold(course: Course): void {
+  if (course.told) return;
+  course.bank = null;
+  course.now = null;
+  course.strengthTold = false;
+  finishIsOver(course);
+}
+
+function forgetRecent(course: Course): void {
+  course.heardFrom = course.t;
+  course.riseC = null;
+  course.usualRiseC = null;
+  course.recentTimes = [];
+  course.recentRises = [];
+  course.warming = null;
+  course.fall = null;
+}

@@ -1,0 +1,127 @@
+// Time in the course of a pan: heat first pays for what is cold, then boils water away.
+import type { Surroundings } from './pan-state.ts';
+import type { PanDesign } from './setup.ts';
+import { FIRE_KINDS, startBank, together, weightsOf, type Bank } from './filter/bank.ts';
+import { type Belief, FIRE, LEVEL, SUGAR, waterOf } from './filter/belief.ts';
+import type { Base } from './filter/base.ts';
+import { brixOfWaterPerSugar, riseOfWater, steamForWarming } from './filter/liquid.ts';
+import { stillShare } from './still-surface.ts';
+import { passTime } from './filter/predict.ts';
+import { startBelief } from './filter/start.ts';
+import { type Course, isOff } from './course.ts';
+import { judgeFinish } from './finish.ts';
+
+/** What a pan's course needs to know of the pan and the air. */
+export interface Setting {
+  design: PanDesign;
+  around: Surroundings;
+  /** When people say that they poured, ms, and which pours that were seen they say were none. */
+  noted: readonly number[];
+  refused: readonly number[];
+  /** The sap that a pour nobody noted would be. */
+  sapBrix: number;
+}
+
+/** Time is passed in steps that end on this grid, ms, so that the steps are the same whenever something was noted. */
+export const GRID_MS = 5000;
+
+/** Cold sap, unless its temperature was noted, °C (trade: kept below 4). */
+export const COLD_C = 5;
+
+/** Base of a pan as its surroundings tell it now. */
+export const baseOf = ({ waterSigmaC, sapShare, sapShareSigma, waterSapCovariance }: Surroundings): Base => ({
+  sapShare,
+  offsetVariance: Math.min(25, waterSigmaC * waterSigmaC),
+  sapVariance: sapShareSigma * sapShareSigma,
+  covariance: Number.isFinite(waterSapCovariance) ? waterSapCovariance : 0,
+});
+
+/** The bank, begun if nothing has happened to the pan yet. */
+export function bankOf(course: Course, { design, around }: Setting): Bank {
+  if (course.bank !== null) return course.bank;
+  const base = (course.base ??= baseOf(around));
+  course.bank = startBank(design.heatKind, (fire) => startBelief(design, base, fire.swing));
+  return course.bank;
+}
+
+/** All beliefs as one. */
+export function nowOf(course: Course, setting: Setting): Belief {
+  return (course.now ??= together(bankOf(course, setting)));
+}
+
+/** A weighted mean over the bank, cheaper than bringing all together. */
+function meanOver(bank: Bank, of: (belief: Belief) => number): number {
+  const weights = weightsOf(bank);
+  return bank.beliefs.reduce((sum, belief, i) => sum + weights[i]! * of(belief), 0);
+}
+
+/** Mass in the pan, kg. */
+export const massKg = (bank: Bank): number => meanOver(bank, ({ x }) => Math.exp(x[SUGAR]!) * (1 + waterOf({ x })));
+
+/** Steam at full flame, kg/s. */
+export const fullKgPerS = (bank: Bank): number => meanOver(bank, ({ x }) => Math.exp(x[LEVEL]! + x[FIRE]!));
+
+/** Heat that warms the pan's contents from so far under their boil, as kg of steam. */
+export function debtFor(bank: Bank, around: Surroundings, underC: number): number {
+  const boilsAt = around.waterC ?? 100;
+  const brix = brixOfWaterPerSugar(meanOver(bank, waterOf));
+  return massKg(bank) * steamForWarming(brix, boilsAt - underC, boilsAt);
+}
+
+/** Brings the course to t (ms); what was at or before its own moment is done. */
+export function passTo(course: Course, setting: Setting, t: number): void {
+  while (course.t < t) {
+    const next = Math.min(t, (Math.floor(course.t / GRID_MS) + 1) * GRID_MS);
+    passStep(course, setting, (next - course.t) / 1000);
+    course.t = next;
+    if (next % GRID_MS === 0 && next - (course.recentTimes.at(-1) ?? 0) > UNSEEN_MS) judgeUnseen(course, setting);
+  }
+}
+
+/** No block for so long, and the finish is judged by what was counted, ms. */
+const UNSEEN_MS = 30_000;
+
+/** A pan without a probe in it reaches its finish all the same. */
+function judgeUnseen(course: Course, setting: Setting): void {
+  if (course.bank === null || !course.told || isOff(course) || course.debtKg !== 0) return;
+  const brix = brixOfWaterPerSugar(waterOf(nowOf(course, setting)));
+  judgeFinish(course, brix, setting.around.limits.finish.brix);
+}
+
+function passStep(course: Course, setting: Setting, seconds: number): void {
+  if (course.bank === null) return;
+  const { bank } = course;
+  const flame = intensity(course, setting);
+  const lit = !isOff(course);
+  const boiling = lit ? boilingSeconds(course, setting, seconds) : 0;
+  if (course.warming !== null && lit) course.warming.heatS += seconds * flame;
+  if (course.fall !== null && lit) {
+    course.fall.heatS += seconds * flame;
+    course.fall.heatSinceLowestS += seconds * flame;
+  }
+  const passing = { flame, seconds, boiling, wanderC: course.wanderC };
+  for (let i = 0; i < bank.beliefs.length; i++) passTime(bank.beliefs[i]!, FIRE_KINDS[i]!, passing);
+  course.now = null;
+}
+
+/** By how much water leaves, against full flame; below a boil, against a usual ceiling. */
+export function intensity(course: Course, setting: Setting): number {
+  const { design, around } = setting;
+  if (design.ceilingC === null) return course.flame;
+  const celsius = course.riseC === null ? design.ceilingC - STILL_COOLER_C : (around.waterC ?? 100) + course.riseC;
+  const u = waterOf(nowOf(course, setting));
+  return stillShare(celsius, riseOfWater(u, design.shares, around.pressureHpa ?? 1013.25).riseC);
+}
+
+/** Who guards a ceiling stays so much under it (practice), °C. */
+const STILL_COOLER_C = 4;
+
+/** Of so many seconds those in which steam leaves; the others pay what is owed. */
+function boilingSeconds(course: Course, { design }: Setting, seconds: number): number {
+  if (design.ceilingC !== null || course.debtKg === 0) return seconds;
+  if (course.debtKg === null || course.flame === 0) return 0;
+  const perSecond = fullKgPerS(course.bank!) * course.flame;
+  const paid = Math.min(course.debtKg, perSecond * seconds);
+  course.debtKg -= paid;
+  return seconds - paid / perSecond;
+}

@@ -1,0 +1,199 @@
+// The course of one pan: all that is believed of it at one moment, and what can happen to it. Run again over the same happenings it ends the same.
+import type { Base } from './filter/base.ts';
+import { type Bank, copyBank } from './filter/bank.ts';
+import type { Belief } from './filter/belief.ts';
+
+export type Phase = 'cold' | 'boiling' | 'settling';
+
+/** Latches of the finish, so that noise around a limit makes one call. */
+export interface FinishLatches {
+  /** Strength was seen at or over the finish and has not fallen clearly below it since. */
+  reachedFinish: boolean;
+  /** The same for clearly beyond it. */
+  reachedPast: boolean;
+  pastBlocks: number;
+  finishBlocks: number;
+  belowBlocks: number;
+}
+
+export interface Course extends FinishLatches {
+  /** The moment that it stands for, ms. */
+  t: number;
+  /** null until a first happening: what is usual depends on the pan's setup. */
+  bank: Bank | null;
+  /** All beliefs of the bank as one; null with it. */
+  now: Belief | null;
+  /** Water point, probe and sap as they were last told. */
+  base: Base | null;
+  /** By how much the weather may have moved the water point since, °C². */
+  weatherVariance: number;
+  /** Somebody said how much is in the pan. */
+  told: boolean;
+  /** Somebody said how strong it is, or its own rise did. */
+  strengthTold: boolean;
+  phase: Phase;
+  /** It was seen to be warmed up: then it is sap rather than something boiled before. */
+  cameCold: boolean;
+  /** When the pan last took in something cold, noted or seen, ms; -1 for never. */
+  disturbedAt: number;
+  /** When the boil was last seen to be steady after a climb, ms; -1 for never. */
+  boilingFrom: number;
+  /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
+  pouredAt: number;
+  /** Readings before this tell of the probe's own warming, ms. */
+  deafUntil: number;
+  /** When a thermometer was last read by hand, ms. */
+  handAt: number;
+  /** No rate is worked out over what was before this: another probe, a gap, ms. */
+  heardFrom: number;
+  /** Share of full flame. */
+  flame: number;
+  emptied: boolean;
+  /** Heat that is owed before it boils again, as kg of steam; null while nobody knows whether it boils. */
+  debtKg: number | null;
+  riseC: number | null;
+  /** How much a rise wanders with bubbles, superheat and the steps of the probe, °C. */
+  wanderC: number;
+  /** The rise of the last half minute of boiling, °C: the height that a fall is measured from. */
+  usualRiseC: number | null;
+  /** The last few blocks, newest last. */
+  recentTimes: number[];
+  recentRises: number[];
+  /** Blocks in a row that missed far to the same side; negative below what was expected. */
+  wildBlocks: number;
+  /** Where the present stretch of warming began: rise, °C, and seconds of full flame since. */
+  warming: { riseC: number; heatS: number } | null;
+  /** The last fall, until it is known what it was. */
+  fall: Fall | null;
+  /** Pours that nobody noted, as their dips tell of them; the latest last. */
+  seen: SeenPour[];
+}
+
+/** A pour that was seen by its dip: when, ms, litres with their standard uncertainty, and whether it counts. */
+export interface SeenPour {
+  at: number;
+  litres: number;
+  sigma: number;
+  taken: boolean;
+  /** What it added, so that it can be taken back; null where it does not count. */
+  added: Added | null;
+}
+
+/** A fall out of a boil: when, from which rise, and the lowest rise since. */
+export interface Fall {
+  at: number;
+  fromC: number;
+  lowestC: number;
+  lowestAt: number;
+  /** Seconds of full flame since, and since the lowest. */
+  heatS: number;
+  heatSinceLowestS: number;
+}
+
+/** Something that happens to a pan at a moment, ms. `order` parts what happens in the same moment. */
+export type Happening = { t: number; order: number } & (
+  | { what: 'block'; riseC: number; noiseC: number; stepC: number }
+  | { what: 'base'; shiftC: number; base: Base }
+  /** Nothing was learnt, but the weather may have moved the water point since. */
+  | { what: 'weather'; base: Base }
+  | {
+      what: 'pour';
+      key: string;
+      /** null where nobody knows how much. */
+      litres: number | null;
+      brix: number;
+      celsius: number;
+      guessed: boolean;
+      added: Added | null;
+    }
+  /** From another pan: what its `take` of the same key took. */
+  | { what: 'receive'; key: string; added: Added | null; moved: Moved | null }
+  | { what: 'take'; key: string; litres: number | null; all: boolean; brix: number | null; added: Added | null }
+  | { what: 'flame'; key: string; level: number }
+  | { what: 'volume'; key: string; litres: number; share: number; doubted: boolean }
+  | { what: 'strength'; key: string; brix: number; sigmaBrix: number; doubted: boolean }
+  | { what: 'hand'; key: string; riseC: number; sigmaC: number }
+  | { what: 'probe' }
+  | { what: 'gap' }
+  /** A mark older than what can be run again is taken back: what it once added goes. */
+  | { what: 'undo'; key: string; added: Added }
+);
+
+/** Sugar and water that came (or, negative, went). */
+export interface Added {
+  sugarKg: number;
+  waterKg: number;
+}
+
+/** What was taken out of one pan into another, and how well it is known. */
+export interface Moved extends Added {
+  massShare: number;
+  brixShare: number;
+  celsius: number;
+}
+
+export type Mixing = Extract<Happening, { what: 'pour' | 'receive' | 'take' }>;
+
+const LONG_AGO_MS = -86_400_000;
+
+export function startCourse(t: number): Course {
+  return {
+    t,
+    bank: null,
+    now: null,
+    base: null,
+    weatherVariance: 0,
+    told: false,
+    strengthTold: false,
+    phase: 'cold',
+    cameCold: false,
+    disturbedAt: -1,
+    boilingFrom: -1,
+    pouredAt: LONG_AGO_MS,
+    deafUntil: -1,
+    handAt: LONG_AGO_MS,
+    heardFrom: -1,
+    flame: 1,
+    emptied: false,
+    debtKg: null,
+    riseC: null,
+    wanderC: 0.07,
+    usualRiseC: null,
+    recentTimes: [],
+    recentRises: [],
+    wildBlocks: 0,
+    warming: null,
+    fall: null,
+    seen: [],
+    reachedFinish: false,
+    reachedPast: false,
+    pastBlocks: 0,
+    finishBlocks: 0,
+    belowBlocks: 0,
+  };
+}
+
+export const isOff = (course: Course): boolean => course.emptied || course.flame === 0;
+
+/** Everything copied, so that the one can go on and the other stay. */
+export function copyCourse(course: Course): Course {
+  return {
+    ...course,
+    bank: course.bank === null ? null : copyBank(course.bank),
+    now: null,
+    base: course.base === null ? null : { ...course.base },
+    recentTimes: [...course.recentTimes],
+    recentRises: [...course.recentRises],
+    warming: course.warming === null ? null : { ...course.warming },
+    fall: course.fall === null ? null : { ...course.fall },
+    seen: course.seen.map((one) => ({ ...one })),
+  };
+}
+
+/** Something cold or unknown reached the tip: nothing is believed of the rise until it boils again. */
+export function disturb(course: Course, t: number): void {
+  if (course.phase !== 'cold') course.phase = 'settling';
+  course.disturbedAt = t;
+  course.usualRiseC = null;
+  course.warming = null;
+}

@@ -1,0 +1,63 @@
+// What time does to a belief: water leaves with the heat, the fire wanders, and what was sure becomes less so.
+import { addVariance, type Belief, combine, FIRE, LEVEL, SIZE, SUGAR, WANDER, WATER, waterOf } from './belief.ts';
+
+/** How a fire swings about its long-run level: standard deviation (share) and how long a swing lasts, s. */
+export interface FireKind {
+  swing: number;
+  lastsS: number;
+}
+
+/** The long-run level itself wanders: 7 % in an hour (common practice: a bottle cools, embers build up), share² a second. */
+export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;
+/** Superheat, bubbles and stirring move what a rise shows, and lose their memory in this time, s (practice). */
+export const WANDER_S = 600;
+/** Water per sugar never falls under this: syrup that is nearly dry burns. */
+export const DRY_U = 0.05;
+/** In one step never more than this share of the water leaves. */
+const MOST_AT_ONCE = 0.5;
+
+/** Water per sugar that leaves each second at a flame. */
+export const rateOf = ({ x }: Belief, flame: number): number => flame * Math.exp(x[LEVEL]! + x[FIRE]! - x[SUGAR]!);
+
+/** A stretch of time: at a flame (0 to 1), so many seconds, of which steam leaves in `boiling`; how much a rise wanders, °C. */
+export interface Passing {
+  flame: number;
+  seconds: number;
+  boiling: number;
+  wanderC: number;
+}
+
+/**
+ * So many seconds go by at a flame (0 to 1), of which water boils away during `boiling`. The share of water that leaves
+ * is known as well as sugar, level and fire are.
+ */
+export function passTime(belief: Belief, kind: FireKind, passing: Passing): void {
+  const { flame, seconds, boiling, wanderC } = passing;
+  const { x } = belief;
+  const u = waterOf(belief);
+  const gone = Math.min(rateOf(belief, flame) * boiling, MOST_AT_ONCE * (u - DRY_U));
+  if (gone > 0) {
+    x[WATER] = Math.log(u - gone);
+    combine(belief, WATER, waterWeights(u, gone));
+  }
+  fade(belief, FIRE, kind.swing, Math.exp(-seconds / kind.lastsS));
+  fade(belief, WANDER, wanderC, Math.exp(-seconds / WANDER_S));
+  addVariance(belief, LEVEL, LEVEL, LEVEL_VARIANCE_PER_S * seconds);
+}
+
+/** A number that dies away and is renewed by chance: an Ornstein–Uhlenbeck process of a standard deviation. */
+function fade({ x, p }: Belief, i: number, sigma: number, keep: number): void {
+  x[i] = x[i]! * keep;
+  for (let j = 0; j < SIZE; j++) p[i * SIZE + j] = p[j * SIZE + i] = p[i * SIZE + j]! * keep;
+  p[i * SIZE + i] = p[i * SIZE + i]! * keep + sigma * sigma * (1 - keep * keep);
+}
+
+function waterWeights(u: number, gone: number): number[] {
+  const part = gone / (u - gone);
+  const weights = new Array<number>(SIZE).fill(0);
+  weights[SUGAR] = part;
+  weights[WATER] = 1 + part;
+  weights[LEVEL] = -part;
+  weights[FIRE] = -part;
+  return weights;
+}

@@ -1,0 +1,167 @@
+// What people and probes see of a pan, as measurements of the belief: a rise, a volume, a strength, how fast it warms.
+import type { SugarShares } from '../../boil/entries.ts';
+import {
+  type Belief,
+  LAG,
+  LEVEL,
+  FIRE,
+  learn,
+  OFFSET,
+  SAP,
+  type Seen,
+  SIZE,
+  SUGAR,
+  varianceOf,
+  WANDER,
+  WATER,
+  waterOf,
+} from './belief.ts';
+import { litresOf, litresSlope, riseOfWater } from './liquid.ts';
+import { DRY_U, rateOf } from './predict.ts';
+
+/** The readings of a block are on the average so much older than its end, s. */
+export const HALF_BLOCK_S = 2.5;
+/** A miss is never counted as more standard deviations than this: what is further off is something else than chance. */
+const MOST_SIGMAS = 3.5;
+const TOO_COOL_SIGMAS = 2.5;
+/** A step of the water by more than this share is taken again from where it ended: the curve bends. */
+const LARGE_STEP = 0.03;
+const ROUNDS = 4;
+
+export interface RiseSeen {
+  riseC: number;
+  /** Of the middle of the block, °C². */
+  variance: number;
+  shares: SugarShares;
+  pressureHpa: number;
+  /** Steps of the probe that its noise does not smooth, °C; else 0. */
+  stepC: number;
+  /** Share of full flame, for the lag. */
+  flame: number;
+  /** It has been cooler than expected for so long that this must be its boil. */
+  evenCool: boolean;
+}
+
+/** How well a number was foretold: the logarithm of its likelihood, and its miss in standard deviations. */
+export interface Fit {
+  logLikelihood: number;
+  sigmas: number;
+}
+
+/** The rise shown at the end of a block. */
+export function seeRise(belief: Belief, seen: RiseSeen): Fit {
+  const before = [...belief.x];
+  let expected = expectRise(belief, seen);
+  const off = seen.riseC - expected.riseC;
+  // A probe that shows steps says no more than that the rise lies within one.
+  const within = seen.stepC / 2;
+  const miss = Math.sign(off) * Math.max(0, Math.abs(off) - within);
+  const shown = seen.riseC - Math.sign(off) * Math.min(within, Math.abs(off));
+  const spread = varianceOf(belief, expected.slopes) + seen.variance;
+  if (within > 0 && miss === 0) return { logLikelihood: -0.5 * Math.log(spread), sigmas: 0 };
+  const sigmas = miss / Math.sqrt(spread);
+  // Nothing but superheat makes a pan hotter than its boil, but one that hardly boils is cooler: that tells nothing.
+  if (sigmas < -TOO_COOL_SIGMAS && !seen.evenCool)
+    return { logLikelihood: -0.5 * (Math.log(spread) + TOO_COOL_SIGMAS ** 2), sigmas };
+  // A wild miss counts as a small one: its variance grows until it fits.
+  const tamed = Math.max(seen.variance, (miss / MOST_SIGMAS) ** 2 - spread + seen.variance);
+  const at: Belief = { x: belief.x, p: belief.p };
+  let best: Seen = { miss, slopes: expected.slopes, variance: tamed };
+  for (let round = 0; round < ROUNDS; round++) {
+    const tried = steppedTo(at, best);
+    if (Math.abs(tried[WATER]! - (round === 0 ? before : expected.x)[WATER]!) <= LARGE_STEP) break;
+    expected = expectRise({ x: tried, p: belief.p }, seen);
+    let back = 0;
+    for (let i = 0; i < SIZE; i++) back += expected.slopes[i]! * (before[i]! - tried[i]!);
+    best = { miss: shown - expected.riseC - back, slopes: expected.slopes, variance: tamed };
+  }
+  learn(belief, best);
+  keepPossible(belief);
+  const counted = Math.min(Math.abs(sigmas), MOST_SIGMAS);
+  return { logLikelihood: -0.5 * (Math.log(spread) + counted * counted), sigmas };
+}
+
+function expectRise(
+  { x }: { x: number[]; p: number[] },
+  seen: RiseSeen,
+): { riseC: number; slopes: number[]; x: number[] } {
+  const u = Math.exp(x[WATER]!);
+  const rate = rateOf({ x, p: [] }, seen.flame);
+  const late = x[LAG]! + HALF_BLOCK_S;
+  const { riseC, slope } = riseOfWater(u + rate * late, seen.shares, seen.pressureHpa);
+  const perWater = (1 + x[SAP]!) * slope;
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[SUGAR] = -perWater * rate * late;
+  slopes[WATER] = perWater * u;
+  slopes[LEVEL] = perWater * rate * late;
+  slopes[FIRE] = perWater * rate * late;
+  slopes[OFFSET] = 1;
+  slopes[WANDER] = 1;
+  slopes[SAP] = riseC;
+  slopes[LAG] = perWater * rate;
+  return { riseC: x[OFFSET]! + x[WANDER]! + (1 + x[SAP]!) * riseC, slopes, x };
+}
+
+/** Where the means would go. */
+function steppedTo({ x, p }: Belief, { miss, slopes, variance }: Seen): number[] {
+  let whole = variance;
+  const gain = new Array<number>(SIZE).fill(0);
+  for (let i = 0; i < SIZE; i++) {
+    for (let j = 0; j < SIZE; j++) gain[i] = gain[i]! + p[i * SIZE + j]! * slopes[j]!;
+    whole += gain[i]! * slopes[i]!;
+  }
+  const to = x.map((one, i) => one + (gain[i]! / whole) * miss);
+  to[WATER] = Math.min(Math.log(RAIN_U), Math.max(Math.log(DRY_U), to[WATER]!));
+  return to;
+}
+
+/** Thinner than any sap, 0.25 °Bx. */
+const RAIN_U = 400;
+/** A gram of sugar: less is no batch. */
+const LEAST_LN_SUGAR = Math.log(0.001);
+
+/** A lag or water below nothing is no pan. */
+function keepPossible({ x }: Belief): void {
+  x[SUGAR] = Math.max(LEAST_LN_SUGAR, x[SUGAR]!);
+  x[WATER] = Math.min(Math.log(RAIN_U), Math.max(Math.log(DRY_U), x[WATER]!));
+  x[LAG] = Math.max(0, x[LAG]!);
+}
+
+/** Litres at 20 °C, known to a share. Gives the miss in standard deviations; a miss over `most` of them is not believed. */
+export function seeLitres(belief: Belief, litres: number, share: number, most = Infinity): number {
+  const u = waterOf(belief);
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[SUGAR] = 1;
+  slopes[WATER] = litresSlope(u) * u;
+  const miss = Math.log(litres / litresOf(Math.exp(belief.x[SUGAR]!), u));
+  return seePlain(belief, { miss, slopes, variance: share * share }, most);
+}
+
+/** Water per sugar by an instrument, with its standard uncertainty. */
+export function seeWater(belief: Belief, u: number, sigma: number, most = Infinity): number {
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[WATER] = 1;
+  return seePlain(belief, { miss: Math.log(u) - belief.x[WATER]!, slopes, variance: (sigma / u) ** 2 }, most);
+}
+
+/** Water boiled away a second at full flame over the whole mass, 1/s, as warming showed it, known to a share. */
+export function seeHeatPerMass(belief: Belief, perSecond: number, share: number): void {
+  const { x } = belief;
+  const slopes = new Array<number>(SIZE).fill(0);
+  slopes[LEVEL] = 1;
+  slopes[FIRE] = 1;
+  slopes[SUGAR] = -1;
+  const u = waterOf(belief);
+  slopes[WATER] = -u / (1 + u);
+  const expected = x[LEVEL]! + x[FIRE]! - x[SUGAR]! - Math.log(1 + u);
+  seePlain(belief, { miss: Math.log(perSecond) - expected, slopes, variance: share * share }, Infinity);
+}
+
+function seePlain(belief: Belief, seen: Seen, most: number): number {
+  const sigmas = seen.miss / Math.sqrt(varianceOf(belief, seen.slopes) + seen.variance);
+  if (Math.abs(sigmas) <= most) {
+    learn(belief, seen);
+    keepPossible(belief);
+  }
+  return sigmas;
+}
