@@ -192,7 +192,7 @@ function runawayWords(reading: PanReading): string {
 }
 
 /** A depth known to this share calls as loud as it can. */
-const SURE_DEPTH = 0.2;
+const SURE_DEPTH = 0.25;
 
 function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('medium');

@@ -59,7 +59,11 @@ export function timeToStrength(pan: PanModel, setting: Setting, brix: number, t:
   const slopes = new Array<number>(SIZE).fill(0);
   slopes[WATER] = water;
   const left = timeFor(pan, setting, now, over, slopes, t);
-  const useless = left !== null && !pan.course.told && (left.sigma > USELESS_UNTOLD || pan.course.phase !== 'boiling');
+  const useless =
+    left !== null &&
+    !pan.course.told &&
+    !pan.course.reachedFinish &&
+    (left.sigma > USELESS_UNTOLD || pan.course.phase !== 'boiling');
   return useless ? null : left;
 }
 
