@@ -38,6 +38,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: null,
+    pours: [],
     notices: [],
     replay: null,
   };

@@ -132,6 +132,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     speed: 1,
     ended: false,
     kept: 18_211,
+    pours: [],
     notices: [],
     replay: null,
     header: {

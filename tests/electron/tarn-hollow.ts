@@ -49,6 +49,7 @@ export function now(change: Partial<Now> = {}): Now {
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: 12,
+    pours: [],
     notices: [],
     replay: null,
     ...change,

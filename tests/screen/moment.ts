@@ -112,6 +112,7 @@ export const moment: Now = {
   marks: [],
   next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
   kept: 10,
+  pours: [],
   notices: [],
   replay: null,
 };

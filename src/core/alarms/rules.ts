@@ -150,6 +150,7 @@ function scorchRisk(situation: PanSituation): Finding | null {
   return {
     over: left <= settings.scorchLeadS,
     inside: left > settings.scorchLeadS * 1.5,
+    atOnce: situation.justPoured,
     priority: 'high',
     why: () =>
       `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
@@ -192,7 +193,7 @@ function runawayWords(reading: PanReading): string {
 }
 
 /** A depth known to this share calls as loud as it can. */
-const SURE_DEPTH = 0.2;
+const SURE_DEPTH = 0.25;
 
 function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('medium');
@@ -201,6 +202,7 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,
+    atOnce: justPoured,
     priority: left === 0 && litresShare < SURE_DEPTH ? 'high' : 'medium',
     why: () =>
       `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,

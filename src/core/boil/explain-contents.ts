@@ -1,7 +1,7 @@
 // What litres, depth and the time to a top-up rest on: the last volume that was noted, and the water counted off since.
 import { depthAtLitres } from '../physics/vessel.ts';
 import { HOT_VOLUME } from '../pan/filter/liquid.ts';
-import { evaporation, litresShare } from '../pan/forecast.ts';
+import { evaporation, lookAt } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
 import type { Measured, Origin } from '../quantities/measured.ts';
 import { plus, through, times } from '../quantities/propagation.ts';
@@ -33,7 +33,7 @@ const OWN_SHARE = 0.2;
 
 /** The part that a counted evaporation brings, as a share of `amount`: the faster, the less is left and the sooner it is. */
 export function evaporationPart(state: BoilState, pan: string, amount: number): Origin {
-  const sigma = evaporation(state.pans[pan]!, settingOf(state, pan))?.sigma ?? 0;
+  const sigma = evaporation(lookAt(state.pans[pan]!, settingOf(state, pan), state.now))?.sigma ?? 0;
   return { kind: sigma < OWN_SHARE ? 'evaporation' : 'nominal-power', at: null, sigma: -sigma * amount };
 }
 
@@ -41,7 +41,7 @@ export function evaporationPart(state: BoilState, pan: string, amount: number): 
 function litresOf(state: BoilState, reading: PanReading): Measured | null {
   if (reading.litres === null) return null;
   const last = lastVolume(state, reading.pan);
-  const whole = litresShare(state.pans[reading.pan]!, settingOf(state, reading.pan)) * reading.litres;
+  const whole = lookAt(state.pans[reading.pan]!, settingOf(state, reading.pan), state.now).litresShare * reading.litres;
   const noted = Math.min(VOLUME_SHARE * reading.litres, whole);
   const counted = Math.sqrt(Math.max(0, whole * whole - noted * noted));
   const { kind } = evaporationPart(state, reading.pan, 1);

@@ -45,8 +45,16 @@ export interface BoilView {
   history: AlarmHistory;
   /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
   marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
+  /** Pours that nobody noted, as their dips told: litres at 20 °C with their standard uncertainty. Those refused are left out. */
+  pours: { pan: string; at: number; litres: number; sigma: number }[];
   next: NextThing;
   notices: string[];
+}
+
+function poursSeen(state: BoilState): BoilView['pours'] {
+  return Object.entries(state.pans).flatMap(([pan, { course }]) =>
+    course.seen.filter(({ taken }) => taken).map(({ at, litres, sigma }) => ({ pan, at, litres, sigma })),
+  );
 }
 
 /** A sentence about an entry is shown so long, ms. */
@@ -71,6 +79,7 @@ export function boilView(state: BoilState, t: number): BoilView {
     })),
     ...calls,
     history: alarmHistory(state.history, state.marks),
+    pours: poursSeen(state),
     marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
       t: noted,
       at,

@@ -5,10 +5,11 @@ import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
 import { judgeFinish } from './finish.ts';
 import { weigh } from './filter/bank.ts';
-import { addVariance, OFFSET, variance, WATER, waterOf } from './filter/belief.ts';
+import { addVariance, type Belief, OFFSET, SAP, variance, WATER, waterOf } from './filter/belief.ts';
 import { brixOfWaterPerSugar, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
+import { median } from './robust-statistics.ts';
 import { BOIL_MARGIN_C, notePhase, remember } from './phase.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { openSurfaceLoss } from '../physics/open-surface.ts';
@@ -39,7 +40,7 @@ const FRESH_FACTOR = 10;
 /** A pan so far under its boil is cold, °C. */
 const COLD_RISE_C = -20;
 /** Nearer to the boil than this heat is counted, not seen, °C. */
-const NEAR_BOIL_C = 1.5;
+const NEAR_BOIL_C = 3;
 /** A stretch of warming tells the heat once it is so long, °C; losses and mixing make it sure to a share (practice). */
 const WARMED_C = 25;
 const WARMED_SHARE = 0.25;
@@ -117,10 +118,26 @@ export function showStrength(course: Course, setting: Setting, riseC: number, bl
   judgeNow(course, setting);
 }
 
+/** The strength that the last few readings show by themselves, °Bx; null below a boil. */
+function shownBrix({ recentRises, told }: Course, { design, around }: Setting, now: Belief): number | null {
+  if (design.ceilingC !== null || recentRises.length === 0) return null;
+  // Where nobody told of the contents, the curve alone is no reason to doubt the probe.
+  const offsetC = told ? now.x[OFFSET]! : 0;
+  const riseC = (median(recentRises.slice(-LAST_FEW)) - offsetC) / (1 + now.x[SAP]!);
+  return strengthFromRise(Math.max(0, riseC), design.shares, around.pressureHpa ?? 1013.25) ?? Infinity;
+}
+
+const LAST_FEW = 3;
+
 /** Holds the strength as it is believed against the finish. */
 export function judgeNow(course: Course, setting: Setting): void {
   const now = nowOf(course, setting);
-  judgeFinish(course, brixOfWaterPerSugar(waterOf(now)), setting.around.limits.finish.brix);
+  judgeFinish(
+    course,
+    brixOfWaterPerSugar(waterOf(now)),
+    shownBrix(course, setting, now),
+    setting.around.limits.finish.brix,
+  );
 }
 
 /**

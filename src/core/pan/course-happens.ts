@@ -4,7 +4,7 @@ import { judgeNow, showStrength, takeBlock } from './course-blocks.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
 import { bankOf, debtFor, nowOf, passTo, type Setting } from './course-time.ts';
 import { finishIsOver } from './finish.ts';
-import { addVariance, copyBelief, FIRE, OFFSET } from './filter/belief.ts';
+import { addVariance, copyBelief, FIRE, OFFSET, SUGAR } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 import { seeLitres, seeWater } from './filter/see.ts';
@@ -103,6 +103,9 @@ function flame(course: Course, setting: Setting, level: number): void {
   course.now = null;
 }
 
+/** What was supposed of an amount that nobody had told is no more than a guess: standard deviation of its logarithm. */
+const ANY_AMOUNT = 1.5;
+
 /** A volume or a strength that somebody measured; one that contradicts all that is known is asked about. */
 function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): void {
   const see =
@@ -112,9 +115,14 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
           seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
   if (one.what === 'strength' && !course.strengthTold) return firstStrength(course, setting, one);
   const sigmas = see(copyBelief(nowOf(course, setting)), 0);
-  one.doubted = Math.abs(sigmas) > DOUBTED_SIGMAS;
+  // Where nobody had told how much is in it, whoever measures knows best.
+  const isFirst = one.what === 'volume' && !course.told;
+  one.doubted = !isFirst && Math.abs(sigmas) > DOUBTED_SIGMAS;
   if (one.doubted) return;
-  for (const belief of bankOf(course, setting).beliefs) see(belief, Infinity);
+  for (const belief of bankOf(course, setting).beliefs) {
+    if (isFirst) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
+    see(belief, Infinity);
+  }
   course.now = null;
   if (one.what === 'volume') course.told = true;
   else course.strengthTold = true;

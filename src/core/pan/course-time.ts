@@ -85,7 +85,7 @@ const UNSEEN_MS = 30_000;
 function judgeUnseen(course: Course, setting: Setting): void {
   if (course.bank === null || !course.told || isOff(course) || course.debtKg !== 0) return;
   const brix = brixOfWaterPerSugar(waterOf(nowOf(course, setting)));
-  judgeFinish(course, brix, setting.around.limits.finish.brix);
+  judgeFinish(course, brix, null, setting.around.limits.finish.brix);
 }
 
 function passStep(course: Course, setting: Setting, seconds: number): void {

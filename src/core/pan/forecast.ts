@@ -3,6 +3,7 @@ import { isOff } from './course.ts';
 import { intensity, nowOf, type Setting } from './course-time.ts';
 import { FIRE_KINDS, weightsOf, type Bank } from './filter/bank.ts';
 import { type Belief, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
+import { massShareOf } from './filter/mix.ts';
 import { LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
@@ -27,56 +28,89 @@ const LEAST_SIGMA_S = 6;
 /** A pan that is not yet boiling and falls faster than this has lost its fire, °C/min. */
 const COOLS_C_PER_MIN = -0.3;
 
-/** Whether heat goes in, as far as anybody can tell. */
-export function isHeated({ course }: PanModel, { design }: Setting): boolean {
+/** What is known of a pan at one moment, worked out once for all that is asked of it. */
+export interface Look {
+  pan: PanModel;
+  setting: Setting;
+  /** ms */
+  t: number;
+  /** null where nothing has happened to the pan yet. */
+  now: Belief | null;
+  /** Heat goes in, as far as anybody can tell. */
+  heated: boolean;
+  /** Share to which the litres are known; Infinity while nobody told of them. */
+  litresShare: number;
+  /** The fire as all beliefs together have it. */
+  fire: { lastsS: number; variance: number };
+}
+
+export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
+  const { course } = pan;
+  const now = course.bank === null ? null : nowOf(course, setting);
+  return {
+    pan,
+    setting,
+    t,
+    now,
+    heated: isHeated(pan, setting),
+    litresShare: now === null || !course.told ? Infinity : massShareOf(now),
+    fire: course.bank === null ? { lastsS: 1, variance: 0 } : fireOf(course.bank),
+  };
+}
+
+function isHeated({ course }: PanModel, { design }: Setting): boolean {
   if (isOff(course) || course.flame <= 0 || course.bank === null) return false;
   if (design.ceilingC !== null) return true;
   if (course.debtKg === null) return false;
   const cools = course.phase !== 'boiling' && course.debtKg > 0 && (slopeOfRecent(course) ?? 0) < COOLS_C_PER_MIN;
-  return !cools || course.t - course.disturbedAt < 120_000;
+  return !cools || course.t - course.disturbedAt < COOLS_AFTER_MS;
 }
+
+/** A pour cools, too, but not for longer than this, ms. */
+const COOLS_AFTER_MS = 120_000;
 
 /** No block for so long, and a pan that nobody told of is not known, ms. */
 const UNSEEN_MS = 45_000;
 
 /** Something is known of the pan: somebody told how much is in it, or its probe or a hand reading showed it just now. */
-export const isKnown = ({ course }: PanModel, t: number): boolean =>
+export const isKnown = ({ pan: { course }, t }: Look): boolean =>
   course.told || t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS || t - course.handAt <= HAND_LASTS_MS;
 
 /** A thermometer read by hand shows a pan for so long, ms. */
 const HAND_LASTS_MS = 600_000;
 /** The forecast of a pan that nobody told of rests on its curve alone, and must be known so well by it. */
 const USELESS_UNTOLD = 0.6;
+const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
 
 /** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
-export function timeToStrength(pan: PanModel, setting: Setting, brix: number, t: number): TimeLeft | null {
-  if (!isHeated(pan, setting)) return null;
-  const now = nowOf(pan.course, setting);
+export function timeToStrength(look: Look, brix: number): TimeLeft | null {
+  const { now, pan } = look;
+  if (now === null || !look.heated || !isKnown(look)) return null;
   const water = waterOf(now);
   const over = water - waterPerSugar(brix);
-  if (!isKnown(pan, t)) return null;
-  if (over <= 0) return { seconds: 0, low: 0, high: 0, sigma: 0 };
+  if (over <= 0) return THERE;
   const slopes = new Array<number>(SIZE).fill(0);
   slopes[WATER] = water;
-  const left = timeFor(pan, setting, now, over, slopes, t);
-  const useless = left !== null && !pan.course.told && (left.sigma > USELESS_UNTOLD || pan.course.phase !== 'boiling');
+  const left = timeFor(look, now, over, slopes);
+  const { told, reachedFinish, phase } = pan.course;
+  const useless = left !== null && !told && !reachedFinish && (left.sigma > USELESS_UNTOLD || phase !== 'boiling');
   return useless ? null : left;
 }
 
 /** Time until a depth is reached, mm; 0 once there, null when not known. */
-export function timeToDepth(pan: PanModel, setting: Setting, mm: number, t: number): TimeLeft | null {
-  if (!isHeated(pan, setting) || !contentsKnown(pan, setting)) return null;
-  const now = nowOf(pan.course, setting);
-  const u = waterAtDepth(now, setting, mm);
+export function timeToDepth(look: Look, mm: number): TimeLeft | null {
+  const { now } = look;
+  if (now === null || !look.heated || look.litresShare >= USEFUL_SHARE) return null;
+  const u = waterAtDepth(now, look.setting, mm);
   if (u === null) return null;
   const water = waterOf(now);
   const over = water - u;
-  if (over <= 0) return { seconds: 0, low: 0, high: 0, sigma: 0 };
+  if (over <= 0) return THERE;
   // The mass that stands at that depth is fixed, so the water to go hangs on the sugar, too.
   const slopes = new Array<number>(SIZE).fill(0);
   slopes[WATER] = water;
   slopes[SUGAR] = 1 + u;
-  return timeFor(pan, setting, now, over, slopes, t);
+  return timeFor(look, now, over, slopes);
 }
 
 /** Water per sugar when the liquid has fallen to a depth; below 0 where the sugar alone stands higher. */
@@ -84,36 +118,34 @@ export function waterAtDepth(now: Belief, { design }: Setting, mm: number): numb
   const litres = design.vessel === null ? null : litresAtDepth(design.vessel, mm);
   if (litres === null) return null;
   const sugar = Math.exp(now.x[SUGAR]!);
-  let u = 1;
-  for (let round = 0; round < 4; round++) u = massOfLitres(litres / HOT_VOLUME, 100 / (1 + Math.max(0, u))) / sugar - 1;
+  let u = waterOf(now);
+  for (let round = 0; round < 2; round++) u = massOfLitres(litres / HOT_VOLUME, 100 / (1 + Math.max(0, u))) / sugar - 1;
   return u;
 }
 
 /** Time for so much water per sugar to go, kg/kg; `slopes` say how that hangs on the state. */
 function timeFor(
-  pan: PanModel,
-  setting: Setting,
+  { pan: { course }, setting, fire, t }: Look,
   now: Belief,
   over: number,
   slopes: number[],
-  t: number,
 ): TimeLeft | null {
-  const { course } = pan;
   const { x } = now;
-  const perS = Math.max(1e-9, intensity(course, setting)) * Math.exp(x[LEVEL]! - x[SUGAR]!);
-  const owed = (setting.design.ceilingC === null ? (course.debtKg ?? 0) : 0) / Math.exp(x[SUGAR]!);
-  const kind = kindOf(course.bank!);
-  const seconds = secondsOfHeat((over + owed) / perS, x[FIRE]!, kind.lastsS);
+  const sugar = Math.exp(x[SUGAR]!);
+  const perS = (Math.max(1e-9, intensity(course, setting)) * Math.exp(x[LEVEL]!)) / sugar;
+  const owed = setting.design.ceilingC === null ? (course.debtKg ?? 0) / sugar : 0;
+  const seconds = secondsOfHeat((over + owed) / perS, x[FIRE]!, fire.lastsS);
   if (!(seconds < FURTHEST_S)) return null;
-  const now_ = perS * Math.exp(x[FIRE]! * Math.exp(-seconds / kind.lastsS));
-  const swing = kind.lastsS * (1 - Math.exp(-seconds / kind.lastsS));
-  const weights = slopes.map((slope) => slope / now_);
-  weights[SUGAR] = weights[SUGAR]! + over / perS;
-  weights[LEVEL] = weights[LEVEL]! - (over + owed) / perS;
-  weights[FIRE] = weights[FIRE]! - swing;
-  const later = 2 * kind.variance * kind.lastsS * Math.max(0, seconds - swing) - kind.variance * swing * swing;
+  const fade = Math.exp(-seconds / fire.lastsS);
+  const atTheEnd = perS * Math.exp(x[FIRE]! * fade);
+  const swing = fire.lastsS * (1 - fade);
+  for (let i = 0; i < SIZE; i++) slopes[i] = slopes[i]! / atTheEnd;
+  slopes[SUGAR] = slopes[SUGAR]! + over / perS;
+  slopes[LEVEL] = slopes[LEVEL]! - (over + owed) / perS;
+  slopes[FIRE] = slopes[FIRE]! - swing;
+  const later = fire.variance * (2 * fire.lastsS * Math.max(0, seconds - swing) - swing * swing);
   const level = (LEVEL_VARIANCE_PER_S * seconds ** 3) / 3;
-  const sigmaS = Math.sqrt(varianceOf(now, weights) + Math.max(0, later) + level + LEAST_SIGMA_S ** 2);
+  const sigmaS = Math.sqrt(varianceOf(now, slopes) + Math.max(0, later) + level + LEAST_SIGMA_S ** 2);
   return spread(Math.max(0, seconds - (t - course.t) / 1000), sigmaS);
 }
 
@@ -121,15 +153,17 @@ function timeFor(
 function secondsOfHeat(heat: number, fire: number, lastsS: number): number {
   const more = Math.expm1(Math.max(-1, Math.min(1, fire)));
   let t = heat / (1 + more);
-  for (let round = 0; round < 6; round++) {
+  // Newton on a line that hardly bends: an eighth of a per cent is far under any range.
+  for (let round = 0; round < 4; round++) {
     const fade = Math.exp(-t / lastsS);
-    t = Math.max(0, t - (t + more * lastsS * (1 - fade) - heat) / (1 + more * fade));
+    const step = (t + more * lastsS * (1 - fade) - heat) / (1 + more * fade);
+    t = Math.max(0, t - step);
+    if (Math.abs(step) < 1e-3 * t) break;
   }
   return t;
 }
 
-/** The fire as all beliefs together have it. */
-function kindOf(bank: Bank): { lastsS: number; variance: number } {
+function fireOf(bank: Bank): Look['fire'] {
   const weights = weightsOf(bank);
   let lastsS = 0;
   let variance = 0;
@@ -144,53 +178,31 @@ function kindOf(bank: Bank): { lastsS: number; variance: number } {
 function spread(seconds: number, sigmaS: number): TimeLeft | null {
   const sigma = Math.sqrt(Math.log1p((sigmaS / Math.max(seconds, sigmaS / 2)) ** 2));
   if (sigma > USELESS && sigmaS > 600) return null;
-  return {
-    seconds,
-    low: seconds * Math.exp(-Z80 * sigma),
-    high: Math.max(seconds * Math.exp(Z80 * sigma), seconds + sigmaS),
-    sigma,
-  };
+  const factor = Math.exp(Z80 * sigma);
+  return { seconds, low: seconds / factor, high: Math.max(seconds * factor, seconds + sigmaS), sigma };
 }
 
 /** Contents known worse than this are better called not known, share. */
 const USEFUL_SHARE = 0.35;
 
-/** Standard deviation of the logarithm of the litres. */
-export function litresShare(pan: PanModel, setting: Setting): number {
-  const now = nowOf(pan.course, setting);
-  const weights = new Array<number>(SIZE).fill(0);
-  weights[SUGAR] = 1;
-  const u = waterOf(now);
-  weights[WATER] = u / (1 + u);
-  return Math.sqrt(varianceOf(now, weights));
-}
-
-export function contentsKnown(pan: PanModel, setting: Setting): boolean {
-  return pan.course.told && pan.course.bank !== null && litresShare(pan, setting) < USEFUL_SHARE;
-}
-
 /** Litres at 20 °C; null while known too badly to be of use; 0 in a pan that was emptied. */
-export function litresNow(pan: PanModel, setting: Setting): number | null {
+export function litresNow({ pan, now, litresShare }: Look): number | null {
   if (pan.course.emptied) return 0;
-  if (!contentsKnown(pan, setting)) return null;
-  const { x } = nowOf(pan.course, setting);
-  return litresOf(Math.exp(x[SUGAR]!), waterOf({ x }));
+  if (now === null || litresShare >= USEFUL_SHARE) return null;
+  return litresOf(Math.exp(now.x[SUGAR]!), waterOf(now));
 }
 
-/** Depth of the liquid as it stands, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
-export function depthMm(pan: PanModel, setting: Setting): number | null {
-  const litres = litresNow(pan, setting);
+/** Depth of so many litres as they stand, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
+export function depthMm({ setting }: Look, litres: number | null): number | null {
   const { vessel } = setting.design;
   return litres === null || vessel === null ? null : depthAtLitres(vessel, litres * HOT_VOLUME);
 }
 
 /** Steam leaving now, kg/s, and the standard deviation of its logarithm; null where it is not known. */
-export function evaporation(pan: PanModel, setting: Setting): { kgPerS: number; sigma: number } | null {
-  const { course } = pan;
+export function evaporation({ pan: { course }, setting, now }: Look): { kgPerS: number; sigma: number } | null {
   if (isOff(course)) return { kgPerS: 0, sigma: 0 };
-  if (course.bank === null) return null;
+  if (now === null) return null;
   if (setting.design.ceilingC === null && (course.debtKg === null || course.debtKg > 0)) return null;
-  const now = nowOf(course, setting);
   const weights = new Array<number>(SIZE).fill(0);
   weights[LEVEL] = weights[FIRE] = 1;
   return {

@@ -1,6 +1,6 @@
 // From the model of a pan to what is said of it: a reading with its ranges, its stage in the end.
 import { type Course, isOff } from './course.ts';
-import { nowOf, type Setting } from './course-time.ts';
+import type { Setting } from './course-time.ts';
 import { brixOfWaterPerSugar, riseOfWater } from './filter/liquid.ts';
 import { variance, WATER, waterOf } from './filter/belief.ts';
 import {
@@ -8,7 +8,8 @@ import {
   evaporation,
   isKnown,
   litresNow,
-  litresShare,
+  lookAt,
+  type Look,
   type TimeLeft,
   timeToDepth,
   timeToStrength,
@@ -45,15 +46,16 @@ export function readPan(
   t: number,
 ): PanOutlook {
   const { design, around } = setting;
-  const { course } = pan;
   const temperature = temperatureOf(pan, t, periodMs, probe);
   const known = temperature !== null;
-  const strength = strengthOf(pan, setting, t);
-  const finish = around.waterC === null ? null : timeToStrength(pan, setting, around.limits.finish.brix, t);
-  const shallow = timeToDepth(pan, setting, BARE_DEPTH_MM, t);
-  const strong = around.waterC === null ? null : timeToStrength(pan, setting, around.limits.scorch.brix, t);
+  const look = lookAt(pan, setting, t);
+  const strength = strengthOf(look);
+  const finish = around.waterC === null ? null : timeToStrength(look, around.limits.finish.brix);
+  const shallow = timeToDepth(look, BARE_DEPTH_MM);
+  const strong = around.waterC === null ? null : timeToStrength(look, around.limits.scorch.brix);
   const burns = earlier(strong, shallow);
-  const steam = evaporation(pan, setting);
+  const steam = evaporation(look);
+  const litres = litresNow(look);
   const reading: PanReading = {
     pan: design.id,
     temperature_c: temperature,
@@ -63,14 +65,14 @@ export function readPan(
     brix: strength?.brix ?? null,
     brix_low: strength?.low ?? null,
     brix_high: strength?.high ?? null,
-    litres: litresNow(pan, setting),
-    depth_mm: depthMm(pan, setting),
+    litres,
+    depth_mm: depthMm(look, litres),
     evaporation_l_per_h: steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600,
     finish_in_s: finish?.seconds ?? null,
     finish_low_s: finish?.low ?? null,
     finish_high_s: finish?.high ?? null,
     scorch_in_s: burns?.seconds ?? null,
-    top_up_in_s: timeToDepth(pan, setting, design.minDepthMm, t)?.seconds ?? null,
+    top_up_in_s: timeToDepth(look, design.minDepthMm)?.seconds ?? null,
     stage: 'unknown',
     probe,
   };
@@ -80,7 +82,7 @@ export function readPan(
     finish,
     scorch: strong,
     shallow,
-    litresShare: course.bank === null ? Infinity : litresShare(pan, setting),
+    litresShare: look.litresShare,
   };
 }
 
@@ -96,11 +98,11 @@ const USEFUL_STRENGTH = 0.5;
 const THIN_BRIX = 4;
 
 /** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
-function strengthOf(pan: PanModel, setting: Setting, t: number): { brix: number; low: number; high: number } | null {
+function strengthOf(look: Look): { brix: number; low: number; high: number } | null {
+  const { pan, setting, now } = look;
   const { course } = pan;
-  if (isOff(course) || course.bank === null || setting.around.pressureHpa === null) return null;
-  if (course.phase !== 'boiling' || !isKnown(pan, t)) return null;
-  const now = nowOf(course, setting);
+  if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;
+  if (course.phase !== 'boiling' || !isKnown(look)) return null;
   const u = waterOf(now);
   const sigma = Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
   const brix = brixOfWaterPerSugar(u);

@@ -9,9 +9,9 @@ export interface Past {
   happened: Happening[];
 }
 
-/** A course is kept so often, ms, and so many of them: half an hour, under 100 KB a pan. */
+/** A course is kept so often, ms, and so many of them: nearly half an hour, under 100 KB a pan. */
 const KEEP_EVERY_MS = 300_000;
-const KEPT = 7;
+const KEPT = 5;
 
 /** Blocks come after all that somebody noted in the same moment, and what is known anew of the water after them. */
 export const BLOCK_ORDER = 9e9;
@@ -49,12 +49,14 @@ export function letHappen(boiling: Boiling, events: readonly Event[]): void {
   for (const { pan, one } of known) happenNow(boiling.pans[pan]!, boiling.settingOf(pan), one, moved);
 }
 
+const NOTHING_MOVED = new Map<string, Moved | null>();
+
 /** One thing that happens at or after the pan's own moment. */
 export function happenNow(
   pan: Runnable,
   setting: Setting,
   one: Happening,
-  moved = new Map<string, Moved | null>(),
+  moved: Map<string, Moved | null> = NOTHING_MOVED,
 ): void {
   // The first stands for the moment before anything happened.
   if (pan.past.stood.length === 0) pan.past.stood.push({ ...copyCourse(pan.course), t: pan.course.t - 1 });

@@ -9,7 +9,7 @@ import { boilView } from '../../../src/core/boil/view.ts';
 import { nowOf } from '../../../src/core/pan/course-time.ts';
 import { SUGAR, waterOf } from '../../../src/core/pan/filter/belief.ts';
 import { massOfLitres } from '../../../src/core/pan/filter/liquid.ts';
-import { litresNow } from '../../../src/core/pan/forecast.ts';
+import { litresNow, lookAt } from '../../../src/core/pan/forecast.ts';
 import { settingOf } from '../../../src/core/boil/settings.ts';
 import { boilingAt, foldAll, inOrder, lines, mark, onePot, readingAt, tarnHollow, tools } from './tarn-hollow.ts';
 
@@ -85,7 +85,7 @@ test('a transfer conserves sugar and water, part or all of it', () => {
       const state = marked(bothFilled);
       const before = inPans(state);
       for (const what of transfers) {
-        const there = litresNow(state.pans[what.from]!, settingOf(state, what.from))!;
+        const there = litresNow(lookAt(state.pans[what.from]!, settingOf(state, what.from), state.now))!;
         // Litres that would be all that was counted leave something: nobody said that it was emptied.
         if ('litres' in what && what.litres > 0.9 * there) continue;
         applyEntry(state, { t: 0, mark: what }, tools);

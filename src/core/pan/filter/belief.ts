@@ -35,15 +35,8 @@ export const waterOf = ({ x }: { x: readonly number[] }): number => Math.exp(x[W
 export const variance = ({ p }: Belief, i: number): number => p[i * SIZE + i]!;
 
 /** Variance of a weighted sum of the numbers. */
-export function varianceOf({ p }: Belief, weights: readonly number[]): number {
-  let sum = 0;
-  for (let i = 0; i < SIZE; i++) {
-    const wi = weights[i]!;
-    if (wi === 0) continue;
-    for (let j = 0; j < SIZE; j++) sum += wi * weights[j]! * p[i * SIZE + j]!;
-  }
-  return Math.max(0, sum);
-}
+export const varianceOf = (belief: Belief, weights: readonly number[]): number =>
+  Math.max(0, dot(alongWith(belief, weights), weights));
 
 /** Sets the number `i` anew: mean and variance, tied to nothing else. */
 export function setAlone({ x, p }: Belief, i: number, mean: number, variance: number): void {
@@ -89,22 +82,34 @@ export interface Seen {
   variance: number;
 }
 
-/** Kalman's update by one number. */
-export function learn(belief: Belief, { miss, slopes, variance: own }: Seen): void {
-  const { x, p } = belief;
-  const gain = new Array<number>(SIZE);
-  let whole = own;
-  for (let i = 0; i < SIZE; i++) {
-    let sum = 0;
-    for (let j = 0; j < SIZE; j++) if (slopes[j] !== 0) sum += p[i * SIZE + j]! * slopes[j]!;
-    gain[i] = sum;
-    whole += sum * slopes[i]!;
+/** How the numbers go along with what was seen: the covariance times its slopes. */
+export function alongWith({ p }: Belief, slopes: readonly number[]): number[] {
+  const along = new Array<number>(SIZE).fill(0);
+  for (let j = 0; j < SIZE; j++) {
+    const slope = slopes[j]!;
+    if (slope === 0) continue;
+    // The covariance is symmetric: a row is as good as a column.
+    const row = j * SIZE;
+    for (let i = 0; i < SIZE; i++) along[i] = along[i]! + slope * p[row + i]!;
   }
+  return along;
+}
+
+export function dot(one: readonly number[], other: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < SIZE; i++) sum += one[i]! * other[i]!;
+  return sum;
+}
+
+/** Kalman's update by one number. */
+export function learn(belief: Belief, seen: Seen, along = alongWith(belief, seen.slopes)): void {
+  const { x, p } = belief;
+  const whole = seen.variance + dot(along, seen.slopes);
   for (let i = 0; i < SIZE; i++) {
-    const gi = gain[i]! / whole;
-    x[i] = x[i]! + gi * miss;
+    const gain = along[i]! / whole;
+    x[i] = x[i]! + gain * seen.miss;
     for (let j = i; j < SIZE; j++) {
-      const value = p[i * SIZE + j]! - gi * gain[j]!;
+      const value = p[i * SIZE + j]! - gain * along[j]!;
       p[i * SIZE + j] = value;
       p[j * SIZE + i] = value;
     }

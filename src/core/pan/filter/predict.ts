@@ -1,5 +1,5 @@
 // What time does to a belief: water leaves with the heat, the fire wanders, and what was sure becomes less so.
-import { addVariance, type Belief, combine, FIRE, LEVEL, SIZE, SUGAR, WANDER, WATER, waterOf } from './belief.ts';
+import { addVariance, type Belief, FIRE, LEVEL, SIZE, SUGAR, WANDER, WATER, waterOf } from './belief.ts';
 
 /** How a fire swings about its long-run level: standard deviation (share) and how long a swing lasts, s. */
 export interface FireKind {
@@ -38,7 +38,7 @@ export function passTime(belief: Belief, kind: FireKind, passing: Passing): void
   const gone = Math.min(rateOf(belief, flame) * boiling, MOST_AT_ONCE * (u - DRY_U));
   if (gone > 0) {
     x[WATER] = Math.log(u - gone);
-    combine(belief, WATER, waterWeights(u, gone));
+    leave(belief, u, gone);
   }
   fade(belief, FIRE, kind.swing, Math.exp(-seconds / kind.lastsS));
   fade(belief, WANDER, wanderC, Math.exp(-seconds / WANDER_S));
@@ -52,12 +52,15 @@ function fade({ x, p }: Belief, i: number, sigma: number, keep: number): void {
   p[i * SIZE + i] = p[i * SIZE + i]! * keep + sigma * sigma * (1 - keep * keep);
 }
 
-function waterWeights(u: number, gone: number): number[] {
+/** Water that leaves is known as sugar, level and fire are: row and column of the water take their part of those of the others. */
+function leave({ p }: Belief, u: number, gone: number): void {
   const part = gone / (u - gone);
-  const weights = new Array<number>(SIZE).fill(0);
-  weights[SUGAR] = part;
-  weights[WATER] = 1 + part;
-  weights[LEVEL] = -part;
-  weights[FIRE] = -part;
-  return weights;
+  const row = WATER * SIZE;
+  for (let j = 0; j < SIZE; j++) {
+    const others = p[SUGAR * SIZE + j]! - p[LEVEL * SIZE + j]! - p[FIRE * SIZE + j]!;
+    p[row + j] = (1 + part) * p[row + j]! + part * others;
+  }
+  const others = p[row + SUGAR]! - p[row + LEVEL]! - p[row + FIRE]!;
+  p[row + WATER] = (1 + part) * p[row + WATER]! + part * others;
+  for (let j = 0; j < SIZE; j++) p[j * SIZE + WATER] = p[row + j]!;
 }

@@ -1,7 +1,9 @@
 // What people and probes see of a pan, as measurements of the belief: a rise, a volume, a strength, how fast it warms.
 import type { SugarShares } from '../../boil/entries.ts';
 import {
+  alongWith,
   type Belief,
+  dot,
   LAG,
   LEVEL,
   FIRE,
@@ -17,7 +19,7 @@ import {
   waterOf,
 } from './belief.ts';
 import { litresOf, litresSlope, riseOfWater } from './liquid.ts';
-import { DRY_U, rateOf } from './predict.ts';
+import { DRY_U } from './predict.ts';
 
 /** The readings of a block are on the average so much older than its end, s. */
 export const HALF_BLOCK_S = 2.5;
@@ -50,43 +52,50 @@ export interface Fit {
 
 /** The rise shown at the end of a block. */
 export function seeRise(belief: Belief, seen: RiseSeen): Fit {
-  const before = [...belief.x];
-  let expected = expectRise(belief, seen);
+  const expected = expectRise(belief.x, seen);
+  const along = alongWith(belief, expected.slopes);
   const off = seen.riseC - expected.riseC;
   // A probe that shows steps says no more than that the rise lies within one.
-  const within = seen.stepC / 2;
-  const miss = Math.sign(off) * Math.max(0, Math.abs(off) - within);
-  const shown = seen.riseC - Math.sign(off) * Math.min(within, Math.abs(off));
-  const spread = varianceOf(belief, expected.slopes) + seen.variance;
-  if (within > 0 && miss === 0) return { logLikelihood: -0.5 * Math.log(spread), sigmas: 0 };
+  const within = Math.min(seen.stepC / 2, Math.abs(off));
+  const miss = off - Math.sign(off) * within;
+  const spread = dot(along, expected.slopes) + seen.variance;
+  if (seen.stepC > 0 && miss === 0) return { logLikelihood: -0.5 * Math.log(spread), sigmas: 0 };
   const sigmas = miss / Math.sqrt(spread);
   // Nothing but superheat makes a pan hotter than its boil, but one that hardly boils is cooler: that tells nothing.
-  if (sigmas < -TOO_COOL_SIGMAS && !seen.evenCool)
-    return { logLikelihood: -0.5 * (Math.log(spread) + TOO_COOL_SIGMAS ** 2), sigmas };
+  const tooCool = sigmas < -TOO_COOL_SIGMAS && !seen.evenCool;
+  const counted = Math.min(Math.abs(sigmas), tooCool ? TOO_COOL_SIGMAS : MOST_SIGMAS);
+  const fit = { logLikelihood: -0.5 * (Math.log(spread) + counted * counted), sigmas };
+  if (tooCool) return fit;
   // A wild miss counts as a small one: its variance grows until it fits.
-  const tamed = Math.max(seen.variance, (miss / MOST_SIGMAS) ** 2 - spread + seen.variance);
-  const at: Belief = { x: belief.x, p: belief.p };
-  let best: Seen = { miss, slopes: expected.slopes, variance: tamed };
-  for (let round = 0; round < ROUNDS; round++) {
-    const tried = steppedTo(at, best);
-    if (Math.abs(tried[WATER]! - (round === 0 ? before : expected.x)[WATER]!) <= LARGE_STEP) break;
-    expected = expectRise({ x: tried, p: belief.p }, seen);
-    let back = 0;
-    for (let i = 0; i < SIZE; i++) back += expected.slopes[i]! * (before[i]! - tried[i]!);
-    best = { miss: shown - expected.riseC - back, slopes: expected.slopes, variance: tamed };
-  }
-  learn(belief, best);
+  const variance = Math.max(seen.variance, (miss / MOST_SIGMAS) ** 2 - spread + seen.variance);
+  const step = (along[WATER]! * miss) / (spread - seen.variance + variance);
+  const first: Seen = { miss, slopes: expected.slopes, variance };
+  if (Math.abs(step) <= LARGE_STEP) learn(belief, first, along);
+  else learn(belief, seenFromThere(belief, seen, first, off - miss), undefined);
   keepPossible(belief);
-  const counted = Math.min(Math.abs(sigmas), MOST_SIGMAS);
-  return { logLikelihood: -0.5 * (Math.log(spread) + counted * counted), sigmas };
+  return fit;
 }
 
-function expectRise(
-  { x }: { x: number[]; p: number[] },
-  seen: RiseSeen,
-): { riseC: number; slopes: number[]; x: number[] } {
+/** A large step is taken with the slopes of where it ends, found round by round: the curve bends. `within` is left out of the miss. */
+function seenFromThere(belief: Belief, seen: RiseSeen, first: Seen, within: number): Seen {
+  let best = first;
+  let before = belief.x;
+  for (let round = 0; round < ROUNDS; round++) {
+    const there = steppedTo(belief, best);
+    if (round > 0 && Math.abs(there[WATER]! - before[WATER]!) <= LARGE_STEP) break;
+    before = there;
+    const expected = expectRise(there, seen);
+    let back = 0;
+    for (let i = 0; i < SIZE; i++) back += expected.slopes[i]! * (belief.x[i]! - there[i]!);
+    const miss = seen.riseC - within - expected.riseC - back;
+    best = { miss, slopes: expected.slopes, variance: first.variance };
+  }
+  return best;
+}
+
+function expectRise(x: readonly number[], seen: RiseSeen): { riseC: number; slopes: number[] } {
   const u = Math.exp(x[WATER]!);
-  const rate = rateOf({ x, p: [] }, seen.flame);
+  const rate = seen.flame * Math.exp(x[LEVEL]! + x[FIRE]! - x[SUGAR]!);
   const late = x[LAG]! + HALF_BLOCK_S;
   const { riseC, slope } = riseOfWater(u + rate * late, seen.shares, seen.pressureHpa);
   const perWater = (1 + x[SAP]!) * slope;
@@ -99,18 +108,14 @@ function expectRise(
   slopes[WANDER] = 1;
   slopes[SAP] = riseC;
   slopes[LAG] = perWater * rate;
-  return { riseC: x[OFFSET]! + x[WANDER]! + (1 + x[SAP]!) * riseC, slopes, x };
+  return { riseC: x[OFFSET]! + x[WANDER]! + (1 + x[SAP]!) * riseC, slopes };
 }
 
 /** Where the means would go. */
-function steppedTo({ x, p }: Belief, { miss, slopes, variance }: Seen): number[] {
-  let whole = variance;
-  const gain = new Array<number>(SIZE).fill(0);
-  for (let i = 0; i < SIZE; i++) {
-    for (let j = 0; j < SIZE; j++) gain[i] = gain[i]! + p[i * SIZE + j]! * slopes[j]!;
-    whole += gain[i]! * slopes[i]!;
-  }
-  const to = x.map((one, i) => one + (gain[i]! / whole) * miss);
+function steppedTo(belief: Belief, seen: Seen): number[] {
+  const along = alongWith(belief, seen.slopes);
+  const whole = seen.variance + dot(along, seen.slopes);
+  const to = belief.x.map((one, i) => one + (along[i]! / whole) * seen.miss);
   to[WATER] = Math.min(Math.log(RAIN_U), Math.max(Math.log(DRY_U), to[WATER]!));
   return to;
 }
