@@ -1,5 +1,5 @@
 // What people read off a thermometer and note: in their hand, or a probe's number in boiling water.
-import { nowOf } from '../pan/course-time.ts';
+import { beliefOf } from '../pan/course-time.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
@@ -36,8 +36,8 @@ const SAME_AS_PAN_C = 0.4;
 
 /** °Bx; 0 where nothing is known. */
 function strengthNow(state: BoilState, id: string | null): number {
-  if (id === null || state.pans[id]!.course.bank === null) return 0;
-  return brixOfWaterPerSugar(waterOf(nowOf(state.pans[id]!.course, settingOf(state, id))));
+  if (id === null || state.pans[id]!.course.belief === null) return 0;
+  return brixOfWaterPerSugar(waterOf(beliefOf(state.pans[id]!.course, settingOf(state, id))));
 }
 
 /** A check tells water point and probe; one in syrup would move every call. */

@@ -1,10 +1,9 @@
 // What a block of readings does to the course of a pan: it warms, it boils and shows its strength, or it fell.
 import { type Course, isOff } from './course.ts';
-import { bankOf, debtFor, massKg, nowOf, type Setting } from './course-time.ts';
+import { beliefOf, debtFor, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
 import { judgeFinish } from './finish.ts';
-import { weigh } from './filter/bank.ts';
 import { addVariance, type Belief, OFFSET, SAP, variance, WATER, waterOf } from './filter/belief.ts';
 import { brixOfWaterPerSugar, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
@@ -74,10 +73,10 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
   }
   if (design.ceilingC !== null) {
     course.phase = 'boiling';
-    if (course.bank !== null && course.told) judgeNow(course, setting);
+    if (course.belief !== null && course.told) judgeNow(course, setting);
     return;
   }
-  const bank = bankOf(course, setting);
+  const belief = beliefOf(course, setting);
   notePhase(course, course.t, riseC, noiseC);
   if (course.phase === 'boiling' && course.fall !== null) endFall(course, setting, course.fall);
   if (course.phase === 'boiling') {
@@ -97,7 +96,7 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
   if (!mixed && course.debtKg !== null) return;
   // Near its boil the heat that is owed is too little to be told from the probe's own error.
   if (riseC < -NEAR_BOIL_C || course.debtKg === null)
-    course.debtKg = debtFor(bank, setting.around, Math.max(0, -riseC));
+    course.debtKg = debtFor(belief, setting.around, Math.max(0, -riseC));
   if (riseC < COLD_RISE_C && course.phase === 'cold') course.cameCold = true;
   if (riseC < -BOIL_MARGIN_C) warm(course, setting, riseC);
 }
@@ -105,16 +104,13 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
 /** The rise of a boiling pan, °C, with its variance: each fire's belief learns, and the fires are weighed by it. */
 export function showStrength(course: Course, setting: Setting, riseC: number, blockVariance: number, stepC = 0): void {
   const { design, around } = setting;
-  const bank = bankOf(course, setting);
+  const belief = beliefOf(course, setting);
   const pressureHpa = around.pressureHpa ?? 1013.25;
   if (!course.strengthTold && !supposeFromRise(course, setting, riseC, blockVariance)) return;
   const evenCool = course.wildBlocks <= -COOL_BLOCKS;
   const { flame } = course;
   const seen: RiseSeen = { riseC, variance: blockVariance, shares: design.shares, pressureHpa, flame, evenCool, stepC };
-  const fits = bank.beliefs.map((belief) => seeRise(belief, seen));
-  weigh(bank, fits);
-  course.now = null;
-  noteWild(course, fits[bank.logWeights.indexOf(0)]?.sigmas ?? 0);
+  noteWild(course, seeRise(belief, seen));
   judgeNow(course, setting);
 }
 
@@ -131,7 +127,7 @@ const LAST_FEW = 3;
 
 /** Holds the strength as it is believed against the finish. */
 export function judgeNow(course: Course, setting: Setting): void {
-  const now = nowOf(course, setting);
+  const now = beliefOf(course, setting);
   judgeFinish(
     course,
     brixOfWaterPerSugar(waterOf(now)),
@@ -145,18 +141,17 @@ export function judgeNow(course: Course, setting: Setting): void {
  * young to tell.
  */
 function supposeFromRise(course: Course, { design, around }: Setting, riseC: number, blockVariance: number): boolean {
-  const bank = course.bank!;
+  const belief = course.belief!;
   const pressureHpa = around.pressureHpa ?? 1013.25;
   const sapC = riseOfWater(waterPerSugar(SAP_BRIX), design.shares, pressureHpa).riseC;
-  const sigma = Math.sqrt(blockVariance + variance(bank.beliefs[0]!, OFFSET));
+  const sigma = Math.sqrt(blockVariance + variance(belief, OFFSET));
   const isThin = riseC - (course.cameCold ? SURE_SIGMAS * sigma : 0) < sapC;
   if (isThin && course.t - course.boilingFrom < YOUNG_MS) return false;
   course.strengthTold = true;
   if (isThin) return true;
   const brix = strengthFromRise(riseC / (1 + around.sapShare), design.shares, pressureHpa) ?? 79;
   const u = waterPerSugar(Math.max(SAP_BRIX, brix));
-  for (const belief of bank.beliefs) supposeWater(belief, u, SUPPOSED_SHARE);
-  course.now = null;
+  supposeWater(belief, u, SUPPOSED_SHARE);
   return true;
 }
 
@@ -166,11 +161,9 @@ function noteWild(course: Course, sigmas: number): void {
   course.wildBlocks = side === 0 ? 0 : Math.sign(course.wildBlocks) === side ? course.wildBlocks + side : side;
   if (course.wildBlocks < WILD_BLOCKS && course.wildBlocks > -COOL_BLOCKS) return;
   if (course.wildBlocks > 0) course.wildBlocks = 0;
-  for (const belief of course.bank!.beliefs) {
-    addVariance(belief, WATER, WATER, OPENS_SHARE ** 2);
-    addVariance(belief, OFFSET, OFFSET, OPENS_C ** 2);
-  }
-  course.now = null;
+  const belief = course.belief!;
+  addVariance(belief, WATER, WATER, OPENS_SHARE ** 2);
+  addVariance(belief, OFFSET, OFFSET, OPENS_C ** 2);
 }
 
 /** How fast a known mass warms tells the heat, and a known heat the mass. */
@@ -182,15 +175,14 @@ function warm(course: Course, setting: Setting, riseC: number): void {
   }
   if (riseC - from.riseC < WARMED_C || from.heatS <= 0) return;
   const boilsAt = setting.around.waterC ?? 100;
-  const bank = course.bank!;
+  const belief = course.belief!;
   const middleC = boilsAt + (riseC + from.riseC) / 2;
   const steamPerKg = steamForWarming(0, boilsAt + from.riseC, boilsAt + riseC);
   const lost = lostSteamKgPerS(setting, middleC);
-  const mass = massKg(bank);
+  const mass = massKg(belief);
   const perSecond = ((1 + POT_AS_WATER_KG / mass) * steamPerKg) / from.heatS + lost / mass / course.flame;
-  for (const belief of bank.beliefs) seeHeatPerMass(belief, perSecond, WARMED_SHARE);
+  seeHeatPerMass(belief, perSecond, WARMED_SHARE);
   course.warming = { riseC, heatS: 0 };
-  course.now = null;
 }
 
 /** What the open surface loses on the way to the boil goes into steam once it boils, kg/s. */

@@ -2,7 +2,7 @@
 import { type Course, disturb, type Happening, isOff, type Moved } from './course.ts';
 import { judgeNow, showStrength, takeBlock } from './course-blocks.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
-import { bankOf, debtFor, nowOf, passTo, type Setting } from './course-time.ts';
+import { beliefOf, debtFor, passTo, type Setting } from './course-time.ts';
 import { finishIsOver } from './finish.ts';
 import { addVariance, copyBelief, FIRE, OFFSET, SUGAR } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
@@ -67,14 +67,12 @@ function rebase(course: Course, setting: Setting, one: Of<'base'>): void {
     const { fromC, lowestC } = course.fall;
     course.fall = { ...course.fall, fromC: fromC + one.shiftC, lowestC: lowestC + one.shiftC };
   }
-  if (course.bank !== null && course.base !== null) {
+  if (course.belief !== null && course.base !== null) {
     const { weatherVariance } = course;
     const from = { ...course.base, offsetVariance: course.base.offsetVariance + weatherVariance };
-    for (const belief of course.bank.beliefs) {
-      addVariance(belief, OFFSET, OFFSET, weatherVariance);
-      changeBase(belief, from, one.base, one.shiftC);
-    }
-    course.now = null;
+    const { belief } = course;
+    addVariance(belief, OFFSET, OFFSET, weatherVariance);
+    changeBase(belief, from, one.base, one.shiftC);
     if (course.phase === 'boiling' && !isOff(course)) judgeNow(course, setting);
   }
   course.base = one.base;
@@ -99,8 +97,7 @@ function flame(course: Course, setting: Setting, level: number): void {
   if (isOff(course)) finishIsOver(course);
   if (level === 0 || before === level) return;
   const error = LEVEL_SHARE * (before === 0 ? 1 : Math.log(level / before));
-  for (const belief of bankOf(course, setting).beliefs) addVariance(belief, FIRE, FIRE, error * error);
-  course.now = null;
+  addVariance(beliefOf(course, setting), FIRE, FIRE, error * error);
 }
 
 /** What was supposed of an amount that nobody had told is no more than a guess: standard deviation of its logarithm. */
@@ -114,16 +111,14 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
       : (belief: Parameters<typeof seeWater>[0], most: number) =>
           seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
   if (one.what === 'strength' && !course.strengthTold) return firstStrength(course, setting, one);
-  const sigmas = see(copyBelief(nowOf(course, setting)), 0);
+  const sigmas = see(copyBelief(beliefOf(course, setting)), 0);
   // Where nobody had told how much is in it, whoever measures knows best.
   const isFirst = one.what === 'volume' && !course.told;
   one.doubted = !isFirst && Math.abs(sigmas) > DOUBTED_SIGMAS;
   if (one.doubted) return;
-  for (const belief of bankOf(course, setting).beliefs) {
-    if (isFirst) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
-    see(belief, Infinity);
-  }
-  course.now = null;
+  const belief = beliefOf(course, setting);
+  if (isFirst) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
+  see(belief, Infinity);
   if (one.what === 'volume') course.told = true;
   else course.strengthTold = true;
   if (one.what === 'strength' && setting.design.ceilingC !== null) judgeNow(course, setting);
@@ -132,10 +127,8 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
 /** Nobody had said how strong it is: the instrument does. */
 function firstStrength(course: Course, setting: Setting, one: Of<'strength'>): void {
   const u = waterPerSugar(one.brix);
-  for (const belief of bankOf(course, setting).beliefs)
-    supposeWater(belief, u, ((100 / one.brix ** 2) * one.sigmaBrix) / u);
+  supposeWater(beliefOf(course, setting), u, ((100 / one.brix ** 2) * one.sigmaBrix) / u);
   course.strengthTold = true;
-  course.now = null;
   if (setting.design.ceilingC !== null) judgeNow(course, setting);
 }
 
@@ -144,7 +137,7 @@ function hand(course: Course, setting: Setting, riseC: number, sigmaC: number): 
   course.riseC = riseC;
   course.handAt = course.t;
   if (isOff(course) || setting.design.ceilingC !== null) return;
-  const bank = bankOf(course, setting);
+  const belief = beliefOf(course, setting);
   if (riseC >= -BOIL_MARGIN_C - sigmaC) {
     course.phase = 'boiling';
     course.debtKg = 0;
@@ -152,14 +145,13 @@ function hand(course: Course, setting: Setting, riseC: number, sigmaC: number): 
     return;
   }
   if (course.phase === 'boiling') disturb(course, course.t);
-  course.debtKg = debtFor(bank, setting.around, -riseC);
+  course.debtKg = debtFor(belief, setting.around, -riseC);
 }
 
 /** Of a pan that nobody told of, what another probe or another hour showed says nothing now. */
 function forgetUntold(course: Course): void {
   if (course.told) return;
-  course.bank = null;
-  course.now = null;
+  course.belief = null;
   course.strengthTold = false;
   finishIsOver(course);
 }

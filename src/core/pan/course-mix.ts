@@ -1,6 +1,6 @@
 // Pours, draw-offs and transfers in the course of a pan: every belief of the bank changes, and the change is remembered.
 import { type Added, type Course, disturb, type Moved } from './course.ts';
-import { bankOf, COLD_C, nowOf, type Setting } from './course-time.ts';
+import { beliefOf, COLD_C, type Setting } from './course-time.ts';
 import { finishIsOver } from './finish.ts';
 import { type Belief, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
 import { brixOfWaterPerSugar, massOfLitres, steamForWarming, waterPerSugar } from './filter/liquid.ts';
@@ -69,8 +69,7 @@ export function pourIntoAll(
     brixShare: 0,
     brixSharedShare: GUESSED_SHARE,
   };
-  for (const belief of bankOf(course, setting).beliefs) pourIn(belief, poured);
-  course.now = null;
+  pourIn(beliefOf(course, setting), poured);
   finishIsOver(course);
   return addedBy(massKg, pour.brix);
 }
@@ -90,8 +89,7 @@ function put(course: Course, setting: Setting, poured: Poured, celsius: number):
   const wasEmpty = course.emptied || (!course.told && course.phase === 'cold');
   const boilsAt = setting.around.waterC ?? 100;
   const mix = wasEmpty ? fillAnew : pourIn;
-  for (const belief of bankOf(course, setting).beliefs) mix(belief, poured);
-  course.now = null;
+  mix(beliefOf(course, setting), poured);
   const owed = poured.massKg * steamForWarming(poured.brix, celsius, boilsAt);
   course.debtKg = wasEmpty ? owed : course.debtKg === null ? null : course.debtKg + owed;
   if (wasEmpty) {
@@ -111,18 +109,15 @@ export interface Taking {
 
 /** Somebody took out. Gives what that was, for the pan that it goes into; null where nobody knows. */
 export function noteTaking(course: Course, setting: Setting, taking: Taking): Moved | null {
-  const { beliefs } = bankOf(course, setting);
+  const belief = beliefOf(course, setting);
   if (taking.brix !== null && taking.brix > 0) {
     const u = waterPerSugar(taking.brix);
-    for (const belief of beliefs) seeWater(belief, u, (100 / taking.brix ** 2) * DRAWN_BRIX_SIGMA, DOUBTED_SIGMAS);
-    course.now = null;
+    seeWater(belief, u, (100 / taking.brix ** 2) * DRAWN_BRIX_SIGMA, DOUBTED_SIGMAS);
   }
-  const now = nowOf(course, setting);
-  const moved = movedOf(now, setting, course, taking);
+  const moved = movedOf(belief, setting, course, taking);
   if (taking.all) empty(course);
   else if (moved !== null && !course.emptied) {
-    for (const belief of beliefs) takeOut(belief, moved.sugarKg + moved.waterKg, moved.massShare);
-    course.now = null;
+    takeOut(belief, moved.sugarKg + moved.waterKg, moved.massShare);
   }
   return moved;
 }
@@ -149,13 +144,11 @@ function empty(course: Course): void {
 
 /** What once was added goes, of each belief. */
 export function undo(course: Course, setting: Setting, added: Added): void {
-  for (const { x } of bankOf(course, setting).beliefs) {
-    const sugar = Math.exp(x[SUGAR]!);
-    const left = Math.max(sugar * LEAST_LEFT, sugar - added.sugarKg);
-    x[WATER] = Math.log(Math.max(LEAST_LEFT, (sugar * waterOf({ x }) - added.waterKg) / left));
-    x[SUGAR] = Math.log(left);
-  }
-  course.now = null;
+  const { x } = beliefOf(course, setting);
+  const sugar = Math.exp(x[SUGAR]!);
+  const left = Math.max(sugar * LEAST_LEFT, sugar - added.sugarKg);
+  x[WATER] = Math.log(Math.max(LEAST_LEFT, (sugar * waterOf({ x }) - added.waterKg) / left));
+  x[SUGAR] = Math.log(left);
 }
 
 const LEAST_LEFT = 0.05;

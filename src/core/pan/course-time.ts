@@ -1,12 +1,11 @@
 // Time in the course of a pan: heat first pays for what is cold, then boils water away.
 import type { Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
-import { FIRE_KINDS, startBank, together, weightsOf, type Bank } from './filter/bank.ts';
 import { type Belief, FIRE, LEVEL, SUGAR, waterOf } from './filter/belief.ts';
 import type { Base } from './filter/base.ts';
 import { brixOfWaterPerSugar, riseOfWater, steamForWarming } from './filter/liquid.ts';
 import { stillShare } from './still-surface.ts';
-import { passTime } from './filter/predict.ts';
+import { FIRES, passTime } from './filter/predict.ts';
 import { startBelief } from './filter/start.ts';
 import { type Course, isOff } from './course.ts';
 import { judgeFinish } from './finish.ts';
@@ -36,36 +35,23 @@ export const baseOf = ({ waterSigmaC, sapShare, sapShareSigma, waterSapCovarianc
   covariance: Number.isFinite(waterSapCovariance) ? waterSapCovariance : 0,
 });
 
-/** The bank, begun if nothing has happened to the pan yet. */
-export function bankOf(course: Course, { design, around }: Setting): Bank {
-  if (course.bank !== null) return course.bank;
+/** What is believed of the pan, begun if nothing has happened to it yet. */
+export function beliefOf(course: Course, { design, around }: Setting): Belief {
   const base = (course.base ??= baseOf(around));
-  course.bank = startBank(design.heatKind, (fire) => startBelief(design, base, fire.swing));
-  return course.bank;
-}
-
-/** All beliefs as one. */
-export function nowOf(course: Course, setting: Setting): Belief {
-  return (course.now ??= together(bankOf(course, setting)));
-}
-
-/** A weighted mean over the bank, cheaper than bringing all together. */
-function meanOver(bank: Bank, of: (belief: Belief) => number): number {
-  const weights = weightsOf(bank);
-  return bank.beliefs.reduce((sum, belief, i) => sum + weights[i]! * of(belief), 0);
+  return (course.belief ??= startBelief(design, base, FIRES[design.heatKind].swing));
 }
 
 /** Mass in the pan, kg. */
-export const massKg = (bank: Bank): number => meanOver(bank, ({ x }) => Math.exp(x[SUGAR]!) * (1 + waterOf({ x })));
+export const massKg = ({ x }: Belief): number => Math.exp(x[SUGAR]!) * (1 + waterOf({ x }));
 
 /** Steam at full flame, kg/s. */
-export const fullKgPerS = (bank: Bank): number => meanOver(bank, ({ x }) => Math.exp(x[LEVEL]! + x[FIRE]!));
+export const fullKgPerS = ({ x }: Belief): number => Math.exp(x[LEVEL]! + x[FIRE]!);
 
 /** Heat that warms the pan's contents from so far under their boil, as kg of steam. */
-export function debtFor(bank: Bank, around: Surroundings, underC: number): number {
+export function debtFor(belief: Belief, around: Surroundings, underC: number): number {
   const boilsAt = around.waterC ?? 100;
-  const brix = brixOfWaterPerSugar(meanOver(bank, waterOf));
-  return massKg(bank) * steamForWarming(brix, boilsAt - underC, boilsAt);
+  const brix = brixOfWaterPerSugar(waterOf(belief));
+  return massKg(belief) * steamForWarming(brix, boilsAt - underC, boilsAt);
 }
 
 /** Brings the course to t (ms); what was at or before its own moment is done. */
@@ -83,14 +69,14 @@ const UNSEEN_MS = 30_000;
 
 /** A pan without a probe in it reaches its finish all the same. */
 function judgeUnseen(course: Course, setting: Setting): void {
-  if (course.bank === null || !course.told || isOff(course) || course.debtKg !== 0) return;
-  const brix = brixOfWaterPerSugar(waterOf(nowOf(course, setting)));
+  if (course.belief === null || !course.told || isOff(course) || course.debtKg !== 0) return;
+  const brix = brixOfWaterPerSugar(waterOf(beliefOf(course, setting)));
   judgeFinish(course, brix, null, setting.around.limits.finish.brix);
 }
 
 function passStep(course: Course, setting: Setting, seconds: number): void {
-  if (course.bank === null) return;
-  const { bank } = course;
+  const { belief } = course;
+  if (belief === null) return;
   const flame = intensity(course, setting);
   const lit = !isOff(course);
   const boiling = lit ? boilingSeconds(course, setting, seconds) : 0;
@@ -100,8 +86,7 @@ function passStep(course: Course, setting: Setting, seconds: number): void {
     course.fall.heatSinceLowestS += seconds * flame;
   }
   const passing = { flame, seconds, boiling, wanderC: course.wanderC };
-  for (let i = 0; i < bank.beliefs.length; i++) passTime(bank.beliefs[i]!, FIRE_KINDS[i]!, passing);
-  course.now = null;
+  passTime(belief, FIRES[setting.design.heatKind], passing);
 }
 
 /** By how much water leaves, against full flame; below a boil, against a usual ceiling. */
@@ -109,7 +94,7 @@ export function intensity(course: Course, setting: Setting): number {
   const { design, around } = setting;
   if (design.ceilingC === null) return course.flame;
   const celsius = course.riseC === null ? design.ceilingC - STILL_COOLER_C : (around.waterC ?? 100) + course.riseC;
-  const u = waterOf(nowOf(course, setting));
+  const u = waterOf(beliefOf(course, setting));
   return stillShare(celsius, riseOfWater(u, design.shares, around.pressureHpa ?? 1013.25).riseC);
 }
 
@@ -120,7 +105,7 @@ const STILL_COOLER_C = 4;
 function boilingSeconds(course: Course, { design }: Setting, seconds: number): number {
   if (design.ceilingC !== null || course.debtKg === 0) return seconds;
   if (course.debtKg === null || course.flame === 0) return 0;
-  const perSecond = fullKgPerS(course.bank!) * course.flame;
+  const perSecond = fullKgPerS(course.belief!) * course.flame;
   const paid = Math.min(course.debtKg, perSecond * seconds);
   course.debtKg -= paid;
   return seconds - paid / perSecond;

@@ -1,7 +1,6 @@
 // The course of one pan: all that is believed of it at one moment, and what can happen to it. Run again over the same happenings it ends the same.
 import type { Base } from './filter/base.ts';
-import { type Bank, copyBank } from './filter/bank.ts';
-import type { Belief } from './filter/belief.ts';
+import { type Belief, copyBelief } from './filter/belief.ts';
 
 export type Phase = 'cold' | 'boiling' | 'settling';
 
@@ -20,9 +19,7 @@ export interface Course extends FinishLatches {
   /** The moment that it stands for, ms. */
   t: number;
   /** null until a first happening: what is usual depends on the pan's setup. */
-  bank: Bank | null;
-  /** All beliefs of the bank as one; null with it. */
-  now: Belief | null;
+  belief: Belief | null;
   /** Water point, probe and sap as they were last told. */
   base: Base | null;
   /** By how much the weather may have moved the water point since, °C². */
@@ -139,8 +136,7 @@ const LONG_AGO_MS = -86_400_000;
 export function startCourse(t: number): Course {
   return {
     t,
-    bank: null,
-    now: null,
+    belief: null,
     base: null,
     weatherVariance: 0,
     told: false,
@@ -179,8 +175,7 @@ export const isOff = (course: Course): boolean => course.emptied || course.flame
 export function copyCourse(course: Course): Course {
   return {
     ...course,
-    bank: course.bank === null ? null : copyBank(course.bank),
-    now: null,
+    belief: course.belief === null ? null : copyBelief(course.belief),
     base: course.base === null ? null : { ...course.base },
     recentTimes: [...course.recentTimes],
     recentRises: [...course.recentRises],

@@ -1,10 +1,9 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
 import { isOff } from './course.ts';
-import { intensity, nowOf, type Setting } from './course-time.ts';
-import { FIRE_KINDS, weightsOf, type Bank } from './filter/bank.ts';
+import { intensity, beliefOf, type Setting } from './course-time.ts';
 import { type Belief, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf } from './filter/mix.ts';
-import { LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
+import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
 import type { PanModel } from './pan-state.ts';
@@ -40,13 +39,11 @@ export interface Look {
   heated: boolean;
   /** Share to which the litres are known; Infinity while nobody told of them. */
   litresShare: number;
-  /** The fire as all beliefs together have it. */
-  fire: { lastsS: number; variance: number };
 }
 
 export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   const { course } = pan;
-  const now = course.bank === null ? null : nowOf(course, setting);
+  const now = course.belief === null ? null : beliefOf(course, setting);
   return {
     pan,
     setting,
@@ -54,12 +51,11 @@ export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
     now,
     heated: isHeated(pan, setting),
     litresShare: now === null || !course.told ? Infinity : massShareOf(now),
-    fire: course.bank === null ? { lastsS: 1, variance: 0 } : fireOf(course.bank),
   };
 }
 
 function isHeated({ course }: PanModel, { design }: Setting): boolean {
-  if (isOff(course) || course.flame <= 0 || course.bank === null) return false;
+  if (isOff(course) || course.flame <= 0 || course.belief === null) return false;
   if (design.ceilingC !== null) return true;
   if (course.debtKg === null) return false;
   const cools = course.phase !== 'boiling' && course.debtKg > 0 && (slopeOfRecent(course) ?? 0) < COOLS_C_PER_MIN;
@@ -124,13 +120,9 @@ export function waterAtDepth(now: Belief, { design }: Setting, mm: number): numb
 }
 
 /** Time for so much water per sugar to go, kg/kg; `slopes` say how that hangs on the state. */
-function timeFor(
-  { pan: { course }, setting, fire, t }: Look,
-  now: Belief,
-  over: number,
-  slopes: number[],
-): TimeLeft | null {
+function timeFor({ pan: { course }, setting, t }: Look, now: Belief, over: number, slopes: number[]): TimeLeft | null {
   const { x } = now;
+  const fire = FIRES[setting.design.heatKind];
   const sugar = Math.exp(x[SUGAR]!);
   const perS = (Math.max(1e-9, intensity(course, setting)) * Math.exp(x[LEVEL]!)) / sugar;
   const owed = setting.design.ceilingC === null ? (course.debtKg ?? 0) / sugar : 0;
@@ -143,7 +135,7 @@ function timeFor(
   slopes[SUGAR] = slopes[SUGAR]! + over / perS;
   slopes[LEVEL] = slopes[LEVEL]! - (over + owed) / perS;
   slopes[FIRE] = slopes[FIRE]! - swing;
-  const later = fire.variance * (2 * fire.lastsS * Math.max(0, seconds - swing) - swing * swing);
+  const later = fire.swing ** 2 * (2 * fire.lastsS * Math.max(0, seconds - swing) - swing * swing);
   const level = (LEVEL_VARIANCE_PER_S * seconds ** 3) / 3;
   const sigmaS = Math.sqrt(varianceOf(now, slopes) + Math.max(0, later) + level + LEAST_SIGMA_S ** 2);
   return spread(Math.max(0, seconds - (t - course.t) / 1000), sigmaS);
@@ -161,17 +153,6 @@ function secondsOfHeat(heat: number, fire: number, lastsS: number): number {
     if (Math.abs(step) < 1e-3 * t) break;
   }
   return t;
-}
-
-function fireOf(bank: Bank): Look['fire'] {
-  const weights = weightsOf(bank);
-  let lastsS = 0;
-  let variance = 0;
-  weights.forEach((w, i) => {
-    lastsS += w * FIRE_KINDS[i]!.lastsS;
-    variance += w * FIRE_KINDS[i]!.swing ** 2;
-  });
-  return { lastsS, variance };
 }
 
 /** Never negative: where it is known badly the range is that of a logarithm. */

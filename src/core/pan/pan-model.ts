@@ -1,6 +1,6 @@
 // The pan model: readings become blocks, and blocks, marks and time move the course of the pan.
 import type { Base } from './filter/base.ts';
-import { bankOf, baseOf, GRID_MS, passTo, type Setting } from './course-time.ts';
+import { beliefOf, baseOf, GRID_MS, passTo, type Setting } from './course-time.ts';
 import type { PanModel, Surroundings } from './pan-state.ts';
 import { closeBlock, forgetRecent, hearReading, rateOfRise } from './temperature-track.ts';
 import { BASE_ORDER, BLOCK_ORDER, happenNow } from './timeline.ts';
@@ -22,7 +22,7 @@ export function panStep(pan: PanModel, setting: Setting, t: number): void {
     pan.rateCPerMin = rateOfRise(pan.track, t, Math.max(course.disturbedAt, course.boilingFrom, course.heardFrom));
     if (waterC === null) course.riseC = null;
     else {
-      bankOf(course, setting);
+      beliefOf(course, setting);
       const riseC = rounded(block.celsius - waterC);
       const noiseC = rounded(pan.track.noise ?? 0.1);
       const end = Math.max(course.t, block.t + GRID_MS / 2);
@@ -74,7 +74,7 @@ export function panCorrected(pan: PanModel, before: Surroundings, setting: Setti
     track.blockValues = track.blockValues.map((value) => value + byC);
     track.open = track.open.map((value) => value + byC);
   }
-  if (course.bank === null || course.base === null) return;
+  if (course.belief === null || course.base === null) return;
   const when = { t: course.t, order: BASE_ORDER };
   const base = baseOf(after);
   if (moved === 'weather') {

@@ -1,11 +1,10 @@
 // Pours that nobody noted: a fall out of a boil with the shape of something cold, and how much it must have been.
 import type { Course, Fall, SeenPour } from './course.ts';
-import { COLD_C, fullKgPerS, massKg, type Setting } from './course-time.ts';
+import { beliefOf, COLD_C, fullKgPerS, massKg, type Setting } from './course-time.ts';
 import { pourIntoAll } from './course-mix.ts';
 import { LEVEL, FIRE, SIZE, varianceOf } from './filter/belief.ts';
 import { massShareOf } from './filter/mix.ts';
 import { steamForWarming } from './filter/liquid.ts';
-import { nowOf } from './course-time.ts';
 
 /** Something poured cools at once; a pan whose fire went out takes longer to its lowest, ms. */
 const FALLS_WITHIN_MS = 150_000;
@@ -46,13 +45,12 @@ export function endFall(course: Course, setting: Setting, fall: Fall): void {
 
 /** From the heat that it swallowed and from how far it cooled what was there, the surer the heavier; null for no pour. */
 function litresOfFall(course: Course, setting: Setting, fall: Fall): { value: number; sigma: number } | null {
-  const now = nowOf(course, setting);
-  const bank = course.bank!;
+  const now = beliefOf(course, setting);
   const boilsAt = (setting.around.waterC ?? 100) + fall.fromC;
   const fellC = fall.fromC - fall.lowestC;
-  const steam = fullKgPerS(bank);
+  const steam = fullKgPerS(now);
   const coldKg = (steam * fall.heatS) / steamForWarming(setting.sapBrix, COLD_C, boilsAt);
-  const there = massKg(bank);
+  const there = massKg(now);
   const dipKg = (there * fellC) / Math.max(5, boilsAt - COLD_C - fellC);
   const needs = (there + dipKg) * steamForWarming(0, boilsAt - fellC, boilsAt);
   const got = (steam * fall.heatSinceLowestS) / Math.max(1e-6, needs);

@@ -9,9 +9,9 @@ export interface Past {
   happened: Happening[];
 }
 
-/** A course is kept so often, ms, and so many of them: nearly half an hour, under 100 KB a pan. */
-const KEEP_EVERY_MS = 300_000;
-const KEPT = 5;
+/** A course is kept so often, ms, and so many of them: half an hour, under 100 KB a pan. */
+const KEEP_EVERY_MS = 240_000;
+const KEPT = 8;
 
 /** Blocks come after all that somebody noted in the same moment, and what is known anew of the water after them. */
 export const BLOCK_ORDER = 9e9;

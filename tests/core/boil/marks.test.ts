@@ -6,7 +6,7 @@ import { applyEntry, type BoilState, startBoil } from '../../../src/core/boil/fo
 import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { readInstrument } from '../../../src/core/physics/instruments.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
-import { nowOf } from '../../../src/core/pan/course-time.ts';
+import { beliefOf } from '../../../src/core/pan/course-time.ts';
 import { SUGAR, waterOf } from '../../../src/core/pan/filter/belief.ts';
 import { massOfLitres } from '../../../src/core/pan/filter/liquid.ts';
 import { litresNow, lookAt } from '../../../src/core/pan/forecast.ts';
@@ -23,7 +23,7 @@ function contents(state: BoilState, pan: string): { sugarKg: number; waterKg: nu
   const { course } = state.pans[pan]!;
   if (course.emptied) return { sugarKg: 0, waterKg: 0 };
   if (!course.told) return null;
-  const now = nowOf(course, settingOf(state, pan));
+  const now = beliefOf(course, settingOf(state, pan));
   const sugarKg = Math.exp(now.x[SUGAR]!);
   return { sugarKg, waterKg: sugarKg * waterOf(now) };
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { applyEntry, type BoilState, startBoil } from '../../../src/core/boil/fold.ts';
-import { nowOf } from '../../../src/core/pan/course-time.ts';
+import { beliefOf } from '../../../src/core/pan/course-time.ts';
 import { SUGAR, waterOf } from '../../../src/core/pan/filter/belief.ts';
 import { settingOf } from '../../../src/core/boil/settings.ts';
 import {
@@ -51,9 +51,9 @@ function boiled(until: number, marks: Entry[], header = heated): BoilState {
 const finish = (state: BoilState, t: number): number => readingAt(state, 'p1', t).finish_in_s!;
 
 /** Numbers of the belief: what two courses must agree in. */
-function beliefOf(state: BoilState): { x: number[]; p: number[] } {
+function believed(state: BoilState): { x: number[]; p: number[] } {
   const { course } = state.pans['p1']!;
-  return nowOf(course, settingOf(state, 'p1'));
+  return beliefOf(course, settingOf(state, 'p1'));
 }
 
 const LATE_MARKS: Mark[] = [
@@ -76,8 +76,8 @@ test('marks that come late, in any order, end in the state that they would have 
       const late = order.map((place, i) =>
         mark(16 * MINUTE_MS + i * 1500, { ...LATE_MARKS[place]!, happened: happened[place]! }),
       );
-      const { x, p } = beliefOf(boiled(until, late));
-      const expected = beliefOf(inTime);
+      const { x, p } = believed(boiled(until, late));
+      const expected = believed(inTime);
       x.forEach((one, i) => expect(one).toBeCloseTo(expected.x[i]!, 9));
       p.forEach((one, i) => expect(one).toBeCloseTo(expected.p[i]!, 9));
     }),
@@ -87,13 +87,13 @@ test('marks that come late, in any order, end in the state that they would have 
 
 test('a mark that is taken back leaves no trace, early or late', () => {
   const until = 20 * MINUTE_MS;
-  const plain = beliefOf(boiled(until, []));
+  const plain = believed(boiled(until, []));
   for (const what of LATE_MARKS) {
     const state = boiled(until, [
       mark(9 * MINUTE_MS, { ...what, id: 'm', happened: 7 * MINUTE_MS }),
       mark(18 * MINUTE_MS, { kind: 'withdraw', id: 'm' }),
     ]);
-    const { x } = beliefOf(state);
+    const { x } = believed(state);
     x.forEach((one, i) => expect(one, what.kind).toBeCloseTo(plain.x[i]!, 9));
   }
 });
@@ -165,8 +165,8 @@ test('whatever is read and noted, no number is none and every range holds its mi
       );
       const { state } = foldOn(startBoil(heated), inOrder(entries, lines(0, until, { T1: read })), until);
       expect(JSON.stringify(state.pans)).not.toMatch(/null,null,null|NaN/u);
-      for (const belief of state.pans['p1']!.course.bank?.beliefs ?? [])
-        for (const one of [...belief.x, ...belief.p]) expect(Number.isFinite(one)).toBe(true);
+      const belief = state.pans['p1']!.course.belief ?? { x: [], p: [] };
+      for (const one of [...belief.x, ...belief.p]) expect(Number.isFinite(one)).toBe(true);
       const reading = readingAt(state, 'p1', until);
       for (const [low, middle, high] of [
         [reading.brix_low, reading.brix, reading.brix_high],
@@ -204,12 +204,12 @@ test('what is poured from pan to pan is neither more nor less, in time or late',
       });
       const { state } = foldOn(startBoil(tarnHollow()), inOrder([...filled, moved], heard), until);
       const held = ['p1', 'p2'].map((id) => {
-        const now = nowOf(state.pans[id]!.course, settingOf(state, id));
+        const now = beliefOf(state.pans[id]!.course, settingOf(state, id));
         const sugarKg = Math.exp(now.x[SUGAR]!);
         return { sugarKg, waterKg: sugarKg * waterOf(now) };
       });
       const { state: before } = foldOn(startBoil(tarnHollow()), inOrder(filled, heard), until);
-      const was = Math.exp(nowOf(before.pans['p1']!.course, settingOf(before, 'p1')).x[SUGAR]!);
+      const was = Math.exp(beliefOf(before.pans['p1']!.course, settingOf(before, 'p1')).x[SUGAR]!);
       expect(held[0]!.sugarKg + held[1]!.sugarKg).toBeCloseTo(2 * was, 6);
       expect(held[1]!.sugarKg).toBeGreaterThan(was);
     }),

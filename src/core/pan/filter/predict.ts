@@ -1,4 +1,5 @@
 // What time does to a belief: water leaves with the heat, the fire wanders, and what was sure becomes less so.
+import type { Heat } from '../../boil/entries.ts';
 import { addVariance, type Belief, FIRE, LEVEL, SIZE, SUGAR, WANDER, WATER, waterOf } from './belief.ts';
 
 /** How a fire swings about its long-run level: standard deviation (share) and how long a swing lasts, s. */
@@ -6,6 +7,17 @@ export interface FireKind {
   swing: number;
   lastsS: number;
 }
+
+/**
+ * A flame in the yard's wind swings by less than a tenth, a wood fire that is fed every ten minutes by a third from top
+ * to bottom (trade and practice). Weighing several kinds side by side told no better in the bench than to take what was told.
+ */
+export const FIRES: Record<Heat['kind'], FireKind> = {
+  electric: { swing: 0.03, lastsS: 300 },
+  propane: { swing: 0.08, lastsS: 240 },
+  wood: { swing: 0.16, lastsS: 400 },
+  other: { swing: 0.12, lastsS: 300 },
+};
 
 /** The long-run level itself wanders: 7 % in an hour (common practice: a bottle cools, embers build up), share² a second. */
 export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;

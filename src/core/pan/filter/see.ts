@@ -44,14 +44,8 @@ export interface RiseSeen {
   evenCool: boolean;
 }
 
-/** How well a number was foretold: the logarithm of its likelihood, and its miss in standard deviations. */
-export interface Fit {
-  logLikelihood: number;
-  sigmas: number;
-}
-
-/** The rise shown at the end of a block. */
-export function seeRise(belief: Belief, seen: RiseSeen): Fit {
+/** The rise shown at the end of a block. Gives its miss in standard deviations. */
+export function seeRise(belief: Belief, seen: RiseSeen): number {
   const expected = expectRise(belief.x, seen);
   const along = alongWith(belief, expected.slopes);
   const off = seen.riseC - expected.riseC;
@@ -59,13 +53,10 @@ export function seeRise(belief: Belief, seen: RiseSeen): Fit {
   const within = Math.min(seen.stepC / 2, Math.abs(off));
   const miss = off - Math.sign(off) * within;
   const spread = dot(along, expected.slopes) + seen.variance;
-  if (seen.stepC > 0 && miss === 0) return { logLikelihood: -0.5 * Math.log(spread), sigmas: 0 };
+  if (seen.stepC > 0 && miss === 0) return 0;
   const sigmas = miss / Math.sqrt(spread);
   // Nothing but superheat makes a pan hotter than its boil, but one that hardly boils is cooler: that tells nothing.
-  const tooCool = sigmas < -TOO_COOL_SIGMAS && !seen.evenCool;
-  const counted = Math.min(Math.abs(sigmas), tooCool ? TOO_COOL_SIGMAS : MOST_SIGMAS);
-  const fit = { logLikelihood: -0.5 * (Math.log(spread) + counted * counted), sigmas };
-  if (tooCool) return fit;
+  if (sigmas < -TOO_COOL_SIGMAS && !seen.evenCool) return sigmas;
   // A wild miss counts as a small one: its variance grows until it fits.
   const variance = Math.max(seen.variance, (miss / MOST_SIGMAS) ** 2 - spread + seen.variance);
   const step = (along[WATER]! * miss) / (spread - seen.variance + variance);
@@ -73,7 +64,7 @@ export function seeRise(belief: Belief, seen: RiseSeen): Fit {
   if (Math.abs(step) <= LARGE_STEP) learn(belief, first, along);
   else learn(belief, seenFromThere(belief, seen, first, off - miss), undefined);
   keepPossible(belief);
-  return fit;
+  return sigmas;
 }
 
 /** A large step is taken with the slopes of where it ends, found round by round: the curve bends. `within` is left out of the miss. */
