@@ -4,15 +4,22 @@ import { beliefOf, debtFor, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
 import { judgeFinish } from './finish.ts';
-import { addVariance, type Belief, OFFSET, SAP, variance, WATER, waterOf } from './filter/belief.ts';
-import { brixOfWaterPerSugar, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
+import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
+import {
+  brixOfWaterPerSugar,
+  HOT_VOLUME,
+  litresOf,
+  riseOfWater,
+  steamForWarming,
+  waterPerSugar,
+} from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { median } from './robust-statistics.ts';
 import { BOIL_MARGIN_C, notePhase, remember } from './phase.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { openSurfaceLoss } from '../physics/open-surface.ts';
-import { surfaceM2 } from '../physics/vessel.ts';
+import { depthAtLitres, surfaceM2 } from '../physics/vessel.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
 
 /**
@@ -107,11 +114,34 @@ export function showStrength(course: Course, setting: Setting, riseC: number, bl
   const belief = beliefOf(course, setting);
   const pressureHpa = around.pressureHpa ?? 1013.25;
   if (!course.strengthTold && !supposeFromRise(course, setting, riseC, blockVariance)) return;
-  const evenCool = course.wildBlocks <= -COOL_BLOCKS;
+  const coolSigmas = coolestSigmas(course, setting);
   const { flame } = course;
-  const seen: RiseSeen = { riseC, variance: blockVariance, shares: design.shares, pressureHpa, flame, evenCool, stepC };
+  const seen: RiseSeen = {
+    riseC,
+    variance: blockVariance,
+    shares: design.shares,
+    pressureHpa,
+    flame,
+    coolSigmas,
+    stepC,
+  };
   noteWild(course, seeRise(belief, seen));
   judgeNow(course, setting);
+}
+
+/** Cooler by more standard deviations than this a block is left out; in a shallow pan the tip may be bare. */
+const COOL_SIGMAS = 2.5;
+const COOL_SIGMAS_SHALLOW = 0.7;
+/** Tips sit 4–20 mm off the bottom. */
+const TIP_BARE_MM = 25;
+
+function coolestSigmas(course: Course, { design }: Setting): number {
+  // Cooler than expected for so long, it must be its boil.
+  if (course.wildBlocks <= -COOL_BLOCKS) return Infinity;
+  if (design.vessel === null || !course.told) return COOL_SIGMAS;
+  const { x } = course.belief!;
+  const depth = depthAtLitres(design.vessel, litresOf(Math.exp(x[SUGAR]!), waterOf({ x })) * HOT_VOLUME);
+  return depth !== null && depth < TIP_BARE_MM ? COOL_SIGMAS_SHALLOW : COOL_SIGMAS;
 }
 
 /** The strength that the last few readings show by themselves, °Bx; null below a boil. */

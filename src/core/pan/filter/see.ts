@@ -25,7 +25,6 @@ import { DRY_U } from './predict.ts';
 export const HALF_BLOCK_S = 2.5;
 /** A miss is never counted as more standard deviations than this: what is further off is something else than chance. */
 const MOST_SIGMAS = 3.5;
-const TOO_COOL_SIGMAS = 2.5;
 /** A step of the water by more than this share is taken again from where it ended: the curve bends. */
 const LARGE_STEP = 0.03;
 const ROUNDS = 4;
@@ -40,8 +39,8 @@ export interface RiseSeen {
   stepC: number;
   /** Share of full flame, for the lag. */
   flame: number;
-  /** It has been cooler than expected for so long that this must be its boil. */
-  evenCool: boolean;
+  /** A pan cooler than expected by more standard deviations than this hardly boils, or its tip is bare: that tells nothing. */
+  coolSigmas: number;
 }
 
 /** The rise shown at the end of a block. Gives its miss in standard deviations. */
@@ -56,7 +55,7 @@ export function seeRise(belief: Belief, seen: RiseSeen): number {
   if (seen.stepC > 0 && miss === 0) return 0;
   const sigmas = miss / Math.sqrt(spread);
   // Nothing but superheat makes a pan hotter than its boil, but one that hardly boils is cooler: that tells nothing.
-  if (sigmas < -TOO_COOL_SIGMAS && !seen.evenCool) return sigmas;
+  if (sigmas < -seen.coolSigmas) return sigmas;
   // A wild miss counts as a small one: its variance grows until it fits.
   const variance = Math.max(seen.variance, (miss / MOST_SIGMAS) ** 2 - spread + seen.variance);
   const step = (along[WATER]! * miss) / (spread - seen.variance + variance);
