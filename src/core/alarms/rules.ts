@@ -159,14 +159,14 @@ function scorchRisk(situation: PanSituation): Finding | null {
 
 /** Seconds until it burns as far as that is sure: a count from nominal power alone calls nobody. */
 function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): number | null {
-  const byDepth = shallow !== null && litresShare < TELLING_DEPTH ? soonest(shallow) : null;
+  const byDepth = shallow !== null && litresShare < TELLING_DEPTH ? shallow.seconds : null;
   const thick = (reading.brix ?? 0) >= TELLING_BRIX && scorch !== null ? soonest(scorch) : null;
   if (byDepth === null) return thick;
   return thick === null ? byDepth : Math.min(byDepth, thick);
 }
 
 /** A depth known to this share says when the bottom will be bare. */
-const TELLING_DEPTH = 0.3;
+const TELLING_DEPTH = 0.25;
 
 /** A wide range calls by its early end: so many seconds of warning are left even then. */
 const LATE_WARNING_S = 90;

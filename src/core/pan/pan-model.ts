@@ -19,7 +19,11 @@ export function panStep(pan: PanModel, setting: Setting, t: number): void {
   const { course } = pan;
   const { waterC } = setting.around;
   if (block !== null) {
-    pan.rateCPerMin = rateOfRise(pan.track, t, Math.max(course.disturbedAt, course.boilingFrom, course.heardFrom));
+    pan.rateCPerMin = rateOfRise(
+      pan.track,
+      t,
+      Math.max(course.disturbedAt, course.boilingFrom, course.heardFrom, course.deafUntil),
+    );
     if (waterC === null) course.riseC = null;
     else {
       beliefOf(course, setting);

@@ -1,0 +1,81 @@
+// What a person would do well to know beside the reading: how much may be poured in, whether the batch ends too shallow, and which mark would help most.
+import { LEVEL, OFFSET, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
+import {
+  brixOfWaterPerSugar,
+  HOT_VOLUME,
+  litresOf,
+  massOfLitres,
+  riseOfWater,
+  steamForWarming,
+  waterPerSugar,
+} from './filter/liquid.ts';
+import { COLD_C } from './course-time.ts';
+import { evaporation, type Look, waterAtDepth } from './forecast.ts';
+import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
+
+/** Cold that the fire takes back within this is a boil that was not lost, s (practice: a minute). */
+const TAKEN_BACK_S = 60;
+
+/** Litres of cold sap that may go in at once without losing the boil for more than a minute; null while not known. */
+export function topUpLitres(look: Look): number | null {
+  const steam = evaporation(look);
+  if (steam === null || steam.kgPerS <= 0) return null;
+  const { around, sapBrix } = look.setting;
+  const perKg = steamForWarming(sapBrix, COLD_C, around.waterC ?? 100);
+  return (steam.kgPerS * TAKEN_BACK_S) / perKg / massOfLitres(1, sapBrix);
+}
+
+export interface EndsShallow {
+  /** Depth at the finish, mm. */
+  depthMm: number;
+  /** Strength at which the liquid has fallen to the least depth: until then it goes into a smaller pot, °Bx. */
+  brixToMove: number;
+}
+
+/** Whether this batch will stand lower than the least depth when it is finished, as if nothing more is poured in. */
+export function endsShallow({ now, setting, litresShare }: Look): EndsShallow | null {
+  const { design, around } = setting;
+  if (now === null || design.vessel === null || litresShare > SURE_SHARE) return null;
+  const litres = litresOf(Math.exp(now.x[SUGAR]!), waterPerSugar(around.limits.finish.brix));
+  const depthMm = depthAtLitres(design.vessel, litres * HOT_VOLUME);
+  if (depthMm === null || depthMm >= design.minDepthMm) return null;
+  const u = waterAtDepth(now, setting, design.minDepthMm);
+  return u === null ? null : { depthMm, brixToMove: brixOfWaterPerSugar(Math.max(0.1, u)) };
+}
+
+/** A batch known to this share is told of. */
+const SURE_SHARE = 0.25;
+
+/** Litres of finished syrup, and of sap like what is poured in, that stand at this vessel's least depth; null without a vessel. */
+export function smallestBatch({ setting }: Look): { syrupLitres: number; sapLitres: number } | null {
+  const { design, around, sapBrix } = setting;
+  const hot = design.vessel === null ? null : litresAtDepth(design.vessel, design.minDepthMm);
+  if (hot === null) return null;
+  const syrupLitres = hot / HOT_VOLUME;
+  const { brix } = around.limits.finish;
+  const sapLitres = (massOfLitres(syrupLitres, brix) * brix) / sapBrix / massOfLitres(1, sapBrix);
+  return { syrupLitres, sapLitres };
+}
+
+export type HelpfulMark = 'depth' | 'density' | 'water-check';
+
+/** Below this nothing more needs to be asked, standard deviation of the logarithm of the time left. */
+const GOOD_ENOUGH = 0.15;
+
+/** The mark that would narrow the finish most: what each would make sure, against what is unsure now. */
+export function bestMark({ now, setting, litresShare }: Look, sigma: number | null): HelpfulMark | null {
+  if (now === null || (sigma !== null && sigma < GOOD_ENOUGH)) return null;
+  const u = waterOf(now);
+  const { slope } = riseOfWater(u, setting.design.shares, setting.around.pressureHpa ?? 1013.25);
+  const byOffset = Math.sqrt(variance(now, OFFSET)) / Math.max(1e-6, -slope * u);
+  const byAmount = Math.min(litresShare, 1) + Math.sqrt(variance(now, LEVEL));
+  const byWater = Math.sqrt(variance(now, WATER));
+  if (byWater > DENSITY_TELLS && u < THICK_U) return byOffset > byWater ? 'water-check' : 'density';
+  return byAmount > AMOUNT_TELLS ? 'depth' : null;
+}
+
+/** An instrument tells the water of a thickening pan better than this; a stick tells the amount better than that. */
+const DENSITY_TELLS = 0.06;
+const AMOUNT_TELLS = 0.3;
+/** Thickening: 25 °Bx. */
+const THICK_U = 3;
