@@ -43,9 +43,32 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     refused: null,
     reminded: false,
   };
+  const twice = isTwice(state, kept);
   state.marks.push(kept);
-  act(state, kept, at, t);
+  if (!twice) {
+    act(state, kept, at, t);
+    return;
+  }
+  kept.questioned = true;
+  state.notices.push({ t, sentence: TWICE });
 }
+
+/** Marks that change how much is in a pan. */
+const AMOUNTS: ReadonlySet<Mark['kind']> = new Set(['top-up', 'transfer', 'draw-off']);
+/** The same again within this is most likely a second press of the button, ms. */
+const TWICE_WITHIN_MS = 120_000;
+const TWICE = 'The same was noted twice within two minutes and counts once. If it happened twice, note it once more.';
+
+/** The same amount in the same pan just before, which was not itself such a second press. */
+function isTwice(state: BoilState, { mark, at }: KeptMark): boolean {
+  if (!AMOUNTS.has(mark.kind)) return false;
+  const last = state.marks.findLast((one) => !one.withdrawn && isSame(one.mark, mark));
+  return last !== undefined && !last.questioned && Math.abs(last.at - at) <= TWICE_WITHIN_MS;
+}
+
+const isSame = (one: Mark, other: Mark): boolean => sayWhat(one) === sayWhat(other);
+const sayWhat = (mark: Mark): string =>
+  JSON.stringify(Object.entries({ ...mark, id: 0, happened: 0 }).toSorted(([a], [b]) => (a < b ? -1 : 1)));
 
 /** The pan or probe that a mark names and the header does not have; null when all are there. */
 function whatIsNotThere(state: BoilState, mark: Mark): string | null {

@@ -46,7 +46,7 @@ export function weighAnew(state: BoilState, t: number): void {
   const noted = state.marks.flatMap(({ withdrawn, evidence }) => (withdrawn || evidence === null ? [] : [evidence]));
   const { water, left } = waterFrom([...noted, ...state.pots], priorsOf(state.header), t);
   state.water = water;
-  for (const kept of state.marks) kept.questioned = kept.evidence !== null && left.has(kept.evidence);
+  for (const kept of state.marks) if (kept.evidence !== null) kept.questioned = left.has(kept.evidence);
   lookAround(state);
 }
 
