@@ -121,7 +121,13 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   see(belief, Infinity);
   if (one.what === 'volume') course.told = true;
   else course.strengthTold = true;
-  if (one.what === 'strength' && setting.design.ceilingC !== null) judgeNow(course, setting);
+  if (one.what === 'strength') instrumentJudges(course, setting, one.brix);
+}
+
+/** An instrument that shows less than the finish ends it; below a boil nothing but the instrument tells of it. */
+function instrumentJudges(course: Course, setting: Setting, brix: number): void {
+  if (setting.design.ceilingC !== null) judgeNow(course, setting);
+  else if (brix < setting.around.limits.finish.brix) finishIsOver(course);
 }
 
 /** Nobody had said how strong it is: the instrument does. */
@@ -129,7 +135,7 @@ function firstStrength(course: Course, setting: Setting, one: Of<'strength'>): v
   const u = waterPerSugar(one.brix);
   supposeWater(beliefOf(course, setting), u, ((100 / one.brix ** 2) * one.sigmaBrix) / u);
   course.strengthTold = true;
-  if (setting.design.ceilingC !== null) judgeNow(course, setting);
+  instrumentJudges(course, setting, one.brix);
 }
 
 /** A thermometer read by hand stands for the pan as a block of readings would. */

@@ -22,6 +22,8 @@ export interface TimeLeft {
 const FURTHEST_S = 24 * 3600;
 /** A forecast known worse than to this, standard deviation of its logarithm, is not known. */
 const USELESS = 1.1;
+/** Nearer than this even a bad forecast is better than none: its range says how bad it is, s. */
+const USELESS_FROM_S = 3600;
 /** No forecast is surer than this: a person looks, then acts, s. */
 const LEAST_SIGMA_S = 6;
 /** A pan that is not yet boiling and falls faster than this has lost its fire, °C/min. */
@@ -158,7 +160,7 @@ function secondsOfHeat(heat: number, fire: number, lastsS: number): number {
 /** Never negative: where it is known badly the range is that of a logarithm. */
 function spread(seconds: number, sigmaS: number): TimeLeft | null {
   const sigma = Math.sqrt(Math.log1p((sigmaS / Math.max(seconds, sigmaS / 2)) ** 2));
-  if (sigma > USELESS && sigmaS > 600) return null;
+  if (sigma > USELESS && seconds > USELESS_FROM_S) return null;
   const factor = Math.exp(Z80 * sigma);
   return { seconds, low: seconds / factor, high: Math.max(seconds * factor, seconds + sigmaS), sigma };
 }
