@@ -78,6 +78,7 @@ export const isKnown = ({ pan: { course }, t }: Look): boolean =>
 const HAND_LASTS_MS = 600_000;
 /** The forecast of a pan that nobody told of rests on its curve alone, and must be known so well by it. */
 const USELESS_UNTOLD = 0.6;
+const FEW_MINUTES_S = 300;
 const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
 
 /** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
@@ -91,7 +92,9 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
   slopes[WATER] = water;
   const left = timeFor(look, now, over, slopes);
   const { told, reachedFinish, phase } = pan.course;
-  const useless = left !== null && !told && !reachedFinish && (left.sigma > USELESS_UNTOLD || phase !== 'boiling');
+  // Near the end even a wide share is a matter of minutes.
+  const wide = left !== null && left.sigma > USELESS_UNTOLD && left.high - left.seconds > FEW_MINUTES_S;
+  const useless = !told && !reachedFinish && (wide || phase !== 'boiling');
   return useless ? null : left;
 }
 
