@@ -1,20 +1,9 @@
 // What a person's mark does to the state of the boil, and how it is taken back.
 import { panProbeMoved } from '../pan/pan-model.ts';
 import type { Mark } from './entries.ts';
-import {
-  depth,
-  drawOff,
-  flame,
-  inReach,
-  pourTakenBack,
-  refuseNoMore,
-  refusePour,
-  setFlame,
-  takeBack,
-  topUp,
-  transfer,
-} from './pours.ts';
+import { depth, drawOff, flame, inReach, setFlame, takeBack, topUp, transfer } from './pours.ts';
 import { settingOf } from './settings.ts';
+import { pourNotNoted, refuseNoMore, refusePour } from './unmarked-pours.ts';
 import { density } from './density-noted.ts';
 import { handHappens, readByHand, waterCheck } from './readings-noted.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
@@ -126,11 +115,11 @@ function withdraw(state: BoilState, id: string, t: number): void {
   if (kept === undefined) return;
   kept.withdrawn = true;
   const { mark } = kept;
-  if (mark.kind === 'top-up') pourTakenBack(state, mark.pan, kept.at);
-  if (mark.kind === 'transfer') pourTakenBack(state, mark.to, kept.at);
   if (mark.kind === 'no-top-up' && kept.refused !== null) refuseNoMore(state, mark.pan, kept.refused);
   if (mark.kind === 'flame' && !inReach(state, kept)) setFlame(state, mark.pan, lastFlame(state, mark.pan), t);
   takeBack(state, kept, t);
+  if (mark.kind === 'top-up') pourNotNoted(state, mark.pan, kept.at);
+  if (mark.kind === 'transfer') pourNotNoted(state, mark.to, kept.at);
   if (mark.kind === 'move-probe')
     moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t);
   if (mark.kind === 'reading') takeHandReadingBack(state, mark.pan);

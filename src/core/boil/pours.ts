@@ -1,11 +1,11 @@
 // What went into a pan, out of it and from one to another, as people note it, told to the courses of the pans.
-import { NOTED_AFTER_MS } from '../pan/pours-seen.ts';
 import { COLD_C } from '../pan/course-time.ts';
 import { HOT_VOLUME } from '../pan/filter/liquid.ts';
-import { type Event, letHappen, runAgain, takeOutOfPast } from '../pan/timeline.ts';
+import { type Event, letHappen, takeOutOfPast } from '../pan/timeline.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import type { Mark } from './entries.ts';
 import { boilingOf } from './settings.ts';
+import { pouredNoted } from './unmarked-pours.ts';
 import type { BoilState, KeptMark } from './state.ts';
 
 /** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
@@ -52,22 +52,6 @@ export function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'to
       },
     },
   ]);
-}
-
-/** A pour that was noted takes the place of the one that was seen at that time: what was seen is run again. */
-function pouredNoted(state: BoilState, id: string, at: number): void {
-  const pan = state.pans[id]!;
-  pan.noted.push(at);
-  const seen = pan.course.seen.find((one) => Math.abs(one.at - at) < NOTED_AFTER_MS);
-  if (seen !== undefined) runAgain(boilingOf(state), seen.at);
-}
-
-/** Notes of pours that are taken back no longer stand for what was seen. */
-export function pourTakenBack(state: BoilState, id: string, at: number): void {
-  const pan = state.pans[id];
-  if (pan === undefined) return;
-  const place = pan.noted.indexOf(at);
-  if (place >= 0) pan.noted.splice(place, 1);
 }
 
 export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }): void {
@@ -169,37 +153,4 @@ export function takeBack(state: BoilState, kept: KeptMark, t: number): void {
     } as const;
     letHappen(boiling, [{ pan, one }]);
   }
-}
-
-/** A pour that was seen did not happen: the one nearest in time. Gives its time, ms; null where none was seen. */
-export function refusePour(state: BoilState, id: string, at: number): number | null {
-  const pan = state.pans[id];
-  if (pan === undefined) return null;
-  const standing = pan.course.seen.filter((one) => one.taken);
-  if (standing.length === 0) return null;
-  const nearest = standing.reduce((one, other) => (Math.abs(other.at - at) <= Math.abs(one.at - at) ? other : one));
-  pan.refused.push(nearest.at);
-  takeSeenBack(state, id, nearest.at);
-  return nearest.at;
-}
-
-function takeSeenBack(state: BoilState, id: string, at: number): void {
-  const pan = state.pans[id]!;
-  const seen = pan.course.seen.find((one) => one.at === at);
-  const oldest = pan.past.stood[0];
-  if (oldest !== undefined && oldest.t < at) runAgain(boilingOf(state), at);
-  else if (seen?.added !== undefined && seen.added !== null) {
-    const one = { t: pan.course.t, order: state.marks.length, what: 'undo', key: '', added: seen.added } as const;
-    letHappen(boilingOf(state), [{ pan: id, one }]);
-    seen.taken = false;
-    seen.added = null;
-  }
-}
-
-/** Somebody said no to a pour and now takes that back. */
-export function refuseNoMore(state: BoilState, id: string, at: number): void {
-  const pan = state.pans[id];
-  if (pan === undefined) return;
-  pan.refused = pan.refused.filter((one) => one !== at);
-  runAgain(boilingOf(state), at);
 }

@@ -11,6 +11,7 @@ import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
 import { panReadings } from './readings.ts';
 import type { BoilState } from './state.ts';
+import { type UnmarkedPour, unmarkedPours } from './unmarked-pours.ts';
 import type { Water } from './water.ts';
 
 export interface ProbeShown {
@@ -45,16 +46,9 @@ export interface BoilView {
   history: AlarmHistory;
   /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
   marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
-  /** Pours that nobody noted, as their dips told: litres at 20 °C with their standard uncertainty. Those refused are left out. */
-  pours: { pan: string; at: number; litres: number; sigma: number }[];
+  pours: UnmarkedPour[];
   next: NextThing;
   notices: string[];
-}
-
-function poursSeen(state: BoilState): BoilView['pours'] {
-  return Object.entries(state.pans).flatMap(([pan, { course }]) =>
-    course.seen.filter(({ taken }) => taken).map(({ at, litres, sigma }) => ({ pan, at, litres, sigma })),
-  );
 }
 
 /** A sentence about an entry is shown so long, ms. */
@@ -79,7 +73,7 @@ export function boilView(state: BoilState, t: number): BoilView {
     })),
     ...calls,
     history: alarmHistory(state.history, state.marks),
-    pours: poursSeen(state),
+    pours: unmarkedPours(state),
     marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
       t: noted,
       at,
