@@ -22,8 +22,6 @@ export interface TimeLeft {
 const FURTHEST_S = 24 * 3600;
 /** A forecast known worse than to this, standard deviation of its logarithm, is not known. */
 const USELESS = 1.1;
-/** Nearer than this even a bad forecast is better than none: its range says how bad it is, s. */
-const USELESS_FROM_S = 3600;
 /** No forecast is surer than this: a person looks, then acts, s. */
 const LEAST_SIGMA_S = 6;
 /** A pan that is not yet boiling and falls faster than this has lost its fire, °C/min. */
@@ -78,7 +76,8 @@ export const isKnown = ({ pan: { course }, t }: Look): boolean =>
 const HAND_LASTS_MS = 600_000;
 /** The forecast of a pan that nobody told of rests on its curve alone, and must be known so well by it. */
 const USELESS_UNTOLD = 0.6;
-const FEW_MINUTES_S = 300;
+/** A wide share is no harm where it is a matter of minutes: one that may be late by less than this is said, s. */
+const MINUTES_S = 900;
 const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
 
 /** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
@@ -92,8 +91,7 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
   slopes[WATER] = water;
   const left = timeFor(look, now, over, slopes);
   const { told, reachedFinish, phase } = pan.course;
-  // Near the end even a wide share is a matter of minutes.
-  const wide = left !== null && left.sigma > USELESS_UNTOLD && left.high - left.seconds > FEW_MINUTES_S;
+  const wide = left !== null && left.sigma > USELESS_UNTOLD && left.high - left.seconds > MINUTES_S;
   const useless = !told && !reachedFinish && (wide || phase !== 'boiling');
   return useless ? null : left;
 }
@@ -163,7 +161,7 @@ function secondsOfHeat(heat: number, fire: number, lastsS: number): number {
 /** Never negative: where it is known badly the range is that of a logarithm. */
 function spread(seconds: number, sigmaS: number): TimeLeft | null {
   const sigma = Math.sqrt(Math.log1p((sigmaS / Math.max(seconds, sigmaS / 2)) ** 2));
-  if (sigma > USELESS && seconds > USELESS_FROM_S) return null;
+  if (sigma > USELESS && sigmaS > MINUTES_S) return null;
   const factor = Math.exp(Z80 * sigma);
   return { seconds, low: seconds / factor, high: Math.max(seconds * factor, seconds + sigmaS), sigma };
 }
