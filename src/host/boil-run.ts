@@ -2,6 +2,7 @@
 import type { AlarmTransition } from '../core/alarms/alarm.ts';
 import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { explain } from '../core/boil/explain.ts';
+import { panAhead } from '../core/boil/readings.ts';
 import type { Explained, Explanation } from '../core/boil/explanation.ts';
 import { boilView, callsView } from '../core/boil/view.ts';
 import type { BoilState } from '../core/boil/fold.ts';
@@ -9,7 +10,7 @@ import { type ProgramAlarm, programCall } from '../core/boil/program-alarms.ts';
 import type { PanReading } from '../core/pan/reading.ts';
 import type { Source, SourceItem, SourceNotice } from '../ingest/source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
-import type { Now } from '../protocol/messages.ts';
+import type { Curve, Now } from '../protocol/messages.ts';
 import { entryText } from '../protocol/recording.ts';
 import { changedHeader, whyNotAnswer, whyNotMark } from './check-deed.ts';
 import type { Scene } from './check-deed.ts';
@@ -120,8 +121,10 @@ export class BoilRun {
     return this.#isOver;
   }
 
-  get curve(): CurveStore {
-    return this.#options.curve;
+  /** What was seen between two times, ms, and what is expected from now on. */
+  curveBetween(pan: string, from: number, to: number, points: number): Curve {
+    const seen = this.#options.curve.between(pan, from, to, points);
+    return { ...seen, ahead: this.#isOver ? null : panAhead(this.#folding.state, pan, this.#now()) };
   }
 
   /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
@@ -323,7 +326,7 @@ export class BoilRun {
 
   #afterFolding(t: number): void {
     this.#tellAll();
-    this.curve.sample(this.#folding.state, t, CURVE_SAMPLE_MS);
+    this.#options.curve.sample(this.#folding.state, t, CURVE_SAMPLE_MS);
   }
 
   /** An entry that somebody waits for: folded now, and done when it is on disk. */

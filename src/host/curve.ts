@@ -10,6 +10,9 @@ export const BUCKET_MS = 2000;
 /** A gap longer than this is drawn as a gap. */
 const LONGEST_JOIN_MS = 60_000;
 
+/** What was seen; what is ahead comes from the pan's model. */
+export type CurveSeen = Omit<Curve, 'ahead'>;
+
 export class CurveStore {
   readonly #series = new Map<string, CurveSeries>();
   #sampledT = Number.NEGATIVE_INFINITY;
@@ -32,8 +35,8 @@ export class CurveStore {
   }
 
   /** The curve between two boil times, ms, in at most `points` buckets; a pan never seen has an empty one. */
-  between(pan: string, from: number, to: number, points: number): Curve {
-    const curve: Curve = { pan, t: [], low: [], high: [], water: [], finish: [], scorch: [] };
+  between(pan: string, from: number, to: number, points: number): CurveSeen {
+    const curve: CurveSeen = { pan, t: [], low: [], high: [], water: [], finish: [], scorch: [] };
     const series = this.#series.get(pan);
     if (series === undefined) return curve;
     const first = series.rowOf(Math.max(0, Math.floor(from / BUCKET_MS)));
@@ -51,7 +54,7 @@ export class CurveStore {
 }
 
 /** One point for the rows from `start` up to, not with, `end`, at the time of the last of them. */
-function pushRows(curve: Curve, series: CurveSeries, start: number, end: number): void {
+function pushRows(curve: CurveSeen, series: CurveSeries, start: number, end: number): void {
   const latest = end - 1;
   const gapMs = start === 0 ? 0 : (series.numberAt(start) - series.numberAt(start - 1)) * BUCKET_MS;
   const before = curve.t.at(-1);
@@ -77,7 +80,7 @@ function extreme(
   return found;
 }
 
-function pushNulls(curve: Curve, t: number): void {
+function pushNulls(curve: CurveSeen, t: number): void {
   curve.t.push(t);
   for (const name of COLUMNS) curve[name].push(null);
 }

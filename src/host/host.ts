@@ -299,8 +299,7 @@ export class Host {
   }
 
   #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
-    const curve =
-      view === 'replay' ? this.#replay?.curve(pan, from, to, points) : this.#run?.curve.between(pan, from, to, points);
+    const curve = (view === 'replay' ? this.#replay : this.#run)?.curveBetween(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
   }
 

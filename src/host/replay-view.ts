@@ -2,10 +2,11 @@
 import { startBoil } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
 import { explain } from '../core/boil/explain.ts';
+import { panAhead } from '../core/boil/readings.ts';
 import type { Explained, Explanation } from '../core/boil/explanation.ts';
 import { boilView } from '../core/boil/view.ts';
 import type { Entry, Header } from '../core/boil/entries.ts';
-import type { Now } from '../protocol/messages.ts';
+import type { Curve, Now } from '../protocol/messages.ts';
 import { parseEntry } from '../protocol/recording.ts';
 import { BoilClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
@@ -90,8 +91,9 @@ export class ReplayView {
     this.#isPlaying = false;
   }
 
-  curve(pan: string, from: number, to: number, points: number) {
-    return this.#curve.between(pan, from, Math.min(to, this.#t), points);
+  curveBetween(pan: string, from: number, to: number, points: number): Curve {
+    const seen = this.#curve.between(pan, from, Math.min(to, this.#t), points);
+    return { ...seen, ahead: panAhead(this.#folding.state, pan, this.#t) };
   }
 
   snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Header } from '../core/boil/entries.ts';
 import { EXPLAINED } from '../core/boil/explanation.ts';
 import type { BoilView } from '../core/boil/view.ts';
+import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
@@ -184,9 +185,12 @@ export interface Curve {
   /** The temperature of the finish and of the scorch limit at that time's water point. */
   finish: (number | null)[];
   scorch: (number | null)[];
+  /** What is expected from now on, whatever stretch was asked for; null where that is not known. */
+  ahead: Ahead | null;
 }
 
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
+export type { Ahead };
 export type { SapKind };
 export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';

@@ -237,7 +237,19 @@ export function curveOf(pan: string, from: number, to: number, points: number): 
     water: known(() => 97.9),
     finish: known(() => 101.9),
     scorch: known(() => 106.5),
+    ahead: aheadFrom(at(T)),
   };
+}
+
+/** Done in about 9 minutes, at the soonest in 7 and at the latest in 12. */
+function aheadFrom(celsius: number): NonNullable<Curve['ahead']> {
+  const minutes = Array.from({ length: 25 }, (_, i) => i / 2);
+  const reaching = (done: number) =>
+    minutes.map((left) => {
+      const there = celsius + (101.9 - celsius) * (left / done) ** 1.5;
+      return there > 106.5 ? null : there;
+    });
+  return { t: minutes.map((left) => T + left * MINUTE), low: reaching(12), middle: reaching(9), high: reaching(7) };
 }
 
 /** Whatever is asked about is 63.4 of its unit, as a strength would be explained. */

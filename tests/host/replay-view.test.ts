@@ -75,7 +75,7 @@ test('its curve ends where the replay is, with the water point beside it', () =>
   machine.run(10_000);
   replay.play(false);
   machine.run(200);
-  const curve = replay.curve('p1', 0, HOUR_S * 1000, 100);
+  const curve = replay.curveBetween('p1', 0, HOUR_S * 1000, 100);
   expect(curve.t.length).toBeGreaterThan(50);
   expect(curve.t.length).toBeLessThanOrEqual(100);
   expect(curve.t.at(-1)).toBeLessThanOrEqual(600_000);

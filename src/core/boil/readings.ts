@@ -1,14 +1,22 @@
 // The pans of a boil, stepped and read: each with its own probes and surroundings.
 import { panStep } from '../pan/pan-model.ts';
+import { noteSigns } from '../pan/pan-signs.ts';
 import { type PanOutlook, readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
+import { type Ahead, aheadOf } from '../pan/ahead.ts';
+import { lookAt } from '../pan/forecast.ts';
 import { periodMs, probeState } from './probe-track.ts';
 import { settingOf } from './settings.ts';
 import { type BoilState, leadTimes } from './state.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
-  for (const id in state.pans) panStep(state.pans[id]!, settingOf(state, id), t);
+  for (const id in state.pans) {
+    const pan = state.pans[id]!;
+    const setting = settingOf(state, id);
+    panStep(pan, setting, t);
+    noteSigns(pan.signs, pan.track, pan.course, setting);
+  }
 }
 
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];
@@ -40,4 +48,11 @@ export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {
   for (const probe of state.panProbes[id]!) period = Math.max(period, periodMs(state.probes[probe]!));
   const lead = leadTimes(state.header).nearFinishLeadS;
   return readPan(state.pans[id]!, settingOf(state, id), panProbeState(state, id, t), period, lead, t);
+}
+
+/** What a pan is expected to show from t (ms) on; null where nobody can tell or the pan is not there. */
+export function panAhead(state: BoilState, id: string, t: number): Ahead | null {
+  const pan = state.pans[id];
+  if (pan === undefined || state.around[id]!.waterC === null || state.designs[id]!.ceilingC !== null) return null;
+  return aheadOf(lookAt(pan, settingOf(state, id), t));
 }

@@ -19,6 +19,8 @@ export interface Drawing {
   points: CurvePoints;
   from: number;
   to: number;
+  /** Where what was seen ends and what is expected begins, ms of boil time. */
+  now: number;
   flags: Flag[];
   /** What was read by hand, each a dot. */
   dots: Point[];
@@ -37,6 +39,8 @@ const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif";
 /** The shelf is three metres away, a phone is in the hand: px of the chart's text by the chart's width. */
 const WIDE_PX = 700;
 const DOT_PX = 8;
+/** Room that the names of the lines have at least, however little of the past is shown. */
+const MOST_LABEL_PX = 180;
 const textPx = (width: number): number => (width >= WIDE_PX ? 24 : 18);
 const labelFont = (context: { chart: { width: number } }) => ({
   size: textPx(context.chart.width),
@@ -91,6 +95,26 @@ function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern
   return context.createPattern(tile, 'repeat') ?? 'transparent';
 }
 
+/** Dots: what is only expected is told from what was seen by its pattern. */
+function stipple(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
+  const tile = document.createElement('canvas');
+  tile.width = 8;
+  tile.height = 8;
+  const pen = tile.getContext('2d');
+  if (pen === null) return 'transparent';
+  pen.fillStyle = colour;
+  pen.globalAlpha = 0.6;
+  for (const [x, y] of [
+    [2, 2],
+    [6, 6],
+  ] as const) {
+    pen.beginPath();
+    pen.arc(x, y, 1.3, 0, 2 * Math.PI);
+    pen.fill();
+  }
+  return context.createPattern(tile, 'repeat') ?? 'transparent';
+}
+
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
 function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
@@ -107,6 +131,7 @@ function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderin
     },
     { ...base, data: points.low, borderColor: inks.reading, borderWidth: 6 },
     { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 6 },
+    ...fan(points.ahead, inks, context, base),
     {
       ...base,
       data: dots,
@@ -121,6 +146,23 @@ function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderin
   ];
 }
 
+/** What is expected: thin edges with dots between, and a dashed line down its middle. */
+function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingContext2D, base: Partial<Line>): Line[] {
+  if (ahead === null) return [];
+  const edge = { ...base, borderColor: inks.reading, borderWidth: 2 };
+  return [
+    { ...edge, data: ahead.low },
+    { ...edge, data: closedBy(ahead.high, ahead.low), backgroundColor: stipple(context, inks.reading), fill: '-1' },
+    { ...edge, data: ahead.middle, borderWidth: 4, borderDash: [12, 8] },
+  ];
+}
+
+/** Where the upper edge has left the scale the fan is filled to the highest point that it had. */
+function closedBy(high: readonly Point[], low: readonly Point[]): Point[] {
+  const top = Math.max(...high.flatMap(({ y }) => (y === null ? [] : [y])));
+  return high.map(({ x, y }, i) => ({ x, y: y ?? (low[i]?.y === null ? null : top) }));
+}
+
 /** Text with a rim of the ground's colour, so that it is legible over lines. */
 function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: number, y: number): void {
   context.lineWidth = 5;
@@ -131,8 +173,19 @@ function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: 
   context.fillText(text, x, y);
 }
 
+/** Where now is, and that what comes after it is only expected. */
+function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
+  const { ctx, chartArea, scales } = chart;
+  const x = scales.x?.getPixelForValue(now) ?? -1;
+  if (points.ahead === null || x < chartArea.left || x > chartArea.right) return;
+  ctx.fillStyle = inks.muted;
+  ctx.fillRect(x - 1, chartArea.top, 2, chartArea.bottom - chartArea.top);
+  const word = 'expected';
+  if (x + ctx.measureText(word).width + 10 <= chartArea.right) rimmed(ctx, inks, word, x + 8, chartArea.bottom - 4);
+}
+
 /** The one that warns first: where two have no room beside each other, the later one is left out. */
-function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
+function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing): void {
   const { ctx, chartArea, scales } = chart;
   const { x, y } = scales;
   if (x === undefined || y === undefined) return;
@@ -151,7 +204,8 @@ function lineLabels(chart: Chart, inks: Inks, points: CurvePoints): void {
   const curve = [...points.low, ...points.high].flatMap((point) =>
     point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
   );
-  const places = labelPlaces(texts, curve, chartArea.left + 8, chartArea.right - 8);
+  const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, x.getPixelForValue(now));
+  const places = labelPlaces(texts, curve, chartArea.left + 8, Math.max(end, chartArea.left + MOST_LABEL_PX) - 8);
   texts.forEach(({ word }, i) => {
     const place = places[i];
     if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
@@ -199,7 +253,8 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       chart.ctx.textAlign = 'left';
       chart.ctx.textBaseline = 'bottom';
       unitLabel(chart, inks, current.unit);
-      lineLabels(chart, inks, current.points);
+      aheadLabel(chart, inks, current);
+      lineLabels(chart, inks, current);
       flags(chart, inks, current.flags);
       chart.ctx.restore();
     },

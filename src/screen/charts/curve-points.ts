@@ -12,22 +12,37 @@ export interface CurvePoints {
   water: Point[];
   finish: Point[];
   scorch: Point[];
+  /** What is expected from now on, a fan between its two edges; null where that is not known. */
+  ahead: Record<'low' | 'middle' | 'high', Point[]> | null;
 }
 
 /** Points in the unit that `shown` makes of °C; a null stays a hole in the line. */
 export function curvePoints(curve: Curve, shown: (celsius: number) => number): CurvePoints {
-  const line = (values: (number | null)[]): Point[] =>
-    curve.t.map((x, i) => {
+  const line = (values: (number | null)[], times = curve.t): Point[] =>
+    times.map((x, i) => {
       const value = values[i] ?? null;
       return { x, y: value === null ? null : shown(value) };
     });
+  const { ahead } = curve;
+  const end = ahead?.t.at(-1) ?? null;
   return {
     low: line(curve.low),
     high: line(curve.high),
-    water: line(curve.water),
-    finish: line(curve.finish),
-    scorch: line(curve.scorch),
+    water: drawnOn(line(curve.water), end),
+    finish: drawnOn(line(curve.finish), end),
+    scorch: drawnOn(line(curve.scorch), end),
+    ahead: ahead && {
+      low: line(ahead.low, ahead.t),
+      middle: line(ahead.middle, ahead.t),
+      high: line(ahead.high, ahead.t),
+    },
   };
+}
+
+/** A limit stands in what is ahead as it last stood. */
+function drawnOn(line: Point[], end: number | null): Point[] {
+  const y = line.at(-1)?.y ?? null;
+  return end === null || y === null ? line : [...line, { x: end, y }];
 }
 
 function values(points: Point[]): number[] {

@@ -12,7 +12,7 @@ import type { CurveChart, Flag } from './curve-chart.ts';
 import { curvePoints } from './curve-points.ts';
 import type { Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
-import { followed, lastHour, moved, wholeBoil, zoomed } from './time-window.ts';
+import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
 
 const REFRESH_MS = 3000;
@@ -21,6 +21,9 @@ const KEY_STEP = 0.25;
 const KEY_ZOOM = 1.5;
 
 type Span = 'hour' | 'whole' | 'free';
+
+const windowOf = (span: 'hour' | 'whole', now: number, ahead: number): TimeWindow =>
+  span === 'hour' ? lastHour(now, ahead) : wholeBoil(now + ahead);
 
 function flagsOf(now: Now, pan: string): Flag[] {
   return now.marks
@@ -52,13 +55,17 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   const [curve, setCurve] = useState<Curve | null>(null);
   const [beat, setBeat] = useState(0);
 
+  const ahead = shownAhead(now.t, (curve?.pan === pan ? curve.ahead?.t.at(-1) : null) ?? null);
+  const latestAhead = useRef(ahead);
+  latestAhead.current = ahead;
+
   const change = (make: (before: TimeWindow, end: number) => TimeWindow): void => {
     setSpan('free');
-    setShown((before) => make(before, latest.current.t));
+    setShown((before) => make(before, latest.current.t + latestAhead.current));
   };
   const choose = (next: 'hour' | 'whole'): void => {
     setSpan(next);
-    setShown(next === 'hour' ? lastHour(latest.current.t) : wholeBoil(latest.current.t));
+    setShown(windowOf(next, latest.current.t, latestAhead.current));
   };
 
   useEffect(() => {
@@ -77,12 +84,18 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
 
   useEffect(() => {
     const timer = setInterval(() => {
-      const end = latest.current.t;
-      setShown((before) => (span === 'hour' ? lastHour(end) : followed(before, end, span === 'whole')));
+      const [end, more] = [latest.current.t, latestAhead.current];
+      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
       setBeat((count) => count + 1);
     }, REFRESH_MS);
     return () => clearInterval(timer);
   }, [span]);
+
+  // The first answer tells how far ahead there is to show.
+  const isAhead = ahead > 0;
+  useEffect(() => {
+    if (span !== 'free') setShown(windowOf(span, latest.current.t, latestAhead.current));
+  }, [isAhead]);
 
   useEffect(() => {
     let current = true;
@@ -104,6 +117,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       points: curvePoints(curve, (celsius) => celsiusShown(celsius, settings.value)),
       from: shown.from,
       to: shown.to,
+      now: now.t,
       flags: flagsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),

@@ -10,12 +10,18 @@ export interface TimeWindow {
 export const HOUR_MS = 3_600_000;
 const SHORTEST_MS = 120_000;
 
-/** The last hour; of a younger boil, a quarter of an hour at least. */
-export function lastHour(end: number): TimeWindow {
-  return { from: Math.max(0, end - HOUR_MS), to: Math.max(end, HOUR_MS / 4), follows: true };
+/** How far what is expected is shown beyond now, ms: never for longer than the past beside it, an hour at least. */
+export function shownAhead(now: number, aheadEnd: number | null): number {
+  return aheadEnd === null ? 0 : Math.max(0, Math.min(aheadEnd - now, Math.max(HOUR_MS, now)));
 }
 
-/** From the first reading until now. */
+/** The last hour, and of what is expected (ms beyond now) an hour at most; of a younger boil, a quarter of an hour at least. */
+export function lastHour(now: number, ahead = 0): TimeWindow {
+  const to = Math.max(now + Math.min(ahead, HOUR_MS), HOUR_MS / 4);
+  return { from: Math.max(0, now - HOUR_MS), to, follows: true };
+}
+
+/** From the first reading until the end: now, or that of what is expected. */
 export function wholeBoil(end: number): TimeWindow {
   return { from: 0, to: Math.max(end, HOUR_MS / 4), follows: true };
 }

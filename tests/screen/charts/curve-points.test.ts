@@ -11,6 +11,7 @@ const curve = (low: (number | null)[]): Curve => ({
   water: low.map(() => 98),
   finish: low.map(() => 102),
   scorch: low.map(() => 106),
+  ahead: null,
 });
 const same = (celsius: number): number => celsius;
 
@@ -37,4 +38,16 @@ test('a pan that warms up enters from below; one that is only cold is shown whol
 test('nothing at all still makes an axis', () => {
   const { least, greatest } = axisRange(curvePoints(curve([]), same));
   expect(least).toBeLessThan(greatest);
+});
+
+test('what is expected is drawn in the unit shown, and the limits stand on as they last stood', () => {
+  const ahead = { t: [1000, 5000], low: [101, 101.5], middle: [101, 103], high: [101, null] };
+  const points = curvePoints({ ...curve([100, 101]), ahead }, (celsius) => celsius + 1);
+  expect(points.ahead?.middle).toEqual([
+    { x: 1000, y: 102 },
+    { x: 5000, y: 104 },
+  ]);
+  expect(points.ahead?.high.at(-1)).toEqual({ x: 5000, y: null });
+  expect(points.finish.at(-1)).toEqual({ x: 5000, y: 103 });
+  expect(points.low).toHaveLength(2);
 });

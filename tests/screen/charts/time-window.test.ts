@@ -5,6 +5,7 @@ import {
   followed,
   lastHour,
   moved,
+  shownAhead,
   tickMoments,
   wholeBoil,
   zoomed,
@@ -51,4 +52,12 @@ test('ticks are round times of day and few enough', () => {
   expect(ticks.length).toBeLessThanOrEqual(6);
   expect(ticks.map((at) => (at / minute) % 10)).toEqual(ticks.map(() => 0));
   expect(ticks).not.toEqual([]);
+});
+
+test('what is expected is shown beside the past, an hour of it at most beside the last hour', () => {
+  expect(lastHour(end, 10 * 60_000)).toEqual({ from: 5 * HOUR_MS, to: end + 10 * 60_000, follows: true });
+  expect(lastHour(end, 3 * HOUR_MS).to).toBe(end + HOUR_MS);
+  expect(shownAhead(end, null)).toBe(0);
+  expect(shownAhead(end, end + 2 * HOUR_MS)).toBe(2 * HOUR_MS);
+  expect(shownAhead(600_000, 600_000 + 5 * HOUR_MS)).toBe(HOUR_MS);
 });
