@@ -39,6 +39,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: null,
     pours: [],
+    advice: [],
     notices: [],
     replay: null,
   };

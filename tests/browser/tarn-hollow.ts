@@ -133,6 +133,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     ended: false,
     kept: 18_211,
     pours: [],
+    advice: [],
     notices: [],
     replay: null,
     header: {

@@ -50,6 +50,7 @@ export function now(change: Partial<Now> = {}): Now {
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: 12,
     pours: [],
+    advice: [],
     notices: [],
     replay: null,
     ...change,

@@ -113,6 +113,7 @@ export const moment: Now = {
   next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
   kept: 10,
   pours: [],
+  advice: [],
   notices: [],
   replay: null,
 };

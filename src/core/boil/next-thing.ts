@@ -1,10 +1,11 @@
 // The first line of the screen: the one thing to do next and when, over all pans.
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import type { PanReading } from '../pan/reading.ts';
+import type { Advice } from './advice.ts';
 
 /** The next thing to do; times in ms of boil time, null where it is due now or not known. */
 export interface NextThing {
-  what: 'alarm' | 'finish' | 'top-up' | 'tell-water' | 'tell-litres' | 'watch';
+  what: 'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'tell-water' | 'tell-litres' | 'watch';
   pan: string | null;
   at: number | null;
   low: number | null;
@@ -21,6 +22,7 @@ export function nextThing(
   alarms: readonly ListedAlarm[],
   waterKnown: boolean,
   t: number,
+  advice: readonly Pick<Advice, 'pan' | 'shallow'>[] = [],
 ): NextThing {
   const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
@@ -28,7 +30,8 @@ export function nextThing(
   // Seen or not, a finished pan that is still on the fire comes before everything else.
   const done = readings.find((reading) => reading.stage === 'finished');
   if (done !== undefined) return plain('finish', done.pan);
-  const coming = readings.flatMap((reading) => comingUp(reading, t)).sort((a, b) => a.at! - b.at!);
+  const poured = advice.flatMap((one) => smallerPot(one, t));
+  const coming = [...poured, ...readings.flatMap((reading) => comingUp(reading, t))].sort((a, b) => a.at! - b.at!);
   if (coming[0] !== undefined) return coming[0];
   const unsaid = readings.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
@@ -38,6 +41,14 @@ export function nextThing(
 
 function plain(what: NextThing['what'], pan: string | null): NextThing {
   return { what, pan, at: null, low: null, high: null, text: null };
+}
+
+/** A batch that would end too shallow is poured into a smaller pot once it is thick enough. */
+function smallerPot({ pan, shallow }: Pick<Advice, 'pan' | 'shallow'>, t: number): NextThing[] {
+  const { pourInS } = shallow ?? { pourInS: null };
+  // Thicker than that, the card says it: the finish is what leads then.
+  if (pourInS === null || pourInS <= 0 || pourInS > WORTH_SAYING_S) return [];
+  return [{ what: 'smaller-pot', pan, at: t + pourInS * 1000, low: null, high: null, text: null }];
 }
 
 function comingUp(reading: PanReading, t: number): NextThing[] {

@@ -2,6 +2,7 @@
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHigh } from '../alarms/engine.ts';
 import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
+import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -47,6 +48,8 @@ export interface BoilView {
   /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
   marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
   pours: UnmarkedPour[];
+  /** Of each pan that has a reading, in their order. */
+  advice: Advice[];
   next: NextThing;
   notices: string[];
 }
@@ -57,6 +60,7 @@ const NOTICE_LASTS_MS = 10 * 60_000;
 /** Everything at t (ms), which must not be before the last entry. */
 export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
+  const advice = readings.map(({ pan }) => adviceOn(state, pan, t));
   const calls = callsView(state.book, t);
   return {
     readings,
@@ -74,6 +78,7 @@ export function boilView(state: BoilState, t: number): BoilView {
     ...calls,
     history: alarmHistory(state.history, state.marks),
     pours: unmarkedPours(state),
+    advice,
     marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
       t: noted,
       at,
@@ -81,7 +86,7 @@ export function boilView(state: BoilState, t: number): BoilView {
       withdrawn,
       questioned,
     })),
-    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t),
+    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
 }

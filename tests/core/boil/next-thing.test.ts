@@ -70,3 +70,12 @@ test('without a water point it asks for one, then for litres, else it says to wa
   expect(nextThing([reading({})], [], true, 0).what).toBe('watch');
   expect(nextThing([], [], false, 0).what).toBe('watch');
 });
+
+test('a batch that ends too shallow is poured into a smaller pot before it is done; once it is late, the finish leads', () => {
+  const shallow = { litres: 1, depthMm: 9, leastMm: 15 };
+  const next = (pourInS: number | null) =>
+    nextThing([soonest], [], true, 1000, [{ pan: 'p1', shallow: { ...shallow, pourInS } }]);
+  expect(next(300)).toMatchObject({ what: 'smaller-pot', pan: 'p1', at: 301_000 });
+  expect(next(0).what).toBe('finish');
+  expect(next(null).what).toBe('finish');
+});

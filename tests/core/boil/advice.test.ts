@@ -1,0 +1,72 @@
+// A pan asks for the mark that narrows its forecast, and for no other; a small batch is told of while there is time.
+import { expect, test } from 'vitest';
+import { adviceOn } from '../../../src/core/boil/advice.ts';
+import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
+import { onePot, wholeBoil } from '../simulation/one-pot.ts';
+import { foldAll, inOrder, mark, readingAt } from './tarn-hollow.ts';
+
+const MINUTE_MS = 60_000;
+const pot = onePot({ endsAt: 150 * MINUTE_MS, probe: { noiseCelsius: 0.05 } });
+const lines = wholeBoil(pot).entries.filter((entry) => 'line' in entry);
+const filled: Mark = { kind: 'top-up', pan: 'p1', litres: 10, brix: 20, celsius: 95 };
+
+function after(minutes: number, ...noted: Entry[]) {
+  const until = minutes * MINUTE_MS;
+  const entries = inOrder(
+    noted,
+    lines.filter(({ t }) => t <= until),
+  );
+  const { state } = foldAll(pot.header, entries, until);
+  return { state, until, reading: readingAt(state, 'p1', until), advice: adviceOn(state, 'p1', until) };
+}
+
+const widthOf = ({
+  finish_high_s: high,
+  finish_low_s: low,
+}: {
+  finish_high_s: number | null;
+  finish_low_s: number | null;
+}) => (high === null ? Infinity : Math.log(high / low!));
+
+test('a pan of which nobody told how much is in it asks for its depth, and the depth narrows its forecast', () => {
+  const untold = after(30, mark(0, { kind: 'pressure', hpa: 940 }));
+  expect(untold.advice.ask).toBe('depth');
+  const depth = mark(30 * MINUTE_MS, { kind: 'depth', pan: 'p1', mm: 118 });
+  const measured = after(31, mark(0, { kind: 'pressure', hpa: 940 }), depth);
+  expect(widthOf(measured.reading)).toBeLessThan(
+    0.75 * widthOf(after(31, mark(0, { kind: 'pressure', hpa: 940 })).reading),
+  );
+  expect(measured.advice.ask).not.toBe('depth');
+});
+
+test('a pan that is known well asks for nothing', () => {
+  const known = after(90, mark(0, { kind: 'pressure', hpa: 940 }), mark(0, filled));
+  expect(widthOf(known.reading)).toBeLessThan(0.6);
+  expect(known.advice.ask).toBeNull();
+});
+
+test('nobody is asked for a pan that is off, or where water is not known to boil', () => {
+  const off = after(30, mark(0, { kind: 'flame', pan: 'p1', level: 0 }));
+  expect(off.advice.ask).toBeNull();
+  expect(after(30).advice.ask).toBeNull();
+});
+
+test('a batch that ends under the least depth is told of, with when it is thick enough to carry', () => {
+  // 10 L of 20 °Bx hold 2.16 kg of sugar: 2.4 L of syrup, 35 mm in this pot.
+  const told = [mark(0, { kind: 'pressure', hpa: 940 }), mark(0, filled)];
+  expect(after(60, ...told).advice.shallow).toBeNull();
+  const deeper = { t: 0, set: { pans: pot.header.pans!.map((pan) => ({ ...pan, min_depth_mm: 50 })) } };
+  const { advice, reading } = after(60, ...told, deeper);
+  expect(advice.shallow).toMatchObject({ leastMm: 50 });
+  expect(advice.shallow!.litres).toBeCloseTo(2.4, 0);
+  expect(Math.abs(advice.shallow!.depthMm - 35)).toBeLessThan(5);
+  expect(advice.shallow!.pourInS).toBeGreaterThan(0);
+  expect(advice.shallow!.pourInS).toBeLessThan(reading.finish_in_s!);
+});
+
+test('there is room for what the fire warms in three minutes', () => {
+  const { advice } = after(60, mark(0, { kind: 'pressure', hpa: 940 }), mark(0, filled));
+  // 2.8 kW for 180 s warm 1.3 kg from 5 to 98 °C.
+  expect(advice.roomLitres).toBeGreaterThan(0.9);
+  expect(advice.roomLitres).toBeLessThan(1.6);
+});
