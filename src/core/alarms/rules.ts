@@ -2,6 +2,7 @@
 import type { AlarmName, Priority } from '../boil/entries.ts';
 import type { TimeLeft } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
+import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
 
 /** Everything that a pan's alarms may look at, at one moment. */
 export interface PanSituation {
@@ -23,6 +24,7 @@ export interface PanSituation {
   scorchRiseC: number | null;
   /** The pan's port is lost: that alarm stands for its probe. */
   portLost: boolean;
+  signs: SignsSeen;
   settings: { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number };
 }
 
@@ -67,6 +69,7 @@ export const PAN_RULES: readonly Rule[] = [
   { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
   { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, find: lowLevel },
   { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },
+  ...SIGN_RULES,
 ];
 
 function itIsOver(priority: Priority): Finding {
@@ -210,14 +213,13 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
 }
 
 function probeLost({ reading, portLost }: PanSituation): Finding | null {
-  const thick = reading.stage === 'thickening' || reading.stage === 'near-finish' || reading.stage === 'finished';
   const gone = reading.probe === 'lost' || reading.probe === 'broken';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
     over: gone && !unwatched,
     // Late is neither: only a reading that came ends it.
     inside: unwatched || (!gone && reading.probe !== 'late'),
-    priority: thick ? 'high' : 'medium',
+    priority: isThick(reading) ? 'high' : 'medium',
     why: () =>
       reading.probe === 'broken'
         ? 'the probe is broken, or what it sends is no temperature'

@@ -4,6 +4,7 @@ import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
+import { signsOf } from './signs.ts';
 import { type BoilState, type KeptMark, leadTimes, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
@@ -79,6 +80,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     litresShare: outlook.litresShare,
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
+    signs: signsOf(state, id),
     settings: leadTimes(state.header),
   };
 }

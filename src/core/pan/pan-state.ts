@@ -1,6 +1,7 @@
 // What is known of one pan, as plain data: the model reads and moves it, marks change it.
 import { type Course, startCourse } from './course.ts';
 import type { PanLimits } from './limits.ts';
+import { type PanSigns, startSigns } from './pan-signs.ts';
 import { startTrack, type TemperatureTrack } from './temperature-track.ts';
 import { type Past, startPast } from './timeline.ts';
 
@@ -33,6 +34,7 @@ export interface PanModel {
   track: TemperatureTrack;
   course: Course;
   past: Past;
+  signs: PanSigns;
   rateCPerMin: number | null;
   /** Last temperature read by hand, and when, ms. */
   byHand: { celsius: number; at: number } | null;
@@ -46,6 +48,7 @@ export function startPan(t: number): PanModel {
     track: startTrack(),
     course: startCourse(t),
     past: startPast(),
+    signs: startSigns(),
     rateCPerMin: null,
     byHand: null,
     noted: [],

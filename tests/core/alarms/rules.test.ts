@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { observe, startAlarms } from '../../../src/core/alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../../../src/core/alarms/rules.ts';
+import type { SignsSeen } from '../../../src/core/alarms/sign-rules.ts';
 import type { AlarmName } from '../../../src/core/boil/entries.ts';
 import type { TimeLeft } from '../../../src/core/pan/forecast.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
@@ -31,6 +32,13 @@ const boiling: PanReading = {
 /** Known to a tenth. */
 const around = (seconds: number): TimeLeft => ({ seconds, low: 0.88 * seconds, high: 1.14 * seconds, sigma: 0.1 });
 
+const noSigns: SignsSeen = {
+  pan: { lost: null, bare: null, lifted: null },
+  flameNotedAt: -Infinity,
+  doubt: null,
+  fuel: null,
+};
+
 function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {}): PanSituation {
   return {
     reading: { ...boiling, ...reading },
@@ -48,6 +56,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     litresShare: 0.08,
     justPoured: false,
     scorchRiseC: 6.7,
+    signs: noSigns,
     portLost: false,
     settings: { nearFinishLeadS: 600, scorchLeadS: 240, lowLevelLeadS: 600 },
     ...over,

@@ -1,0 +1,50 @@
+// The alarms of what a temperature shows beside a strength: a boil that died, a probe that lies, a cylinder that runs out.
+import type { PanSigns } from '../pan/pan-signs.ts';
+import type { PanReading } from '../pan/reading.ts';
+import type { Finding, PanSituation, Rule } from './rules.ts';
+
+/** Signs of one pan and of what hangs in it and burns under it. */
+export interface SignsSeen {
+  pan: Pick<PanSigns, 'lost' | 'bare' | 'lifted'>;
+  /** When somebody last noted a flame of this pan, ms. */
+  flameNotedAt: number;
+  /** Why its probe cannot be right; null while it may be. */
+  doubt: string | null;
+  /** Of the cylinder that feeds it: what is left, kg, and for how long, s; null while nobody said. */
+  fuel: { kg: number; seconds: number } | null;
+}
+
+const ended = (priority: Finding['priority']): Finding => ({
+  over: false,
+  inside: true,
+  priority,
+  why: () => '',
+  atOnce: true,
+});
+
+/** Whoever turned a flame knows why the boil dies, ms. */
+const FLAME_EXPLAINS_MS = 10 * 60_000;
+
+function boilLost({ reading, signs, justPoured }: PanSituation): Finding | null {
+  const { lost } = signs.pan;
+  if (reading.stage === 'off' || reading.stage === 'finished') return ended('medium');
+  // No probe hangs in it now: what it was, it stays.
+  if (reading.temperature_c === null) return null;
+  const turned = lost !== null && signs.flameNotedAt > lost.from - FLAME_EXPLAINS_MS;
+  return {
+    over: lost !== null && !turned,
+    inside: lost === null || turned,
+    atOnce: justPoured,
+    priority: 'medium',
+    why: () =>
+      `fell from ${(lost?.fromC ?? 0).toFixed(1)} to ${(reading.temperature_c ?? 0).toFixed(1)} °C and goes on falling`,
+  };
+}
+
+/** From here on a probe that cannot be believed costs minutes that are not there. */
+export const isThick = ({ stage }: PanReading): boolean =>
+  stage === 'thickening' || stage === 'near-finish' || stage === 'finished';
+
+export const SIGN_RULES: readonly Rule[] = [
+  { alarm: 'boil-lost', onDelayMs: 0, offDelayMs: 30_000, find: boilLost },
+];

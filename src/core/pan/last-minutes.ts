@@ -1,0 +1,38 @@
+// The shape of a pan's last two minutes: four means of half a minute each, in which a pour, a lifted tip and a dead fire look unlike.
+import type { TemperatureTrack } from './temperature-track.ts';
+
+const PART_MS = 30_000;
+const PARTS = 4;
+/** Fewer blocks than this are no mean. */
+const LEAST_BLOCKS = 2;
+
+/** Means of four half minutes up to the last block, oldest first, °C, and the moment at which they begin, ms. */
+export interface LastMinutes {
+  from: number;
+  parts: [number, number, number, number];
+  /** How far the last quarter minute lies under the one before it, °C. */
+  lately: number;
+}
+
+/** null where a part holds too few blocks, or where all that is before `since` (ms) says nothing of now. */
+export function lastMinutes({ blockTimes, blockValues }: TemperatureTrack, since: number): LastMinutes | null {
+  const end = blockTimes.at(-1);
+  if (end === undefined || end - PARTS * PART_MS < since) return null;
+  const sums = [0, 0, 0, 0];
+  const counts = [0, 0, 0, 0];
+  for (let i = blockTimes.length - 1; i >= 0; i--) {
+    const part = PARTS - 1 - Math.floor((end - blockTimes[i]!) / PART_MS);
+    if (part < 0) break;
+    sums[part] = sums[part]! + blockValues[i]!;
+    counts[part] = counts[part]! + 1;
+  }
+  if (counts.some((count) => count < LEAST_BLOCKS)) return null;
+  const [a, b, c, d] = sums.map((sum, part) => sum / counts[part]!) as [number, number, number, number];
+  return {
+    from: end - PARTS * PART_MS,
+    parts: [a, b, c, d],
+    lately: d - mean(blockValues.slice(-Math.ceil(counts[3]! / 2))),
+  };
+}
+
+const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
