@@ -200,6 +200,9 @@ export type ProbeView = BoilView['probes'][number];
 export type PortView = BoilView['ports'][number];
 /** An alarm with its words: what is wrong (why), what it means, what to do. */
 export type AlarmView = BoilView['alarms'][number];
+/** A pour that was seen by its dip and that nobody noted or said no to. */
+export type Pour = BoilView['pours'][number];
+export type Advice = BoilView['advice'][number];
 export type MarkView = BoilView['marks'][number];
 
 export type ViewMode = 'idle' | 'live' | 'practice' | 'replay';

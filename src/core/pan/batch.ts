@@ -10,12 +10,14 @@ export interface EndsShallow {
   litres: number;
   depthMm: number;
   leastMm: number;
-  /** s until it is thick enough to be poured into a smaller pot; 0 from then on, null where nobody can tell. */
+  /** The strength at which it is thick enough to be poured into a smaller pot, °Bx. */
+  pourBrix: number;
+  /** s until then; 0 from then on, null where nobody can tell. */
   pourInS: number | null;
 }
 
 /** Thick enough to be carried, thin enough to boil on: then a small batch goes into a smaller pot, °Bx (trade). */
-export const INTO_SMALLER_BRIX = 45;
+const INTO_SMALLER_BRIX = 45;
 /** Under this strength more sap is likely to follow, and nothing is said of how it ends, °Bx. */
 const LIKELY_ALL_IN_BRIX = 10;
 /** Contents known worse than this say nothing of the end, share. */
@@ -32,11 +34,12 @@ export function endsShallow(look: Look): EndsShallow | null {
   const litres = litresOf(Math.exp(now.x[SUGAR]!), waterPerSugar(finish.brix));
   const depthMm = depthAtLitres(vessel, litres * HOT_VOLUME);
   if (depthMm === null || depthMm >= minDepthMm) return null;
-  return { litres, depthMm, leastMm: minDepthMm, pourInS: timeToStrength(look, INTO_SMALLER_BRIX)?.seconds ?? null };
+  const pourInS = timeToStrength(look, INTO_SMALLER_BRIX)?.seconds ?? null;
+  return { litres, depthMm, leastMm: minDepthMm, pourBrix: INTO_SMALLER_BRIX, pourInS };
 }
 
 /** A pan that is back at a boil so soon has not lost it, s (practice). */
-export const BACK_WITHIN_S = 180;
+const BACK_WITHIN_S = 180;
 
 /** Litres of cold sap after which the pan boils again within BACK_WITHIN_S; null where its fire is not known. */
 export function roomLitres(look: Look): number | null {

@@ -2,6 +2,7 @@
 import type { Command, Now } from '../../protocol/messages.ts';
 
 export type {
+  Advice,
   AlarmView,
   BoilListing,
   Command,
@@ -18,6 +19,7 @@ export type {
   PanFacts,
   PortListing,
   PortView,
+  Pour,
   ProbeView,
   SapKind,
   Settings,

@@ -1,5 +1,5 @@
 // What a form for one kind of mark is made of, and how its typed values become a mark.
-import type { Header, Mark, MarkKind, Now, Settings } from '../client/types.ts';
+import type { Header, Mark, MarkKind, Now, Pour, Settings } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 
 /** Where a mark is being made. */
@@ -8,6 +8,8 @@ export interface MarkPlace {
   header: Header;
   pan: string;
   settings: Settings;
+  /** The pour that was seen and is being told of more exactly. */
+  pour?: Pour;
 }
 
 /** One press that notes a mark as it stands. */
@@ -24,6 +26,8 @@ export interface NumberField {
   least: number;
   greatest: number;
   optional?: boolean;
+  /** What stands in it before anything is typed. */
+  start?: string;
 }
 
 export interface TextField {

@@ -6,6 +6,7 @@ import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { useKey } from '../shell/keys.ts';
 import { scrollClear } from '../shell/scroll-clear.ts';
+import { timeOfDay } from '../words/clock.ts';
 import { markWords } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
 import { doubtAbout } from './doubt.ts';
@@ -17,10 +18,22 @@ import { TypedMark } from './typed-mark.tsx';
 
 const MINUTES_AGO = [0, 2, 5, 10, 20];
 
-function AgoChoice({ minutes, choose }: { minutes: number; choose: (minutes: number) => void }): JSX.Element {
+interface AgoChoiceProps {
+  /** null is the time of the pour that was seen. */
+  minutes: number | null;
+  choose: (minutes: number | null) => void;
+  place: MarkPlace;
+}
+
+function AgoChoice({ minutes, choose, place: { now, pour } }: AgoChoiceProps): JSX.Element {
   return (
     <div class="ago" role="group" aria-label="How many minutes ago">
       <span>When:</span>
+      {pour !== undefined && (
+        <button type="button" aria-pressed={minutes === null} onClick={() => choose(null)}>
+          at {timeOfDay(now, pour.at)}
+        </button>
+      )}
       {MINUTES_AGO.map((each) => (
         <button key={each} type="button" aria-pressed={each === minutes} onClick={() => choose(each)}>
           {each === 0 ? 'now' : `${each} min ago`}
@@ -70,11 +83,16 @@ async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | nul
   }
 }
 
-function send(mark: Mark, minutes: number, place: MarkPlace): void {
+function send(mark: Mark, minutes: number | null, place: MarkPlace): void {
   const id = `screen-${crypto.randomUUID()}`;
-  const when = minutes === 0 ? '' : `, ${minutes} min ago`;
+  const at = minutes === null ? place.pour?.at : undefined;
+  const ago = minutes ?? 0;
+  const when = at !== undefined ? `, at ${timeOfDay(place.now, at)}` : ago === 0 ? '' : `, ${ago} min ago`;
   const what = markWords(mark, place.header, place.settings);
-  void tell({ mark: stamped(mark, id, place.now.t, minutes) }, `${what}${when}: noted.`);
+  void tell(
+    { mark: at === undefined ? stamped(mark, id, place.now.t, ago) : { ...mark, id, happened: at } },
+    `${what}${when}: noted.`,
+  );
 }
 
 /** Into view, with the keyboard on its first amount: from a key on, a mark is one more press. */
@@ -98,7 +116,7 @@ interface OpenFormProps {
 
 /** The open form: quick amounts, each noted by one press, and a place to type another. */
 function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
-  const [minutes, setMinutes] = useState(0);
+  const [minutes, setMinutes] = useState<number | null>(place.pour === undefined ? 0 : null);
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
@@ -131,7 +149,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
         </button>
       </div>
       <p>{form.question}</p>
-      {form.kind !== 'remind' && <AgoChoice minutes={minutes} choose={setMinutes} />}
+      {form.kind !== 'remind' && <AgoChoice minutes={minutes} choose={setMinutes} place={place} />}
       {quicks.length > 0 && (
         <div class="quicks">
           {quicks.map((quick) => (
@@ -166,11 +184,12 @@ function useReturn(panel: { current: HTMLElement | null }, open: MarkForm | null
 export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
   const panel = useRef<HTMLElement>(null);
   const open = openForm.value;
-  const form = open === null ? null : formOf(open);
+  const form = open === null ? null : formOf(open.kind);
   const [before, setBefore] = useState<readonly string[] | null>(null);
   useReturn(panel, form);
   if (now.header === null) return null;
-  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value };
+  const seen = open?.pour?.pan === pan ? { pour: open.pour } : {};
+  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen };
   if (form !== null) {
     return (
       <section class="marks panel" aria-label="Note something" ref={panel}>
@@ -191,7 +210,7 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
       <FreshNotices now={now} before={before} />
       <div class="mark-kinds">
         {markForms.map((each) => (
-          <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = each.kind)}>
+          <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = { kind: each.kind, pour: null })}>
             {each.word}
           </KeyButton>
         ))}

@@ -1,11 +1,23 @@
 // Which form for a mark is open; kept apart so that a card can open the one that would help its pan.
 import { signal } from '@preact/signals';
-import type { MarkKind } from '../client/types.ts';
+import type { MarkKind, Pour } from '../client/types.ts';
 import { selectPan } from '../pans/selected-pan.ts';
 
-export const openForm = signal<MarkKind | null>(null);
+export interface OpenedForm {
+  kind: MarkKind;
+  /** The pour that was seen and is being told of more exactly. */
+  pour: Pour | null;
+}
+
+export const openForm = signal<OpenedForm | null>(null);
 
 export function openFormFor(pan: string, kind: MarkKind): void {
   selectPan(pan);
-  openForm.value = kind;
+  openForm.value = { kind, pour: null };
+}
+
+/** The form for a pour that was seen, with its time and amount filled in. */
+export function openFormForPour(pour: Pour): void {
+  selectPan(pour.pan);
+  openForm.value = { kind: 'top-up', pour };
 }

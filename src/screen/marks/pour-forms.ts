@@ -2,6 +2,7 @@
 import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
 import { celsiusOf } from '../words/amounts.ts';
 import { panName } from '../words/pan-words.ts';
+import { pouredShown } from '../words/poured-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, NumberField, Quick } from './mark-form.ts';
@@ -52,8 +53,8 @@ export const topUp: MarkForm = {
       label: shortVolume(shown, settings),
       mark: { kind: 'top-up', pan, litres: litresOf(shown, settings) },
     })),
-  fields: ({ settings }) => [
-    volumeField(settings, 'Poured in'),
+  fields: ({ settings, pour }) => [
+    { ...volumeField(settings, 'Poured in'), ...(pour && { start: pouredShown(pour, settings) }) },
     strengthField(settings, unitSymbols(settings).strength),
     {
       name: 'celsius',

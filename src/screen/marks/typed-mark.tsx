@@ -6,7 +6,7 @@ import type { Field, Values } from './mark-form.ts';
 
 function startValue(field: Field): string {
   if ('options' in field) return field.options[0]?.value ?? '';
-  return 'words' in field ? (field.start ?? '') : '';
+  return field.start ?? '';
 }
 
 function Input({ field, value, set }: { field: Field; value: string; set: (value: string) => void }): JSX.Element {

@@ -2,18 +2,18 @@
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
-import type { AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
+import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
 import { Tell } from '../explain/tell.tsx';
 import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
+import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, priorityWord } from '../words/alarm-words.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
-import { isDoubtful, markCall, notKnownYet, panName, probeWords, stageWords } from '../words/pan-words.ts';
-import { openFormFor } from '../marks/open-form.ts';
+import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords } from './forecast-words.ts';
+import { NotKnown } from './not-known.tsx';
 import { PanBar } from './pan-bar.tsx';
-
-const MOST_UNKNOWNS = 2;
+import { PouredQuestion } from './poured-question.tsx';
 
 /** The rise over water where it is known, else the bare temperature, each with its caption. */
 function BigNumber({ reading }: { reading: Reading }): JSX.Element {
@@ -57,8 +57,9 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
   );
 }
 
-function Facts({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
+function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: Advice | null }): JSX.Element {
   const shown = settings.value;
+  const room = advice === null ? null : roomWords(advice, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   return (
     <dl class="facts">
@@ -108,6 +109,7 @@ function Facts({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
             <Tell pan={pan} what="top-up">
               {timeOfDay(now, now.t + topUp * 1000)}
             </Tell>
+            {room !== null && <small> {room}</small>}
           </dd>
         </div>
       )}
@@ -125,27 +127,6 @@ function rangeOf({ brix, brix_low: low, brix_high: high }: Reading, shown: Setti
       {' '}
       {least}–{most}
     </small>
-  );
-}
-
-function NotKnown({ reading, canMark }: { reading: Reading; canMark: boolean }): JSX.Element | null {
-  const unknowns = notKnownYet(reading).slice(0, MOST_UNKNOWNS);
-  if (unknowns.length === 0) return null;
-  return (
-    <ul class="not-known">
-      {unknowns.map(({ what, how, mark }) => (
-        <li key={what}>
-          <span>
-            Not known yet: <b>{what}</b>; {how}.
-          </span>
-          {canMark && mark !== null && (
-            <button type="button" onClick={() => openFormFor(reading.pan, mark)}>
-              {markCall(mark)}
-            </button>
-          )}
-        </li>
-      ))}
-    </ul>
   );
 }
 
@@ -191,6 +172,7 @@ export function PanCard({
   const name = panName(now.header, reading.pan);
   const worst = inOrder(alarms).find((alarm) => alarm.condition === 'active');
   const forecast = forecastWords(now, reading);
+  const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   return (
     <article
       class={`card${selected ? ' card-selected' : ''}${reading.stage === 'off' ? ' card-off' : ''}${worst === undefined ? '' : ` card-${worst.priority}`}`}
@@ -226,8 +208,12 @@ export function PanCard({
           )}
         </p>
       )}
-      {reading.stage !== 'off' && <Facts now={now} reading={reading} />}
-      <NotKnown reading={reading} canMark={canMark} />
+      {reading.stage !== 'off' && <Facts now={now} reading={reading} advice={advice} />}
+      <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
+      {advice !== null && advice.shallow !== null && (
+        <p class="advice">{shallowWords(now, advice.shallow, settings.value)}</p>
+      )}
+      <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />
       <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
         <span>
           {readByHand(now, reading) ?? probeWords(reading.probe)}

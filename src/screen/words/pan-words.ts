@@ -1,5 +1,5 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
-import type { MarkKind, Reading } from '../client/types.ts';
+import type { Advice, MarkKind, Reading } from '../client/types.ts';
 import type { Header, Pan } from '../client/types.ts';
 
 const STAGE_WORDS: Record<Reading['stage'], string> = {
@@ -56,10 +56,13 @@ export interface Unknown {
   what: string;
   how: string;
   mark: MarkKind | null;
+  /** It is known, but within a wide range. */
+  roughly?: boolean;
 }
 
 /** What to press for the mark that would help. */
 const MARK_CALL: Partial<Record<MarkKind, string>> = {
+  'top-up': 'Note what is in it',
   reading: 'Read by hand',
   'water-check': 'Check in boiling water',
   depth: 'Note the depth',
@@ -71,11 +74,12 @@ export function markCall(kind: MarkKind): string | null {
   return MARK_CALL[kind] ?? null;
 }
 
-/** The most useful thing that is missing first. */
-export function notKnownYet(reading: Reading): Unknown[] {
+/** The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked for. */
+export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknown[] {
   if (reading.stage === 'off') return [];
   if (reading.temperature_c === null) return [noTemperature(reading)];
   const found: Unknown[] = [];
+  if (ask !== null && reading.water_c !== null) return [whenDone(reading, ask)];
   if (reading.water_c === null) found.push(NO_WATER_POINT);
   if (reading.litres === null) found.push(NO_LITRES);
   if (reading.brix === null && reading.water_c !== null) found.push(NO_STRENGTH);
@@ -99,6 +103,18 @@ const NO_STRENGTH: Unknown = {
   how: 'too thin to tell by its heat',
   mark: 'density',
 };
+
+const TELLS_MOST: Record<NonNullable<Advice['ask']>, string> = {
+  depth: 'tell how deep it stands in the pan',
+  'top-up': 'tell how much is in the pan',
+  density: 'a density reading would tell most',
+  'water-check': 'its probe in plain boiling water would tell most',
+  pressure: "today's air pressure would tell most",
+};
+
+function whenDone({ finish_in_s: left }: Reading, ask: NonNullable<Advice['ask']>): Unknown {
+  return { what: 'when it is done', how: TELLS_MOST[ask], mark: ask, roughly: left !== null };
+}
 
 /** At its finish there is nothing to forecast; without litres, their own line says what is missing. */
 function noForecast(reading: Reading): Unknown[] {

@@ -42,3 +42,16 @@ test('names are those that the person gave, never the ids of the recording', () 
   ]);
   expect(probeName(moment.header, 'A/2')).toBe('T2 on board A');
 });
+
+test('where one mark would narrow the forecast most, it alone is asked for', () => {
+  const early = { ...reading, litres: null, brix: null, finish_in_s: null };
+  expect(notKnownYet(early, 'depth')).toEqual([
+    { what: 'when it is done', how: 'tell how deep it stands in the pan', mark: 'depth', roughly: false },
+  ]);
+  expect(notKnownYet(reading, 'density')).toMatchObject([{ mark: 'density', roughly: true }]);
+  for (const ask of ['depth', 'top-up', 'density', 'water-check', 'pressure'] as const) {
+    expect(markCall(ask)).not.toBeNull();
+  }
+  expect(notKnownYet({ ...early, temperature_c: null }, 'depth').map(({ mark }) => mark)).toEqual(['reading']);
+  expect(notKnownYet({ ...early, water_c: null }, 'depth')[0]?.mark).toBe('water-check');
+});

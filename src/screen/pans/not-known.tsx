@@ -1,0 +1,34 @@
+// What is not known of a pan, or only roughly, with the mark that would help.
+import type { JSX } from 'preact';
+import type { Advice, Reading } from '../client/types.ts';
+import { openFormFor } from '../marks/open-form.ts';
+import { markCall, notKnownYet } from '../words/pan-words.ts';
+
+const MOST_UNKNOWNS = 2;
+
+interface NotKnownProps {
+  reading: Reading;
+  ask: Advice['ask'];
+  canMark: boolean;
+}
+
+export function NotKnown({ reading, ask, canMark }: NotKnownProps): JSX.Element | null {
+  const unknowns = notKnownYet(reading, ask).slice(0, MOST_UNKNOWNS);
+  if (unknowns.length === 0) return null;
+  return (
+    <ul class="not-known">
+      {unknowns.map(({ what, how, mark, roughly }) => (
+        <li key={what}>
+          <span>
+            {roughly === true ? 'Known only roughly' : 'Not known yet'}: <b>{what}</b>; {how}.
+          </span>
+          {canMark && mark !== null && (
+            <button type="button" onClick={() => openFormFor(reading.pan, mark)}>
+              {markCall(mark)}
+            </button>
+          )}
+        </li>
+      ))}
+    </ul>
+  );
+}

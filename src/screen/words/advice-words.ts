@@ -1,0 +1,25 @@
+// What would help a pan, in one line: a smaller pot, and how much may be poured in at once.
+import { formatVolume } from '../../core/quantities/format.ts';
+import type { Advice, Now, Settings } from '../client/types.ts';
+import { depth, litresShown, strength } from './amounts.ts';
+import { timeOfDay } from './clock.ts';
+
+/** Half of the range within which "about" is meant, °Bx. */
+const ABOUT_BRIX = 4;
+
+/** "Too little for this pot: about 1.2 L of syrup, 9 mm deep. Pour it into a smaller pot at about 45 °Bx, by 14:20." */
+export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, settings: Settings): string {
+  const { litres, depthMm, pourBrix, pourInS } = shallow;
+  const syrup = formatVolume(litres, settings.volume, 1);
+  const ends = `Too little for this pot: about ${syrup} of syrup, ${depth(depthMm, settings)} deep.`;
+  if (pourInS !== null && pourInS <= 0) return `${ends} Pour it into a smaller pot.`;
+  const at = strength(pourBrix, pourBrix - ABOUT_BRIX, pourBrix + ABOUT_BRIX, settings);
+  const by = pourInS === null ? '' : `, around ${timeOfDay(now, now.t + pourInS * 1000)}`;
+  return `${ends} Pour it into a smaller pot at about ${at}${by}.`;
+}
+
+/** "up to 1.2 L at once"; null where that is not known. */
+export function roomWords({ roomLitres }: Advice, settings: Settings): string | null {
+  if (roomLitres === null || litresShown(roomLitres, settings) < 0.1) return null;
+  return `up to ${formatVolume(roomLitres, settings.volume, 1)} at once`;
+}
