@@ -132,8 +132,15 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     speed: 1,
     ended: false,
     kept: 18_211,
-    pours: [],
-    advice: [],
+    pours: [{ pan: 'p2', at: T - 25 * MINUTE, litres: 4.1, low: 3.1, high: 5.4 }],
+    advice: [
+      {
+        pan: 'p2',
+        ask: 'depth',
+        shallow: { litres: 1.2, depthMm: 9, leastMm: 15, pourBrix: 45, pourInS: 3000 },
+        roomLitres: 1.3,
+      },
+    ],
     notices: [],
     replay: null,
     header: {
@@ -246,10 +253,7 @@ export function curveOf(pan: string, from: number, to: number, points: number): 
 function aheadFrom(celsius: number): NonNullable<Curve['ahead']> {
   const minutes = Array.from({ length: 25 }, (_, i) => i / 2);
   const reaching = (done: number) =>
-    minutes.map((left) => {
-      const there = celsius + (101.9 - celsius) * (left / done) ** 1.5;
-      return there > 106.5 ? null : there;
-    });
+    minutes.map((left) => Math.min(106.5, celsius + (101.9 - celsius) * (left / done) ** 1.5));
   return { t: minutes.map((left) => T + left * MINUTE), low: reaching(12), middle: reaching(9), high: reaching(7) };
 }
 

@@ -4,17 +4,17 @@ import { waterOf } from './filter/belief.ts';
 import { brixOfWaterPerSugar, waterPerSugar } from './filter/liquid.ts';
 import { type Look, timeToStrength } from './forecast.ts';
 
-/** Times in ms of boil time, temperatures in °C; null where the pan would be beyond its scorch limit. */
+/** Times in ms of boil time, temperatures in °C; a pan that would be beyond its scorch limit stands at it. */
 export interface Ahead {
   t: number[];
-  low: (number | null)[];
-  middle: (number | null)[];
-  high: (number | null)[];
+  low: number[];
+  middle: number[];
+  high: number[];
 }
 
 /** Between two of so many strengths, and of so many times, the curve is as good as straight. */
 const STRENGTHS = 24;
-const TIMES = 40;
+const TIMES = 60;
 /** Further ahead than this nobody looks at a curve, s. */
 const FURTHEST_S = 4 * 3600;
 
@@ -45,13 +45,13 @@ export function aheadOf(look: Look): Ahead | null {
   };
 }
 
-/** The way from the strength now to another, °Bx, in even steps of the water that leaves. */
+/** The way from the strength now to another, °Bx: each step takes the same share of the water, for the end is steep. */
 function stepsTo(look: Look, brix: number): Step[] {
   const u = waterOf(look.now!);
   const end = waterPerSugar(brix);
   const steps: Step[] = [];
   for (let i = 0; i <= STRENGTHS; i++) {
-    const there = brixOfWaterPerSugar(u + ((end - u) * i) / STRENGTHS);
+    const there = brixOfWaterPerSugar(u * (end / u) ** (i / STRENGTHS));
     const celsius = celsiusOf(look, there);
     const left = i === 0 ? { low: 0, seconds: 0, high: 0 } : timeToStrength(look, there);
     if (celsius === null || left === null) continue;
@@ -73,12 +73,11 @@ function celsiusOf({ setting }: Look, brix: number): number | null {
   return waterC === null || riseC === null ? null : waterC + riseC * (1 + sapShare);
 }
 
-/** The temperature after so many s, on the straight line between two steps; null beyond the last. */
-function shownAt(steps: readonly Step[], when: 'low' | 'middle' | 'high', seconds: number): number | null {
+/** The temperature after so many s, on the straight line between two steps; beyond the last as there. */
+function shownAt(steps: readonly Step[], when: 'low' | 'middle' | 'high', seconds: number): number {
   const next = steps.findIndex((step) => step[when] >= seconds);
-  if (next < 0) return null;
-  const to = steps[next]!;
-  const from = steps[Math.max(0, next - 1)]!;
+  const to = next < 0 ? steps.at(-1)! : steps[next]!;
+  const from = next < 0 ? to : steps[Math.max(0, next - 1)]!;
   const share = to[when] === from[when] ? 0 : (seconds - from[when]) / (to[when] - from[when]);
   return Math.round((from.celsius + (to.celsius - from.celsius) * share) * 1000) / 1000;
 }

@@ -152,15 +152,9 @@ function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingCo
   const edge = { ...base, borderColor: inks.reading, borderWidth: 2 };
   return [
     { ...edge, data: ahead.low },
-    { ...edge, data: closedBy(ahead.high, ahead.low), backgroundColor: stipple(context, inks.reading), fill: '-1' },
+    { ...edge, data: ahead.high, backgroundColor: stipple(context, inks.reading), fill: '-1' },
     { ...edge, data: ahead.middle, borderWidth: 4, borderDash: [12, 8] },
   ];
-}
-
-/** Where the upper edge has left the scale the fan is filled to the highest point that it had. */
-function closedBy(high: readonly Point[], low: readonly Point[]): Point[] {
-  const top = Math.max(...high.flatMap(({ y }) => (y === null ? [] : [y])));
-  return high.map(({ x, y }, i) => ({ x, y: y ?? (low[i]?.y === null ? null : top) }));
 }
 
 /** Text with a rim of the ground's colour, so that it is legible over lines. */

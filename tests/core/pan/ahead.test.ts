@@ -20,8 +20,8 @@ const limits = panLimits(state, 'p1');
 const ahead = panAhead(state, 'p1', UNTIL)!;
 
 /** When a line first stands at a temperature, s from now. */
-function reaches(line: readonly (number | null)[], celsius: number): number {
-  const i = line.findIndex((one) => one === null || one >= celsius);
+function reaches(line: readonly number[], celsius: number): number {
+  const i = line.findIndex((one) => one >= celsius);
   return i < 0 ? Infinity : (ahead.t[i]! - UNTIL) / 1000;
 }
 
@@ -29,14 +29,12 @@ test('it begins where the pan stands and rises', () => {
   expect(ahead.t[0]).toBe(UNTIL);
   expect(new Set([ahead.low[0], ahead.middle[0], ahead.high[0]]).size).toBe(1);
   expect(Math.abs(ahead.middle[0]! - reading.temperature_c!)).toBeLessThan(0.4);
-  const middle = ahead.middle.filter((one) => one !== null);
-  expect(middle).toEqual(middle.toSorted((a, b) => a - b));
+  expect(ahead.middle).toEqual(ahead.middle.toSorted((a, b) => a - b));
 });
 
 test('its lines cross the finish at the times of the forecast', () => {
   const step = (ahead.t[1]! - ahead.t[0]!) / 1000;
-  const off = (line: readonly (number | null)[], seconds: number) =>
-    Math.abs(reaches(line, limits.finish_c!) - seconds);
+  const off = (line: readonly number[], seconds: number) => Math.abs(reaches(line, limits.finish_c!) - seconds);
   expect(off(ahead.middle, reading.finish_in_s!)).toBeLessThan(1.5 * step);
   expect(off(ahead.high, reading.finish_low_s!)).toBeLessThan(1.5 * step);
   expect(Math.abs((ahead.t.at(-1)! - UNTIL) / 1000 - reading.finish_high_s!)).toBeLessThan(step);
@@ -44,10 +42,9 @@ test('its lines cross the finish at the times of the forecast', () => {
 
 test('the low edge is never over the high one, and nothing is drawn beyond the scorch limit', () => {
   ahead.t.forEach((_, i) => {
-    if (ahead.high[i] !== null) expect(ahead.low[i]!).toBeLessThanOrEqual(ahead.high[i]!);
+    expect(ahead.low[i]!).toBeLessThanOrEqual(ahead.high[i]!);
   });
-  const all = [...ahead.low, ...ahead.middle, ...ahead.high].filter((one) => one !== null);
-  expect(Math.max(...all)).toBeLessThanOrEqual(limits.scorch_c! + 0.01);
+  expect(Math.max(...ahead.low, ...ahead.middle, ...ahead.high)).toBeLessThanOrEqual(limits.scorch_c! + 0.01);
 });
 
 test('where the finish is not known there is none, and for a pan that is not there', () => {

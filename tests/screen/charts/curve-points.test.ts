@@ -41,13 +41,13 @@ test('nothing at all still makes an axis', () => {
 });
 
 test('what is expected is drawn in the unit shown, and the limits stand on as they last stood', () => {
-  const ahead = { t: [1000, 5000], low: [101, 101.5], middle: [101, 103], high: [101, null] };
+  const ahead = { t: [1000, 5000], low: [101, 101.5], middle: [101, 103], high: [101, 106] };
   const points = curvePoints({ ...curve([100, 101]), ahead }, (celsius) => celsius + 1);
   expect(points.ahead?.middle).toEqual([
     { x: 1000, y: 102 },
     { x: 5000, y: 104 },
   ]);
-  expect(points.ahead?.high.at(-1)).toEqual({ x: 5000, y: null });
+  expect(points.ahead?.high.at(-1)).toEqual({ x: 5000, y: 107 });
   expect(points.finish.at(-1)).toEqual({ x: 5000, y: 103 });
   expect(points.low).toHaveLength(2);
 });
