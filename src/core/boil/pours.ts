@@ -4,22 +4,10 @@ import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import { type Event, letHappen, takeOutOfPast } from '../pan/timeline.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import type { Mark } from './entries.ts';
+import { sapBrix } from './sap-strength.ts';
 import { boilingOf } from './settings.ts';
 import { pouredNoted } from './unmarked-pours.ts';
 import type { BoilState, KeptMark } from './state.ts';
-
-/** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
-const TYPICAL_SAP_BRIX = { maple: 2, birch: 1 } as const;
-
-/** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
-export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
-  for (let i = state.marks.length - 1; i >= 0; i--) {
-    const { mark, withdrawn } = state.marks[i]!;
-    if (mark.kind === 'top-up' && mark.brix !== undefined && !withdrawn) return { brix: mark.brix, guessed: false };
-  }
-  const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
-  return { brix: birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple, guessed: true };
-}
 
 /** Lets marks happen at their own time, and keeps what they did, so that it can be taken back at any time. */
 export function happenByMark(state: BoilState, kept: KeptMark, events: Event[]): void {

@@ -1,7 +1,7 @@
 // What each pan's course needs to know from the boil around it.
 import type { Setting } from '../pan/course-time.ts';
 import type { Boiling } from '../pan/timeline.ts';
-import { sapBrix } from './pours.ts';
+import { sapBrix } from './sap-strength.ts';
 import type { BoilState } from './state.ts';
 
 export function settingOf(state: BoilState, id: string): Setting {
