@@ -24,13 +24,12 @@ export function curvePoints(curve: Curve, shown: (celsius: number) => number): C
       return { x, y: value === null ? null : shown(value) };
     });
   const { ahead } = curve;
-  const end = ahead?.t.at(-1) ?? null;
   return {
     low: line(curve.low),
     high: line(curve.high),
-    water: drawnOn(line(curve.water), end),
-    finish: drawnOn(line(curve.finish), end),
-    scorch: drawnOn(line(curve.scorch), end),
+    water: drawnOn(line(curve.water), ahead),
+    finish: drawnOn(line(curve.finish), ahead),
+    scorch: drawnOn(line(curve.scorch), ahead),
     ahead: ahead && {
       low: line(ahead.low, ahead.t),
       middle: line(ahead.middle, ahead.t),
@@ -40,9 +39,10 @@ export function curvePoints(curve: Curve, shown: (celsius: number) => number): C
 }
 
 /** A limit stands in what is ahead as it last stood. */
-function drawnOn(line: Point[], end: number | null): Point[] {
-  const y = line.at(-1)?.y ?? null;
-  return end === null || y === null ? line : [...line, { x: end, y }];
+function drawnOn(line: Point[], ahead: Curve['ahead']): Point[] {
+  const y = line.findLast((point) => point.y !== null)?.y ?? null;
+  const [from, to] = [ahead?.t[0], ahead?.t.at(-1)];
+  return y === null || from === undefined || to === undefined ? line : [...line, { x: from, y }, { x: to, y }];
 }
 
 function values(points: Point[]): number[] {
