@@ -137,7 +137,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
       {
         pan: 'p2',
         ask: 'depth',
-        shallow: { litres: 1.2, depthMm: 9, leastMm: 15, pourBrix: 45, pourInS: 3000 },
+        shallow: { depthMm: 9, pourBrix: 45, pourInS: 3000 },
         roomLitres: 1.3,
       },
     ],

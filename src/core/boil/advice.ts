@@ -1,18 +1,29 @@
 // What would help a pan: the mark that narrows its forecast most, a smaller pot, and how much may be poured in at once.
-import { type EndsShallow, endsShallow, roomLitres } from '../pan/batch.ts';
 import { type AskedMark, bestMark, type Trial } from '../pan/best-mark.ts';
 import { WATER } from '../pan/baseline.ts';
-import { type Look, lookAt } from '../pan/forecast.ts';
+import { waterOf } from '../pan/filter/belief.ts';
+import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
+import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
+import { endsShallow, topUpLitres } from '../pan/outlook.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
+
+/** A batch that will stand too shallow over live heat when it is done, mm. */
+export interface Shallow {
+  depthMm: number;
+  /** The strength at which it goes into a smaller pot, °Bx. */
+  pourBrix: number;
+  /** s until then; 0 from then on, null where nobody can tell. */
+  pourInS: number | null;
+}
 
 export interface Advice {
   pan: string;
   /** The mark that would narrow its forecast most; null while that is narrow enough, or no mark would. */
   ask: AskedMark | null;
-  shallow: EndsShallow | null;
+  shallow: Shallow | null;
   /** Litres of cold sap at once, so that it soon boils again. */
   roomLitres: number | null;
 }
@@ -21,7 +32,20 @@ export function adviceOn(state: BoilState, pan: string, t: number): Advice {
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);
   const { waterC } = look.setting.around;
   const ask = waterC === null ? null : bestMark(look, trialsFor(state, pan, look));
-  return { pan, ask, shallow: endsShallow(look), roomLitres: roomLitres(look) };
+  return { pan, ask, shallow: shallowOf(look), roomLitres: topUpLitres(look) };
+}
+
+/** Under this strength more sap is likely to follow, and nothing is said of how it ends, °Bx. */
+const LIKELY_ALL_IN_BRIX = 10;
+
+function shallowOf(look: Look): Shallow | null {
+  const { now, heated, setting } = look;
+  const ends = endsShallow(look);
+  if (ends === null || now === null || !heated) return null;
+  const brix = brixOfWaterPerSugar(waterOf(now));
+  if (brix < LIKELY_ALL_IN_BRIX || brix >= setting.around.limits.finish.brix) return null;
+  const pourInS = timeToStrength(look, ends.brixToMove)?.seconds ?? null;
+  return { depthMm: ends.depthMm, pourBrix: ends.brixToMove, pourInS };
 }
 
 /** A stick in a boiling pan, and litres that somebody remembers, share (common practice). */

@@ -7,11 +7,10 @@ import { timeOfDay } from './clock.ts';
 /** Half of the range within which "about" is meant, °Bx. */
 const ABOUT_BRIX = 4;
 
-/** "Too little for this pot: about 1.2 L of syrup, 9 mm deep. Pour it into a smaller pot at about 45 °Bx, by 14:20." */
+/** "Too little for this pot: it ends 9 mm deep. Pour it into a smaller pot at about 45 °Bx, around 14:20." */
 export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, settings: Settings): string {
-  const { litres, depthMm, pourBrix, pourInS } = shallow;
-  const syrup = formatVolume(litres, settings.volume, 1);
-  const ends = `Too little for this pot: about ${syrup} of syrup, ${depth(depthMm, settings)} deep.`;
+  const { depthMm, pourBrix, pourInS } = shallow;
+  const ends = `Too little for this pot: it ends ${depth(depthMm, settings)} deep.`;
   if (pourInS !== null && pourInS <= 0) return `${ends} Pour it into a smaller pot.`;
   const at = strength(pourBrix, pourBrix - ABOUT_BRIX, pourBrix + ABOUT_BRIX, settings);
   const by = pourInS === null ? '' : `, around ${timeOfDay(now, now.t + pourInS * 1000)}`;

@@ -72,7 +72,7 @@ test('without a water point it asks for one, then for litres, else it says to wa
 });
 
 test('a batch that ends too shallow is poured into a smaller pot before it is done; once it is late, the finish leads', () => {
-  const shallow = { litres: 1, depthMm: 9, leastMm: 15, pourBrix: 45 };
+  const shallow = { depthMm: 9, pourBrix: 45 };
   const next = (pourInS: number | null) =>
     nextThing([soonest], [], true, 1000, [{ pan: 'p1', shallow: { ...shallow, pourInS } }]);
   expect(next(300)).toMatchObject({ what: 'smaller-pot', pan: 'p1', at: 301_000 });

@@ -3,11 +3,11 @@ import { expect, test } from 'vitest';
 import { roomWords, shallowWords } from '../../../src/screen/words/advice-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
-const shallow = { litres: 1.24, depthMm: 9.2, leastMm: 15, pourBrix: 45, pourInS: 3000 };
+const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000 };
 
 test('a small batch is told of with when to carry it, and once it is thick enough without', () => {
   expect(shallowWords(moment, shallow, metric)).toBe(
-    'Too little for this pot: about 1.2\u00a0L of syrup, 9\u00a0mm deep. Pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
+    'Too little for this pot: it ends 9\u00a0mm deep. Pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
   );
   expect(shallowWords(moment, { ...shallow, pourInS: null }, metric)).toMatch(/at about 45\u00a0°Bx\.$/u);
   expect(shallowWords(moment, { ...shallow, pourInS: 0 }, american)).toMatch(/Pour it into a smaller pot\.$/u);
