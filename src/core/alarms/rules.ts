@@ -148,6 +148,8 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (beyondScale(situation) || runsAway(reading)) {
     return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
   }
+  const { bare } = situation.signs.pan;
+  if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
   const left = burnsIn(situation);
   if (left === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
   return {
@@ -159,6 +161,9 @@ function scorchRisk(situation: PanSituation): Finding | null {
       `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
   };
 }
+
+const bareWords = ({ temperature_c: now }: PanReading, fromC: number): string =>
+  `fell from ${digits(fromC, 1)} to ${now === null ? 'the steam' : `${digits(now, 1)} °C`} and stays there: is the tip in the syrup?`;
 
 /** Seconds until it burns as far as that is sure: a count from nominal power alone calls nobody. */
 function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): number | null {

@@ -5,7 +5,7 @@ import type { Finding, PanSituation, Rule } from './rules.ts';
 
 /** Signs of one pan and of what hangs in it and burns under it. */
 export interface SignsSeen {
-  pan: Pick<PanSigns, 'lost' | 'bare' | 'lifted'>;
+  pan: Pick<PanSigns, 'lost' | 'bare'>;
   /** When somebody last noted a flame of this pan, ms. */
   flameNotedAt: number;
   /** Why its probe cannot be right; null while it may be. */
@@ -45,6 +45,36 @@ function boilLost({ reading, signs, justPoured }: PanSituation): Finding | null 
 export const isThick = ({ stage }: PanReading): boolean =>
   stage === 'thickening' || stage === 'near-finish' || stage === 'finished';
 
+function probeSuspect({ reading, portLost, signs }: PanSituation): Finding | null {
+  const doubted = reading.probe === 'stuck' || reading.probe === 'suspect';
+  const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
+  return {
+    over: doubted && !unwatched,
+    // A probe that is late or lost has not become right by that.
+    inside: unwatched || reading.probe === 'ok',
+    priority: isThick(reading) ? 'high' : 'medium',
+    why: () => signs.doubt ?? '',
+  };
+}
+
+/** A cylinder that is empty so soon is called, s; it is over once it lasts so much longer. */
+const FUEL_LEAD_S = 20 * 60;
+const FUEL_DEADBAND = 1.25;
+
+function fuelLow({ reading, signs: { fuel } }: PanSituation): Finding | null {
+  if (fuel === null || reading.stage === 'off') return ended('low');
+  const minutes = Math.round(fuel.seconds / 60);
+  return {
+    over: fuel.seconds <= FUEL_LEAD_S,
+    inside: fuel.seconds > FUEL_LEAD_S * FUEL_DEADBAND,
+    priority: 'low',
+    why: () =>
+      `about ${fuel.kg.toFixed(1)} kg left, ${minutes < 1 ? 'less than a minute' : `${minutes} min`} at this flame`,
+  };
+}
+
 export const SIGN_RULES: readonly Rule[] = [
   { alarm: 'boil-lost', onDelayMs: 0, offDelayMs: 30_000, find: boilLost },
+  { alarm: 'probe-suspect', onDelayMs: 0, offDelayMs: 30_000, find: probeSuspect },
+  { alarm: 'fuel-low', onDelayMs: 0, offDelayMs: 0, find: fuelLow },
 ];

@@ -4,6 +4,7 @@ import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junc
 import type { ProbeSetup } from './entries.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { misfitSentence } from './misfit.ts';
+import { noteNumber } from './probe-signs.ts';
 import { probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
 import { type BoilState, startPort } from './state.ts';
@@ -40,7 +41,9 @@ function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | null, t: 
   const panId = state.probePan[setup.id];
   if (celsius === null || panId === null || panId === undefined) return;
   track.celsius = celsius + (setup.offset_c ?? 0);
-  panHears(state.pans[panId]!, t, celsius + state.corrections[setup.id]!);
+  const pan = state.pans[panId]!;
+  noteNumber(track.signs, t, celsius, pan.rateCPerMin);
+  panHears(pan, t, celsius + state.corrections[setup.id]!);
 }
 
 /** A channel that no probe names is kept to be offered, as the temperature that it then most likely is. */

@@ -2,6 +2,7 @@
 import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import type { ProbeState } from '../pan/reading.ts';
+import type { ProbeDoubt } from './probe-signs.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
 import { signsOf } from './signs.ts';
@@ -40,7 +41,7 @@ function judgePan(state: BoilState, id: string, t: number): void {
   const situation = situationOf(state, id, t);
   const plainWater = state.designs[id]!.role === 'reference';
   for (const rule of PAN_RULES) {
-    if (plainWater && rule.alarm !== 'probe-lost') continue;
+    if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
     look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, rule.find(situation));
   }
 }
@@ -80,7 +81,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     litresShare: outlook.litresShare,
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
-    signs: signsOf(state, id),
+    signs: signsOf(state, id, worst?.doubt?.why ?? null, t),
     settings: leadTimes(state.header),
   };
 }
@@ -88,10 +89,15 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
 const WORST_FIRST: ProbeState[] = ['lost', 'broken', 'suspect', 'stuck', 'late', 'ok'];
 
 /** Of several probes in a pan the one that is worst off is called. */
-function worstProbe(state: BoilState, pan: string, t: number): { state: ProbeState; port: string } | null {
+function worstProbe(
+  state: BoilState,
+  pan: string,
+  t: number,
+): { state: ProbeState; port: string; doubt: ProbeDoubt | null } | null {
   const all = state.panProbes[pan]!.map((id) => ({
     state: probeState(state.probes[id]!, t),
     port: state.probes[id]!.port,
+    doubt: state.probes[id]!.doubt,
   }));
   if (all.length < 2) return all[0] ?? null;
   return all.reduce((worst, one) => (WORST_FIRST.indexOf(one.state) < WORST_FIRST.indexOf(worst.state) ? one : worst));

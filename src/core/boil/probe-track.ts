@@ -1,6 +1,8 @@
 // One probe's channel over time: its period, its last value, and whether it is late, lost or broken.
 import type { ProbeState } from '../pan/reading.ts';
 import { median } from '../pan/robust-statistics.ts';
+import type { Swap } from './probe-doubts.ts';
+import { type ProbeDoubt, type ProbeSigns, startProbeSigns } from './probe-signs.ts';
 import type { Misfit } from './probe-value.ts';
 
 export interface ProbeTrack {
@@ -17,6 +19,12 @@ export interface ProbeTrack {
   periodMs: number | null;
   /** What was already said of numbers that do not fit its sensor. */
   said: Misfit[];
+  signs: ProbeSigns;
+  /** Why what it says cannot be true; null while it may be. */
+  doubt: ProbeDoubt | null;
+  /** With whom it was swapped, and when it last was, ms; null and -1 for never. */
+  swap: Swap | null;
+  swappedAt: number;
 }
 
 export function startProbe(port: string, t: number): ProbeTrack {
@@ -29,13 +37,17 @@ export function startProbe(port: string, t: number): ProbeTrack {
     intervals: [],
     periodMs: null,
     said: [],
+    signs: startProbeSigns(),
+    doubt: null,
+    swap: null,
+    swappedAt: -1,
   };
 }
 
 /** The same probe once nothing was known for a while: waited for anew from t (ms), at the pace that it had. */
 export function afterGap(probe: ProbeTrack, t: number): ProbeTrack {
-  const { port, celsius, periodMs, intervals, said } = probe;
-  return { ...startProbe(port, t), celsius, periodMs, intervals, said };
+  const { port, celsius, periodMs, intervals, said, swap } = probe;
+  return { ...startProbe(port, t), celsius, periodMs, intervals, said, swap };
 }
 
 /** Late at two periods, lost at five (fault table). */
@@ -94,5 +106,6 @@ export function probeState(probe: ProbeTrack, t: number): ProbeState {
   if (t >= lostAt(probe)) return 'lost';
   if (probe.brokenSince !== null) return 'broken';
   if (probe.heardAt === null || probe.heardAt < probe.awaitedFrom) return 'late';
-  return t - probe.heardAt >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
+  if (t - probe.heardAt >= LATE_PERIODS * periodMs(probe)) return 'late';
+  return probe.doubt?.state ?? 'ok';
 }

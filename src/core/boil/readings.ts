@@ -5,6 +5,7 @@ import { type PanOutlook, readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { type Ahead, aheadOf } from '../pan/ahead.ts';
 import { lookAt } from '../pan/forecast.ts';
+import { noteDoubts } from './probe-doubts.ts';
 import { periodMs, probeState } from './probe-track.ts';
 import { settingOf } from './settings.ts';
 import { type BoilState, leadTimes } from './state.ts';
@@ -17,6 +18,7 @@ export function stepPans(state: BoilState, t: number): void {
     panStep(pan, setting, t);
     noteSigns(pan.signs, pan.track, pan.course, setting);
   }
+  noteDoubts(state, t);
 }
 
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];

@@ -1,9 +1,16 @@
 // What the alarms of signs are told of one pan: its own temperature, its probes, its flame and its cylinder.
 import type { SignsSeen } from '../alarms/sign-rules.ts';
+import { cylinderLeft } from './cylinder.ts';
 import type { BoilState } from './state.ts';
 
-export function signsOf(state: BoilState, id: string): SignsSeen {
-  return { pan: state.pans[id]!.signs, flameNotedAt: flameNotedAt(state, id), doubt: null, fuel: null };
+/** `doubt`: why its probe cannot be right. */
+export function signsOf(state: BoilState, id: string, doubt: string | null, t: number): SignsSeen {
+  return {
+    pan: state.pans[id]!.signs,
+    flameNotedAt: flameNotedAt(state, id),
+    doubt,
+    fuel: cylinderLeft(state.marks, id, burnerWatts(state, id), t),
+  };
 }
 
 /** When somebody last noted a flame of this pan, ms; −Infinity for never. */
@@ -13,4 +20,10 @@ function flameNotedAt({ marks }: BoilState, id: string): number {
     if (mark.kind === 'flame' && mark.pan === id && !withdrawn) latest = Math.max(latest, at);
   }
   return latest;
+}
+
+/** Nominal power of a propane burner, W; null for any other heat. */
+function burnerWatts({ header }: BoilState, id: string): number | null {
+  const heat = header.pans?.find((pan) => pan.id === id)?.heat;
+  return heat?.kind === 'propane' ? (heat.power_w ?? null) : null;
 }

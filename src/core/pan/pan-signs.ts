@@ -22,8 +22,8 @@ export interface PanSigns {
   lost: FallSign | null;
   /** The tip came out of thick syrup and hangs in its steam. */
   bare: FallSign | null;
-  /** It cooled faster than anything in a pan can, and did not turn: the tip is in the air. */
-  lifted: FallSign | null;
+  /** It cooled faster than anything in a pan can, and did not turn: the tip is in the air. `stands` once nobody said that the pan was taken off. */
+  lifted: (FallSign & { stands: boolean }) | null;
 }
 
 export function startSigns(): PanSigns {
@@ -38,7 +38,7 @@ const BOILED_LATELY_MS = 150_000;
 /** A noted pour explains a fall that began so long before it, or after it, ms. */
 const POUR_EXPLAINS_MS = 360_000;
 /** Share of its finish's rise from which on a pan counts as thick: about 45 °Bx. */
-const THICK_SHARE = 0.33;
+export const THICK_SHARE = 0.33;
 
 /** Looks at the newest block, once. */
 export function noteSigns(signs: PanSigns, track: TemperatureTrack, course: Course, setting: Setting): void {
@@ -54,7 +54,7 @@ export function noteSigns(signs: PanSigns, track: TemperatureTrack, course: Cour
   endExplained(signs, course);
   if (shape === null) return;
   const seen = { shape, noise: noiseOf(track), end, waterC };
-  noteLifted(signs, seen);
+  noteLifted(signs, course, seen);
   noteLost(signs, course, seen);
   noteBare(signs, course, seen);
 }
@@ -167,16 +167,21 @@ function fallsOn({ parts: [a, b, c, d], lately }: LastMinutes, noise: number, ri
 const LIFTED_C = 12;
 const LIFTED_PART_C = 5;
 
-function noteLifted(signs: PanSigns, { shape, noise, end, waterC }: Seen): void {
+/** Whoever takes a pan off types it by then, ms. */
+const LIFTED_FOR_MS = 240_000;
+
+function noteLifted(signs: PanSigns, course: Course, { shape, noise, end, waterC }: Seen): void {
   const [a, b, c, d] = shape.parts;
+  if (course.reachedFinish || (d - b >= CLIMB_C + noise && d > c)) signs.lifted = null;
   if (signs.lifted !== null) {
-    if (d - b >= CLIMB_C + noise && d > c) signs.lifted = null;
+    signs.lifted.stands = end - signs.lifted.from >= LIFTED_FOR_MS;
     return;
   }
-  if (signs.boiledAt === null || end - signs.boiledAt > BOILED_LATELY_MS + 60_000) return;
+  if (signs.boiledAt === null || end - signs.boiledAt > BOILED_LATELY_MS + 60_000 || course.reachedFinish) return;
   const fast = Math.max(a - b, b - c) >= LIFTED_PART_C;
   const goesOn = c - d >= LEAST_PART_C + noise && b - c >= LEAST_PART_C;
-  if (fast && goesOn && d < waterC - LIFTED_C && shape.lately > 0) signs.lifted = { from: shape.from, fromC: a };
+  if (fast && goesOn && d < waterC - LIFTED_C && shape.lately > 0)
+    signs.lifted = { from: shape.from, fromC: a, stands: false };
 }
 
 /** A tip in steam reads about the water point: between these of it, °C. */
