@@ -5,7 +5,7 @@ import type { Advice } from './advice.ts';
 
 /** The next thing to do; times in ms of boil time, null where it is due now or not known. */
 export interface NextThing {
-  what: 'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'tell-water' | 'tell-litres' | 'watch';
+  what: 'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'foam' | 'tell-water' | 'tell-litres' | 'watch';
   pan: string | null;
   at: number | null;
   low: number | null;
@@ -15,6 +15,12 @@ export interface NextThing {
 
 /** Forecasts further ahead than this do not lead the screen, s. */
 const WORTH_SAYING_S = 12 * 3600;
+
+/** What comes sooner than this goes before a word on foam, ms. */
+const PRESSING_MS = 10 * 60_000;
+
+/** Syrup rises from about 55 to 60 °Bx on (common practice); no probe sees it, so it is said just before, once on the way up. */
+const BEFORE_FOAM_BRIX = { from: 52, to: 55 };
 
 /** An unanswered alarm first; else what comes first of all pans; else the number that would help most. */
 export function nextThing(
@@ -32,6 +38,9 @@ export function nextThing(
   if (done !== undefined) return plain('finish', done.pan);
   const poured = advice.flatMap((one) => smallerPot(one, t));
   const coming = [...poured, ...readings.flatMap((reading) => comingUp(reading, t))].sort((a, b) => a.at! - b.at!);
+  const foam = readings.find((reading) => isAboutToFoam(reading));
+  const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
+  if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
   if (coming[0] !== undefined) return coming[0];
   const unsaid = readings.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
@@ -41,6 +50,11 @@ export function nextThing(
 
 function plain(what: NextThing['what'], pan: string | null): NextThing {
   return { what, pan, at: null, low: null, high: null, text: null };
+}
+
+function isAboutToFoam({ brix, stage }: PanReading): boolean {
+  if (brix === null || (stage !== 'thickening' && stage !== 'near-finish')) return false;
+  return brix >= BEFORE_FOAM_BRIX.from && brix < BEFORE_FOAM_BRIX.to;
 }
 
 /** A batch that would end too shallow is poured into a smaller pot once it is thick enough. */

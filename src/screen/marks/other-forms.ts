@@ -24,16 +24,20 @@ export const probeMoved: MarkForm = {
   fields: () => [],
 };
 
+const remindOf = (label: string, text: string, minutes: number): Quick => ({
+  label,
+  mark: { kind: 'remind', text, seconds: minutes * 60 },
+});
+
 export const reminder: MarkForm = {
   kind: 'remind',
   key: 'I',
   word: 'Reminder',
   question: 'Call me in …',
-  quicks: ({ header, pan }) =>
-    [5, 10, 15, 30, 60].map((minutes) => ({
-      label: `${minutes} min`,
-      mark: { kind: 'remind', text: `Look at ${panName(header, pan)}`, seconds: minutes * 60 },
-    })),
+  quicks: ({ header, pan }) => [
+    ...[5, 10, 15, 30, 60].map((minutes) => remindOf(`${minutes} min`, `Look at ${panName(header, pan)}`, minutes)),
+    remindOf('Skim in 15 min', `Skim ${panName(header, pan)}`, 15),
+  ],
   fields: ({ header, pan }) => [
     { name: 'text', label: 'What about', words: true, start: `Look at ${panName(header, pan)}` },
     { name: 'minutes', label: 'In', unit: 'minutes', least: 1, greatest: 1440 },

@@ -33,6 +33,7 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   finish: (now, next) => (next.at !== null && next.at > now.t ? `done${about(now, next)}` : 'done, take it off now'),
   'top-up': (now, next) => `top up${by(now, next)}`,
   'smaller-pot': (now, next) => `pour it into a smaller pot${about(now, next)}`,
+  foam: () => 'foam may rise soon; a drop or two of fat, or turn it down',
   'tell-water': () => 'tell how hot water boils here: altitude, air pressure or a check in boiling water',
   'tell-litres': () => 'tell how much is in it: a depth or a top-up',
   watch: (_now, next) => next.text ?? 'Nothing to do just now. Stay by the pans.',

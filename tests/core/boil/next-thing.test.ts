@@ -79,3 +79,15 @@ test('a batch that ends too shallow is poured into a smaller pot before it is do
   expect(next(0).what).toBe('finish');
   expect(next(null).what).toBe('finish');
 });
+
+test('foam is told of just before the strength at which it rises, unless something presses', () => {
+  const rising = reading({ pan: 'p2', brix: 53, stage: 'thickening', finish_in_s: 3600 });
+  expect(nextThing([rising], [], true, 0)).toMatchObject({ what: 'foam', pan: 'p2' });
+  expect(nextThing([rising, { ...soonest, finish_in_s: 500 }], [], true, 0)).toMatchObject({
+    what: 'finish',
+    pan: 'p1',
+  });
+  expect(nextThing([{ ...rising, brix: 51.9 }], [], true, 0).what).toBe('finish');
+  expect(nextThing([{ ...rising, brix: 55 }], [], true, 0).what).toBe('finish');
+  expect(nextThing([{ ...rising, stage: 'off' }], [], true, 0).what).not.toBe('foam');
+});

@@ -36,3 +36,9 @@ test('a boil that is over says so', () => {
   expect(line({ what: 'watch' }, { ended: true })).toBe('This boil is over');
   expect(line({ what: 'watch' })).toBe('Nothing to do just now. Stay by the pans.');
 });
+
+test('foam comes with its cure', () => {
+  expect(line({ what: 'foam', pan: 'p1' })).toBe(
+    'Front pot: foam may rise soon; a drop or two of fat, or turn it down',
+  );
+});
