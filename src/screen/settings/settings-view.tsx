@@ -1,9 +1,10 @@
 // Units, theme, loudness and lead times; each change is kept at once.
 import type { JSX } from 'preact';
-import { about, settings, tell } from '../client/store.ts';
+import { about, live, settings, tell } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 import { CallsPanel } from './calls-panel.tsx';
+import { LeadsPanel } from './leads-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
 function change(part: Partial<Settings>): void {
@@ -27,30 +28,6 @@ function Choice<T extends string>({ legend, value, options, choose }: ChoiceProp
         </label>
       ))}
     </fieldset>
-  );
-}
-
-interface LeadProps {
-  label: string;
-  seconds: number;
-  /** Minutes. */
-  options: readonly number[];
-  choose: (seconds: number) => void;
-}
-
-function Lead({ label, seconds, options, choose }: LeadProps): JSX.Element {
-  const minutes = [...new Set([...options, seconds / 60])].sort((a, b) => a - b);
-  return (
-    <label>
-      <span>{label}</span>
-      <select value={String(seconds)} onChange={(event) => choose(Number(event.currentTarget.value))}>
-        {minutes.map((each) => (
-          <option key={each} value={String(each * 60)}>
-            {each} min before
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }
 
@@ -103,26 +80,7 @@ export function SettingsView(): JSX.Element {
           </div>
         </fieldset>
       </section>
-      <section class="panel fields">
-        <Lead
-          label="Call me when a pan is nearly done"
-          seconds={now.near_finish_lead_s}
-          options={[3, 5, 10, 15, 20, 30]}
-          choose={(near_finish_lead_s) => change({ near_finish_lead_s })}
-        />
-        <Lead
-          label="Call me when a pan would burn"
-          seconds={now.scorch_lead_s}
-          options={[1, 2, 4, 6, 10]}
-          choose={(scorch_lead_s) => change({ scorch_lead_s })}
-        />
-        <Lead
-          label="Call me when a pan gets shallow"
-          seconds={now.low_level_lead_s}
-          options={[5, 10, 15, 20, 30]}
-          choose={(low_level_lead_s) => change({ low_level_lead_s })}
-        />
-      </section>
+      <LeadsPanel settings={now} now={live.value} change={change} />
       <CallsPanel now={now} change={change} />
       {about.value !== null && (
         <p class="hint">
