@@ -5,7 +5,14 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const PROJECT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
-const MADE_FROM = ['src/screen', 'src/protocol', 'src/core/quantities', 'vite.config.ts', 'package-lock.json'];
+const MADE_FROM = [
+  'src/screen',
+  'src/protocol',
+  'src/core/quantities',
+  'src/core/alarms/words.ts',
+  'vite.config.ts',
+  'package-lock.json',
+];
 
 /** The folder to serve, built if it has to be; throws with a sentence when it cannot be built. */
 export async function ensureScreenBuilt(project = PROJECT): Promise<string> {

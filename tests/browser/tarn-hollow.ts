@@ -113,12 +113,30 @@ export const alarms: AlarmView[] = [
     since: T - 20 * MINUTE,
     asideUntil: null,
     asideReason: null,
-    why: 'Asked for 20 min ago.',
-    title: 'Skim the foam',
+    why: 'Skim the foam',
+    title: 'Reminder',
     means: 'You asked to be reminded.',
     todo: 'Do it, then press “Seen”.',
   },
 ];
+
+/** Nine that stand at once, no two alike, the most urgent not first. */
+export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place) => {
+  const names = ['low-level', 'probe-suspect', 'scorch-risk', 'boil-lost'] as const;
+  const alarm = names[place % 4] ?? 'low-level';
+  return {
+    ...alarms[0]!,
+    alarm,
+    pan: `p${1 + (place % 4)}`,
+    port: null,
+    priority: alarm === 'scorch-risk' ? 'high' : 'medium',
+    since: T - place * MINUTE,
+    why: `${12 + place} mm deep, least 15 mm`,
+    title: `Invented call ${place + 1}`,
+    means: 'Too little liquid for this vessel soon; a shallow pan burns.',
+    todo: 'Top up, or turn the flame down.',
+  };
+});
 
 /** Four pans at different stages; `pans` takes the first few. */
 export function liveNow(pans: number, change: Partial<Now> = {}): Now {

@@ -3,18 +3,28 @@ import type { JSX } from 'preact';
 import { tell } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
-import { firstUnseen, inOrder, priorityWord, quietWords, soundsNow, whereWords } from '../words/alarm-words.ts';
-import { AlarmRow, acknowledge } from './alarm-row.tsx';
-
-/** Two minutes of the person's time: a practice boil that runs faster counts more of its own. */
-const silenceSeconds = (now: Now): number => Math.round(120 * (now.mode === 'practice' ? now.speed : 1));
+import {
+  alarmKey,
+  calledWords,
+  firstUnseen,
+  inOrder,
+  isAside,
+  priorityWord,
+  quietWords,
+  soundsNow,
+} from '../words/alarm-words.ts';
+import { AlarmRow } from './alarm-row.tsx';
+import { acknowledge, ownSeconds } from './answers.ts';
+import { AsideForm } from './aside-form.tsx';
+import { openList, puttingAside } from './dock-state.ts';
+import { isNarrow } from './narrow.ts';
 
 /** Always in the page, so that a reader for the blind hears the text when it comes. */
 function Spoken({ alarm, now }: { alarm: AlarmView | null; now: Now }): JSX.Element {
   return (
     <div role="alert" class="unseen">
       {alarm !== null && alarm.condition === 'active'
-        ? `${priorityWord(alarm.priority)}. ${whereWords(alarm, now.header)}: ${alarm.title}. ${alarm.todo}`
+        ? `${priorityWord(alarm.priority)}. ${calledWords(alarm, now.header)}. ${alarm.todo}`
         : ''}
     </div>
   );
@@ -40,7 +50,7 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
         hint="all sound off, calls come back"
         pressed={isQuiet}
         disabled={soundsNow(now) === null && !isQuiet}
-        act={() => void tell({ answer: { silence: { seconds: silenceSeconds(now) } } })}
+        act={() => void tell({ answer: { silence: { seconds: ownSeconds(120, now) } } })}
       >
         {isQuiet ? quietWords(now, until) : 'Quiet for 2 min'}
       </KeyButton>
@@ -48,65 +58,129 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
   );
 }
 
-interface DockProps {
+/** The first in full and two more rows leave the pans their room; on a phone the first alone. */
+const FEW = { wide: 3, narrow: 1 };
+
+interface ListsProps {
   now: Now;
   /** The view above shows a replay, while these alarms are of the boil that is running. */
   aside: boolean;
+  alarms: AlarmView[];
 }
 
-function AlarmList({ now, aside, alarms }: DockProps & { alarms: AlarmView[] }): JSX.Element {
-  const first = firstUnseen(alarms);
+interface DoorsProps {
+  hidden: number;
+  putAside: number;
+  /** The alarm in full, where its row has no room for the press that puts it aside. */
+  calling: AlarmView | null;
+}
+
+/** How many more there are, and how many were put aside: each opens its list, and closes it again. */
+function Doors({ hidden, putAside, calling }: DoorsProps): JSX.Element | null {
+  const open = openList.value;
+  const toggle = (list: 'all' | 'aside'): void => void (openList.value = open === list ? 'few' : list);
+  if (hidden === 0 && putAside === 0 && calling === null) return null;
   return (
-    <ul class="alarms">
-      {aside && <li class="dock-aside">Of the live boil:</li>}
-      {alarms.map((alarm) => (
-        <AlarmRow
-          key={`${alarm.alarm} ${alarm.pan ?? ''} ${alarm.port ?? ''}`}
-          alarm={alarm}
-          now={now}
-          full={alarm === first && alarm.condition === 'active'}
-          canAnswer={true}
-        />
-      ))}
-    </ul>
+    <p class="dock-doors">
+      {calling !== null && (
+        <KeyButton letter="A" act={() => (puttingAside.value = alarmKey(calling))}>
+          Put it aside
+        </KeyButton>
+      )}
+      {hidden > 0 && (
+        <KeyButton letter="L" pressed={open === 'all'} act={() => toggle('all')}>
+          {open === 'all' ? 'Fewer' : `${hidden} more`}
+        </KeyButton>
+      )}
+      {putAside > 0 && (
+        <KeyButton letter="K" pressed={open === 'aside'} act={() => toggle('aside')}>
+          {putAside} put aside
+        </KeyButton>
+      )}
+    </p>
   );
 }
 
-/** What stands though it was seen, in one row that opens, so that the pans and the notes have the room. */
-function CalmDock({ now, aside, alarms }: DockProps & { alarms: AlarmView[] }): JSX.Element {
-  const [worst] = alarms;
-  if (worst === undefined) return <></>;
-  const more = alarms.length === 1 ? '' : `, and ${alarms.length - 1} more`;
+function Rows({ now, alarms, full }: { now: Now; alarms: AlarmView[]; full: AlarmView | null }): JSX.Element {
+  return (
+    <>
+      {alarms.map((alarm) => (
+        <AlarmRow key={alarmKey(alarm)} alarm={alarm} now={now} full={alarm === full} canAnswer={true} />
+      ))}
+    </>
+  );
+}
+
+function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
+  const standing = alarms.filter((alarm) => !isAside(alarm));
+  const away = alarms.filter(isAside);
+  const few = isNarrow.value ? FEW.narrow : FEW.wide;
+  const shown = { few: standing.slice(0, few), all: standing, aside: away }[openList.value];
+  const first = openList.value === 'aside' ? null : firstUnseen(alarms);
+  const full = first?.condition === 'active' ? first : null;
+  return (
+    <div class={openList.value === 'few' ? 'dock-lists' : 'dock-lists dock-lists-open'}>
+      <ul class="alarms">
+        {aside && <li class="dock-aside">Of the live boil:</li>}
+        <Rows now={now} alarms={shown} full={full} />
+      </ul>
+      <Doors
+        hidden={Math.max(0, standing.length - few)}
+        putAside={away.length}
+        calling={isNarrow.value ? full : null}
+      />
+    </div>
+  );
+}
+
+/** What stands though it was seen or put aside, in one row that opens, so that the pans and the notes have the room. */
+function CalmDock({ now, aside, alarms }: ListsProps): JSX.Element {
+  const standing = alarms.filter((alarm) => !isAside(alarm));
+  const away = alarms.length - standing.length;
+  const [worst] = standing;
+  const more = standing.length < 2 ? '' : `, and ${standing.length - 1} more`;
   return (
     <details>
       <summary>
         {aside && 'Of the live boil: '}
-        Seen: <b>{whereWords(worst, now.header)}</b>: {worst.title}
-        {more}
+        {away > 0 && <b>{away} put aside</b>}
+        {away > 0 && worst !== undefined && ' · '}
+        {worst !== undefined && (
+          <>
+            Seen: <b>{calledWords(worst, now.header)}</b>
+            {more}
+          </>
+        )}
       </summary>
-      <AlarmList now={now} aside={false} alarms={alarms} />
+      <ul class="alarms">
+        <Rows now={now} alarms={alarms} full={null} />
+      </ul>
     </details>
   );
 }
 
 /** Large while a call is unanswered, one row while all that stands was seen, away when there is nothing. */
-export function AlarmDock({ now, aside }: DockProps): JSX.Element {
+export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Element {
   const alarms = inOrder(now.alarms);
   const first = firstUnseen(alarms);
   const isCalm = first === null && soundsNow(now) === null;
+  const chosen = alarms.find((alarm) => alarmKey(alarm) === puttingAside.value);
+  const body =
+    chosen === undefined ? (
+      <Lists now={now} aside={aside} alarms={alarms} />
+    ) : (
+      <AsideForm key={alarmKey(chosen)} alarm={chosen} now={now} close={() => (puttingAside.value = null)} />
+    );
   return (
     <>
       <Spoken alarm={first} now={now} />
       {alarms.length > 0 && (
-        <section class={isCalm ? 'dock dock-calm' : 'dock'} aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}>
-          {isCalm ? (
-            <CalmDock now={now} aside={aside} alarms={alarms} />
-          ) : (
-            <>
-              <AlarmList now={now} aside={aside} alarms={alarms} />
-              <HurryButtons now={now} first={first} />
-            </>
-          )}
+        <section
+          class={isCalm && chosen === undefined ? 'dock dock-calm' : 'dock'}
+          aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}
+        >
+          {isCalm && chosen === undefined ? <CalmDock now={now} aside={aside} alarms={alarms} /> : body}
+          {!isCalm && <HurryButtons now={now} first={first} />}
         </section>
       )}
     </>

@@ -1,22 +1,75 @@
 // One alarm in the list: what is wrong, what it means, what to do, since when, and the numbers behind it.
-import type { JSX } from 'preact';
-import { tell } from '../client/store.ts';
+import type { ComponentChildren, JSX } from 'preact';
+import { settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
-import { asSentence, priorityWord, whereWords } from '../words/alarm-words.ts';
-import { timeOfDay } from '../words/clock.ts';
+import { KeyButton } from '../shell/key-button.tsx';
+import { alarmKey, asSentence, calledWords, isAside, priorityWord } from '../words/alarm-words.ts';
+import { lengthOfTime, timeOfDay } from '../words/clock.ts';
+import { whyWords } from '../words/why-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
-
-/** Says "I have seen this one". */
-export function acknowledge(alarm: AlarmView): void {
-  const port = alarm.port === null ? {} : { port: alarm.port };
-  void tell({ answer: { acknowledge: { pan: alarm.pan, alarm: alarm.alarm, ...port } } });
-}
+import { acknowledge, takeUpAgain } from './answers.ts';
+import { puttingAside } from './dock-state.ts';
+import { isNarrow } from './narrow.ts';
 
 function stateWords(alarm: AlarmView, now: Now): string {
-  const since = `since ${timeOfDay(now, alarm.since)}`;
+  const since = `since ${timeOfDay(now, alarm.since)}, ${lengthOfTime((now.t - alarm.since) / 1000)}`;
+  if (alarm.asideUntil !== null) {
+    const reason = (alarm.asideReason ?? '') === '' ? '' : `, “${alarm.asideReason}”`;
+    return `comes back ${timeOfDay(now, alarm.asideUntil)}${reason}`;
+  }
   if (alarm.condition === 'over') return `over, not yet seen, ${since}`;
-  if (alarm.asideUntil !== null) return `put aside until ${timeOfDay(now, alarm.asideUntil)}, ${since}`;
   return alarm.answered ? `seen, ${since}` : since;
+}
+
+function stateWord(alarm: AlarmView): string {
+  if (isAside(alarm)) return 'Put aside';
+  return alarm.condition === 'over' ? 'Over' : priorityWord(alarm.priority);
+}
+
+function Head({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
+  const calls = !alarm.answered && alarm.condition === 'active' && !isAside(alarm);
+  return (
+    <>
+      <AlarmShape priority={alarm.priority} flashes={calls} isOver={alarm.condition === 'over' || isAside(alarm)} />
+      <span class={`alarm-word alarm-word-${calls ? alarm.priority : 'quiet'}`}>{stateWord(alarm)}</span>
+      <b class="alarm-title">{calledWords(alarm, now.header)}</b>
+      <span class="alarm-state">{stateWords(alarm, now)}</span>
+    </>
+  );
+}
+
+function Body({ alarm, children }: { alarm: AlarmView; children?: ComponentChildren }): JSX.Element {
+  return (
+    <div class="alarm-body">
+      {alarm.alarm !== 'reminder' && <p>{asSentence(whyWords(alarm.why, settings.value))}</p>} <p>{alarm.means}</p>
+      <p class="alarm-todo">{alarm.todo}</p>
+      {children}
+    </div>
+  );
+}
+
+function Answers({ alarm }: { alarm: AlarmView }): JSX.Element {
+  if (isAside(alarm)) {
+    return (
+      <button type="button" onClick={() => takeUpAgain(alarm)}>
+        Take it up again
+      </button>
+    );
+  }
+  return (
+    <span class="alarm-answers">
+      {!alarm.answered && (
+        <button type="button" onClick={() => acknowledge(alarm)}>
+          Seen
+        </button>
+      )}
+      {alarm.condition === 'active' && (
+        <button type="button" onClick={() => (puttingAside.value = alarmKey(alarm))}>
+          Put aside
+        </button>
+      )}
+    </span>
+  );
 }
 
 interface AlarmRowProps {
@@ -27,45 +80,31 @@ interface AlarmRowProps {
 }
 
 export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.Element {
-  const unseen = !alarm.answered && alarm.condition === 'active';
-  const body = (
-    <>
-      <p>{asSentence(alarm.why)}</p> <p>{alarm.means}</p>
-      <p class="alarm-todo">{alarm.todo}</p>
-    </>
-  );
-  const head = (
-    <>
-      <AlarmShape priority={alarm.priority} flashes={unseen} isOver={alarm.condition === 'over'} />
-      <span class={`alarm-word alarm-word-${unseen ? alarm.priority : 'quiet'}`}>
-        {alarm.condition === 'over' ? 'Over' : priorityWord(alarm.priority)}
-      </span>
-      <b class="alarm-title">
-        {whereWords(alarm, now.header)}: {alarm.title}
-      </b>
-      <span class="alarm-state">{stateWords(alarm, now)}</span>
-    </>
-  );
   const classes = `alarm${alarm.answered ? ' alarm-seen' : ''}`;
   if (full) {
     return (
       <li class={`${classes} alarm-full`}>
-        <div class="alarm-head">{head}</div>
-        <div class="alarm-body">{body}</div>
+        <div class="alarm-head">
+          <Head alarm={alarm} now={now} />
+          {canAnswer && !isNarrow.value && (
+            <KeyButton letter="A" class="aside-button" act={() => (puttingAside.value = alarmKey(alarm))}>
+              Put aside
+            </KeyButton>
+          )}
+        </div>
+        <Body alarm={alarm} />
       </li>
     );
   }
   return (
     <li class={classes}>
       <details>
-        <summary class="alarm-head">{head}</summary>
-        <div class="alarm-body">{body}</div>
+        <summary class="alarm-head">
+          <Head alarm={alarm} now={now} />
+        </summary>
+        <Body alarm={alarm} />
       </details>
-      {canAnswer && !alarm.answered && (
-        <button type="button" onClick={() => acknowledge(alarm)}>
-          Seen
-        </button>
-      )}
+      {canAnswer && <Answers alarm={alarm} />}
     </li>
   );
 }

@@ -12,6 +12,7 @@ export type {
   From,
   HostMessage,
   LearntListing,
+  LookBack,
   MarkView,
   NextThing,
   Now,
@@ -21,6 +22,7 @@ export type {
   PortView,
   Pour,
   ProbeView,
+  RaisingShown,
   SapKind,
   Settings,
 } from '../../protocol/messages.ts';

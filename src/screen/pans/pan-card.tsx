@@ -6,7 +6,7 @@ import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../clien
 import { Tell } from '../explain/tell.tsx';
 import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
-import { inOrder, priorityWord } from '../words/alarm-words.ts';
+import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
@@ -147,6 +147,16 @@ function readByHand(now: Now, reading: Reading): string | null {
   return last === null ? null : `Read ${timeOfDay(now, last)}, ${ago((now.t - last) / 1000)}`;
 }
 
+/** What was put aside is still so, and is said without its colour. */
+function AsideLine({ now, alarm }: { now: Now; alarm: AlarmView }): JSX.Element {
+  const until = timeOfDay(now, alarm.asideUntil ?? now.t);
+  return (
+    <p class="card-aside">
+      Put aside until {until}: {alarm.title}
+    </p>
+  );
+}
+
 interface PanCardProps {
   now: Now;
   reading: Reading;
@@ -170,7 +180,9 @@ export function PanCard({
   select,
 }: PanCardProps): JSX.Element {
   const name = panName(now.header, reading.pan);
-  const worst = inOrder(alarms).find((alarm) => alarm.condition === 'active');
+  const active = inOrder(alarms).filter((alarm) => alarm.condition === 'active');
+  const worst = active.find((alarm) => !isAside(alarm));
+  const away = active.find(isAside);
   const forecast = forecastWords(now, reading);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   return (
@@ -197,6 +209,7 @@ export function PanCard({
       <BigNumber reading={reading} />
       <PanBar reading={reading} limits={limits} />
       {worst !== undefined && <p class="card-alarm">{worst.title}</p>}
+      {away !== undefined && <AsideLine now={now} alarm={away} />}
       {forecast !== null && (
         <p class="forecast">
           {reading.finish_in_s === null ? (

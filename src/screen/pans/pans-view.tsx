@@ -4,13 +4,14 @@ import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { settings } from '../client/store.ts';
 import type { Now, Reading } from '../client/types.ts';
+import { AlarmHistory, LookBackPanel } from '../alarms/alarm-history.tsx';
 import { AlarmRow } from '../alarms/alarm-row.tsx';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
 import { Tell } from '../explain/tell.tsx';
 import { useKey } from '../shell/keys.ts';
-import { inOrder } from '../words/alarm-words.ts';
+import { alarmKey, inOrder } from '../words/alarm-words.ts';
 import { NO_WATER, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
@@ -49,7 +50,7 @@ function ReplayedAlarms({ now }: { now: Now }): JSX.Element | null {
       <h2>Alarms at this moment</h2>
       <ul class="alarms">
         {inOrder(now.alarms).map((alarm) => (
-          <AlarmRow key={`${alarm.alarm} ${alarm.pan ?? ''}`} alarm={alarm} now={now} full={false} canAnswer={false} />
+          <AlarmRow key={alarmKey(alarm)} alarm={alarm} now={now} full={false} canAnswer={false} />
         ))}
       </ul>
     </section>
@@ -117,6 +118,8 @@ function Beneath({ now, pan, canMark }: BeneathProps): JSX.Element {
       {pan !== null && <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
       <MarkLog now={now} canTakeBack={canMark} />
+      <AlarmHistory now={now} canSay={canMark} />
+      {now.view === 'replay' && <LookBackPanel now={now} />}
       <BoilLine now={now} />
     </>
   );
@@ -129,7 +132,12 @@ export function PansView({ now }: { now: Now }): JSX.Element {
   const size = isBig.value ? 'cards cards-big' : `cards${many}`;
   return (
     <div class="pans">
-      {now.view === 'live' && now.ended && <AfterBoil now={now} />}
+      {now.view === 'live' && now.ended && (
+        <>
+          <AfterBoil now={now} />
+          <LookBackPanel now={now} />
+        </>
+      )}
       <section class={size} aria-label="Pans">
         {now.readings.map((reading, place) => (
           <Card key={reading.pan} now={now} reading={reading} place={place} />

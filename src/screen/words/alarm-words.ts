@@ -11,10 +11,15 @@ export function priorityWord(priority: Priority): string {
 
 const RANK: Record<Priority, number> = { high: 0, medium: 1, low: 2 };
 
-/** What still stands before what is over, unanswered before seen, by priority, the oldest first. */
+export function isAside(alarm: AlarmView): boolean {
+  return alarm.asideUntil !== null;
+}
+
+/** What was put aside last, before it what is over; then unanswered before seen, by priority, the oldest first. */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   return [...alarms].sort(
     (a, b) =>
+      Number(isAside(a)) - Number(isAside(b)) ||
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
       Number(a.answered) - Number(b.answered) ||
       RANK[a.priority] - RANK[b.priority] ||
@@ -22,15 +27,28 @@ export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   );
 }
 
-/** The alarm that a press of "I have seen it" answers; null when all are seen. */
+/** The alarm that a press of "I have seen it" answers; null when all are seen or put aside. */
 export function firstUnseen(alarms: readonly AlarmView[]): AlarmView | null {
-  return inOrder(alarms).find((alarm) => !alarm.answered) ?? null;
+  return inOrder(alarms).find((alarm) => !alarm.answered && !isAside(alarm)) ?? null;
+}
+
+/** One for each in a list: of reminders several can stand at once. */
+export function alarmKey({ alarm, pan, port, since, why }: AlarmView): string {
+  return `${alarm} ${pan ?? ''} ${port ?? ''} ${since} ${alarm === 'reminder' ? why : ''}`;
 }
 
 /** Where it is: the pan, the board or the program. */
-export function whereWords(alarm: AlarmView, header: Header | null): string {
+export function whereWords(alarm: Pick<AlarmView, 'pan' | 'port'>, header: Header | null): string {
   if (alarm.pan !== null) return panName(header, alarm.pan);
   return alarm.port === null ? 'Panwarden' : `Board ${alarm.port}`;
+}
+
+/** "Back pot: Running low"; a reminder is told in the words that it was given. */
+export function calledWords(
+  alarm: Pick<AlarmView, 'alarm' | 'pan' | 'port' | 'title' | 'why'>,
+  header: Header | null,
+): string {
+  return alarm.alarm === 'reminder' ? `Reminder: ${alarm.why}` : `${whereWords(alarm, header)}: ${alarm.title}`;
 }
 
 /** A sentence of the host with its full stop, so that two can stand in one line. */
@@ -42,7 +60,7 @@ export function asSentence(text: string): string {
 export function pageTitle(now: Now | null): string {
   const alarm = now === null ? null : firstUnseen(now.alarms);
   if (now === null || alarm === null) return now?.mode === 'practice' ? 'Practice boil – Panwarden' : 'Panwarden';
-  return `${alarm.condition === 'over' ? 'Over: ' : '▲ '}${whereWords(alarm, now.header)}: ${alarm.title} – Panwarden`;
+  return `${alarm.condition === 'over' ? 'Over: ' : '▲ '}${calledWords(alarm, now.header)} – Panwarden`;
 }
 
 /** A practice boil's clock is not the person's: its time of quiet is over at no time of day that can be told. */

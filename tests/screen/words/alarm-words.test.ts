@@ -1,7 +1,14 @@
 // Which alarm stands first, which is answered by a press, and when it sounds.
 import { expect, test } from 'vitest';
 import type { Now } from '../../../src/screen/client/types.ts';
-import { asSentence, firstUnseen, inOrder, pageTitle, soundsNow } from '../../../src/screen/words/alarm-words.ts';
+import {
+  asSentence,
+  calledWords,
+  firstUnseen,
+  inOrder,
+  pageTitle,
+  soundsNow,
+} from '../../../src/screen/words/alarm-words.ts';
 import { alarm, moment } from '../moment.ts';
 
 const seenHigh = { ...alarm, alarm: 'scorch-risk' as const, priority: 'high' as const, answered: true };
@@ -21,6 +28,19 @@ test('a press answers the foremost unseen alarm, at last those that are over', (
   expect(firstUnseen([over, seenHigh, lowOld])?.alarm).toBe('reminder');
   expect(firstUnseen([over, seenHigh])?.alarm).toBe('finish');
   expect(firstUnseen([seenHigh])).toBeNull();
+});
+
+test('what is put aside stands last and is not answered by a press', () => {
+  const away = { ...lowOld, asideUntil: moment.t + 60_000 };
+  expect(inOrder([away, over, alarm]).map((each) => each.alarm)).toEqual(['near-finish', 'finish', 'reminder']);
+  expect(firstUnseen([away])).toBeNull();
+});
+
+test('a reminder is called by its own words, all else by its place and title', () => {
+  expect(calledWords({ ...lowOld, pan: null, why: 'Skim the back pot' }, moment.header)).toBe(
+    'Reminder: Skim the back pot',
+  );
+  expect(calledWords(alarm, moment.header)).toBe('Front pot: Nearly done');
 });
 
 test('the title of the page shows the alarm and where it is', () => {

@@ -1,0 +1,100 @@
+// The alarms of a boil, the latest first, each with its answer and end, and a person's word that it was of no use.
+import type { JSX } from 'preact';
+import { settings } from '../client/store.ts';
+import type { Now, RaisingShown } from '../client/types.ts';
+import { priorityWord } from '../words/alarm-words.ts';
+import { timeOfDay } from '../words/clock.ts';
+import { courseWords, lookBackLines, raisingWords } from '../words/history-words.ts';
+import { whyWords } from '../words/why-words.ts';
+import { AlarmShape } from './alarm-shape.tsx';
+import { noUseMark, sayNoUse, takeBackNoUse } from './answers.ts';
+
+const SHOWN_FIRST = 5;
+
+/** A word that was noted without an id, as by another program, cannot be taken back. */
+function NoUse({ raising, now, what }: { raising: RaisingShown; now: Now; what: string }): JSX.Element | null {
+  const mark = noUseMark(raising, now.marks);
+  if (mark === null && raising.noUse) return null;
+  if (mark === null) {
+    return (
+      <button type="button" aria-label={`This was no use: ${what}`} onClick={() => sayNoUse(raising, what)}>
+        This was no use
+      </button>
+    );
+  }
+  return (
+    <button type="button" aria-label={`Take back: ${what} was no use`} onClick={() => takeBackNoUse(mark)}>
+      Take back
+    </button>
+  );
+}
+
+function Row({ raising, now, canSay }: { raising: RaisingShown; now: Now; canSay: boolean }): JSX.Element {
+  const what = raisingWords(raising, now);
+  return (
+    <li>
+      <time>{timeOfDay(now, raising.raisedAt)}</time>
+      <AlarmShape priority={raising.priority} flashes={false} isOver={raising.clearedAt !== null} />
+      <span class="raising">
+        <b>{what}</b>
+        <small>
+          called as “{priorityWord(raising.priority)}” ·{' '}
+          {raising.alarm === 'reminder' ? '' : `${whyWords(raising.why, settings.value)} · `}
+          {courseWords(raising, now).join(' · ')}
+        </small>
+      </span>
+      {raising.noUse && <em>of no use</em>}
+      {canSay && <NoUse raising={raising} now={now} what={what} />}
+    </li>
+  );
+}
+
+export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JSX.Element | null {
+  const latestFirst = [...now.history.raisings].reverse();
+  if (latestFirst.length === 0) return null;
+  const rows = (list: RaisingShown[]): JSX.Element[] =>
+    list.map((raising, place) => (
+      <Row
+        key={`${raising.raisedAt} ${raisingWords(raising, now)} ${place}`}
+        raising={raising}
+        now={now}
+        canSay={canSay}
+      />
+    ));
+  const older = latestFirst.slice(SHOWN_FIRST);
+  const { earlier } = now.history;
+  return (
+    <section class="panel log history" aria-label="Alarms of this boil">
+      <h2>Alarms of this boil</h2>
+      {canSay && (
+        <p class="hint">Was one of no use? Say so before the boil is ended; it is counted in the look back.</p>
+      )}
+      <ol>{rows(latestFirst.slice(0, SHOWN_FIRST))}</ol>
+      {older.length > 0 && (
+        <details>
+          <summary>{older.length} older</summary>
+          <ol>{rows(older)}</ol>
+        </details>
+      )}
+      {earlier > 0 && <p class="hint">{earlier} before those are not listed any more.</p>}
+    </section>
+  );
+}
+
+/** What the alarms asked of one person, once there is a whole to look back on. */
+export function LookBackPanel({ now }: { now: Now }): JSX.Element {
+  const { lookBack, earlier } = now.history;
+  return (
+    <section class="panel" aria-label="Looking back on the alarms">
+      <h2>Looking back on the alarms</h2>
+      <dl class="look-back">
+        {lookBackLines(lookBack, earlier, now).map(([what, says]) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>{says}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}

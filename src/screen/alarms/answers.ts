@@ -1,0 +1,63 @@
+// What a person answers to an alarm, as commands to the host: seen, put aside, taken up again, and of no use.
+import { tell } from '../client/store.ts';
+import type { AlarmView, MarkView, Now, RaisingShown } from '../client/types.ts';
+
+type Named = Pick<AlarmView, 'alarm' | 'pan' | 'port'>;
+
+const keyOf = ({ alarm, pan, port }: Named): { pan: string | null; alarm: string; port?: string } => ({
+  pan,
+  alarm,
+  ...(port === null ? {} : { port }),
+});
+
+/** Says "I have seen this one". */
+export function acknowledge(alarm: Named): void {
+  void tell({ answer: { acknowledge: keyOf(alarm) } });
+}
+
+/** Boil time is faster than the person's in a practice boil, and their time is what they choose. */
+export function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): number {
+  return Math.round(seconds * (now.mode === 'practice' ? now.speed : 1));
+}
+
+/** Silent until the time is over, whatever it does meanwhile; resolves to whether it was taken. */
+export function putAside(alarm: Named, minutes: number, reason: string, now: Now): Promise<boolean> {
+  const seconds = ownSeconds(minutes * 60, now);
+  return tell({ answer: { put_aside: { ...keyOf(alarm), seconds, reason } } });
+}
+
+/** A put-aside that ends at once: with its cause still there, the alarm calls. */
+export function takeUpAgain(alarm: Named): void {
+  void tell({ answer: { put_aside: { ...keyOf(alarm), seconds: 0, reason: 'taken up again' } } });
+}
+
+/** The mark by which a person says that this raising was of no use; null where nobody did. */
+export function noUseMark(raising: RaisingShown, marks: readonly MarkView[]): string | null {
+  const found = marks.find(({ mark, withdrawn }) => {
+    if (mark.kind !== 'note' || mark.no_use !== true || mark.about === undefined || withdrawn) return false;
+    const { alarm, pan, port, raised } = mark.about;
+    return (
+      alarm === raising.alarm &&
+      pan === raising.pan &&
+      raised === raising.raisedAt &&
+      (port ?? raising.port) === raising.port
+    );
+  });
+  return found?.mark.id ?? null;
+}
+
+/** `what` is the alarm in words, for the log of marks. */
+export function sayNoUse(raising: RaisingShown, what: string): void {
+  const { raisedAt: raised } = raising;
+  const pan = raising.pan === null ? {} : { pan: raising.pan };
+  const text = `Of no use: ${what}`;
+  const id = `screen-${crypto.randomUUID()}`;
+  void tell(
+    { mark: { kind: 'note', text, ...pan, about: { ...keyOf(raising), raised }, no_use: true, id } },
+    'Noted: this call was of no use.',
+  );
+}
+
+export function takeBackNoUse(id: string): void {
+  void tell({ mark: { kind: 'withdraw', id } }, 'Taken back: this call was of use.');
+}

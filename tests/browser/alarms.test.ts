@@ -1,0 +1,125 @@
+// What a person does with the calls on the page: many at once, put aside by keyboard, the history, and a word that one was of no use.
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { createHost } from '../../src/host/host.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { serveHost } from '../../src/web/serve.ts';
+import { HandClock } from '../host/hand-clock.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
+import { standIn } from './stand-in-host.ts';
+import { alarms, flood, liveNow } from './tarn-hollow.ts';
+
+let browser: Browser;
+const closing: (() => Promise<unknown>)[] = [];
+
+beforeAll(async () => void (browser = await startChromium()));
+afterAll(() => browser?.close());
+afterEach(async () => {
+  for (const close of closing.splice(0).reverse()) await close();
+});
+
+/** A page on a real host with one pot at Tarn Hollow, our invention, whose reminder has come. */
+async function reminded(): Promise<{ page: Page; errors: string[]; machine: HandClock }> {
+  const folder = await mkdtemp(join(tmpdir(), 'tarn-hollow-'));
+  closing.push(() => rm(folder, { recursive: true, force: true }));
+  const machine = new HandClock();
+  const host = await createHost({ folder, machine });
+  closing.push(() => host.close());
+  const setup = { name: 'Tarn Hollow, invented', site: { altitude_m: 640 }, pans: [{ id: 'p1', name: 'Front pot' }] };
+  for (const command of [{ start: setup }, { mark: { kind: 'remind', text: 'Skim Front pot', seconds: 5 } }]) {
+    const answer = await host.command({ ref: 'r', ...command });
+    if (!answer.ok) throw new Error(answer.why);
+  }
+  machine.run(6000);
+  const served = await serveHost(host, { port: 0, folder: await ensureScreenBuilt(), nowMs: () => performance.now() });
+  closing.push(() => served.close());
+  const { page, errors } = await openPage(browser, served.url, LAPTOP);
+  closing.push(() => page.context().close());
+  return { page, errors, machine };
+}
+
+test('a call is put aside by two keys, counted, taken up again, and told in the history', async () => {
+  const { page, errors, machine } = await reminded();
+  await page.getByText('Reminder: Skim Front pot').first().waitFor();
+  await page.keyboard.press('a');
+  await expect.poll(() => page.locator(':focus').innerText()).toBe('5 min');
+  await page.keyboard.press('Enter');
+  await page.locator('.dock-calm', { hasText: '1 put aside' }).waitFor();
+  const row = page.locator('.history li');
+  await expect.poll(() => row.innerText()).toContain('put aside');
+  await page.locator('.dock-calm > details > summary').press('Enter');
+  const away = page.locator('.dock .alarm');
+  expect(await away.innerText()).toMatch(/comes back \d\d:\d\d, “Not just now”/);
+  await page.getByRole('button', { name: 'Take it up again' }).press('Enter');
+  machine.run(1000);
+  await page.locator('.hurry-seen:enabled').waitFor();
+  await page.keyboard.press('s');
+  await expect.poll(() => row.innerText()).toContain('seen after');
+  machine.run(1000);
+  await page.locator('.dock').waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'This was no use: Reminder: Skim Front pot' }).press('Enter');
+  await row.getByText('of no use').waitFor();
+  await page.getByRole('button', { name: 'Take back: Reminder: Skim Front pot was no use' }).press('Enter');
+  await row.getByText('of no use').waitFor({ state: 'detached' });
+  expect(errors).toEqual([]);
+});
+
+test('a lead that is changed in Settings holds at once for the boil that runs, and the call stays', async () => {
+  const { page } = await reminded();
+  await page.getByRole('link', { name: 'Settings', exact: true }).click();
+  await page.getByText('A change holds for all pans of the boil that is running').waitFor();
+  await page.getByLabel('Call me when a pan is nearly done').selectOption('1800');
+  await page.getByText('Called about 30 min before the finish').waitFor();
+  await page.getByText('That is long: the forecast is less sure so early').waitFor();
+  expect(await page.locator('.dock').innerText()).toContain('Reminder: Skim Front pot');
+});
+
+test.each([
+  ['laptop', LAPTOP, 3],
+  ['phone', PHONE, 1],
+])('of nine calls a %s shows what fits, sorted, and opens the rest', async (_name, size, fits) => {
+  const away = { ...alarms[1]!, asideUntil: 19_000_000, asideReason: 'The probe is being changed' };
+  const now = liveNow(4, { alarms: [...flood, away], sound: { priority: 'high', silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), now);
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, size);
+  closing.push(() => page.context().close());
+  const rows = page.locator('.dock .alarm');
+  await expect.poll(() => rows.count()).toBe(fits);
+  expect(await rows.first().innerText()).toContain('Warming pan: Invented call 7');
+  expect(await page.getByText('1 put aside').isVisible()).toBe(true);
+  const todo = await page.locator('.alarm-full .alarm-todo').boundingBox();
+  const list = await page.locator('.dock .alarms').boundingBox();
+  expect((todo?.y ?? 0) + (todo?.height ?? 9999)).toBeLessThanOrEqual((list?.y ?? 0) + (list?.height ?? 0));
+  await page.getByText(`${9 - fits} more`).click();
+  await expect.poll(() => rows.count()).toBe(9);
+  const top = (await page.locator('.dock').boundingBox())?.y ?? -1;
+  expect((await page.locator('.dock .alarms').boundingBox())?.y ?? -1).toBeGreaterThanOrEqual(top);
+  await page.keyboard.press('k');
+  await expect.poll(() => rows.allInnerTexts()).toHaveLength(1);
+  expect(await rows.innerText()).toContain('“The probe is being changed”');
+});
+
+test('a call is read out once, however long it stands, and nothing is read out anew when its numbers change', async () => {
+  const calling = (why: string) =>
+    liveNow(4, { alarms: [{ ...alarms[0]!, why }], sound: { priority: 'medium', silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), calling('about 9 min to 66.9 °Bx (7–12)'));
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const spoken = page.locator('[role=alert].unseen');
+  await expect.poll(() => spoken.innerText()).toContain('Front pot');
+  const changes = spoken.evaluateHandle((region) => {
+    const count = { times: 0 };
+    const Watcher = region.ownerDocument.defaultView!.MutationObserver;
+    new Watcher(() => (count.times += 1)).observe(region, { childList: true, characterData: true, subtree: true });
+    return count;
+  });
+  const seen = await changes;
+  host.show(calling('about 8 min to 66.9 °Bx (6–10)'));
+  await page.getByText('About 8 min (6–10)', { exact: false }).first().waitFor();
+  expect(await seen.evaluate(({ times }) => times)).toBe(0);
+});

@@ -1,0 +1,58 @@
+// A raising is told with its answer, what was put aside and its end; the look back counts in plain words.
+import { expect, test } from 'vitest';
+import { lookBack } from '../../../src/core/boil/look-back.ts';
+import type { RaisingShown } from '../../../src/screen/client/types.ts';
+import { courseWords, lookBackLines, raisingWords } from '../../../src/screen/words/history-words.ts';
+import { moment } from '../moment.ts';
+
+const minute = 60_000;
+const raising: RaisingShown = {
+  alarm: 'low-level',
+  pan: 'p1',
+  port: null,
+  priority: 'medium',
+  why: '14 mm deep',
+  raisedAt: 10 * minute,
+  answeredAt: null,
+  clearedAt: null,
+  asides: [],
+  noUse: false,
+};
+
+test('a raising is called by its pan and title, a reminder by its own words', () => {
+  expect(raisingWords(raising, moment)).toBe('Front pot: Running low');
+  expect(raisingWords({ ...raising, alarm: 'reminder', pan: null, why: 'Skim' }, moment)).toBe('Reminder: Skim');
+});
+
+test('its course says what was done and when', () => {
+  expect(courseWords(raising, moment)).toEqual(['not seen yet', 'still there']);
+  const asides = [
+    { at: 11 * minute, until: 21 * minute, reason: 'I stand beside it' },
+    { at: 15 * minute, until: 15 * minute, reason: 'taken up again' },
+  ];
+  const whole = { ...raising, answeredAt: 10 * minute + 40_000, clearedAt: 25 * minute, asides };
+  expect(courseWords(whole, moment)).toEqual([
+    'seen after 40 s',
+    'put aside 07:41 for 10 min, “I stand beside it”',
+    'taken up again 07:45',
+    'over 07:55',
+  ]);
+});
+
+test('the look back says how many, how fast, and which most often', () => {
+  const again = { ...raising, raisedAt: 20 * minute, answeredAt: 21 * minute, noUse: true };
+  const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
+  expect(lines).toEqual({
+    Alarms: '2',
+    Seen: '1 of 2, usually after 60 s',
+    'Most in one hour': '2',
+    'Came and went at once': 'none',
+    'Too many at once': 'never',
+    'Most often': 'Front pot: Running low, 2 times',
+    'Of no use, you said': '1',
+  });
+});
+
+test('a boil without alarms says so in one line', () => {
+  expect(lookBackLines(lookBack([]), 0, moment)).toEqual([['Alarms', 'none']]);
+});

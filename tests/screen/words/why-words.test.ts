@@ -1,0 +1,32 @@
+// The numbers behind a call come in the person's own units, and what is no number stays as it was written.
+import { expect, test } from 'vitest';
+import { whyWords } from '../../../src/screen/words/why-words.ts';
+import { american, metric } from '../moment.ts';
+
+/** Blanks that do not break are blanks here. */
+const plain = (why: string, settings = american): string => whyWords(why, settings).replaceAll('\u00a0', ' ');
+
+test('a range of minutes stands beside its minutes, not beside the strength', () => {
+  expect(plain('about 9 min to 66.9 °Bx (7–12)', metric)).toBe('about 9 min (7–12) to 66.9 °Bx');
+  expect(plain('about 9 min to 67 °Bx (9–9)', metric)).toBe('about 9 min to 67.0 °Bx');
+});
+
+test('a strength keeps its range in the scale that was chosen', () => {
+  const why = '66.0 °Bx (65.6–66.4), finish 66.9 °Bx';
+  expect(plain(why, metric)).toBe('66.0 °Bx (65.6–66.4), finish 66.9 °Bx');
+  expect(plain(why, { ...metric, strength: 'sg' })).toMatch(/^1\.32\d+ SG \(1\.32\d–1\.32\d\), finish 1\.33\d+ SG$/i);
+});
+
+test('a rise and a rate are differences, a temperature is none', () => {
+  // 1.8 °F to each °C; 104 °C = 219.2 °F (computed).
+  expect(plain('rise 5.0 °C, 4.0 °C/min')).toBe('rise 9.0 °F, +7.2 °F/min');
+  expect(plain('104.0 °C, ceiling 104 °C')).toBe('219.2 °F, ceiling 219.2 °F');
+});
+
+test('a depth is in inches where these were chosen', () => {
+  expect(plain('14 mm deep, least 15 mm in about 3 min')).toBe('0.6 in deep, least 0.6 in in about 3 min');
+});
+
+test('words stay as they are', () => {
+  expect(plain('nothing comes from the probe')).toBe('nothing comes from the probe');
+});
