@@ -64,7 +64,7 @@ export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JS
   const older = latestFirst.slice(SHOWN_FIRST);
   const { earlier } = now.history;
   return (
-    <section class="panel log history" aria-label="Alarms of this boil">
+    <section class="panel history" aria-label="Alarms of this boil">
       <h2>Alarms of this boil</h2>
       {canSay && (
         <p class="hint">Was one of no use? Say so before the boil is ended; it is counted in the look back.</p>

@@ -1,6 +1,6 @@
 // The numbers behind an alarm, as the host wrote them down, in the units that the person chose.
 import type { Settings } from '../client/types.ts';
-import { degrees, depth, exactStrength, signedRate, strengthEnds, temperature } from './amounts.ts';
+import { degrees, depth, exactStrength, mass, signedRate, strengthEnds, temperature } from './amounts.ts';
 
 type Rule = readonly [RegExp, (settings: Settings, numbers: number[]) => string];
 
@@ -23,8 +23,18 @@ const RULES: readonly Rule[] = [
   [pattern('# °Bx'), (settings, [brix = 0]) => exactStrength(brix, settings)],
   [pattern('# °C/min'), (settings, [rate = 0]) => signedRate(rate, settings)],
   [pattern('rise # °C'), (settings, [rise = 0]) => `rise ${degrees(rise, settings)}`],
+  // One unit stands for both numbers, or for none where the tip is in steam.
+  [
+    pattern('fell from # to # °C'),
+    (settings, [from = 0, to = 0]) => `fell from ${temperature(from, settings)} to ${temperature(to, settings)}`,
+  ],
+  [
+    pattern('fell from # to the steam'),
+    (settings, [from = 0]) => `fell from ${temperature(from, settings)} to the steam`,
+  ],
   [pattern('# °C'), (settings, [celsius = 0]) => temperature(celsius, settings)],
   [pattern('# mm'), (settings, [mm = 0]) => depth(mm, settings)],
+  [pattern('# kg'), (settings, [kg = 0]) => mass(kg, settings)],
 ];
 
 /** "about 9 min (7–12) to 66.9 °Bx", of a boil's own "about 9 min to 66.9 °Bx (7–12)". */

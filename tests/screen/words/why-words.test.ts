@@ -23,6 +23,19 @@ test('a rise and a rate are differences, a temperature is none', () => {
   expect(plain('104.0 °C, ceiling 104 °C')).toBe('219.2 °F, ceiling 219.2 °F');
 });
 
+test('a fall has its unit on both ends', () => {
+  // 98 °C = 208.4 °F, 92.5 °C = 198.5 °F (computed).
+  expect(plain('fell from 98.0 to 92.5 °C and goes on falling')).toBe(
+    'fell from 208.4 °F to 198.5 °F and goes on falling',
+  );
+  expect(plain('fell from 98.0 to the steam and stays there')).toBe('fell from 208.4 °F to the steam and stays there');
+});
+
+test('gas is weighed in pounds where these were chosen', () => {
+  // 2.0 kg = 4.41 lb (computed).
+  expect(plain('about 2.0 kg left, 20 min at this flame')).toBe('about 4.4 lb left, 20 min at this flame');
+});
+
 test('a depth is in inches where these were chosen', () => {
   expect(plain('14 mm deep, least 15 mm in about 3 min')).toBe('0.6 in deep, least 0.6 in in about 3 min');
 });
