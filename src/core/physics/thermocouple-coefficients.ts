@@ -22,7 +22,7 @@ export interface ThermocoupleCurve {
 }
 
 /**
- * NIST ITS-90 thermocouple database (Standard Reference Database 60, Monograph 175), read in a public transcription of
+ * NIST ITS-90 thermocouple database (Standard Reference Database 60, Monograph 175), read in a public copy of
  * its table of all coefficients; the printed reference functions agree to the digits that they give.
  */
 export const THERMOCOUPLE_CURVES: Readonly<Record<ThermocoupleType, ThermocoupleCurve>> = {

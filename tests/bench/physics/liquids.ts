@@ -34,7 +34,7 @@ const refractometerAt = (readingBrix: number, sampleCelsius: number): number => 
 export const liquidComparisons: Comparison[] = [
   {
     quantity: 'density at 20 °C, 0–72 °Bx',
-    source: 'CRC Handbook, as transcribed',
+    source: 'CRC Handbook, a public copy',
     provenance: 'read',
     unit: 'kg/m³',
     limit: 0.3,

@@ -9,7 +9,7 @@ const ofPurity = ([c0, c1, c2]: readonly [number, number, number]): number =>
   c0 + c1 * PURITY_PERCENT + c2 * PURITY_PERCENT ** 2;
 
 /**
- * Bubnik & Kadlec, Sugar Technologists Manual, 8th ed. 1995, for pure sucrose; constants read in a public transcription.
+ * Bubnik & Kadlec, Sugar Technologists Manual, 8th ed. 1995, for pure sucrose; constants read in a public copy.
  * Brix, water's boiling point in °C; °C. It jumps by 0.08 °C at 60 °Bx.
  */
 export function bubnikKadlec1995RiseC(brix: number, waterCelsius: number): number {
@@ -27,7 +27,7 @@ const kadlecHeat = (kelvin: number): number =>
   60347.4 - 169.558 * kelvin + 0.858193 * kelvin ** 2 - 2.11784e-3 * kelvin ** 3 + 1.76e-6 * kelvin ** 4;
 
 /**
- * Kadlec, Bretschneider & Dandar 1978, La Sucrerie Belge 97, pure sucrose; constants read in a public transcription.
+ * Kadlec, Bretschneider & Dandar 1978, La Sucrerie Belge 97, pure sucrose; constants read in a public copy.
  * Brix, water's boiling point in °C; °C. Its polynomial is in the mole fraction of sucrose.
  */
 export function kadlec1978RiseC(brix: number, waterCelsius: number): number {
