@@ -1,6 +1,6 @@
 // What would help a pan: the mark that narrows its forecast most, a smaller pot, and how much may be poured in at once.
 import { type AskedMark, bestMark, type Trial } from '../pan/best-mark.ts';
-import { WATER } from '../pan/baseline.ts';
+import { CHECK_SIGMA_C, WATER } from '../pan/baseline.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
@@ -52,8 +52,7 @@ function shallowOf(look: Look): Shallow | null {
 const VOLUME_SHARE = 0.08;
 /** An instrument in a hot sample, °Bx: see physics/instruments.ts, and the sample's own error. */
 const DENSITY_SIGMA_BRIX = 0.6;
-/** A probe in boiling water, °C; a barometer's 0.7 hPa at 0.0277 °C/hPa. */
-const CHECK_SIGMA_C = 0.08;
+/** A barometer's 0.7 hPa at 0.0277 °C/hPa, °C. */
 const PRESSURE_SIGMA_C = 0.02;
 
 /** What a person could measure of this pan as it is set up. */

@@ -1,8 +1,9 @@
 // How strong the sap is that goes into a pan: as somebody measured it in this boil, else as is usual for its kind.
+import { sapKindOf } from '../physics/sap-kinds.ts';
 import type { BoilState } from './state.ts';
 
-/** Sugar in sap where nobody measured it, °Bx (trade.md, extension services: maple about 2, birch about 1). */
-const TYPICAL_SAP_BRIX = { maple: 2, birch: 1 } as const;
+/** Sap of mostly glucose and fructose runs as birch does, any other as maple does. */
+const usualBrix = { maple: sapKindOf('maple').typicalBrix!, birch: sapKindOf('birch').typicalBrix! };
 
 /** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
 export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
@@ -11,5 +12,5 @@ export function sapBrix(state: BoilState, pan: string): { brix: number; guessed:
     if (mark.kind === 'top-up' && mark.brix !== undefined && !withdrawn) return { brix: mark.brix, guessed: false };
   }
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
-  return { brix: birch ? TYPICAL_SAP_BRIX.birch : TYPICAL_SAP_BRIX.maple, guessed: true };
+  return { brix: birch ? usualBrix.birch : usualBrix.maple, guessed: true };
 }

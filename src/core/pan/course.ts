@@ -129,8 +129,6 @@ export interface Moved extends Added {
   celsius: number;
 }
 
-export type Mixing = Extract<Happening, { what: 'pour' | 'receive' | 'take' }>;
-
 const LONG_AGO_MS = -86_400_000;
 
 export function startCourse(t: number): Course {

@@ -1,11 +1,10 @@
-// What a person would do well to know beside the reading: how much may be poured in, whether the batch ends too shallow, and which mark would help most.
-import { LEVEL, OFFSET, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
+// What a person would do well to know beside the reading: how much may be poured in, and whether the batch ends too shallow.
+import { SUGAR } from './filter/belief.ts';
 import {
   brixOfWaterPerSugar,
   HOT_VOLUME,
   litresOf,
   massOfLitres,
-  riseOfWater,
   steamForWarming,
   waterPerSugar,
 } from './filter/liquid.ts';
@@ -56,26 +55,3 @@ export function smallestBatch({ setting }: Look): { syrupLitres: number; sapLitr
   const sapLitres = (massOfLitres(syrupLitres, brix) * brix) / sapBrix / massOfLitres(1, sapBrix);
   return { syrupLitres, sapLitres };
 }
-
-export type HelpfulMark = 'depth' | 'density' | 'water-check';
-
-/** Below this nothing more needs to be asked, standard deviation of the logarithm of the time left. */
-const GOOD_ENOUGH = 0.15;
-
-/** The mark that would narrow the finish most: what each would make sure, against what is unsure now. */
-export function bestMark({ now, setting, litresShare }: Look, sigma: number | null): HelpfulMark | null {
-  if (now === null || (sigma !== null && sigma < GOOD_ENOUGH)) return null;
-  const u = waterOf(now);
-  const { slope } = riseOfWater(u, setting.design.shares, setting.around.pressureHpa ?? 1013.25);
-  const byOffset = Math.sqrt(variance(now, OFFSET)) / Math.max(1e-6, -slope * u);
-  const byAmount = Math.min(litresShare, 1) + Math.sqrt(variance(now, LEVEL));
-  const byWater = Math.sqrt(variance(now, WATER));
-  if (byWater > DENSITY_TELLS && u < THICK_U) return byOffset > byWater ? 'water-check' : 'density';
-  return byAmount > AMOUNT_TELLS ? 'depth' : null;
-}
-
-/** An instrument tells the water of a thickening pan better than this; a stick tells the amount better than that. */
-const DENSITY_TELLS = 0.06;
-const AMOUNT_TELLS = 0.3;
-/** Thickening: 25 °Bx. */
-const THICK_U = 3;

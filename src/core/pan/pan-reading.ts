@@ -14,7 +14,6 @@ import {
   timeToDepth,
   timeToStrength,
 } from './forecast.ts';
-import { bestMark, endsShallow, type EndsShallow, type HelpfulMark, smallestBatch, topUpLitres } from './outlook.ts';
 import type { PanModel } from './pan-state.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import { temperatureNow } from './temperature-track.ts';
@@ -35,29 +34,6 @@ export interface PanOutlook {
   shallow: TimeLeft | null;
   /** Share to which the litres are known. */
   litresShare: number;
-}
-
-/** What a person would do well to know beside the reading; worked out when somebody looks. */
-export interface PanAdvice {
-  scorchLowS: number | null;
-  topUpLitres: number | null;
-  endsShallow: EndsShallow | null;
-  smallestBatch: { syrupLitres: number; sapLitres: number } | null;
-  bestMark: HelpfulMark | null;
-}
-
-/** At t (ms). */
-export function advicePan(pan: PanModel, setting: Setting, t: number): PanAdvice {
-  const look = lookAt(pan, setting, t);
-  const { finish, scorch } = setting.around.limits;
-  const burns = earlier(timeToStrength(look, scorch.brix), timeToDepth(look, BARE_DEPTH_MM));
-  return {
-    scorchLowS: burns?.low ?? null,
-    topUpLitres: topUpLitres(look),
-    endsShallow: endsShallow(look),
-    smallestBatch: smallestBatch(look),
-    bestMark: bestMark(look, timeToStrength(look, finish.brix)?.sigma ?? null),
-  };
 }
 
 /** Everything that is said of a pan at t (ms). `nearLeadS` is the lead of the near-finish call, s. */

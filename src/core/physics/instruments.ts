@@ -1,22 +1,18 @@
 // What somebody read off a hydrometer or refractometer, as the strength that it means and how sure that is.
-import type { SugarShares } from '../boil/entries.ts';
+import type { Mark, SugarShares } from '../boil/entries.ts';
 import type { Measured } from '../quantities/measured.ts';
 import { combined, measured, plus } from '../quantities/propagation.ts';
 import { type StrengthScale, trueBrixFromHydrometer } from './hydrometer.ts';
 import { invertCorrectionBrix, trueBrixFromRefractometer } from './refractometer.ts';
 
-/** The fields of a density mark; one of brix, baume and sg is given. */
-export interface NotedReading {
-  brix?: number | undefined;
-  baume?: number | undefined;
-  sg?: number | undefined;
-  /** Temperature of the sample, °C; taken as the reference temperature where it is not said. */
-  celsius?: number | undefined;
-  instrument?: 'hydrometer' | 'refractometer' | undefined;
-  /** 15.56 °C for a hydrometer and 20 °C for a refractometer unless said. */
-  reference_celsius?: number | undefined;
-  compensated?: boolean | undefined;
-}
+/**
+ * What a density mark says of an instrument: one of brix, baume and sg; the sample's temperature, taken as the reference
+ * temperature where it is not said; the reference, 15.56 °C for a hydrometer and 20 °C for a refractometer unless said.
+ */
+export type NotedReading = Pick<
+  Extract<Mark, { kind: 'density' }>,
+  'brix' | 'baume' | 'sg' | 'celsius' | 'instrument' | 'reference_celsius' | 'compensated'
+>;
 
 /** A NotedReading with what was left out filled in. */
 interface Instrument {

@@ -1,7 +1,8 @@
-// Checks what is advised beside the reading: how much may be poured in, whether a batch ends too shallow, and which mark would help.
+// Checks what is advised beside the reading: how much may be poured in, and whether a batch ends too shallow.
 import { expect, test } from 'vitest';
 import { settingOf } from '../../../src/core/boil/settings.ts';
-import { advicePan } from '../../../src/core/pan/pan-reading.ts';
+import { lookAt } from '../../../src/core/pan/forecast.ts';
+import { endsShallow, smallestBatch, topUpLitres } from '../../../src/core/pan/outlook.ts';
 import { boilingAt, foldAll, inOrder, lines, mark, onePot } from '../boil/tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
@@ -18,7 +19,8 @@ function advised(litres: number, diameterMm: number) {
   const poured = mark(0, { kind: 'top-up', pan: 'p1', litres, brix: 20, celsius: 95 });
   const heard = lines(0, UNTIL, { T1: () => boilingAt(20, 'maple') });
   const { state } = foldAll({ ...onePot(), pans: [pan] }, inOrder([poured], heard), UNTIL);
-  return advicePan(state.pans['p1']!, settingOf(state, 'p1'), UNTIL);
+  const look = lookAt(state.pans['p1']!, settingOf(state, 'p1'), UNTIL);
+  return { endsShallow: endsShallow(look), smallestBatch: smallestBatch(look), topUpLitres: topUpLitres(look) };
 }
 
 test('a wide pan with little in it ends too shallow, and says from which strength on it belongs in a smaller pot', () => {

@@ -1,6 +1,6 @@
 // What is believed of a pan before anything was seen of it: usual contents, the burner's nominal heat, a usual probe.
 import { litresAtDepth, surfaceM2 } from '../../physics/vessel.ts';
-import { latentHeatKjPerKg } from '../../physics/heat.ts';
+import { boiledOffKgPerS } from '../../physics/heat.ts';
 import type { PanDesign } from '../setup.ts';
 import { STILL_KG_PER_M2_S } from '../still-surface.ts';
 import type { Base } from './base.ts';
@@ -88,7 +88,7 @@ function suppose(belief: Belief, massKg: number, massShare: number, u: number, s
 export function usualPower(design: PanDesign): { kgPerS: number; share: number } {
   if (design.ceilingC !== null && design.vessel === null)
     return { kgPerS: UNKNOWN_M2 * STILL_KG_PER_M2_S, share: UNKNOWN_SHARE };
-  const perWatt = 1 / (1000 * latentHeatKjPerKg(100)!);
+  const perWatt = boiledOffKgPerS(1, 100)!;
   if (design.ceilingC !== null && design.vessel !== null)
     return { kgPerS: surfaceM2(design.vessel, USUAL_DEPTH_MM) * STILL_KG_PER_M2_S, share: STILL_SHARE };
   if (design.usefulPowerW !== null && design.usefulPowerW > 0)
