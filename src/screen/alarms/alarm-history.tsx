@@ -8,6 +8,7 @@ import { courseWords, lookBackLines, raisingWords } from '../words/history-words
 import { whyWords } from '../words/why-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
 import { noUseMark, sayNoUse, takeBackNoUse } from './answers.ts';
+import { FirstFew } from '../shell/first-few.tsx';
 
 const SHOWN_FIRST = 5;
 
@@ -52,16 +53,6 @@ function Row({ raising, now, canSay }: { raising: RaisingShown; now: Now; canSay
 export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JSX.Element | null {
   const latestFirst = [...now.history.raisings].reverse();
   if (latestFirst.length === 0) return null;
-  const rows = (list: RaisingShown[]): JSX.Element[] =>
-    list.map((raising, place) => (
-      <Row
-        key={`${raising.raisedAt} ${raisingWords(raising, now)} ${place}`}
-        raising={raising}
-        now={now}
-        canSay={canSay}
-      />
-    ));
-  const older = latestFirst.slice(SHOWN_FIRST);
   const { earlier } = now.history;
   return (
     <section class="panel history" aria-label="Alarms of this boil">
@@ -69,13 +60,18 @@ export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JS
       {canSay && (
         <p class="hint">Was one of no use? Say so before the boil is ended; it is counted in the look back.</p>
       )}
-      <ol>{rows(latestFirst.slice(0, SHOWN_FIRST))}</ol>
-      {older.length > 0 && (
-        <details>
-          <summary>{older.length} older</summary>
-          <ol>{rows(older)}</ol>
-        </details>
-      )}
+      <FirstFew
+        items={latestFirst}
+        shown={SHOWN_FIRST}
+        row={(raising, place) => (
+          <Row
+            key={`${raising.raisedAt} ${raisingWords(raising, now)} ${place}`}
+            raising={raising}
+            now={now}
+            canSay={canSay}
+          />
+        )}
+      />
       {earlier > 0 && <p class="hint">{earlier} before those are not listed any more.</p>}
     </section>
   );

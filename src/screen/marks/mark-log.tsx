@@ -4,6 +4,7 @@ import { settings, tell } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { markWords } from '../words/mark-words.ts';
+import { FirstFew } from '../shell/first-few.tsx';
 
 const SHOWN_FIRST = 8;
 
@@ -31,22 +32,17 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
 
 export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }): JSX.Element {
   const latestFirst = now.marks.filter((each) => each.mark.kind !== 'withdraw').reverse();
-  const older = latestFirst.slice(SHOWN_FIRST);
-  const rows = (list: MarkView[]): JSX.Element[] =>
-    list.map((each, i) => (
-      <LogRow key={each.mark.id ?? `${each.t} ${i}`} each={each} now={now} canTakeBack={canTakeBack} />
-    ));
   return (
     <section class="panel log" aria-label="What was noted">
       <h2>Noted so far</h2>
       {latestFirst.length === 0 && <p>Nothing yet.</p>}
-      <ol>{rows(latestFirst.slice(0, SHOWN_FIRST))}</ol>
-      {older.length > 0 && (
-        <details>
-          <summary>{older.length} older</summary>
-          <ol>{rows(older)}</ol>
-        </details>
-      )}
+      <FirstFew
+        items={latestFirst}
+        shown={SHOWN_FIRST}
+        row={(each, place) => (
+          <LogRow key={each.mark.id ?? `${each.t} ${place}`} each={each} now={now} canTakeBack={canTakeBack} />
+        )}
+      />
     </section>
   );
 }
