@@ -1,5 +1,6 @@
 // What the rest of the program may ask of the notebook, whatever keeps it.
 import type { Header, Learnt, ProbeSetup } from '../core/boil/entries.ts';
+import type { BoilPage, Collection, Photo } from '../core/season/records.ts';
 
 export type BoilKind = 'live' | 'practice' | 'imported';
 
@@ -72,6 +73,29 @@ export interface Notebook {
   learnt(): Teaching[];
   /** What any boil begun so far taught under this name is forgotten; a later boil may teach it anew. */
   forget(name: string): void;
+  /** What a person wrote about a boil; empty when nothing was. Over boils too. */
+  page(boil: string): BoilPage;
+  /** The whole page in place of the one before. */
+  keepPage(boil: string, page: BoilPage): void;
+  /** What was worked out of a boil's entries and is costly to work out again; null when nothing is kept under this `key`
+   *  (the caller puts into it what the figures depend on). Entries that come later drop it. */
+  figures(boil: string, key: string): unknown;
+  keepFigures(boil: string, key: string, figures: unknown): void;
+  /** Newest day first. */
+  collections(): Collection[];
+  /** A new one, or in place of the one with its id. */
+  keepCollection(collection: Collection): void;
+  dropCollection(id: string): void;
+  /** In the order in which they were added. */
+  photos(boil: string): Photo[];
+  /** `bytes` are kept as they are handed in: at most 10 MB, on disk when the call returns. Throws NotebookProblem (2). */
+  addPhoto(boil: string, photo: Pick<Photo, 'type' | 'caption'>, bytes: Uint8Array): Photo;
+  photo(boil: string, id: string): { photo: Photo; bytes: Uint8Array };
+  dropPhoto(boil: string, id: string): void;
+  /** Ids of boils whose name, pans, notes or page hold all these words, or words that begin so; best match first. */
+  search(words: string): string[];
+  /** A dated, whole copy of the notebook in another folder, and only the newest `keep` of ours left there; returns its path. */
+  backup(folder: string, keep: number): string;
   /** undefined when nothing was kept under the key. */
   setting(key: string): unknown;
   keepSetting(key: string, value: unknown): void;

@@ -64,7 +64,7 @@ export const probeSchema = z.looseObject({
 
 const SUM_TO_ONE = 'must have shares that sum to 1 (0.99 to 1.01)';
 const share = z.number().min(0).max(1.01);
-const sap = z.union(
+export const sapSchema = z.union(
   [
     z.enum(['maple', 'birch']),
     z
@@ -127,7 +127,7 @@ const pan = z.looseObject({
   id,
   name: name.optional(),
   role: z.enum(['syrup', 'reference']).optional(),
-  sap: sap.optional(),
+  sap: sapSchema.optional(),
   probe: z.union([id, z.array(id).max(100)], { error: "must be a probe's id or a list of them" }).optional(),
   vessel: vessel.optional(),
   heat: z
