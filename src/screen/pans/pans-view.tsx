@@ -132,6 +132,7 @@ export function PansView({ now }: { now: Now }): JSX.Element {
   const size = isBig.value ? 'cards cards-big' : `cards${many}`;
   return (
     <div class="pans">
+      <h1 class="unseen">Pans</h1>
       {now.view === 'live' && now.ended && (
         <>
           <AfterBoil now={now} />

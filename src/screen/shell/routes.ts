@@ -1,7 +1,7 @@
 // Which view the address asks for.
 import { signal } from '@preact/signals';
 
-const ROUTES = ['pans', 'notebook', 'probes', 'settings', 'replay', 'start', 'change'] as const;
+export const ROUTES = ['pans', 'notebook', 'probes', 'settings', 'replay', 'start', 'change'] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** The route of a fragment such as `#/notebook`; the pans for anything else. */
