@@ -2,6 +2,8 @@
 import type { DatabaseSync } from 'node:sqlite';
 import { parseEntry, parseHeader } from '../protocol/recording.ts';
 import { boilRows, entryRows, type BoilRow } from './boil-table.ts';
+import { writingFaults } from './pages.ts';
+import { photoFaults } from './photos.ts';
 import { teachingFaults } from './teachings.ts';
 
 export interface CheckResult {
@@ -12,7 +14,7 @@ export interface CheckResult {
 /** One bad page can spoil thousands of rows; these many are named for each boil. */
 const MOST_FINDINGS = 10;
 
-export function checkNotebook(database: DatabaseSync): CheckResult {
+export function checkNotebook(database: DatabaseSync, folder: string): CheckResult {
   const findings: string[] = [];
   const attempt = (what: string, look: () => string[]) => findings.push(...findingsOf(what, look));
   attempt('The notebook', () => pageFindings(database));
@@ -23,7 +25,9 @@ export function checkNotebook(database: DatabaseSync): CheckResult {
     return [];
   });
   for (const boil of rows) attempt(`Boil ${boil.id}`, () => boilFindings(database, boil));
+  for (const boil of rows) attempt(`The photos of boil ${boil.id}`, () => photoFaults(database, folder, boil));
   attempt('What boils taught', () => teachingFaults(database));
+  attempt('What was written beside the boils', () => writingFaults(database));
   const damaged = findings.length > 0;
   const entries = rows.reduce((sum, boil) => sum + boil.entries, 0);
   const kept = `${rows.length} ${rows.length === 1 ? 'boil' : 'boils'} with ${entries} entries`;

@@ -1,9 +1,10 @@
 // Opens the notebook's SQLite file: checks the engine, the file and its version, and brings an older one forward.
-import { accessSync, constants, existsSync, mkdirSync, statSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { accessSync, constants, existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { pathToFileURL } from 'node:url';
 import { NotebookProblem } from './contract.ts';
+import { isFolder, makeFolder } from './make-folder.ts';
 import { damaged, folderProblem, isUnwritable, notebookProblem } from './problems.ts';
 import { APPLICATION_ID, MIGRATIONS, NOTEBOOK_VERSION } from './schema.ts';
 
@@ -20,31 +21,11 @@ export function databasePath(folder: string): string {
 /** Makes the folder and tries whether it can be written. Throws NotebookProblem (2). */
 export function prepareFolder(folder: string): void {
   try {
-    makeFolder(resolve(folder));
+    makeFolder(folder);
     accessSync(folder, constants.W_OK | constants.X_OK);
   } catch (error) {
     throw folderProblem(folder, error);
   }
-}
-
-/**
- * One folder after the other: `recursive` of Node 24.21 never comes back where a parent exists but takes no folders
- * (below /proc, say), and no signal reaches it there.
- */
-function makeFolder(folder: string): void {
-  if (isFolder(folder)) return;
-  const parent = dirname(folder);
-  if (parent !== folder) makeFolder(parent);
-  try {
-    mkdirSync(folder);
-  } catch (error) {
-    // Another program may have made it in the same moment.
-    if (!isFolder(folder)) throw error;
-  }
-}
-
-function isFolder(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 }
 
 /** Ready to write, every commit on disk before it returns. Throws NotebookProblem. */

@@ -4,6 +4,7 @@ import { setImmediate as otherWork } from 'node:timers/promises';
 import { readRecording, RecordingProblem } from '../protocol/recording.ts';
 import type { BoilRow } from './boil-table.ts';
 import { NotebookProblem } from './contract.ts';
+import { wordsOf } from './search.ts';
 import { inTransaction, insertBoil, insertEntries, type TimedText } from './write-entries.ts';
 
 /** Large enough for few commits, small enough to keep memory flat and the event loop free. */
@@ -60,7 +61,7 @@ async function stage(
       } as const;
       boil = inTransaction(database, () => insertBoil(database, staged));
     } else if (item.kind === 'entry') {
-      batch.push({ t: item.entry.t, text: item.raw });
+      batch.push({ t: item.entry.t, text: item.raw, words: wordsOf(item.entry) });
       characters += item.raw.length;
     } else {
       leftOut.add(item.why);

@@ -2,14 +2,20 @@
 import { statSync } from 'node:fs';
 import type { DatabaseSync } from 'node:sqlite';
 import type { Header, Learnt, ProbeSetup } from '../core/boil/entries.ts';
+import type { BoilPage, Collection, Photo } from '../core/season/records.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import { parseHeader } from '../protocol/recording.ts';
+import { backUp } from './backup.ts';
 import { boilRow, boilRows, entryRows, summary } from './boil-table.ts';
 import { checkNotebook } from './check-notebook.ts';
 import { NotebookProblem, type BoilSummary, type Notebook, type Teaching } from './contract.ts';
 import { databasePath, isEmptied, openForReading, openForWriting } from './database.ts';
+import { figuresOf, keepFigures } from './figures.ts';
 import { importRecording } from './import-recording.ts';
+import { collections, dropCollection, keepCollection, keepPage, pageOf } from './pages.ts';
+import { addPhoto, dropPhoto, photosOf, readPhoto } from './photos.ts';
 import { damaged, folderProblem, notebookProblem } from './problems.ts';
+import { searchBoils } from './search.ts';
 import { forgetName, keepTeaching, teachings } from './teachings.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
 
@@ -123,6 +129,64 @@ class SqliteNotebook implements Notebook {
     this.#write(() => forgetName(this.#database, name));
   }
 
+  page(boil: string): BoilPage {
+    return this.#read(() => pageOf(this.#database, boil));
+  }
+
+  keepPage(boil: string, page: BoilPage): void {
+    this.#write(() => keepPage(this.#database, boil, page));
+  }
+
+  figures(boil: string, key: string): unknown {
+    return this.#read(() => figuresOf(this.#database, boil, key));
+  }
+
+  keepFigures(boil: string, key: string, figures: unknown): void {
+    this.#write(() => keepFigures(this.#database, boil, key, figures));
+  }
+
+  collections(): Collection[] {
+    return this.#read(() => collections(this.#database));
+  }
+
+  keepCollection(collection: Collection): void {
+    this.#write(() => keepCollection(this.#database, collection));
+  }
+
+  dropCollection(id: string): void {
+    this.#write(() => dropCollection(this.#database, id));
+  }
+
+  photos(boil: string): Photo[] {
+    return this.#read(() => photosOf(this.#database, boil));
+  }
+
+  addPhoto(boil: string, photo: Pick<Photo, 'type' | 'caption'>, bytes: Uint8Array): Photo {
+    const dated = { ...photo, added: new Date().toISOString() };
+    return this.#write(() => addPhoto(this.#database, this.folder, boil, dated, bytes));
+  }
+
+  photo(boil: string, id: string): { photo: Photo; bytes: Uint8Array } {
+    return this.#read(() => readPhoto(this.#database, this.folder, boil, id));
+  }
+
+  dropPhoto(boil: string, id: string): void {
+    const dropFile = this.#write(() => dropPhoto(this.#database, this.folder, boil, id));
+    dropFile();
+  }
+
+  search(words: string): string[] {
+    return this.#read(() => searchBoils(this.#database, words));
+  }
+
+  backup(folder: string, keep: number): string {
+    try {
+      return backUp(this.#database, this.folder, folder, keep, new Date());
+    } catch (error) {
+      throw new NotebookProblem(`no copy of the notebook could be made in ${folder}: ${(error as Error).message}`, 1);
+    }
+  }
+
   setting(key: string): unknown {
     const row = this.#read(() => this.#database.prepare('SELECT value FROM setting WHERE key = ?').get(key));
     return row === undefined ? undefined : JSON.parse(String(row['value']));
@@ -144,7 +208,7 @@ class SqliteNotebook implements Notebook {
         ],
       };
     }
-    return checkNotebook(this.#database);
+    return checkNotebook(this.#database, this.folder);
   }
 
   close(): void {

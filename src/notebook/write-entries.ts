@@ -5,6 +5,8 @@ import { parseEntry } from '../protocol/recording.ts';
 import { boilRow, isIdTaken, type BoilRow } from './boil-table.ts';
 import { freeBoilId } from './boil-id.ts';
 import { NotebookProblem, type BoilKind } from './contract.ts';
+import { dropFigures } from './figures.ts';
+import { addWords, wordsOf, type Words } from './search.ts';
 
 /** Runs the work as one transaction: all of it is on disk afterwards, or none of it. */
 export function inTransaction<Result>(database: DatabaseSync, work: () => Result): Result {
@@ -53,16 +55,20 @@ export function insertBoil(database: DatabaseSync, boil: NewBoil): BoilRow {
 export interface TimedText {
   t: number;
   text: string;
+  /** What of it can be searched for. */
+  words: Words | null;
 }
 
 /** Adds entries behind the last one and counts them in the boil's row. */
 export function insertEntries(database: DatabaseSync, boil: BoilRow, entries: readonly TimedText[]): BoilRow {
   const insert = database.prepare('INSERT INTO entry (boil, place, t, text) VALUES (?, ?, ?, ?)');
   let place = boil.entries;
-  for (const { t, text } of entries) {
+  for (const { t, text, words } of entries) {
     place += 1;
     insert.run(boil.number, place, t, text);
+    if (words !== null) addWords(database, boil.number, words);
   }
+  dropFigures(database, boil.number);
   const lastT = entries.at(-1)?.t ?? boil.last_t;
   database.prepare('UPDATE boil SET entries = ?, last_t = ? WHERE number = ?').run(place, lastT, boil.number);
   return { ...boil, entries: place, last_t: lastT };
@@ -85,7 +91,7 @@ export function appendTexts(database: DatabaseSync, id: string, texts: readonly 
 export function endBoil(database: DatabaseSync, id: string, t: number): number {
   const boil = runningRow(database, id);
   const lastT = Math.max(Math.floor(t), boil.last_t);
-  const ended = { t: lastT, text: JSON.stringify({ t: lastT, run: 'ended' }) };
+  const ended = { t: lastT, text: JSON.stringify({ t: lastT, run: 'ended' }), words: null };
   const { entries } = insertEntries(database, boil, [ended]);
   database.prepare('UPDATE boil SET running = 0 WHERE number = ?').run(boil.number);
   return entries;
@@ -105,5 +111,5 @@ function timedText(text: string, lastT: number): TimedText {
   const { t } = parsed.entry;
   if (t < lastT)
     throw new NotebookProblem(`this entry comes too late: its t of ${t} is before the ${lastT} that is kept`, 1);
-  return { t, text };
+  return { t, text, words: wordsOf(parsed.entry) };
 }

@@ -145,7 +145,7 @@ test('what a killed import has left is never listed, and is cleared by the next'
   insertEntries(
     database,
     insertBoil(database, staged),
-    Array.from({ length: 5000 }, (_, t) => ({ t, text: `{"t":${t}}` })),
+    Array.from({ length: 5000 }, (_, t) => ({ t, text: `{"t":${t}}`, words: null })),
   );
   const notebook = scratchNotebook(folder);
   expect(notebook.boils()).toEqual([]);
