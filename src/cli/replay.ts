@@ -2,15 +2,14 @@
 import { createReadStream } from 'node:fs';
 import type { Header } from '../core/boil/entries.ts';
 import { startBoil } from '../core/boil/fold.ts';
-import { mergePatch } from '../core/boil/merge-patch.ts';
 import { foldTools } from '../host/fold-tools.ts';
 import { Folding } from '../host/folding.ts';
 import type { FoldingListener } from '../host/folding.ts';
-import { checkHeader } from '../protocol/header-schema.ts';
 import { readRecording, RecordingProblem } from '../protocol/recording.ts';
 import type { RecordingItem } from '../protocol/recording.ts';
-import { CommandProblem, fileTrouble, textOf } from './failure.ts';
+import { CommandProblem, fileTrouble } from './failure.ts';
 import { alarmLine, readingLine } from './json-lines.ts';
+import { patchedHeader, readPatch } from './patches.ts';
 import { alarmText, readingText } from './plain-text.ts';
 import { printer } from './printer.ts';
 import type { Printer } from './printer.ts';
@@ -84,37 +83,6 @@ function plainListener(out: Printer, header: Header): FoldingListener {
     alarm: (transition) => out.line(alarmText(transition)),
     readings: (t, readings) => readings.forEach((reading) => out.line(readingText(t, reading, header))),
   };
-}
-
-interface Patch {
-  file: string;
-  patch: unknown;
-}
-
-async function readPatch(file: string): Promise<Patch> {
-  const text = await textOf(file);
-  const patch = parsed(text);
-  if (typeof patch === 'object' && patch !== null && !Array.isArray(patch)) return { file, patch };
-  throw new CommandProblem(`${file}: it must hold one JSON object, a merge patch over the header.`, 2);
-}
-
-function parsed(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-}
-
-function patchedHeader(header: Header, patches: readonly Patch[]): Header {
-  if (patches.length === 0) return header;
-  const checked = checkHeader(patches.reduce<unknown>((before, { patch }) => mergePatch(before, patch), header));
-  if (checked.ok) return checked.header;
-  const files = patches.map(({ file }) => file).join(' and ');
-  throw new CommandProblem(
-    `${files}: with ${patches.length === 1 ? 'it' : 'them'} the header does not hold together: ${checked.why}.`,
-    2,
-  );
 }
 
 /** Names what was left out on standard error, and counts it. */

@@ -1,0 +1,55 @@
+// One kept boil under several settings: run through as it was for its truth, then once for each of them.
+import { alarmHistory, isAbout } from '../../core/boil/alarm-history.ts';
+import type { RaisingShown } from '../../core/boil/alarm-history.ts';
+import type { Entry, Header } from '../../core/boil/entries.ts';
+import { mergePatch } from '../../core/boil/merge-patch.ts';
+import type { RaisingName } from '../../core/season/records.ts';
+import { scoreOf } from '../../core/tuning/score.ts';
+import type { BoilScore } from '../../core/tuning/score.ts';
+import { panTruths } from '../../core/tuning/truth.ts';
+import { checkHeader } from '../../protocol/header-schema.ts';
+import { parseEntry } from '../../protocol/recording.ts';
+import { runThrough } from './run-through.ts';
+
+/** A boil as the notebook keeps it. */
+export interface KeptBoil {
+  boil: string;
+  header: Header;
+  texts: Iterable<string>;
+  /** Raisings that were called of no use after the boil. */
+  noUse: readonly RaisingName[];
+}
+
+/** What one settings file would have done, or why it does not fit this boil. */
+export type Tuned = { boil: string; with: string; score: BoilScore } | { boil: string; with: string; why: string };
+
+export interface SettingsFile {
+  /** As the person named it. */
+  name: string;
+  /** JSON merge patch over the header. */
+  patch: object;
+}
+
+/** Strengths change by less than 0.3 °Bx in it even at the end of a flat pan. */
+const LOOK_EVERY_MS = 5_000;
+
+export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): Tuned[] {
+  const entries = [...kept.texts].flatMap((text): Entry[] => {
+    const parsed = parseEntry(text);
+    return parsed.ok ? [parsed.entry] : [];
+  });
+  const asItWas = runThrough(kept.header, entries, LOOK_EVERY_MS);
+  const truths = panTruths(asItWas.state, asItWas.seen);
+  const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks);
+  const words = raisings.map((raising) => ({ ...raising, noUse: raising.noUse || isNamed(raising, kept.noUse) }));
+  return files.map(({ name, patch }) => {
+    const checked = checkHeader(mergePatch(kept.header, patch));
+    if (!checked.ok) return { boil: kept.boil, with: name, why: checked.why };
+    const { calls, state } = runThrough(checked.header, entries, null);
+    return { boil: kept.boil, with: name, score: scoreOf(calls, state.designs, truths, words) };
+  });
+}
+
+function isNamed(raising: RaisingShown, names: readonly RaisingName[]): boolean {
+  return names.some(({ port, ...name }) => isAbout(raising, { ...name, port: port ?? undefined }));
+}
