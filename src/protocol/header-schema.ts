@@ -123,6 +123,12 @@ const finish = z.union(
   { error: 'must have brix (more than 0, less than 100) or rise_c (more than 0), and may have ceiling_c beside it' },
 );
 
+const settings = z.looseObject({
+  near_finish_lead_s: leadSeconds.optional(),
+  scorch_lead_s: leadSeconds.optional(),
+  low_level_lead_s: leadSeconds.optional(),
+});
+
 const pan = z.looseObject({
   id,
   name: name.optional(),
@@ -138,6 +144,7 @@ const pan = z.looseObject({
     .optional(),
   min_depth_mm: z.number().min(0).max(5000).optional(),
   finish: finish.optional(),
+  settings: settings.optional(),
 });
 
 export const learntSchema = z
@@ -160,13 +167,7 @@ const rest = {
   probes: z.array(probeSchema).max(1000).optional(),
   pans: z.array(pan).max(1000).optional(),
   learnt: learntSchema.optional(),
-  settings: z
-    .looseObject({
-      near_finish_lead_s: leadSeconds.optional(),
-      scorch_lead_s: leadSeconds.optional(),
-      low_level_lead_s: leadSeconds.optional(),
-    })
-    .optional(),
+  settings: settings.optional(),
 };
 
 /** Line 1 of a recording. */

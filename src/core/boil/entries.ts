@@ -79,6 +79,8 @@ export interface PanSetup {
   heat?: Heat | undefined;
   min_depth_mm?: number | undefined;
   finish?: Finish | undefined;
+  /** What is set for this pan alone; a field that is absent is the header's. */
+  settings?: BoilSettings | undefined;
 }
 
 export interface BoilSettings {

@@ -6,7 +6,8 @@ import type { ProbeDoubt } from './probe-signs.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
 import { signsOf } from './signs.ts';
-import { type BoilState, type KeptMark, leadTimes, tell } from './state.ts';
+import { leadTimes } from './lead-times.ts';
+import { type BoilState, type KeptMark, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
@@ -82,7 +83,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst?.doubt?.why ?? null, t),
-    settings: leadTimes(state.header),
+    settings: leadTimes(state.header, id),
   };
 }
 

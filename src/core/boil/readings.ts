@@ -8,7 +8,8 @@ import { lookAt } from '../pan/forecast.ts';
 import { noteDoubts } from './probe-doubts.ts';
 import { periodMs, probeState } from './probe-track.ts';
 import { settingOf } from './settings.ts';
-import { type BoilState, leadTimes } from './state.ts';
+import { leadTimes } from './lead-times.ts';
+import type { BoilState } from './state.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
@@ -48,7 +49,7 @@ export const readingOf = (state: BoilState, id: string, t: number): PanReading =
 export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {
   let period = 1000;
   for (const probe of state.panProbes[id]!) period = Math.max(period, periodMs(state.probes[probe]!));
-  const lead = leadTimes(state.header).nearFinishLeadS;
+  const lead = leadTimes(state.header, id).nearFinishLeadS;
   return readPan(state.pans[id]!, settingOf(state, id), panProbeState(state, id, t), period, lead, t);
 }
 

@@ -199,12 +199,3 @@ export function placeProbes(state: BoilState): void {
   );
   lookAround(state);
 }
-
-/** Lead times in seconds: the header's, else the program's (10, 4 and 10 minutes). */
-export function leadTimes(header: Header): { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number } {
-  return {
-    nearFinishLeadS: header.settings?.near_finish_lead_s ?? 600,
-    scorchLeadS: header.settings?.scorch_lead_s ?? 240,
-    lowLevelLeadS: header.settings?.low_level_lead_s ?? 600,
-  };
-}

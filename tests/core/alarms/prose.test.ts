@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { REPEAT_ACKNOWLEDGED_MS, REPEAT_UNANSWERED_MS } from '../../../src/core/alarms/engine.ts';
 import { PAN_RULES } from '../../../src/core/alarms/rules.ts';
 import { ALARM_WORDS } from '../../../src/core/alarms/words.ts';
-import { leadTimes } from '../../../src/core/boil/state.ts';
+import { leadTimes } from '../../../src/core/boil/lead-times.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { tarnHollow } from '../boil/tarn-hollow.ts';
 
