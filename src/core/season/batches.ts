@@ -1,0 +1,99 @@
+// What was taken out of the pans, and what is in them at the end, as people noted it and as the pan model knows it.
+import { settingOf } from '../boil/settings.ts';
+import type { BoilState, KeptMark } from '../boil/state.ts';
+import { brixOfWaterPerSugar, litresOf } from '../pan/filter/liquid.ts';
+import { type Belief, SUGAR, variance, WATER, waterOf } from '../pan/filter/belief.ts';
+import { massShareOf } from '../pan/filter/mix.ts';
+import { lookAt } from '../pan/forecast.ts';
+import { readInstrument } from '../physics/instruments.ts';
+import type { Batch } from './boil-facts.ts';
+
+/** Litres are noted to about this share (common practice); a strength that is said of what is drawn off to that, °Bx. */
+const LITRES_SHARE = 0.08;
+const SAID_BRIX = 1;
+/** What the model says of a batch that it did not follow closely (judgement). */
+const MODEL_LITRES_SHARE = 0.15;
+const MODEL_BRIX_SHARE = 0.04;
+/** A density reading of the same pan goes with what is drawn off within this, ms. */
+const SAME_TIME_MS = 30 * 60_000;
+
+interface Batches {
+  batches: Batch[];
+  /** Names of pans of which nobody can say. */
+  untold: string[];
+}
+
+/** Every draw-off that stands. */
+export function takenOut(state: BoilState): Batches {
+  const batches: Batch[] = [];
+  const untold: string[] = [];
+  for (const kept of state.marks) {
+    const { mark, withdrawn, questioned } = kept;
+    const design = mark.kind === 'draw-off' ? state.designs[mark.pan] : undefined;
+    if (withdrawn || questioned || mark.kind !== 'draw-off' || design?.role === 'reference') continue;
+    const batch = drawn(state, kept, mark);
+    if (batch === null) untold.push(design?.name ?? mark.pan);
+    else if (batch.litres > 0) batches.push(batch);
+  }
+  return { batches, untold };
+}
+
+type DrawOff = Extract<KeptMark['mark'], { kind: 'draw-off' }>;
+
+function drawn(state: BoilState, { at, changes }: KeptMark, mark: DrawOff): Batch | null {
+  const gone = changes.find(({ pan }) => pan === mark.pan);
+  const sugarKg = -(gone?.sugarKg ?? 0);
+  const waterKg = -(gone?.waterKg ?? 0);
+  const modelled = sugarKg > 0 ? brixOfWaterPerSugar(waterKg / sugarKg) : null;
+  const strength = strengthOf(state, mark, at) ?? modelStrength(modelled);
+  if (strength === null) return null;
+  const measured = mark.litres !== undefined;
+  const litres = mark.litres ?? (sugarKg > 0 ? litresOf(sugarKg, waterKg / sugarKg) : null);
+  if (litres === null) return null;
+  const litresSigma = litres * (measured ? LITRES_SHARE : MODEL_LITRES_SHARE);
+  return { at, pan: mark.pan, litres, litresSigma, ...strength, measured };
+}
+
+type Strength = Pick<Batch, 'brix' | 'brixSigma'>;
+
+const modelStrength = (brix: number | null): Strength | null =>
+  brix === null ? null : { brix, brixSigma: MODEL_BRIX_SHARE * brix };
+
+/** As it was said of the draw-off itself, or read of its pan about that time; null where neither was. */
+function strengthOf(state: BoilState, mark: DrawOff, at: number): Strength | null {
+  if (mark.brix !== undefined) return { brix: mark.brix, brixSigma: SAID_BRIX };
+  const shares = state.designs[mark.pan]?.shares;
+  const near = state.marks.findLast(
+    (kept) =>
+      kept.mark.kind === 'density' &&
+      kept.mark.pan === mark.pan &&
+      !kept.withdrawn &&
+      !kept.questioned &&
+      Math.abs(kept.at - at) <= SAME_TIME_MS,
+  );
+  if (near?.mark.kind !== 'density' || shares === undefined) return null;
+  const read = readInstrument(near.mark, shares);
+  return read === null ? null : { brix: read.brix, brixSigma: read.sigma };
+}
+
+/** What the model knows to be in the pans at t (ms). A pan that nothing ever happened to is not in use. */
+export function leftInPans(state: BoilState, boiled: ReadonlyMap<string, number>, t: number): Batches {
+  const batches: Batch[] = [];
+  const untold: string[] = [];
+  for (const [id, model] of Object.entries(state.pans)) {
+    const { now } = lookAt(model, settingOf(state, id), t);
+    const design = state.designs[id]!;
+    if (design.role === 'reference' || model.course.emptied) continue;
+    if (now !== null && model.course.told) batches.push(batchOf(now, id, t));
+    else if (boiled.has(id)) untold.push(design.name);
+  }
+  return { batches, untold };
+}
+
+function batchOf(now: Belief, pan: string, at: number): Batch {
+  const u = waterOf(now);
+  const brix = brixOfWaterPerSugar(u);
+  const litres = litresOf(Math.exp(now.x[SUGAR]!), u);
+  const brixSigma = (Math.sqrt(variance(now, WATER)) * u * brix) / (1 + u);
+  return { at, pan, litres, litresSigma: litres * massShareOf(now), brix, brixSigma, measured: false };
+}

@@ -1,0 +1,68 @@
+// What the entries of a boil alone tell of it: plain data, costly to work out, and kept until other entries come.
+import type { Heat } from '../boil/entries.ts';
+import type { SapKindKey } from '../physics/sap-kinds.ts';
+import type { BoilOutcome } from './figures.ts';
+import type { RaisingName } from './records.ts';
+
+/** Something that went into a pan from outside. */
+export interface PourCounted {
+  /** ms of boil time */
+  at: number;
+  pan: string;
+  /** Litres at 20 °C and their standard uncertainty. */
+  litres: number;
+  sigma: number;
+  /** As it was typed for this pour, or last before it; null where nobody typed one. */
+  brix: number | null;
+  /** `marked` with its litres, `marked-only` without, `depth` by a first depth, `seen` by its dip. */
+  from: 'marked' | 'marked-only' | 'depth' | 'seen';
+}
+
+/** Liquid that was taken out of a pan, or is in it at the end. */
+export interface Batch {
+  at: number;
+  pan: string;
+  litres: number;
+  litresSigma: number;
+  brix: number;
+  brixSigma: number;
+  /** Somebody said how many litres, rather than the model. */
+  measured: boolean;
+}
+
+export interface BoilFacts {
+  /** From t = 0 to the last entry, s. */
+  seconds: number;
+  /** While any pan was seen to boil, s; null where no pan was seen at all. */
+  boilingSeconds: number | null;
+  /** Syrup pans, those too that were taken away again. */
+  pans: { id: string; name: string }[];
+  saps: SapKindKey[];
+  pours: PourCounted[];
+  taken: Batch[];
+  left: Batch[];
+  /** Pans that boiled though nobody noted what was filled in first. */
+  unnoted: string[];
+  /** Pans of which nobody can say what was taken out of them, or is left in them. */
+  untold: string[];
+  cylinder: {
+    /** What its weighings show to have been burned, kg; null of fewer than two. */
+    burnedKg: number | null;
+    /** The first and the last weighing, kg. */
+    firstKg: number | null;
+    lastKg: number | null;
+  };
+  /** What the pans were heated with, each kind once. */
+  heats: Heat['kind'][];
+  /** How often any alarm was raised, and which of them were of no use by marks of the boil itself. */
+  raised: number;
+  noUse: RaisingName[];
+  outcomes: BoilOutcome[];
+  /** The last density reading, °Bx at 20 °C, and its standard uncertainty. */
+  density: { brix: number; sigma: number } | null;
+  /** What the last pan was to be boiled to, °Bx. */
+  finishBrix: number | null;
+}
+
+/** From this strength on what leaves a pan is syrup, °Bx (judgement: no sap is drawn off so thick, no syrup so thin). */
+export const SYRUP_BRIX = 50;

@@ -1,0 +1,129 @@
+// Puts the figures of a boil together: from what its entries tell, what the person wrote of it, and the sap that it took.
+import { massOfLitres } from '../pan/filter/liquid.ts';
+import { yieldOf } from '../physics/yield.ts';
+import type { BoilFacts } from './boil-facts.ts';
+import type { Balance, BoilFigures } from './figures.ts';
+import { fuelUsed, type FuelTaken } from './fuel-used.ts';
+import { figureOf, follows, known, type Known, quotient } from './known.ts';
+import type { BoilPage, Collection, RaisingName } from './records.ts';
+import { type SapIn, sapIn, waterKgOf } from './sap-in.ts';
+import { leftThin, type SyrupOut, syrupOut } from './syrup-out.ts';
+
+/** A boil is seen to begin and end to about half a minute, h. */
+const LOOKS_SIGMA_H = 0.01;
+
+/** `collections` are those that were given to this boil. What is not known is null. */
+export function boilFigures(facts: BoilFacts, page: BoilPage, collections: readonly Collection[]): BoilFigures {
+  const sap = sapIn(facts, page, collections);
+  const syrup = syrupOut(facts, page);
+  const fuel = fuelUsed(facts, page);
+  const hours = known(facts.seconds / 3600, 0, 'seen');
+  const boilingHours = facts.boilingSeconds === null ? null : known(facts.boilingSeconds / 3600, LOOKS_SIGMA_H, 'seen');
+  const waterOff = waterOffLitres(facts, sap, syrup);
+  return {
+    sap_litres: figureOf(sap.litres),
+    sap_brix: figureOf(sap.brix),
+    sap_sugar_kg: figureOf(sap.sugarKg),
+    syrup_litres: figureOf(syrup.litres),
+    syrup_kg: figureOf(syrup.kg),
+    syrup_brix: figureOf(syrup.brix),
+    syrup_sugar_kg: figureOf(syrup.sugarKg),
+    ...balanceFigures(facts, page, sap, syrup),
+    ...ratioFigures(sap, syrup),
+    water_off_litres: figureOf(waterOff),
+    hours: figureOf(hours),
+    boiling_hours: figureOf(boilingHours),
+    water_off_l_per_h: figureOf(quotient(waterOff, boilingHours)),
+    ...fuelFigures(fuel, syrup),
+    ...costFigures(fuel, page),
+    ...alarmFigures(facts, page),
+  };
+}
+
+type Part<Name extends keyof BoilFigures> = Pick<BoilFigures, Name>;
+
+function balanceFigures(
+  facts: BoilFacts,
+  page: BoilPage,
+  sap: SapIn,
+  syrup: SyrupOut,
+): Part<'left_sugar_kg' | 'lost_sugar_kg' | 'gap_sugar_kg'> {
+  const left = leftThin(facts)?.sugarKg ?? null;
+  const lost = page.lost_kg === undefined ? null : known(page.lost_kg, 0, 'page');
+  const gone = lost ?? known(0, 0, 'worked-out');
+  // What the pans show rests on the sap itself: it says nothing of whether the sugar adds up.
+  const measured = syrup.litres?.from === 'pans' ? null : syrup.sugarKg;
+  const gap = follows([sap.sugarKg, measured, left, gone], (a, b, c, d) => a! - b! - c! - d!);
+  return { left_sugar_kg: figureOf(left), lost_sugar_kg: figureOf(lost), gap_sugar_kg: figureOf(gap, true) };
+}
+
+/** Whether the sugar adds up within what was measured. */
+export function balanceOf({ gap_sugar_kg: gap }: BoilFigures): Balance {
+  if (gap === null || gap.low === null || gap.high === null) return null;
+  if (gap.low > 0) return 'missing';
+  return gap.high < 0 ? 'too-much' : 'closes';
+}
+
+type Ratios = 'expected_syrup_litres' | 'ratio' | 'exact_ratio' | 'ratio_by_86' | 'ratio_by_revised_86';
+
+function ratioFigures(sap: SapIn, syrup: SyrupOut): Part<Ratios> {
+  const { litres, brix } = sap;
+  const made = (of: number, sapBrix: number, syrupBrix: number) => yieldOf(of, sapBrix, syrupBrix);
+  const per = (of: number | null | undefined): number | null => (of === null || of === undefined ? null : 1 / of);
+  return {
+    expected_syrup_litres: figureOf(follows([litres, brix, syrup.brix], (a, b, c) => made(a!, b!, c!)?.litres ?? null)),
+    ratio: figureOf(quotient(litres, syrup.litres)),
+    exact_ratio: figureOf(follows([brix, syrup.brix], (b, c) => per(made(1, b!, c!)?.litres))),
+    ratio_by_86: figureOf(follows([brix, atItsValue(syrup.brix)], (b, c) => per(made(1, b!, c!)?.ruleOf86Litres))),
+    ratio_by_revised_86: figureOf(
+      follows([brix, atItsValue(syrup.brix)], (b, c) => per(made(1, b!, c!)?.revisedRuleLitres)),
+    ),
+  };
+}
+
+/** The rules take no account of the syrup's own strength, beyond that it is usual. */
+const atItsValue = (amount: Known | null): Known | null => (amount === null ? null : { ...amount, sigma: 0 });
+
+/** All water that came in, less what went out in the syrup or stays in the pans. Litres at 20 °C. */
+function waterOffLitres(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Known | null {
+  const waterIn = follows([sap.litres, sap.brix], (litres, brix) => waterKgOf(litres!, brix!));
+  const waterOut = follows([syrup.kg, syrup.brix], (kg, brix) => kg! * (1 - brix! / 100));
+  const left = leftThin(facts)?.waterKg ?? null;
+  return follows([waterIn, waterOut, left], (a, b, c) => Math.max(0, a! - b! - c!) / massOfLitres(1, 0));
+}
+
+type Fuels = 'fuel_kg' | 'fuel_kwh' | 'fuel_cords' | 'fuel_mj' | 'fuel_kg_per_l' | 'fuel_mj_per_l' | 'fuel_price';
+
+function fuelFigures(fuel: FuelTaken, syrup: SyrupOut): Part<Fuels> {
+  return {
+    fuel_kg: figureOf(fuel.kg),
+    fuel_kwh: figureOf(fuel.kwh),
+    fuel_cords: figureOf(fuel.cords),
+    fuel_mj: figureOf(fuel.mj),
+    fuel_kg_per_l: figureOf(fuel.isAllKg ? quotient(fuel.kg, syrup.litres) : null),
+    fuel_mj_per_l: figureOf(quotient(fuel.mj, syrup.litres)),
+    fuel_price: figureOf(fuel.price),
+  };
+}
+
+/** Other costs that nobody wrote down are none. */
+function costFigures({ price }: FuelTaken, page: BoilPage): Part<'cost' | 'jars' | 'cost_a_jar'> {
+  const others = known(page.other_costs ?? 0, 0, 'page');
+  const cost = follows([price, others], (fuel, other) => fuel! + other!);
+  const count = page.jars?.reduce((sum, jars) => sum + jars.count, 0);
+  const jars = count === undefined ? null : known(count, 0, 'page');
+  return { cost: figureOf(cost), jars: figureOf(jars), cost_a_jar: figureOf(quotient(cost, jars)) };
+}
+
+/** Said during the boil or afterwards, each raising once. */
+function alarmFigures(facts: BoilFacts, { no_use: after = [] }: BoilPage): Part<'alarms' | 'alarms_no_use'> {
+  const more = after.filter((one) => !facts.noUse.some((other) => isSameRaising(one, other)));
+  const count = (value: number): Known => known(value, 0, 'seen');
+  return {
+    alarms: figureOf(count(facts.raised)),
+    alarms_no_use: figureOf(count(facts.noUse.length + more.length)),
+  };
+}
+
+const isSameRaising = (one: RaisingName, other: RaisingName): boolean =>
+  one.alarm === other.alarm && one.pan === other.pan && one.port === other.port && one.raised === other.raised;

@@ -1,0 +1,54 @@
+// What is asked once when a boil has ended: at most six things, each with what it most likely was.
+import type { BoilFacts } from './boil-facts.ts';
+import type { BoilFigures } from './figures.ts';
+import type { BoilPage, FuelUsed } from './records.ts';
+
+/** Likely values; null where nobody can tell. A note is asked for beside these. */
+export interface EndForm {
+  syrup_litres: number | null;
+  syrup_brix: number | null;
+  /** As many jars of the last boil's size as that syrup fills. */
+  jars: { litres: number; count: number } | null;
+  fuel: {
+    kind: FuelUsed['kind'];
+    /** What is asked: what the cylinder weighs now, or how much it was. */
+    ask: 'after_kg' | 'kg' | 'cords' | 'kwh';
+    /** What it weighed before; null where that is not known. */
+    before_kg: number | null;
+    likely: number | null;
+  };
+  /** All sap that went in; null where the marks tell it, and nothing is asked. */
+  sap: { likely_litres: number | null } | null;
+}
+
+/** Half a litre is the usual jar where nobody has filled any yet, L. */
+const USUAL_JAR_LITRES = 0.5;
+
+/**
+ * `figures` are those of the boil while its page is blank, `before` is the page of the boil before it, `storedLitres` what
+ * was in store when it ended.
+ */
+export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage, storedLitres: number): EndForm {
+  const syrup = figures.syrup_litres ?? figures.expected_syrup_litres;
+  const jarLitres = before.jars?.[0]?.litres ?? USUAL_JAR_LITRES;
+  const count = syrup === null ? 0 : Math.floor(syrup.value / jarLitres);
+  return {
+    syrup_litres: syrup?.value ?? null,
+    syrup_brix: figures.syrup_brix?.value ?? null,
+    jars: count === 0 ? null : { litres: jarLitres, count },
+    fuel: fuelAsked(facts, before),
+    sap: figures.sap_litres === null ? { likely_litres: storedLitres > 0 ? storedLitres : null } : null,
+  };
+}
+
+function fuelAsked({ heats, cylinder }: BoilFacts, before: BoilPage): EndForm['fuel'] {
+  const kind = heats[0] ?? 'propane';
+  if (kind === 'wood') return { kind, ask: 'cords', before_kg: null, likely: null };
+  if (kind === 'electric') return { kind, ask: 'kwh', before_kg: null, likely: null };
+  const beforeKg = cylinder.firstKg ?? before.fuel?.find((one) => one.kind === kind)?.after_kg ?? null;
+  // One weighing is what it was before: what it is now is not known.
+  const likely = cylinder.burnedKg === null ? null : cylinder.lastKg;
+  return beforeKg === null
+    ? { kind, ask: 'kg', before_kg: null, likely: null }
+    : { kind, ask: 'after_kg', before_kg: beforeKg, likely };
+}

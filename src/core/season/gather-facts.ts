@@ -1,0 +1,111 @@
+// Gathers the facts of a boil while its entries are folded: a look each minute, and one at the end.
+import type { AlarmTransition } from '../alarms/alarm.ts';
+import { alarmHistory } from '../boil/alarm-history.ts';
+import type { AlarmName, PanSetup } from '../boil/entries.ts';
+import type { BoilState } from '../boil/state.ts';
+import { type UnmarkedPour, unmarkedPours } from '../boil/unmarked-pours.ts';
+import type { PanReading, Stage } from '../pan/reading.ts';
+import { readInstrument } from '../physics/instruments.ts';
+import { sapKindOf } from '../physics/sap-kinds.ts';
+import type { BoilFacts } from './boil-facts.ts';
+import type { BoilOutcome } from './figures.ts';
+import { leftInPans, takenOut } from './batches.ts';
+import { cylinderFacts } from './cylinder-facts.ts';
+import { poursCounted, unnotedPans } from './pours-counted.ts';
+import type { RaisingName } from './records.ts';
+
+/** A look is due each minute of boil time, ms. */
+export const LOOK_MS = 60_000;
+
+/** Plain data; what the state itself forgets on the way. */
+export interface Gathered {
+  boilingMs: number;
+  /** The stage of some pan was known. */
+  wasSeen: boolean;
+  /** When each pan was first seen to boil, ms. */
+  boiled: Map<string, number>;
+  /** Pours that were seen, the older ones of a pan too. */
+  seen: UnmarkedPour[];
+  called: Set<AlarmName>;
+  pans: Map<string, PanSetup>;
+}
+
+export function startGathering(): Gathered {
+  return { boilingMs: 0, wasSeen: false, boiled: new Map(), seen: [], called: new Set(), pans: new Map() };
+}
+
+const BOILS: ReadonlySet<Stage> = new Set(['boiling', 'thickening', 'near-finish', 'finished']);
+
+/** Call at each whole LOOK_MS of boil time t, ms. */
+export function gather(gathered: Gathered, state: BoilState, t: number, readings: readonly PanReading[]): void {
+  const boiling = readings.filter(({ stage }) => BOILS.has(stage));
+  if (boiling.length > 0) gathered.boilingMs += LOOK_MS;
+  if (readings.some(({ stage }) => stage !== 'unknown' && stage !== 'off')) gathered.wasSeen = true;
+  for (const { pan } of boiling) if (!gathered.boiled.has(pan)) gathered.boiled.set(pan, t);
+  gatherSeen(gathered, state);
+  gatherPans(gathered, state);
+}
+
+export function gatherCall(gathered: Gathered, { alarm, event }: AlarmTransition): void {
+  if (event === 'raised') gathered.called.add(alarm);
+}
+
+/** A pan remembers its last few; what is older than those was dropped and stands as it was last seen. */
+function gatherSeen(gathered: Gathered, state: BoilState): void {
+  const dropped = gathered.seen.filter(({ pan, at }) => at < (state.pans[pan]?.course.seen[0]?.at ?? -Infinity));
+  gathered.seen = [...dropped, ...unmarkedPours(state)];
+}
+
+function gatherPans({ pans }: Gathered, state: BoilState): void {
+  for (const pan of state.header.pans ?? []) if (pan.role !== 'reference') pans.set(pan.id, pan);
+}
+
+/** The facts at the end, t ms. */
+export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): BoilFacts {
+  gatherSeen(gathered, state);
+  gatherPans(gathered, state);
+  const pans = [...gathered.pans.values()];
+  const taken = takenOut(state);
+  const left = leftInPans(state, gathered.boiled, t);
+  return {
+    seconds: t / 1000,
+    boilingSeconds: gathered.wasSeen ? gathered.boilingMs / 1000 : null,
+    pans: pans.map(({ id, name }) => ({ id, name: name ?? id })),
+    saps: [...new Set(pans.map(({ sap }) => sapKindOf(sap ?? 'maple').key))],
+    pours: poursCounted(state, gathered),
+    taken: taken.batches,
+    left: left.batches,
+    unnoted: unnotedPans(state, gathered.boiled),
+    untold: [...new Set([...taken.untold, ...left.untold])],
+    cylinder: cylinderFacts(state.marks),
+    heats: [...new Set(pans.flatMap(({ heat }) => (heat === undefined ? [] : [heat.kind])))],
+    raised: state.history.earlier + state.history.raisings.length,
+    noUse: noUseNames(state),
+    outcomes: outcomesOf(gathered.called),
+    density: lastDensity(state),
+    finishBrix: Object.values(state.designs).findLast(({ role }) => role === 'syrup')?.finishBrix ?? null,
+  };
+}
+
+function noUseNames(state: BoilState): RaisingName[] {
+  return alarmHistory(state.history, state.marks)
+    .raisings.filter(({ noUse }) => noUse)
+    .map(({ alarm, pan, port, raisedAt: raised }) => ({ alarm, pan, port, raised }));
+}
+
+function outcomesOf(called: ReadonlySet<AlarmName>): BoilOutcome[] {
+  const outcomes: BoilOutcome[] = [called.has('finish') || called.has('past-finish') ? 'finished' : 'unfinished'];
+  if (called.has('past-finish')) outcomes.push('past-finish');
+  if (called.has('scorch-risk')) outcomes.push('scorch-risk');
+  return outcomes;
+}
+
+function lastDensity(state: BoilState): BoilFacts['density'] {
+  const kept = state.marks.findLast(({ mark, withdrawn, questioned }) => {
+    return mark.kind === 'density' && !withdrawn && !questioned;
+  });
+  if (kept?.mark.kind !== 'density') return null;
+  const design = state.designs[kept.mark.pan];
+  const read = design === undefined ? null : readInstrument(kept.mark, design.shares);
+  return read === null ? null : { brix: read.brix, sigma: read.sigma };
+}

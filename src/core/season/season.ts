@@ -1,0 +1,123 @@
+// What a season adds up to: its sums, and sap and syrup by day. A season is the calendar year at the trees.
+import { Z80 } from '../quantities/spread.ts';
+import type { BoilFigures, Figure, FigureName } from './figures.ts';
+import { figureOf, known, type Known, quotient, sumOf } from './known.ts';
+import type { Collection } from './records.ts';
+
+/** One day of a season, local to the boils: what was collected and what was made. */
+export interface SeasonDay {
+  /** YYYY-MM-DD */
+  day: string;
+  sap_litres: number;
+  syrup_litres: number;
+}
+
+/** A sum over the boils of which the figure is known; null where it is known of none. */
+export interface Summed {
+  figure: Figure | null;
+  /** Of so many boils it is known: nobody is to take a part for the whole. */
+  boils_known: number;
+}
+
+const SUMMED = [
+  'sap_litres',
+  'sap_sugar_kg',
+  'syrup_litres',
+  'syrup_kg',
+  'syrup_sugar_kg',
+  'gap_sugar_kg',
+  'water_off_litres',
+  'hours',
+  'boiling_hours',
+  'fuel_kg',
+  'fuel_mj',
+  'cost',
+  'jars',
+  'alarms',
+] as const satisfies readonly FigureName[];
+
+/** Each is a quotient of two sums over the boils of which both are known. */
+const QUOTIENTS = {
+  ratio: ['sap_litres', 'syrup_litres'],
+  fuel_kg_per_l: ['fuel_kg', 'syrup_litres'],
+  fuel_mj_per_l: ['fuel_mj', 'syrup_litres'],
+  water_off_l_per_h: ['water_off_litres', 'boiling_hours'],
+  cost_a_jar: ['cost', 'jars'],
+} as const satisfies Partial<Record<FigureName, readonly [FigureName, FigureName]>>;
+
+export type SummedName = (typeof SUMMED)[number];
+export type QuotientName = keyof typeof QUOTIENTS;
+
+/** Sums over the boils of a season that are not practice, and the sap that was collected in it. */
+export type SeasonTotals = Record<SummedName, Summed> &
+  Record<QuotientName, Figure | null> & { boils: number; collected_litres: number; spoilt_litres: number };
+
+/** What the season needs of a boil; figures are null while they are being worked out. */
+export interface BoilOfSeason {
+  /** ISO 8601 with an offset. */
+  started: string;
+  figures: BoilFigures | null;
+}
+
+export const yearOf = (isoDay: string): number => Number(isoDay.slice(0, 4));
+const dayOf = (started: string): string => started.slice(0, 10);
+
+/** `boils` and `collections` are those of one season. */
+export function seasonTotals(boils: readonly BoilOfSeason[], collections: readonly Collection[]): SeasonTotals {
+  const figures = boils.flatMap((boil) => (boil.figures === null ? [] : [boil.figures]));
+  const sums = SUMMED.map((name) => [name, summed(figures, name)] as const);
+  const quotients = Object.entries(QUOTIENTS).map(
+    ([name, [above, below]]) => [name, quotientOfSums(figures, above, below)] as const,
+  );
+  return {
+    ...(Object.fromEntries(sums) as Record<SummedName, Summed>),
+    ...(Object.fromEntries(quotients) as Record<QuotientName, Figure | null>),
+    boils: boils.length,
+    collected_litres: litresOf(collections),
+    spoilt_litres: litresOf(collections.filter(({ spoilt }) => spoilt === true)),
+  };
+}
+
+const litresOf = (collections: readonly Collection[]): number =>
+  collections.reduce((sum, { litres }) => sum + litres, 0);
+
+function summed(boils: readonly BoilFigures[], name: SummedName): Summed {
+  const parts = boils.flatMap((figures) => (figures[name] === null ? [] : [figures[name]]));
+  const sum = parts.length === 0 ? null : sumOf(parts.map(knownOf), 'worked-out');
+  return { figure: figureOf(sum, name === 'gap_sugar_kg'), boils_known: parts.length };
+}
+
+/** A figure whose range nobody knows makes the range of the sum unknown. */
+function knownOf({ value, low, high, from }: Figure): Known {
+  return known(value, low === null || high === null ? Infinity : (high - value) / Z80, from);
+}
+
+function quotientOfSums(boils: readonly BoilFigures[], above: FigureName, below: FigureName): Figure | null {
+  const both = boils.flatMap((figures) => {
+    const [a, b] = [figures[above], figures[below]];
+    return a === null || b === null ? [] : [{ a: knownOf(a), b: knownOf(b) }];
+  });
+  if (both.length === 0) return null;
+  const sum = (side: 'a' | 'b'): Known =>
+    sumOf(
+      both.map((one) => one[side]),
+      'worked-out',
+    );
+  return figureOf(quotient(sum('a'), sum('b')));
+}
+
+/** Days that have any, in order. Syrup of a boil counts on the day on which it began. */
+export function seasonDays(boils: readonly BoilOfSeason[], collections: readonly Collection[]): SeasonDay[] {
+  const days = new Map<string, SeasonDay>();
+  const dayFor = (day: string): SeasonDay => {
+    const made = days.get(day) ?? { day, sap_litres: 0, syrup_litres: 0 };
+    days.set(day, made);
+    return made;
+  };
+  for (const { day, litres } of collections) dayFor(day).sap_litres += litres;
+  for (const { started, figures } of boils) {
+    const litres = figures?.syrup_litres?.value ?? 0;
+    if (litres > 0) dayFor(dayOf(started)).syrup_litres += litres;
+  }
+  return [...days.values()].sort((one, other) => (one.day < other.day ? -1 : 1));
+}
