@@ -5,6 +5,7 @@ import { explain } from '../core/boil/explain.ts';
 import { panAhead } from '../core/boil/readings.ts';
 import type { Explained, Explanation } from '../core/boil/explanation.ts';
 import { boilView, callsView } from '../core/boil/view.ts';
+import { nextDue } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
 import { type ProgramAlarm, programCall } from '../core/boil/program-alarms.ts';
 import type { PanReading } from '../core/pan/reading.ts';
@@ -73,6 +74,9 @@ export class BoilRun {
   #seenMs: number;
   #notices: string[] = [];
   #cancelTick: (() => void) | null = null;
+  /** The boil time at which the fold is woken, ms; null when it is not. */
+  #wakeT: number | null = null;
+  #cancelWake: (() => void) | null = null;
   #isOver = false;
 
   constructor(options: BoilRunOptions) {
@@ -327,6 +331,28 @@ export class BoilRun {
   #afterFolding(t: number): void {
     this.#tellAll();
     this.#options.curve.sample(this.#folding.state, t, CURVE_SAMPLE_MS);
+    this.#wakeWhenDue();
+  }
+
+  /** What falls due is called at its moment, whether or not the source says something then. Simulated time wakes nobody. */
+  #wakeWhenDue(): void {
+    if (this.kind === 'practice' || this.#isOver) return;
+    const dueT = nextDue(this.#folding.state);
+    if (this.#wakeT !== null && this.#wakeT <= dueT) return;
+    this.#cancelWake?.();
+    this.#wakeT = dueT;
+    // The millisecond after: until then a line may still come that is no later than what is due.
+    const waitMs = Math.max(0, dueT + 1 - this.#options.clock.now());
+    this.#cancelWake = this.#options.machine.after(waitMs, () => this.#wake());
+  }
+
+  #wake(): void {
+    this.#wakeT = null;
+    if (this.#isOver) return;
+    const t = this.#options.clock.now() - 1;
+    this.#markSleep(t);
+    this.#reach(t);
+    this.#wakeWhenDue();
   }
 
   /** An entry that somebody waits for: folded now, and done when it is on disk. */
@@ -403,6 +429,7 @@ export class BoilRun {
 
   async #stop(): Promise<void> {
     this.#cancelTick?.();
+    this.#cancelWake?.();
     this.#recorder.close();
     await this.#source.stop();
   }

@@ -49,6 +49,36 @@ test('every call is on disk before it is told', async () => {
   boil.heard.keptWhenTold.forEach((kept, index) => expect(kept).toBeGreaterThanOrEqual(places[index]!));
 });
 
+test('a probe that says it is broken is called within two milliseconds, though nothing else comes; a silent one at its moment', () => {
+  boil = tarnBoil();
+  heat(20);
+  boil.machine.run(313);
+  const brokenT = boil.run.snapshot().t;
+  boil.send({ kind: 'entry', entry: { t: brokenT, port: 'A', line: 'T1=nan' } });
+  boil.machine.run(2);
+  expect(boil.heard.alarms.map(({ alarm, t }) => [alarm, t])).toEqual([['probe-lost', brokenT]]);
+  heat(10);
+  // The last line came a second ago; five periods of a second make it lost.
+  boil.machine.run(4002);
+  expect(boil.heard.alarms.at(-1)).toMatchObject({ alarm: 'probe-lost', event: 'raised' });
+});
+
+test('a bad contact that says "broken" five hundred times in a second is one call', () => {
+  boil = tarnBoil();
+  heat(20);
+  const before = boil.entries().length;
+  for (let i = 0; i < 1000; i += 1) {
+    boil.send({
+      kind: 'entry',
+      entry: { t: boil.run.snapshot().t, port: 'A', line: i % 2 === 0 ? 'T1=nan' : 'T1=97.1' },
+    });
+    boil.machine.run(1);
+  }
+  boil.machine.run(1000);
+  expect(boil.heard.alarms.map(({ event }) => event)).toEqual(['raised']);
+  expect(boil.entries().length).toBeGreaterThan(before + 1000);
+});
+
 test('while nothing can be written a call is told all the same', () => {
   boil = tarnBoil();
   heat(20);

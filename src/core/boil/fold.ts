@@ -14,7 +14,7 @@ import { checkDoubt } from './readings-noted.ts';
 import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
-import { type BoilState, type KeptMark, startPort, takeHeader, tell } from './state.ts';
+import { type BoilState, type KeptMark, lookSoon, startPort, takeHeader, tell } from './state.ts';
 import { stepPans } from './readings.ts';
 import { settingOf } from './settings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
@@ -23,9 +23,9 @@ export { startBoil, type BoilState } from './state.ts';
 export { panReadings } from './readings.ts';
 
 /**
- * What is due is done on the whole second, ms, and at the very moment at which a probe counts as lost. Pans are looked at
- * when a block of readings has closed, when something was noted, and while one of their alarms waits out a delay:
- * between those nothing of them can change.
+ * What is due is done on the whole second, ms, and at the very moment at which a probe counts as lost or broken, or a
+ * port as lost. Pans are looked at then, when a block of readings has closed, when something was noted, and while one of
+ * their alarms waits out a delay: between those nothing of them can change.
  */
 export const TICK_MS = 1000;
 
@@ -85,6 +85,7 @@ function passGap(state: BoilState, t: number, length: number): void {
   if (from > state.now) runDue(state, from);
   forgetRecent(state, from);
   state.stirred = true;
+  state.lookDue = null;
   state.now = t - 1;
   state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
   forgetRecent(state, t);
@@ -97,14 +98,22 @@ function forgetRecent(state: BoilState, t: number): void {
   for (const junction of Object.values(state.coldJunctions)) junction.track = afterGap(junction.track, t);
 }
 
-/** Ticks on the whole second, and the very moment at which a silent probe counts as lost. */
+/**
+ * When something falls due next, ms: the whole second, the very moment at which a silent probe counts as lost, and a look
+ * that cannot wait, for a probe broke or a port was lost.
+ */
+export function nextDue(state: BoilState): number {
+  let due = Math.min(state.nextTick, state.lookDue ?? Number.POSITIVE_INFINITY);
+  for (const id in state.probes) {
+    const lost = lostAt(state.probes[id]!);
+    if (lost > state.now && lost < due) due = lost;
+  }
+  return due;
+}
+
 function runDue(state: BoilState, until: number): void {
   for (;;) {
-    let due = state.nextTick;
-    for (const id in state.probes) {
-      const lost = lostAt(state.probes[id]!);
-      if (lost > state.now && lost < due) due = lost;
-    }
+    const due = nextDue(state);
     if (due > until) break;
     const regular = due === state.nextTick;
     if (regular) state.nextTick += TICK_MS;
@@ -117,6 +126,8 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
   state.now = t;
   if (everyPan) {
     state.stirred = false;
+    state.lookDue = null;
+    state.lookedAt = t;
     if (t - state.waterAt >= REFRESH_MS) correcting(state, () => refreshWater(state, t));
     stepPans(state, t);
   }
@@ -147,6 +158,7 @@ function portChanged(
   const port = (state.ports[entry.port] ??= startPort());
   port.state = entry.state;
   port.why = entry.why ?? null;
+  lookSoon(state, entry.t);
   if (entry.state !== 'open') return;
   for (const probe of state.header.probes ?? []) {
     if (probe.port === entry.port) state.probes[probe.id]!.awaitedFrom = entry.t;

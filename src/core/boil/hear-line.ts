@@ -7,7 +7,7 @@ import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
 import { probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
-import { type BoilState, startPort } from './state.ts';
+import { type BoilState, lookSoon, startPort } from './state.ts';
 
 /** A line that came from a port at t (ms). */
 export function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
@@ -37,7 +37,9 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
 function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | null, t: number): void {
   const track = state.probes[setup.id]!;
   if (needsLook(track, bare, t)) state.stirred = true;
+  const wasBroken = track.brokenSince !== null;
   const celsius = probeHears(track, t, bare);
+  if (track.brokenSince !== null && !wasBroken) lookSoon(state, t);
   const panId = state.probePan[setup.id];
   if (celsius === null || panId === null || panId === undefined) return;
   track.celsius = celsius + (setup.offset_c ?? 0);

@@ -53,6 +53,10 @@ export interface BoilState {
   ended: boolean;
   /** Something was noted or changed since the pans were last looked at. */
   stirred: boolean;
+  /** When the pans are to be looked at before the next whole second, ms; null when they are not. */
+  lookDue: number | null;
+  /** When the pans were last looked at, ms. */
+  lookedAt: number;
   ports: Record<string, PortTrack>;
   probes: Record<string, ProbeTrack>;
   /** Channels that tell the cold junction of thermocouples: `port channel`. */
@@ -91,6 +95,8 @@ export function startBoil(header: Header): BoilState {
     nextTick: 0,
     ended: false,
     stirred: true,
+    lookDue: null,
+    lookedAt: -1,
     ports: byName(),
     probes: byName(),
     coldJunctions: byName(),
@@ -112,6 +118,14 @@ export function startBoil(header: Header): BoilState {
   };
   takeHeader(state, header, 0);
   return state;
+}
+
+/** Looks that cannot wait come so far apart at the least, ms: a bad contact may say "broken" a thousand times a second. */
+const LEAST_BETWEEN_LOOKS_MS = 50;
+
+/** What happened at t (ms) may call somebody: the pans are looked at then, and not at the next whole second. */
+export function lookSoon(state: BoilState, t: number): void {
+  state.lookDue ??= Math.max(t, state.lookedAt + LEAST_BETWEEN_LOOKS_MS);
 }
 
 /**
