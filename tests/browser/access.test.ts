@@ -73,17 +73,18 @@ test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', { time
     await page.keyboard.press(there === '.mark-form' || there === '.aside-form' ? 'Escape' : (keys[0] ?? ''));
     await page.locator(there).waitFor({ state: 'detached' });
   }
+  await page.locator('button.corrected').focus();
+  await page.locator('.corrected-words').waitFor();
+  found.push(...(await faults('corrected')));
   await page.locator('.tell').first().press('Enter');
   await page.locator('.explain').waitFor();
   found.push(...(await faults('explain')));
   await page.keyboard.press('Escape');
-  for (const [shown, now] of [
-    ['ended', { ...calling, ended: true, alarms: [] }],
-    ['idle', idleNow()],
-  ] as const) {
+  for (const now of [liveNow(2, { ended: true }), idleNow()]) {
+    const there = now.ended ? '.look-back' : '.welcome';
     host.show(now);
-    await page.locator(shown === 'idle' ? '.welcome' : '.look-back').waitFor();
-    found.push(...(await faults(shown)));
+    await page.locator(there).waitFor();
+    found.push(...(await faults(there)));
   }
   expect(found).toEqual([]);
 });

@@ -1,6 +1,8 @@
 // Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
 import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
+import type { Mark } from '../../src/core/boil/entries.ts';
 import type { AlarmView, Command, Curve, Explanation, Now } from '../../src/protocol/messages.ts';
+import type { MarkView } from '../../src/screen/client/types.ts';
 
 const MINUTE = 60_000;
 export const STARTED = '2027-04-18T07:30:00-07:00';
@@ -138,6 +140,36 @@ export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place) => {
   };
 });
 
+const noted = (minutesAgo: number, mark: Mark, change: Partial<MarkView> = {}): MarkView => ({
+  t: T - minutesAgo * MINUTE,
+  at: T - minutesAgo * MINUTE,
+  mark,
+  withdrawn: false,
+  questioned: false,
+  corrections: [],
+  ...change,
+});
+
+const marks: MarkView[] = [
+  noted(50, { kind: 'top-up', pan: 'p1', litres: 2, id: 'm1' }, { at: T - 52 * MINUTE }),
+  noted(30, { kind: 'flame', pan: 'p1', level: 0.5, id: 'm2' }),
+  noted(28, { kind: 'depth', pan: 'p2', mm: 113, id: 'm3' }, { withdrawn: true }),
+  noted(
+    18,
+    { kind: 'density', pan: 'p1', brix: 58, id: 'm4' },
+    {
+      corrections: [
+        {
+          t: T - 18 * MINUTE,
+          pan: 'p1',
+          before: { brix: 55, litres: 3.4, finishAt: T + 19 * MINUTE },
+          after: { brix: 58, litres: 3.4, finishAt: T + 9 * MINUTE },
+        },
+      ],
+    },
+  ),
+];
+
 /** Four pans at different stages; `pans` takes the first few. */
 export function liveNow(pans: number, change: Partial<Now> = {}): Now {
   return {
@@ -199,29 +231,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     sound: { priority: null, silencedUntil: null },
     unanswered: null,
     history: alarmHistory(startHistory(), []),
-    marks: [
-      {
-        t: T - 50 * MINUTE,
-        at: T - 52 * MINUTE,
-        mark: { kind: 'top-up', pan: 'p1', litres: 2, id: 'm1' },
-        withdrawn: false,
-        questioned: false,
-      },
-      {
-        t: T - 30 * MINUTE,
-        at: T - 30 * MINUTE,
-        mark: { kind: 'flame', pan: 'p1', level: 0.5, id: 'm2' },
-        withdrawn: false,
-        questioned: false,
-      },
-      {
-        t: T - 28 * MINUTE,
-        at: T - 28 * MINUTE,
-        mark: { kind: 'depth', pan: 'p2', mm: 113, id: 'm3' },
-        withdrawn: true,
-        questioned: false,
-      },
-    ],
+    marks,
     next: { what: 'finish', pan: 'p1', at: T + 9 * MINUTE, low: T + 7 * MINUTE, high: T + 11.5 * MINUTE, text: null },
     ...change,
   };

@@ -1,10 +1,15 @@
-// The drawing of one pan's curve with chart.js; the only module that touches that library.
+// The drawing of one pan's curve with chart.js; the only module that makes anything of that library.
 import { Chart, Filler, LineController, LineElement, LinearScale, PointElement } from 'chart.js';
 import type { ChartDataset, Plugin } from 'chart.js';
 import { hoursAndMinutes } from '../words/clock.ts';
+import { DOT_PX, FACE, hatch, inksOf, labelFont, rimmed, stipple, textPx } from './chart-inks.ts';
+import type { Inks } from './chart-inks.ts';
 import { axisRange } from './curve-points.ts';
 import type { CurvePoints, Point } from './curve-points.ts';
+import { finishStep, stepSpots, stepWords } from './curve-steps.ts';
+import type { Step } from './curve-steps.ts';
 import { labelPlaces } from './label-places.ts';
+import type { Spot } from './label-places.ts';
 import { tickMoments } from './time-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -24,6 +29,8 @@ export interface Drawing {
   flags: Flag[];
   /** What was read by hand, each a dot. */
   dots: Point[];
+  /** In order of time. */
+  steps: Step[];
   /** ms that turn boil time into the time of day shown. */
   wallOffsetMs: number;
   /** Such as "°C". */
@@ -35,86 +42,8 @@ export interface CurveChart {
   destroy(): void;
 }
 
-const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif";
-/** The shelf is three metres away, a phone is in the hand: px of the chart's text by the chart's width. */
-const WIDE_PX = 700;
-const DOT_PX = 8;
 /** Room that the names of the lines have at least, however little of the past is shown. */
 const MOST_LABEL_PX = 180;
-const textPx = (width: number): number => (width >= WIDE_PX ? 24 : 18);
-const labelFont = (context: { chart: { width: number } }) => ({
-  size: textPx(context.chart.width),
-  weight: 600,
-  family: FACE,
-});
-
-interface Inks {
-  ink: string;
-  muted: string;
-  grid: string;
-  ground: string;
-  water: string;
-  finish: string;
-  scorch: string;
-  reading: string;
-  band: string;
-}
-
-function inksOf(element: Element): Inks {
-  const style = getComputedStyle(element);
-  const read = (name: string): string => style.getPropertyValue(name).trim();
-  return {
-    ink: read('--ink'),
-    muted: read('--ink-soft'),
-    grid: read('--hairline'),
-    ground: read('--card'),
-    water: read('--line-water'),
-    finish: read('--line-finish'),
-    scorch: read('--line-scorch'),
-    reading: read('--line-reading'),
-    band: read('--line-band'),
-  };
-}
-
-/** Slanting strokes: the burning side is told by its pattern as well as by its colour. */
-function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
-  const tile = document.createElement('canvas');
-  tile.width = 12;
-  tile.height = 12;
-  const pen = tile.getContext('2d');
-  if (pen === null) return 'transparent';
-  pen.strokeStyle = colour;
-  pen.globalAlpha = 0.55;
-  pen.lineWidth = 2;
-  for (const shift of [-12, 0, 12]) {
-    pen.beginPath();
-    pen.moveTo(shift, 12);
-    pen.lineTo(shift + 12, 0);
-    pen.stroke();
-  }
-  return context.createPattern(tile, 'repeat') ?? 'transparent';
-}
-
-/** Dots: what is only expected is told from what was seen by its pattern. */
-function stipple(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
-  const tile = document.createElement('canvas');
-  tile.width = 8;
-  tile.height = 8;
-  const pen = tile.getContext('2d');
-  if (pen === null) return 'transparent';
-  pen.fillStyle = colour;
-  pen.globalAlpha = 0.6;
-  for (const [x, y] of [
-    [2, 2],
-    [6, 6],
-  ] as const) {
-    pen.beginPath();
-    pen.arc(x, y, 1.3, 0, 2 * Math.PI);
-    pen.fill();
-  }
-  return context.createPattern(tile, 'repeat') ?? 'transparent';
-}
-
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
 function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
@@ -155,16 +84,6 @@ function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingCo
     { ...edge, data: ahead.high, backgroundColor: stipple(context, inks.reading), fill: '-1' },
     { ...edge, data: ahead.middle, borderWidth: 4, borderDash: [12, 8] },
   ];
-}
-
-/** Text with a rim of the ground's colour, so that it is legible over lines. */
-function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: number, y: number): void {
-  context.lineWidth = 5;
-  context.strokeStyle = inks.ground;
-  context.lineJoin = 'round';
-  context.strokeText(text, x, y);
-  context.fillStyle = inks.ink;
-  context.fillText(text, x, y);
 }
 
 /** Where now is, and that what comes after it is only expected. */
@@ -233,8 +152,8 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
   }
 }
 
-/** Makes the chart on a canvas; it draws what it is given and keeps no data of its own. */
-export function curveChart(canvas: HTMLCanvasElement): CurveChart {
+/** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
+export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | null)[]) => void): CurveChart {
   let current: Drawing | null = null;
   let inks = inksOf(canvas);
 
@@ -250,6 +169,10 @@ export function curveChart(canvas: HTMLCanvasElement): CurveChart {
       aheadLabel(chart, inks, current);
       lineLabels(chart, inks, current);
       flags(chart, inks, current.flags);
+      const spots = stepSpots(chart, current);
+      stepWords(chart, inks, current, spots);
+      finishStep(chart, inks, current);
+      placed(spots);
       chart.ctx.restore();
     },
   };

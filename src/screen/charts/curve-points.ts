@@ -38,6 +38,20 @@ export function curvePoints(curve: Curve, shown: (celsius: number) => number): C
   };
 }
 
+/** A curve without a reading for so long, ms, is not known to be anywhere. */
+const NEAR_MS = 300_000;
+
+/** Where the curve stood at a moment, in its own unit, by the reading nearest to it; null where none is near. */
+export function valueAt({ low, high }: CurvePoints, at: number): number | null {
+  let near: { away: number; value: number } | null = null;
+  for (const [i, { x, y }] of low.entries()) {
+    const away = Math.abs(x - at);
+    const top = high[i]?.y ?? null;
+    if (y !== null && top !== null && away <= (near?.away ?? NEAR_MS)) near = { away, value: (y + top) / 2 };
+  }
+  return near?.value ?? null;
+}
+
 /** A limit stands in what is ahead as it last stood. */
 function drawnOn(line: Point[], ahead: Curve['ahead']): Point[] {
   const y = line.findLast((point) => point.y !== null)?.y ?? null;

@@ -7,11 +7,14 @@ import { celsiusShown } from '../words/amounts.ts';
 import { hoursAndMinutes, wallMs } from '../words/clock.ts';
 import { kindWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
+import { correctionsOf, CorrectionMarkers, stepsOf, ToldCorrection } from './correction-marks.tsx';
 import { curveChart } from './curve-chart.ts';
 import type { CurveChart, Flag } from './curve-chart.ts';
 import { curvePoints } from './curve-points.ts';
 import type { Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
+import type { Spot } from './label-places.ts';
+import { shownCorrection } from './shown-correction.ts';
 import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
 
@@ -54,6 +57,9 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t));
   const [curve, setCurve] = useState<Curve | null>(null);
   const [beat, setBeat] = useState(0);
+  const [spots, setSpots] = useState<(Spot | null)[]>([]);
+  const corrections = correctionsOf(now, pan);
+  const told = shownCorrection.value;
 
   const ahead = shownAhead(now.t, (curve?.pan === pan ? curve.ahead?.t.at(-1) : null) ?? null);
   const latestAhead = useRef(ahead);
@@ -71,7 +77,10 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   useEffect(() => {
     const element = canvas.current;
     if (element === null) return;
-    chart.current = curveChart(element);
+    // The same places again are no news, so that a drawing asks for no other.
+    chart.current = curveChart(element, (next) =>
+      setSpots((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next)),
+    );
     const stop = watchGestures(element, {
       move: (share) => change((before, end) => moved(before, share, end)),
       zoom: (factor, anchor) => change((before, end) => zoomed(before, factor, anchor, end)),
@@ -121,9 +130,16 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       flags: flagsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
+      steps: stepsOf(corrections, told),
       unit: `°${settings.value.temperature}`,
     });
-  }, [curve, shown, now.marks.length, settings.value]);
+  }, [curve, shown, now.marks.length, corrections.length, told, settings.value]);
+
+  // A correction that is chosen in the list of marks may lie outside of what is shown.
+  const toldAt = corrections.find(({ key }) => key === told)?.correction.t ?? null;
+  useEffect(() => {
+    if (toldAt !== null && (toldAt < shown.from || toldAt > shown.to)) choose('whole');
+  }, [toldAt]);
 
   function onKeyDown(event: KeyboardEvent): void {
     const acts: Record<string, () => void> = {
@@ -169,17 +185,21 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
           −
         </button>
       </div>
-      <div
-        class="chart-area"
-        tabIndex={0}
-        role="img"
-        data-from={Math.round(shown.from)}
-        data-to={Math.round(shown.to)}
-        aria-label={`Temperature of ${panName(now.header, pan)} from ${edges}. Keys: plus and minus zoom, arrows move, 0 goes back.`}
-        onKeyDown={onKeyDown}
-      >
-        <canvas ref={canvas} />
+      <div class="chart-frame">
+        <div
+          class="chart-area"
+          tabIndex={0}
+          role="img"
+          data-from={Math.round(shown.from)}
+          data-to={Math.round(shown.to)}
+          aria-label={`Temperature of ${panName(now.header, pan)} from ${edges}. Keys: plus and minus zoom, arrows move, 0 goes back.`}
+          onKeyDown={onKeyDown}
+        >
+          <canvas ref={canvas} />
+        </div>
+        <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
+      <ToldCorrection corrections={corrections} now={now} />
     </section>
   );
 }

@@ -2,7 +2,11 @@
 import type { JSX } from 'preact';
 import { settings, tell } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
+import { shownCorrection } from '../charts/shown-correction.ts';
+import { selectPan } from '../pans/selected-pan.ts';
 import { timeOfDay } from '../words/clock.ts';
+import { correctedBy, correctedLine } from '../words/correction-words.ts';
+import type { Corrected } from '../words/correction-words.ts';
 import { markWords } from '../words/mark-words.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 
@@ -10,6 +14,32 @@ const SHOWN_FIRST = 8;
 
 function takeBack(id: string, what: string): void {
   void tell({ mark: { kind: 'withdraw', id } }, `${what}: taken back.`);
+}
+
+/** The chart of that pan tells of it, with its finish as it was and as it is. */
+function showInChart({ key, correction }: Corrected): void {
+  selectPan(correction.pan);
+  shownCorrection.value = key;
+}
+
+/** What the mark changed in what is believed; a press shows it in the chart. */
+function Changed({ each, now }: { each: MarkView; now: Now }): JSX.Element {
+  return (
+    <>
+      {correctedBy(each, now, settings.value).map((corrected) => (
+        <button
+          key={corrected.key}
+          type="button"
+          class="changed"
+          aria-pressed={shownCorrection.value === corrected.key}
+          onFocus={() => (shownCorrection.value = corrected.key)}
+          onClick={() => showInChart(corrected)}
+        >
+          {correctedLine(each, corrected, now)}
+        </button>
+      ))}
+    </>
+  );
 }
 
 function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeBack: boolean }): JSX.Element {
@@ -26,6 +56,7 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
           Take back
         </button>
       )}
+      <Changed each={each} now={now} />
     </li>
   );
 }

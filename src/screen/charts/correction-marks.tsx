@@ -1,0 +1,91 @@
+// The marks on a pan's curve where a person's word changed what is believed, each a button that tells what it was and is.
+import type { JSX } from 'preact';
+import { settings } from '../client/store.ts';
+import type { MarkView, Now } from '../client/types.ts';
+import { useKey } from '../shell/keys.ts';
+import { timeOfDay } from '../words/clock.ts';
+import { correctedBy, correctedWords, strengthStep, wayOf } from '../words/correction-words.ts';
+import type { Corrected } from '../words/correction-words.ts';
+import type { Step } from './curve-steps.ts';
+import type { Spot } from './label-places.ts';
+import { shownCorrection } from './shown-correction.ts';
+
+/** A correction of one pan, with its mark. */
+export interface PanCorrection extends Corrected {
+  mark: MarkView;
+}
+
+/** Of one pan, in order of time. */
+export function correctionsOf(now: Now, pan: string): PanCorrection[] {
+  return now.marks
+    .flatMap((mark) => correctedBy(mark, now, settings.value).map((each) => ({ ...each, mark })))
+    .filter(({ correction }) => correction.pan === pan)
+    .sort((a, b) => a.correction.t - b.correction.t);
+}
+
+/** As the chart draws them. */
+export function stepsOf(corrections: readonly PanCorrection[], shown: string | null): Step[] {
+  return corrections.map(({ key, correction }) => ({
+    x: correction.t,
+    word: strengthStep(correction, settings.value),
+    finish: key === shown ? [correction.before.finishAt, correction.after.finishAt] : null,
+  }));
+}
+
+const SHAPES = { up: 'M12 3 21 19H3Z', down: 'M12 21 3 5H21Z', aside: 'M12 2 22 12 12 22 2 12Z' };
+
+function Marker({ each, spot, now }: { each: PanCorrection; spot: Spot; now: Now }): JSX.Element {
+  const tell = (): void => void (shownCorrection.value = each.key);
+  return (
+    <button
+      type="button"
+      class="corrected"
+      style={{ left: `${spot.x}px`, top: `${spot.y}px` }}
+      aria-pressed={shownCorrection.value === each.key}
+      aria-label={`${timeOfDay(now, each.correction.t)}, ${correctedWords(each.mark, each, now.header, settings.value)}`}
+      onFocus={tell}
+      onClick={tell}
+    >
+      <svg viewBox="0 0 24 24" aria-hidden="true">
+        <path d={SHAPES[wayOf(each.correction)]} />
+      </svg>
+    </button>
+  );
+}
+
+interface CorrectionMarkersProps {
+  corrections: readonly PanCorrection[];
+  /** Where each stands on the chart, px; null for one out of sight. */
+  spots: readonly (Spot | null)[];
+  now: Now;
+}
+
+export function CorrectionMarkers({ corrections, spots, now }: CorrectionMarkersProps): JSX.Element {
+  return (
+    <>
+      {corrections.map((each, i) => {
+        const spot = spots[i] ?? null;
+        return spot !== null && <Marker key={each.key} each={each} spot={spot} now={now} />;
+      })}
+    </>
+  );
+}
+
+/** Under the chart: the chosen correction in words. */
+export function ToldCorrection({ corrections, now }: Omit<CorrectionMarkersProps, 'spots'>): JSX.Element | null {
+  const chosen = corrections.find(({ key }) => key === shownCorrection.value);
+  const close = (): void => void (shownCorrection.value = null);
+  useKey(chosen === undefined ? null : 'Escape', close);
+  if (chosen === undefined) return null;
+  return (
+    <p class="corrected-words">
+      <span>
+        <time>{timeOfDay(now, chosen.correction.t)}</time>{' '}
+        {correctedWords(chosen.mark, chosen, now.header, settings.value)}
+      </span>
+      <button type="button" onClick={close}>
+        Close <kbd aria-hidden="true">Esc</kbd>
+      </button>
+    </p>
+  );
+}

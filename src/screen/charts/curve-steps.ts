@@ -1,0 +1,87 @@
+// Draws on a chart where a person's word changed what is believed: old and new strength, and the finish as it was and is.
+import type { Chart } from 'chart.js';
+import { DOT_PX, rimmed, textPx } from './chart-inks.ts';
+import type { Inks } from './chart-inks.ts';
+import { valueAt } from './curve-points.ts';
+import type { CurvePoints } from './curve-points.ts';
+import type { Spot } from './label-places.ts';
+
+/** Where a person's word changed what is believed. */
+export interface Step {
+  /** ms of boil time. */
+  x: number;
+  /** Such as "55 → 58 °Bx"; null where the strength stayed. */
+  word: string | null;
+  /** The chosen one's finish as it was and as it is, ms of boil time; null for all others. */
+  finish: [before: number | null, after: number | null] | null;
+}
+
+interface Stepped {
+  /** In order of time. */
+  steps: Step[];
+  points: CurvePoints;
+}
+
+/** Between a step's mark and its words. */
+const STEP_GAP_PX = 18;
+/** Where each step stands on the curve, px; null for one that is out of sight. */
+export function stepSpots(chart: Chart, { steps, points }: Stepped): (Spot | null)[] {
+  const { chartArea, scales } = chart;
+  return steps.map(({ x: at }) => {
+    const x = scales.x?.getPixelForValue(at) ?? -1;
+    if (x < chartArea.left || x > chartArea.right) return null;
+    const value = valueAt(points, at);
+    const y = value === null ? chartArea.bottom - 60 : (scales.y?.getPixelForValue(value) ?? 0);
+    return { x, y: Math.min(chartArea.bottom, Math.max(chartArea.top, y)) };
+  });
+}
+
+/** Old and new strength beside its mark, the latest first: one that has no room is left out. */
+export function stepWords(chart: Chart, inks: Inks, { steps }: Stepped, spots: readonly (Spot | null)[]): void {
+  const { ctx, chartArea } = chart;
+  let freeTo = chartArea.right;
+  for (const [i, { word }] of [...steps.entries()].reverse()) {
+    const spot = spots[i];
+    if (spot === null || spot === undefined || word === null) continue;
+    const width = ctx.measureText(word).width;
+    const x = Math.min(spot.x + STEP_GAP_PX, freeTo - width);
+    if (x < chartArea.left || x < spot.x - width) continue;
+    const isHigh = spot.y - STEP_GAP_PX - textPx(chart.width) < chartArea.top;
+    rimmed(ctx, inks, word, x, isHigh ? spot.y + STEP_GAP_PX + textPx(chart.width) : spot.y - STEP_GAP_PX);
+    freeTo = Math.min(x, spot.x) - STEP_GAP_PX;
+  }
+}
+
+/** The finish of the chosen step on the line of the finish: a hollow ring where it was, a full one where it is. */
+export function finishStep(chart: Chart, inks: Inks, { steps, points }: Stepped): void {
+  const finish = steps.find((step) => step.finish !== null)?.finish ?? null;
+  const line = points.finish.findLast((point) => point.y !== null)?.y ?? null;
+  const { ctx, chartArea, scales } = chart;
+  const { x, y } = scales;
+  if (finish === null || line === null || x === undefined || y === undefined) return;
+  const height = y.getPixelForValue(line);
+  const [was, is] = finish.map((at) =>
+    at === null
+      ? null
+      : Math.min(chartArea.right - DOT_PX - 2, Math.max(chartArea.left + DOT_PX, x.getPixelForValue(at))),
+  );
+  ctx.strokeStyle = inks.ink;
+  ctx.lineWidth = 3;
+  if (typeof was === 'number' && typeof is === 'number') {
+    ctx.beginPath();
+    ctx.moveTo(was, height);
+    ctx.lineTo(is, height);
+    ctx.stroke();
+  }
+  for (const [at, fill] of [
+    [was, inks.ground],
+    [is, inks.ink],
+  ] as const) {
+    if (typeof at !== 'number') continue;
+    ctx.beginPath();
+    ctx.arc(at, height, DOT_PX, 0, 2 * Math.PI);
+    ctx.fillStyle = fill;
+    ctx.fill();
+    ctx.stroke();
+  }
+}

@@ -1,0 +1,91 @@
+// What a mark changed in what is believed of a pan, in one short line: strength, litres and finish, each as it was and as it is.
+import type { Correction, Header, MarkView, Now, Settings } from '../client/types.ts';
+import { strength, volume } from './amounts.ts';
+import { timeOfDay } from './clock.ts';
+import { markWords } from './mark-words.ts';
+import { panName } from './pan-words.ts';
+
+/** A smaller change of strength needs its tenths to be seen, °Bx. */
+const FINE_BRIX = 2;
+/** Widths of a range that print whole degrees and tenths. */
+const WHOLE_WIDTH = 4;
+const TENTH_WIDTH = 1;
+
+/** What stands behind the figures of a text, such as " °Bx". */
+const unitOf = (text: string): string => text.replace(/^[\d.,:−-]+/u, '');
+
+/** "55 → 58 °Bx" between two texts, a unit that they share told once; null where a reader would see no change. */
+function step(before: string | null, after: string | null): string | null {
+  if (before === after) return null;
+  const shared = before !== null && after !== null && unitOf(before) === unitOf(after) ? unitOf(after) : '';
+  const was = before === null ? 'not known' : before.slice(0, before.length - shared.length);
+  return `${was} → ${after ?? 'not known'}`;
+}
+
+/** "55 → 58 °Bx"; null where nobody would see a change. */
+export function strengthStep({ before, after }: Correction, settings: Settings): string | null {
+  const [was, is] = [before.brix, after.brix];
+  const isFine = was !== null && is !== null && Math.abs(was - is) < FINE_BRIX;
+  const half = (isFine ? TENTH_WIDTH : WHOLE_WIDTH) / 2;
+  const shown = (brix: number | null): string | null =>
+    brix === null ? null : strength(brix, brix - half, brix + half, settings);
+  return step(shown(was), shown(is));
+}
+
+/** Which way the strength went, for the shape that stands on the curve. */
+export function wayOf({ before, after }: Correction): 'up' | 'down' | 'aside' {
+  if (before.brix === null || after.brix === null || before.brix === after.brix) return 'aside';
+  return after.brix > before.brix ? 'up' : 'down';
+}
+
+/** "strength 55 → 58 °Bx, finish 16:40 → 16:28"; null where a reader would see no change. */
+export function correctionWords(correction: Correction, now: Now, settings: Settings): string | null {
+  const { before, after } = correction;
+  const litres = (value: number | null): string | null => (value === null ? null : volume(value, settings));
+  const time = (at: number | null): string | null => (at === null ? null : timeOfDay(now, at));
+  const steps = [
+    ['strength', strengthStep(correction, settings)],
+    ['in the pan', step(litres(before.litres), litres(after.litres))],
+    ['finish', step(time(before.finishAt), time(after.finishAt))],
+  ];
+  const said = steps.flatMap(([what, words]) => (words === null ? [] : [`${what} ${words}`]));
+  return said.length === 0 ? null : said.join(', ');
+}
+
+/** One correction that a reader can see, with the mark that made it. */
+export interface Corrected {
+  /** Unlike that of any other, and the same for as long as the mark stands. */
+  key: string;
+  correction: Correction;
+  /** "strength 55 → 58 °Bx, finish 16:40 → 16:28" */
+  words: string;
+  /** It came of taking the mark back. */
+  isBack: boolean;
+}
+
+/** What one mark changed; of a mark that was taken back also what that changed. */
+export function correctedBy(each: MarkView, now: Now, settings: Settings): Corrected[] {
+  return (each.corrections ?? []).flatMap((correction) => {
+    const words = correctionWords(correction, now, settings);
+    const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
+    return words === null ? [] : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t }];
+  });
+}
+
+/** "Density 58 °Bx: strength 55 → 58 °Bx, finish 16:40 → 16:28", for the chart of one pan. */
+export function correctedWords(
+  each: MarkView,
+  corrected: Corrected,
+  header: Header | null,
+  settings: Settings,
+): string {
+  const back = corrected.isBack ? ' (taken back)' : '';
+  return `${markWords(each.mark, header, settings)}${back}: ${corrected.words}`;
+}
+
+/** The line under a mark in the list, which has named its own pan already. */
+export function correctedLine(each: MarkView, { correction, words, isBack }: Corrected, now: Now): string {
+  const own = 'pan' in each.mark ? each.mark.pan : null;
+  const who = correction.pan === own ? '' : `${panName(now.header, correction.pan)}: `;
+  return `${isBack ? `taken back ${timeOfDay(now, correction.t)}, ` : ''}${who}${words}`;
+}

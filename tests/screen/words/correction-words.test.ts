@@ -1,0 +1,62 @@
+// What a mark changed, in words that a person reads at a glance; the moment is half an hour after 07:30.
+import { expect, test } from 'vitest';
+import type { Correction, MarkView } from '../../../src/screen/client/types.ts';
+import { correctedBy, correctedLine, correctionWords, wayOf } from '../../../src/screen/words/correction-words.ts';
+import { american, metric, moment } from '../moment.ts';
+
+const HOUR = 3_600_000;
+const changed: Correction = {
+  t: 1_700_000,
+  pan: 'p1',
+  before: { brix: 55, litres: 3.4, finishAt: HOUR + 8 * 60_000 },
+  after: { brix: 58, litres: 3.1, finishAt: HOUR },
+};
+const noted: MarkView = {
+  t: 1_700_000,
+  at: 1_700_000,
+  mark: { kind: 'density', pan: 'p1', brix: 58, id: 'm1' },
+  withdrawn: false,
+  questioned: false,
+  corrections: [changed],
+};
+const plain = (words: string | null): string | null => words?.replaceAll('\u00a0', ' ') ?? null;
+
+test('old and new strength, litres and finish, in the units of the person', () => {
+  expect(plain(correctionWords(changed, moment, metric))).toBe(
+    'strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L, finish 08:38 → 08:30',
+  );
+  expect(plain(correctionWords(changed, moment, american))).toContain('in the pan 0.90 → 0.82 US gal');
+});
+
+test('what a reader would see no change of is not said, and a mark that changed nothing says nothing', () => {
+  const same = { ...changed, after: { ...changed.before, brix: 55.3 } };
+  expect(plain(correctionWords(same, moment, metric))).toBe('strength 55.0 → 55.3 °Bx');
+  const nothing = { ...changed, after: { ...changed.before, finishAt: HOUR + 8 * 60_000 + 900 } };
+  expect(correctionWords(nothing, moment, metric)).toBeNull();
+  expect(correctedBy({ ...noted, corrections: [nothing] }, moment, metric)).toEqual([]);
+});
+
+test('what was not known says so, on either side', () => {
+  const known = { ...changed, before: { brix: null, litres: null, finishAt: null } };
+  expect(plain(correctionWords(known, moment, metric))).toBe(
+    'strength not known → 58 °Bx, in the pan not known → 3.1 L, finish not known → 08:30',
+  );
+  const lost = { ...changed, after: { ...changed.before, finishAt: null } };
+  expect(correctionWords(lost, moment, metric)).toBe('finish 08:38 → not known');
+});
+
+test('the shape tells the way that the strength went', () => {
+  expect(wayOf(changed)).toBe('up');
+  expect(wayOf({ ...changed, before: changed.after, after: changed.before })).toBe('down');
+  expect(wayOf({ ...changed, after: { ...changed.after, brix: 55 } })).toBe('aside');
+});
+
+test('the line in the list names another pan, and when a mark was taken back', () => {
+  const back: Correction = { ...changed, t: 1_790_000, before: changed.after, after: changed.before };
+  const other: Correction = { ...changed, pan: 'p2' };
+  const each: MarkView = { ...noted, withdrawn: true, corrections: [other, back] };
+  const lines = correctedBy(each, moment, metric).map((one) => plain(correctedLine(each, one, moment)));
+  expect(lines[0]).toBe('Pan 2: strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L, finish 08:38 → 08:30');
+  expect(lines[1]).toMatch(/^taken back 08:00, strength 58 → 55 °Bx/u);
+  expect(new Set(correctedBy(each, moment, metric).map(({ key }) => key)).size).toBe(2);
+});
