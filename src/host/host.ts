@@ -10,6 +10,7 @@ import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import { isSeasonCommand } from '../protocol/season-messages.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
@@ -27,6 +28,7 @@ import { Publisher } from './publish.ts';
 import { ReplayView } from './replay-view.ts';
 import type { Replayable } from './replay-view.ts';
 import { runCommand } from './run-command.ts';
+import { SeasonDesk } from './season-desk.ts';
 import { isSameSetup, leadTimesOf } from './setup.ts';
 import { gathered } from './slices.ts';
 import { liveNow, replayNow } from './snapshots.ts';
@@ -95,6 +97,8 @@ function refuseBesideRealBoil(notebook: Notebook): void {
 }
 
 export class Host {
+  /** Everything that is kept beside the boils. */
+  readonly season: SeasonDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -113,6 +117,7 @@ export class Host {
     this.#lock = lock;
     this.#notebook = notebook;
     this.#machine = options.machine ?? systemClock();
+    this.season = new SeasonDesk(notebook, this.#machine);
     this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
     this.#watchkeeper = new Watchkeeper({
       machine: this.#machine,
@@ -190,6 +195,7 @@ export class Host {
   /** Leaves a live boil running in the notebook, ends a practice boil, and gives the folder back. */
   async close(): Promise<void> {
     this.#publisher.stop();
+    this.season.close();
     this.#replay?.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
     await Promise.all([this.#run?.leave(), this.#listening?.close()]);
@@ -212,6 +218,7 @@ export class Host {
       this.#watchkeeper.report(command.page);
       return done;
     }
+    if (isSeasonCommand(command)) return this.season.do(command);
     if ('ports' in command) return this.#listPorts();
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
@@ -242,6 +249,7 @@ export class Host {
   /** An ended practice boil leaves the screen at once: nothing of it is for a real boil. */
   async #end(run: BoilRun): Promise<Outcome> {
     const outcome = await run.end();
+    if (outcome.ok) this.season.boilEnded(run.boil);
     if (outcome.ok && run.kind === 'practice') {
       this.#run = null;
       this.#publisher.urgent();

@@ -7,6 +7,7 @@ import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
+import { seasonCommands } from './season-messages.ts';
 
 const choices = {
   temperature: z.enum(['C', 'F']),
@@ -121,6 +122,7 @@ export const commandSchema = z.union([
     ]),
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
+  ...seasonCommands,
   /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
   z.strictObject({
     ref,

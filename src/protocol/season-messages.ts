@@ -55,6 +55,20 @@ export const seasonCommands = [
   z.strictObject({ ref, drop_photo: z.strictObject({ boil, id: z.string().min(1).max(200) }) }),
 ] as const;
 
+const KEYS = [
+  'boil_page',
+  'keep_page',
+  'collections',
+  'keep_collection',
+  'drop_collection',
+  'season',
+  'find',
+  'drop_photo',
+] as const;
+export type SeasonCommand = z.infer<(typeof seasonCommands)[number]>;
+
+export const isSeasonCommand = (command: object): command is SeasonCommand => KEYS.some((key) => key in command);
+
 /** One boil in a list: what it was and its figures. */
 export interface BoilRow {
   boil: string;
