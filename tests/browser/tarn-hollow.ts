@@ -206,6 +206,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         mark: { kind: 'top-up', pan: 'p1', litres: 2, id: 'm1' },
         withdrawn: false,
         questioned: false,
+        corrections: [],
       },
       {
         t: T - 30 * MINUTE,
@@ -213,6 +214,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         mark: { kind: 'flame', pan: 'p1', level: 0.5, id: 'm2' },
         withdrawn: false,
         questioned: false,
+        corrections: [],
       },
       {
         t: T - 28 * MINUTE,
@@ -220,6 +222,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         mark: { kind: 'depth', pan: 'p2', mm: 113, id: 'm3' },
         withdrawn: true,
         questioned: false,
+        corrections: [],
       },
     ],
     next: { what: 'finish', pan: 'p1', at: T + 9 * MINUTE, low: T + 7 * MINUTE, high: T + 11.5 * MINUTE, text: null },
