@@ -70,9 +70,9 @@ function commands(): Command {
     .command('export')
     .description('write a boil to a file')
     .argument('<boil>', 'its id, or "latest"')
-    .requiredOption('--to <file>', 'a name that ends in .boil.jsonl')
+    .requiredOption('--to <file>', 'a name that ends in .boil.jsonl, .csv, .senml.json or .pdf')
     .addOption(dataOption())
-    .action(async (boil, options) => (await notebookCommands()).exportBoil(boil, options));
+    .action(async (boil, options) => (await import('./export-command.ts')).exportBoil(boil, options));
 
   program
     .command('import')

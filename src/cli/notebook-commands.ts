@@ -1,9 +1,5 @@
-// The commands around the notebook: list, take out, take in, end, check.
-import { createReadStream, createWriteStream, existsSync } from 'node:fs';
-import { rename, rm } from 'node:fs/promises';
-import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
-import { exportRecording } from '../notebook/export-recording.ts';
+// The commands around the notebook: list, take in, end, check.
+import { createReadStream, existsSync } from 'node:fs';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, openNotebook } from '../notebook/open-notebook.ts';
 import { dataFolder } from '../host/data-folder.ts';
@@ -15,8 +11,6 @@ interface FolderOptions {
   data?: string;
   json?: boolean;
 }
-
-const RECORDING_END = '.boil.jsonl';
 
 export async function boils(options: FolderOptions): Promise<void> {
   await reading(options, (notebook) =>
@@ -42,21 +36,6 @@ export async function check(options: FolderOptions): Promise<void> {
     if (error instanceof DamagedNotebook) throw new CommandProblem(`${error.message}.`, 1);
     throw error;
   }
-}
-
-export async function exportBoil(boil: string, options: FolderOptions & { to: string }): Promise<void> {
-  const { to } = options;
-  if (!to.endsWith(RECORDING_END)) {
-    throw new CommandProblem(
-      `--to ${to}: this program writes recordings only, so the name must end in ${RECORDING_END}.`,
-      2,
-    );
-  }
-  await reading(options, async (notebook) => {
-    const found = notebook.find(boil);
-    await writeWhole(to, exportRecording(notebook, found.boil));
-    return [`${found.boil} is in ${to}.`];
-  });
 }
 
 export async function importRecording(file: string, options: FolderOptions): Promise<void> {
@@ -118,18 +97,6 @@ async function writing(
     }
   } finally {
     lock.release();
-  }
-}
-
-/** A file of this name is replaced only when all of the new one is there. */
-async function writeWhole(to: string, lines: Iterable<string>): Promise<void> {
-  const unfinished = `${to}.${process.pid}.unfinished`;
-  try {
-    await pipeline(Readable.from(lines), createWriteStream(unfinished, { flush: true }));
-    await rename(unfinished, to);
-  } catch (error) {
-    await rm(unfinished, { force: true });
-    throw (error as NodeJS.ErrnoException).syscall === undefined ? error : fileTrouble(to, error);
   }
 }
 

@@ -1,4 +1,4 @@
-// Reads the boils and their entries out of the notebook's tables.
+// Reads the list of boils out of the notebook's tables.
 import type { DatabaseSync } from 'node:sqlite';
 import { NotebookProblem, type BoilKind, type BoilSummary } from './contract.ts';
 
@@ -45,32 +45,6 @@ export function summary(row: BoilRow): BoilSummary {
     entries: row.entries,
     running: row.running === 1,
   };
-}
-
-export interface EntryRow {
-  place: number;
-  t: number;
-  text: string;
-}
-
-/** A line may hold 1 MB, so few are fetched at a time. */
-const ROWS_AT_A_TIME = 200;
-
-/**
- * The entries of a boil in order. Rows are fetched in small pages, so that a slow reader never holds the
- * database open between two of them; what is appended meanwhile comes too, up to `last`.
- */
-export function* entryRows(database: DatabaseSync, boilNumber: number, last: number): Generator<EntryRow> {
-  const page = database.prepare(
-    'SELECT place, t, text FROM entry WHERE boil = ? AND place > ? AND place <= ? ORDER BY place LIMIT ?',
-  );
-  let place = 0;
-  for (;;) {
-    const rows = page.all(boilNumber, place, last, ROWS_AT_A_TIME) as unknown as EntryRow[];
-    yield* rows;
-    if (rows.length < ROWS_AT_A_TIME) return;
-    place = rows.at(-1)?.place ?? last;
-  }
 }
 
 const MOST_NAMED = 5;

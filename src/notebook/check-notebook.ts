@@ -1,9 +1,10 @@
 // Reads everything in the notebook and says, in sentences, whether it holds together; changes nothing.
 import type { DatabaseSync } from 'node:sqlite';
 import { parseEntry, parseHeader } from '../protocol/recording.ts';
-import { boilRows, entryRows, type BoilRow } from './boil-table.ts';
+import { boilRows, type BoilRow } from './boil-table.ts';
 import { writingFaults } from './pages.ts';
 import { photoFaults } from './photos.ts';
+import { stretches, type Stretch } from './stretches.ts';
 import { teachingFaults } from './teachings.ts';
 
 export interface CheckResult {
@@ -63,24 +64,47 @@ function strayFindings(database: DatabaseSync): string[] {
 function boilFindings(database: DatabaseSync, boil: BoilRow): string[] {
   const header = parseHeader(boil.header);
   const findings = header.ok ? [] : [`Boil ${boil.id}: its header does not hold together: ${header.why}.`];
-  let place = 0;
-  let lastT = 0;
+  let reached = { place: 0, t: 0 };
   try {
-    // Rows beyond the count are looked at too: they would be entries that no list knows of.
-    for (const row of entryRows(database, boil.number, Number.MAX_SAFE_INTEGER)) {
-      if (row.place !== place + 1)
-        findings.push(`Boil ${boil.id}: entries ${place + 1} to ${row.place - 1} are missing.`);
-      const fault = entryFault(row.text, row.t, lastT);
-      if (fault !== null) findings.push(`Boil ${boil.id}, entry ${row.place}: ${fault}.`);
-      place = row.place;
-      lastT = Math.max(lastT, row.t);
-      if (findings.length >= MOST_FINDINGS) return [...findings, `Boil ${boil.id}: there may be more.`];
+    // Places beyond the count are looked at too: they would be entries that no list knows of.
+    for (const stretch of stretches(database, boil.number, Number.MAX_SAFE_INTEGER)) {
+      const { first, entries } = stretch;
+      if (first !== reached.place + 1)
+        findings.push(`Boil ${boil.id}: entries ${reached.place + 1} to ${first - 1} are missing.`);
+      const read = stretchFindings(boil, stretch, reached.t);
+      findings.push(...read.findings);
+      reached = { place: first + entries - 1, t: read.lastT };
+      if (findings.length >= MOST_FINDINGS)
+        return [...findings.slice(0, MOST_FINDINGS), `Boil ${boil.id}: there may be more.`];
     }
   } catch (error) {
-    const reached = `its first ${place} of ${boil.entries} entries can be read, and then none`;
-    return [...findings, `Boil ${boil.id}: ${reached}: ${(error as Error).message}.`];
+    const had = `its first ${reached.place} of ${boil.entries} entries can be read, and then none`;
+    return [...findings, `Boil ${boil.id}: ${had}: ${(error as Error).message}.`];
   }
-  return [...findings, ...countFindings(boil, place, lastT)];
+  return [...findings, ...countFindings(boil, reached.place, reached.t)];
+}
+
+function stretchFindings(boil: BoilRow, stretch: Stretch, after: number): { findings: string[]; lastT: number } {
+  const { first, texts, ts } = stretch;
+  if (!Array.isArray(texts)) {
+    return { findings: [`Boil ${boil.id}: ${texts.why}.`], lastT: Math.max(after, ts.at(-1) ?? 0) };
+  }
+  let lastT = after;
+  const findings = texts.flatMap((text, index) => {
+    const keptT = keptUnder(stretch, index);
+    const parsed = parseEntry(text);
+    const fault = parsed.ok ? timeFault(parsed.entry.t, keptT, lastT) : parsed.why;
+    lastT = Math.max(lastT, keptT ?? (parsed.ok ? parsed.entry.t : 0));
+    return fault === null ? [] : [`Boil ${boil.id}, entry ${first + index}: ${fault}.`];
+  });
+  return { findings, lastT };
+}
+
+/** The t under which an entry was kept; null inside of a block, which says it only of its ends. */
+function keptUnder({ ts, entries }: Stretch, index: number): number | null {
+  if (ts.length === entries) return ts[index] ?? null;
+  if (index === 0) return ts[0] ?? null;
+  return index === entries - 1 ? (ts.at(-1) ?? null) : null;
 }
 
 function countFindings(boil: BoilRow, place: number, lastT: number): string[] {
@@ -92,9 +116,7 @@ function countFindings(boil: BoilRow, place: number, lastT: number): string[] {
   return findings;
 }
 
-function entryFault(text: string, t: number, lastT: number): string | null {
-  const parsed = parseEntry(text);
-  if (!parsed.ok) return parsed.why;
-  if (parsed.entry.t !== t) return `it was kept under t ${t}, and says ${parsed.entry.t}`;
+function timeFault(t: number, keptT: number | null, lastT: number): string | null {
+  if (keptT !== null && t !== keptT) return `it was kept under t ${keptT}, and says ${t}`;
   return t < lastT ? `its t of ${t} steps back behind ${lastT}` : null;
 }

@@ -2,14 +2,16 @@
 import type { DatabaseSync } from 'node:sqlite';
 import { setImmediate as otherWork } from 'node:timers/promises';
 import { readRecording, RecordingProblem } from '../protocol/recording.ts';
+import { CHARACTERS_PER_BLOCK, ENTRIES_PER_BLOCK } from './blocks.ts';
 import type { BoilRow } from './boil-table.ts';
 import { NotebookProblem } from './contract.ts';
+import { stretches } from './stretches.ts';
 import { wordsOf } from './search.ts';
-import { inTransaction, insertBoil, insertEntries, type TimedText } from './write-entries.ts';
+import { inTransaction, insertBoil, insertPacked, type TimedText } from './write-entries.ts';
 
-/** Large enough for few commits, small enough to keep memory flat and the event loop free. */
-const ENTRIES_PER_COMMIT = 2000;
-const CHARACTERS_PER_COMMIT = 1_000_000;
+/** Blocks that are dropped at a time, and texts that are compared, so that the event loop stays free. */
+const BLOCKS_A_STEP = 50;
+const TEXTS_A_STEP = 5000;
 const MOST_SENTENCES = 100;
 
 /**
@@ -44,7 +46,7 @@ async function stage(
   let batch: TimedText[] = [];
   let characters = 0;
   const keepBatch = (into: BoilRow): BoilRow => {
-    const kept = inTransaction(database, () => insertEntries(database, into, batch));
+    const kept = inTransaction(database, () => insertPacked(database, into, batch));
     batch = [];
     characters = 0;
     return kept;
@@ -66,7 +68,7 @@ async function stage(
     } else {
       leftOut.add(item.why);
     }
-    const full = batch.length >= ENTRIES_PER_COMMIT || characters >= CHARACTERS_PER_COMMIT;
+    const full = batch.length >= ENTRIES_PER_BLOCK || characters >= CHARACTERS_PER_BLOCK;
     if (full && boil !== null) boil = keepBatch(boil);
   }
   if (boil === null) throw new RecordingProblem('line 1: there is no header');
@@ -87,27 +89,33 @@ async function settle(database: DatabaseSync, staged: BoilRow): Promise<BoilRow>
 
 /** Byte for byte; in pieces, as the rest of the program must not wait for a long boil. */
 async function haveSameEntries(database: DatabaseSync, one: BoilRow, other: BoilRow): Promise<boolean> {
-  const differing = database.prepare(
-    `SELECT 1 FROM entry AS a JOIN entry AS b ON b.boil = ? AND b.place = a.place
-     WHERE a.boil = ? AND a.place > ? AND a.place <= ? AND a.text <> b.text LIMIT 1`,
-  );
-  for (let place = 0; place < one.entries; place += ENTRIES_PER_COMMIT) {
-    if (differing.get(other.number, one.number, place, place + ENTRIES_PER_COMMIT) !== undefined) return false;
-    await otherWork();
+  const others = textsOf(database, other);
+  let compared = 0;
+  for (const text of textsOf(database, one)) {
+    if (others.next().value !== text) return false;
+    compared += 1;
+    if (compared % TEXTS_A_STEP === 0) await otherWork();
   }
   return true;
+}
+
+/** What cannot be read is like nothing else. */
+function* textsOf(database: DatabaseSync, boil: BoilRow): Generator<string> {
+  for (const { texts } of stretches(database, boil.number, boil.entries)) {
+    if (Array.isArray(texts)) yield* texts;
+    else yield `boil ${boil.number}: ${texts.why}`;
+  }
 }
 
 /** What an import that was stopped, or a twin, has left behind; in pieces too. */
 async function dropStaged(database: DatabaseSync): Promise<void> {
   const boils = database.prepare('SELECT * FROM boil WHERE staged = 1').all() as unknown as BoilRow[];
-  const dropUpTo = database.prepare('DELETE FROM entry WHERE boil = ? AND place <= ?');
-  for (const boil of boils) {
-    for (let place = 0; place < boil.entries; place += ENTRIES_PER_COMMIT) {
-      dropUpTo.run(boil.number, place + ENTRIES_PER_COMMIT);
-      await otherWork();
-    }
-    database.prepare('DELETE FROM boil WHERE number = ?').run(boil.number);
+  const dropSome = database.prepare(
+    'DELETE FROM block WHERE boil = ? AND first IN (SELECT first FROM block WHERE boil = ? ORDER BY first LIMIT ?)',
+  );
+  for (const { number } of boils) {
+    while (dropSome.run(number, number, BLOCKS_A_STEP).changes > 0) await otherWork();
+    database.prepare('DELETE FROM boil WHERE number = ?').run(number);
   }
 }
 

@@ -6,7 +6,8 @@ import type { BoilPage, Collection, Photo } from '../core/season/records.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import { parseHeader } from '../protocol/recording.ts';
 import { backUp } from './backup.ts';
-import { boilRow, boilRows, entryRows, summary } from './boil-table.ts';
+import { ENTRIES_PER_BLOCK, sealBlock } from './blocks.ts';
+import { boilRow, boilRows, summary } from './boil-table.ts';
 import { checkNotebook } from './check-notebook.ts';
 import { NotebookProblem, type BoilSummary, type Notebook, type Teaching } from './contract.ts';
 import { databasePath, isEmptied, openForReading, openForWriting } from './database.ts';
@@ -16,6 +17,7 @@ import { collections, dropCollection, keepCollection, keepPage, pageOf } from '.
 import { addPhoto, dropPhoto, photosOf, readPhoto } from './photos.ts';
 import { damaged, folderProblem, notebookProblem } from './problems.ts';
 import { searchBoils } from './search.ts';
+import { stretches } from './stretches.ts';
 import { forgetName, keepTeaching, teachings } from './teachings.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
 
@@ -74,11 +76,15 @@ class SqliteNotebook implements Notebook {
   }
 
   append(boil: string, texts: readonly string[]): number {
-    return this.#write(() => appendTexts(this.#database, boil, texts));
+    const kept = this.#write(() => appendTexts(this.#database, boil, texts));
+    this.#putAway(boil);
+    return kept;
   }
 
   end(boil: string, t: number): number {
-    return this.#write(() => endBoil(this.#database, boil, t));
+    const kept = this.#write(() => endBoil(this.#database, boil, t));
+    while (this.#putAway(boil, 1));
+    return kept;
   }
 
   header(boil: string): Header {
@@ -94,7 +100,10 @@ class SqliteNotebook implements Notebook {
   *entries(boil: string): Generator<string> {
     const { number, entries } = this.#read(() => boilRow(this.#database, boil));
     try {
-      for (const row of entryRows(this.#database, number, entries)) yield row.text;
+      for (const { texts } of stretches(this.#database, number, entries)) {
+        if (!Array.isArray(texts)) throw damaged(this.folder, `the boil "${boil}": ${texts.why}`);
+        yield* texts;
+      }
     } catch (error) {
       throw notebookProblem(this.folder, 'read', error);
     }
@@ -213,6 +222,16 @@ class SqliteNotebook implements Notebook {
 
   close(): void {
     if (this.#database.isOpen) this.#database.close();
+  }
+
+  /** In a transaction of its own: what was appended is kept already, and stays where it is when this fails. */
+  #putAway(boil: string, least = ENTRIES_PER_BLOCK): boolean {
+    try {
+      const { number, entries } = boilRow(this.#database, boil);
+      return inTransaction(this.#database, () => sealBlock(this.#database, number, entries, least));
+    } catch {
+      return false;
+    }
   }
 
   #read<Result>(work: () => Result): Result {

@@ -2,6 +2,7 @@
 import type { DatabaseSync } from 'node:sqlite';
 import type { Header } from '../core/boil/entries.ts';
 import { parseEntry } from '../protocol/recording.ts';
+import { insertBlock } from './blocks.ts';
 import { boilRow, isIdTaken, type BoilRow } from './boil-table.ts';
 import { freeBoilId } from './boil-id.ts';
 import { NotebookProblem, type BoilKind } from './contract.ts';
@@ -59,19 +60,30 @@ export interface TimedText {
   words: Words | null;
 }
 
-/** Adds entries behind the last one and counts them in the boil's row. */
+/** Adds entries behind the last one, each in a row of its own, and counts them in the boil's row. */
 export function insertEntries(database: DatabaseSync, boil: BoilRow, entries: readonly TimedText[]): BoilRow {
   const insert = database.prepare('INSERT INTO entry (boil, place, t, text) VALUES (?, ?, ?, ?)');
   let place = boil.entries;
-  for (const { t, text, words } of entries) {
+  for (const { t, text } of entries) {
     place += 1;
     insert.run(boil.number, place, t, text);
-    if (words !== null) addWords(database, boil.number, words);
   }
+  return counted(database, boil, entries);
+}
+
+/** The same, put away at once as one block. */
+export function insertPacked(database: DatabaseSync, boil: BoilRow, entries: readonly TimedText[]): BoilRow {
+  insertBlock(database, boil.number, boil.entries + 1, entries);
+  return counted(database, boil, entries);
+}
+
+function counted(database: DatabaseSync, boil: BoilRow, added: readonly TimedText[]): BoilRow {
+  for (const { words } of added) if (words !== null) addWords(database, boil.number, words);
   dropFigures(database, boil.number);
-  const lastT = entries.at(-1)?.t ?? boil.last_t;
-  database.prepare('UPDATE boil SET entries = ?, last_t = ? WHERE number = ?').run(place, lastT, boil.number);
-  return { ...boil, entries: place, last_t: lastT };
+  const entries = boil.entries + added.length;
+  const lastT = added.at(-1)?.t ?? boil.last_t;
+  database.prepare('UPDATE boil SET entries = ?, last_t = ? WHERE number = ?').run(entries, lastT, boil.number);
+  return { ...boil, entries, last_t: lastT };
 }
 
 /** Adds the texts of a running boil; returns the number of entries now kept. Throws NotebookProblem. */

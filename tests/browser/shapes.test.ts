@@ -200,7 +200,9 @@ test('a temperature read by hand has its age on the card', async () => {
   const [first] = now.readings;
   if (first === undefined) throw new Error('no pan');
   const mark = { kind: 'reading' as const, pan: 'p1', celsius: 100.5, id: 'm9' };
-  const marks = [{ t: now.t - 180_000, at: now.t - 180_000, mark, withdrawn: false, questioned: false }];
+  const marks = [
+    { t: now.t - 180_000, at: now.t - 180_000, mark, withdrawn: false, questioned: false, corrections: [] },
+  ];
   host.show({ ...now, marks, readings: [{ ...first, probe: null }] });
   const { page } = await openPage(browser, host.url, LAPTOP);
   await page.locator('.card .probe', { hasText: 'Read 12:39, 3 min ago' }).waitFor();

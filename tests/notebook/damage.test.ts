@@ -163,13 +163,13 @@ test('a check finds every way in which rows can be wrong, and changes nothing', 
 test('a check finds a spoiled page in the middle of the file', () => {
   const { folder, file } = filledFolder(5000);
   const bytes = readFileSync(file);
-  const middle = Math.floor(bytes.length / 2 / 4096) * 4096;
+  const middle = Math.floor(bytes.indexOf('{"t":3500,') / 4096) * 4096;
   bytes.fill(0xa5, middle, middle + 4096);
   writeFileSync(file, bytes);
   const { damaged, findings } = scratchNotebook(folder, { readOnly: true }).check();
   expect(damaged).toBe(true);
   expect(findings).toContainEqual(
-    expect.stringMatching(/: its first [12]\d\d\d of 5000 entries can be read, and then none: /u),
+    expect.stringMatching(/: its first 3[34]\d\d of 5000 entries can be read, and then none: /u),
   );
   expect(readFileSync(file).equals(bytes)).toBe(true);
 });

@@ -151,7 +151,7 @@ test('what a killed import has left is never listed, and is cleared by the next'
   expect(notebook.boils()).toEqual([]);
   await notebook.importRecording([recording], 'old.boil.jsonl');
   expect(
-    database.prepare('SELECT (SELECT count(*) FROM boil) AS boils, (SELECT count(*) FROM entry) AS entries').get(),
+    database.prepare('SELECT (SELECT count(*) FROM boil) AS boils, (SELECT sum(entries) FROM block) AS entries').get(),
   ).toEqual({
     boils: 1,
     entries: 3,

@@ -3,12 +3,13 @@ import { alarmsAfterGap, answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { type Moved, panAfterGap, panCorrected } from '../pan/pan-model.ts';
 import { rememberTransitions } from './alarm-history.ts';
+import { believedNow, keepCorrections } from './corrections.ts';
 import type { Called, Entry, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
 import { judgeAlarms } from './judge.ts';
 import type { FoldTools } from './line-reading.ts';
 import { densityDoubt } from './density-noted.ts';
-import { noteMark } from './marks.ts';
+import { noteMark, standingMark } from './marks.ts';
 import { takeCall } from './program-alarms.ts';
 import { checkDoubt } from './readings-noted.ts';
 import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
@@ -46,7 +47,7 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
   if (!('line' in entry)) state.stirred = true;
   if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
   else if ('state' in entry) portChanged(state, entry);
-  else if ('mark' in entry) correcting(state, () => takeMark(state, entry.mark, entry.t));
+  else if ('mark' in entry) rememberingMind(state, entry.mark, entry.t);
   else if ('set' in entry) correcting(state, () => takeSet(state, entry.set, entry.t, tools));
   else if ('answer' in entry) tell(state, answerAlarms(state.book, entry.answer, entry.t));
   else if ('called' in entry) takeProgramCall(state, entry.called, entry.t);
@@ -149,6 +150,16 @@ function correcting(state: BoilState, act: () => Moved): void {
     const by = probe === undefined ? 0 : state.corrections[probe]! - (before[probe] ?? 0);
     panCorrected(state.pans[id]!, was, settingOf(state, id), by, moved);
   }
+}
+
+/** A mark, with what it changes in what is believed. */
+function rememberingMind(state: BoilState, mark: Mark, t: number): void {
+  stepPans(state, state.now);
+  const before = believedNow(state, t);
+  const gone = mark.kind === 'withdraw' ? standingMark(state, mark.id) : null;
+  correcting(state, () => takeMark(state, mark, t));
+  const kept = mark.kind === 'withdraw' ? gone : state.marks.at(-1);
+  if (kept !== undefined && kept !== null) keepCorrections(state, kept, before, t);
 }
 
 function portChanged(

@@ -31,6 +31,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     questioned: false,
     refused: null,
     reminded: false,
+    corrections: [],
   };
   const twice = isTwice(state, kept);
   state.marks.push(kept);
@@ -109,10 +110,14 @@ function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: num
   }
 }
 
+/** The mark of that id that nobody has taken back. */
+export const standingMark = (state: BoilState, id: string): KeptMark | null =>
+  state.marks.find((one) => one.mark.id === id && !one.withdrawn) ?? null;
+
 /** Takes a mark back: the pans are run again without it, and what it set goes back to what the marks before it said. */
 function withdraw(state: BoilState, id: string, t: number): void {
-  const kept = state.marks.find((one) => one.mark.id === id && !one.withdrawn);
-  if (kept === undefined) return;
+  const kept = standingMark(state, id);
+  if (kept === null) return;
   kept.withdrawn = true;
   const { mark } = kept;
   if (mark.kind === 'no-top-up' && kept.refused !== null) refuseNoMore(state, mark.pan, kept.refused);

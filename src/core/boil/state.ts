@@ -2,6 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type HistoryKept, rememberTransitions, startHistory } from './alarm-history.ts';
 import { byName } from './by-name.ts';
+import type { Correction } from './corrections.ts';
 import { channelName, type ColdJunction, coldJunctionsOf } from './cold-junction.ts';
 import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import { finishIsOver } from '../pan/finish.ts';
@@ -32,6 +33,8 @@ export interface KeptMark {
   questioned: boolean;
   /** A reminder that has been called. */
   reminded: boolean;
+  /** What it, or its being taken back, changed in what is believed. */
+  corrections: Correction[];
 }
 
 export interface PortTrack {

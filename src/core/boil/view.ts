@@ -4,6 +4,7 @@ import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHi
 import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
 import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
+import type { Correction } from './corrections.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
@@ -45,8 +46,15 @@ export interface BoilView {
   /** High alarms that nobody has answered; null when there is none. */
   unanswered: UnansweredHigh | null;
   history: AlarmHistory;
-  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. */
-  marks: { t: number; at: number; mark: Mark; withdrawn: boolean; questioned: boolean }[];
+  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. `corrections`: what it changed. */
+  marks: {
+    t: number;
+    at: number;
+    mark: Mark;
+    withdrawn: boolean;
+    questioned: boolean;
+    corrections: Correction[];
+  }[];
   pours: UnmarkedPour[];
   /** Of each pan that has a reading, in their order. */
   advice: Advice[];
@@ -79,12 +87,13 @@ export function boilView(state: BoilState, t: number): BoilView {
     history: alarmHistory(state.history, state.marks),
     pours: unmarkedPours(state),
     advice,
-    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned }) => ({
+    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, corrections }) => ({
       t: noted,
       at,
       mark,
       withdrawn,
       questioned,
+      corrections,
     })),
     next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),

@@ -14,6 +14,7 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   questioned: false,
   refused: null,
   reminded: false,
+  corrections: [],
 });
 const fuel = (minute: number, kg: number): KeptMark => noted(minute, { kind: 'fuel', pan: 'p1', kg });
 const flame = (minute: number, level: number): KeptMark => noted(minute, { kind: 'flame', pan: 'p1', level });
