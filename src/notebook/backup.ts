@@ -3,8 +3,9 @@ import { copyFileSync, existsSync, readdirSync, renameSync, rmSync } from 'node:
 import { dirname, join, relative } from 'node:path';
 import type { DatabaseSync } from 'node:sqlite';
 import { makeFolder } from './make-folder.ts';
-import { syncFolder, syncFile } from './durable-file.ts';
+import { syncFile } from './durable-file.ts';
 import { photosFolder } from './photos.ts';
+import { stamp, wholeCopy } from './whole-copy.ts';
 
 const NAME = /^panwarden-\d{4}-\d\d-\d\dT\d{6}(?:-\d+)?\.sqlite$/u;
 const UNFINISHED = /^panwarden-.*\.sqlite\.unfinished(?:-journal)?$/u;
@@ -36,20 +37,6 @@ export function backUp(database: DatabaseSync, folder: string, to: string, keep:
   return path;
 }
 
-/** All that is committed as one file, there whole or not at all. */
-export function wholeCopy(database: DatabaseSync, path: string): void {
-  const unfinished = `${path}.unfinished`;
-  try {
-    database.prepare('VACUUM INTO ?').run(unfinished);
-    syncFile(unfinished);
-    renameSync(unfinished, path);
-  } catch (error) {
-    rmSync(unfinished, { force: true });
-    throw error;
-  }
-  syncFolder(dirname(path));
-}
-
 /** Photos never change under their names: those that are there need no second copy. */
 export function copyPhotos(from: string, to: string): void {
   if (!existsSync(from)) return;
@@ -62,13 +49,6 @@ export function copyPhotos(from: string, to: string): void {
     syncFile(`${copy}.unfinished`);
     renameSync(`${copy}.unfinished`, copy);
   }
-}
-
-/** A moment as it stands in file names, on the clock there: 2027-04-18T073000. */
-export function stamp(now: Date): string {
-  const two = (part: number) => String(part).padStart(2, '0');
-  const day = `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-  return `${day}T${two(now.getHours())}${two(now.getMinutes())}${two(now.getSeconds())}`;
 }
 
 function freePath(folder: string, now: Date): string {

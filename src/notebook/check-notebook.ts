@@ -2,6 +2,7 @@
 import type { DatabaseSync } from 'node:sqlite';
 import { parseEntry, parseHeader } from '../protocol/recording.ts';
 import { boilRows, type BoilRow } from './boil-table.ts';
+import { KeptCount, lostSentence } from './kept-count.ts';
 import { writingFaults } from './pages.ts';
 import { photoFaults } from './photos.ts';
 import { stretches, type Stretch } from './stretches.ts';
@@ -16,6 +17,8 @@ export interface CheckResult {
 const MOST_FINDINGS = 10;
 
 export function checkNotebook(database: DatabaseSync, folder: string): CheckResult {
+  // Before the list of boils is read: a program that writes meanwhile adds to both.
+  const counted = new KeptCount(folder).read();
   const findings: string[] = [];
   const attempt = (what: string, look: () => string[]) => findings.push(...findingsOf(what, look));
   attempt('The notebook', () => pageFindings(database));
@@ -26,6 +29,8 @@ export function checkNotebook(database: DatabaseSync, folder: string): CheckResu
     return [];
   });
   for (const boil of rows) attempt(`Boil ${boil.id}`, () => boilFindings(database, boil));
+  const lost = lostSentence(counted, (id) => rows.find((row) => row.id === id)?.entries ?? null);
+  if (lost !== null) findings.push(lost);
   for (const boil of rows) attempt(`The photos of boil ${boil.id}`, () => photoFaults(database, folder, boil));
   attempt('What boils taught', () => teachingFaults(database));
   attempt('What was written beside the boils', () => writingFaults(database));

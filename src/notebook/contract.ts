@@ -101,5 +101,7 @@ export interface Notebook {
   keepSetting(key: string, value: unknown): void;
   /** Verifies everything and says what it found; `damaged` when something is. */
   check(): { damaged: boolean; findings: string[] };
+  /** Sentences on how the notebook was found when it was opened; mostly none. */
+  readonly remarks: readonly string[];
   close(): void;
 }

@@ -1,12 +1,13 @@
 // Opens the notebook's SQLite file: checks the engine, the file and its version, and brings an older one forward.
-import { accessSync, constants, existsSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { accessSync, constants, existsSync, renameSync, rmSync, statSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { pathToFileURL } from 'node:url';
+import { bringForward, bringForwardSafely, pragma } from './bring-forward.ts';
 import { NotebookProblem } from './contract.ts';
 import { isFolder, makeFolder } from './make-folder.ts';
 import { damaged, folderProblem, isUnwritable, notebookProblem } from './problems.ts';
-import { APPLICATION_ID, MIGRATIONS, NOTEBOOK_VERSION } from './schema.ts';
+import { APPLICATION_ID, NOTEBOOK_VERSION } from './schema.ts';
+import { databasePath, takePlace, waitingPath } from './set-aside.ts';
 
 /** SQLite before this can lose committed rows in WAL mode (sqlite.org/wal.html, "the WAL-reset bug"). */
 const OLDEST_ENGINE = [3, 51, 3];
@@ -14,9 +15,8 @@ const OLDEST_ENGINE = [3, 51, 3];
 /** Waiting blocks every probe, so it ends well before the 200 ms that the program allows itself. */
 export const BUSY_TIMEOUT_MS = 150;
 
-export function databasePath(folder: string): string {
-  return join(folder, 'notebook.sqlite');
-}
+const PAGES_PER_CHECKPOINT = 250;
+const MOST_WAL_BYTES = 4 * 1024 * 1024;
 
 /** Makes the folder and tries whether it can be written. Throws NotebookProblem (2). */
 export function prepareFolder(folder: string): void {
@@ -32,9 +32,12 @@ export function prepareFolder(folder: string): void {
 export function openForWriting(folder: string): DatabaseSync {
   prepareFolder(folder);
   return opened(folder, () => {
-    const database = new DatabaseSync(databasePath(folder), { timeout: BUSY_TIMEOUT_MS });
+    placeNew(folder);
+    const path = databasePath(folder);
+    if (isEmptied(folder)) throw damaged(folder, 'its file is empty: something has emptied it');
+    const database = new DatabaseSync(path, { timeout: BUSY_TIMEOUT_MS });
     return guarded(database, () => {
-      const version = checkedVersion(database, folder);
+      refuseNewer(checkedVersion(database, folder), folder);
       checkEngine(engineVersion(database));
       const mode = database.prepare('PRAGMA journal_mode = WAL').get()?.['journal_mode'];
       if (mode !== 'wal') {
@@ -44,9 +47,35 @@ export function openForWriting(folder: string): DatabaseSync {
         );
       }
       database.exec('PRAGMA synchronous = FULL');
-      if (version < NOTEBOOK_VERSION) bringForward(database);
+      // Often and little: a checkpoint is a pause, and what it moves is all that the file beside the database holds.
+      database.exec(`PRAGMA wal_autocheckpoint = ${PAGES_PER_CHECKPOINT}`);
+      database.exec(`PRAGMA journal_size_limit = ${MOST_WAL_BYTES}`);
+      bringForwardSafely(database, path);
     });
   });
+}
+
+/** A first notebook is made under another name, so that an empty file is never one that was only just begun. */
+function placeNew(folder: string): void {
+  takePlace(folder);
+  if (existsSync(databasePath(folder))) return;
+  makeWaiting(folder, () => {});
+  takePlace(folder);
+}
+
+/** Makes a complete notebook that waits to take its place; `fill` puts into it what it is to begin with. */
+export function makeWaiting(folder: string, fill: (database: DatabaseSync) => void): void {
+  const unfinished = `${waitingPath(folder)}.unfinished`;
+  rmSync(unfinished, { force: true });
+  rmSync(`${unfinished}-journal`, { force: true });
+  const database = new DatabaseSync(unfinished);
+  try {
+    bringForward(database);
+    fill(database);
+  } finally {
+    database.close();
+  }
+  renameSync(unfinished, waitingPath(folder));
 }
 
 /** The file is there and holds nothing: that is no new notebook, something emptied it. */
@@ -141,32 +170,31 @@ function checkedVersion(database: DatabaseSync, folder: string): number {
   if (pragma(database, 'application_id') !== APPLICATION_ID) {
     throw damaged(folder, 'its file is a database of another program');
   }
+  return version;
+}
+
+/** A newer program may keep things in ways that this one would spoil; reading harms nothing. */
+function refuseNewer(version: number, folder: string): void {
   if (version > NOTEBOOK_VERSION) {
     throw new NotebookProblem(
       `the notebook in ${folder} is of version ${version}, and this program knows ${NOTEBOOK_VERSION}: open it with a newer Panwarden, or name another folder with --data`,
       2,
     );
   }
-  return version;
 }
 
-function pragma(database: DatabaseSync, name: 'user_version' | 'application_id'): number {
-  return Number(database.prepare(`PRAGMA ${name}`).get()?.[name]);
-}
-
-/** All steps are one transaction: a stop in the middle leaves the notebook as it was. */
-function bringForward(database: DatabaseSync): void {
-  database.exec('BEGIN IMMEDIATE');
-  try {
-    // Another program may have done it between our look and our lock.
-    for (let version = pragma(database, 'user_version'); version < NOTEBOOK_VERSION; version += 1) {
-      database.exec(MIGRATIONS[version] ?? '');
-    }
-    database.exec(`PRAGMA application_id = ${APPLICATION_ID}`);
-    database.exec(`PRAGMA user_version = ${NOTEBOOK_VERSION}`);
-    database.exec('COMMIT');
-  } catch (error) {
-    if (database.isTransaction) database.exec('ROLLBACK');
-    throw error;
+/** What is to be said of a notebook that was opened for reading, and is not as it should be. */
+export function readingRemarks(database: DatabaseSync, folder: string): string[] {
+  const version = pragma(database, 'user_version');
+  const remarks = isEmptied(folder) ? [emptiedSentence(folder)] : [];
+  if (version > NOTEBOOK_VERSION) {
+    remarks.push(
+      `The notebook in ${folder} is of version ${version}, and this program knows ${NOTEBOOK_VERSION}: it is only read, and what newer versions keep beside it is not shown.`,
+    );
   }
+  return remarks;
+}
+
+export function emptiedSentence(folder: string): string {
+  return `The notebook in ${folder} is an empty file: something has emptied it. Bring back a copy of it with "panwarden restore FILE", or name another folder with --data.`;
 }

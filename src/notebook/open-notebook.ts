@@ -10,13 +10,15 @@ import { ENTRIES_PER_BLOCK, sealBlock } from './blocks.ts';
 import { boilRow, boilRows, summary } from './boil-table.ts';
 import { checkNotebook } from './check-notebook.ts';
 import { NotebookProblem, type BoilSummary, type Notebook, type Teaching } from './contract.ts';
-import { databasePath, isEmptied, openForReading, openForWriting } from './database.ts';
+import { isEmptied, openForReading, openForWriting, emptiedSentence, readingRemarks } from './database.ts';
 import { figuresOf, keepFigures } from './figures.ts';
 import { importRecording } from './import-recording.ts';
+import { KeptCount, lostSentence } from './kept-count.ts';
 import { collections, dropCollection, keepCollection, keepPage, pageOf } from './pages.ts';
 import { addPhoto, dropPhoto, photosOf, readPhoto } from './photos.ts';
 import { damaged, folderProblem, notebookProblem } from './problems.ts';
 import { searchBoils } from './search.ts';
+import { databasePath } from './set-aside.ts';
 import { stretches } from './stretches.ts';
 import { forgetName, keepTeaching, teachings } from './teachings.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
@@ -35,16 +37,20 @@ export function openNotebook(folder: string, { readOnly = false }: { readOnly?: 
 
 class SqliteNotebook implements Notebook {
   readonly folder: string;
+  readonly remarks: readonly string[];
   readonly #database: DatabaseSync;
   readonly #readOnly: boolean;
   /** The file that was opened, to notice when another stands in its place or none does. */
   readonly #inode: number | null;
+  readonly #kept: KeptCount;
   #importing = false;
 
   constructor(folder: string, readOnly: boolean) {
     this.folder = folder;
     this.#readOnly = readOnly;
     this.#database = readOnly ? openForReading(folder) : openForWriting(folder);
+    this.#kept = new KeptCount(folder);
+    this.remarks = readOnly ? readingRemarks(this.#database, folder) : this.#lostRemarks();
     this.#inode = readOnly ? null : statSync(databasePath(folder)).ino;
   }
 
@@ -77,12 +83,14 @@ class SqliteNotebook implements Notebook {
 
   append(boil: string, texts: readonly string[]): number {
     const kept = this.#write(() => appendTexts(this.#database, boil, texts));
+    this.#kept.note(boil, kept);
     this.#putAway(boil);
     return kept;
   }
 
   end(boil: string, t: number): number {
     const kept = this.#write(() => endBoil(this.#database, boil, t));
+    this.#kept.note(boil, kept);
     while (this.#putAway(boil, 1));
     return kept;
   }
@@ -212,15 +220,14 @@ class SqliteNotebook implements Notebook {
     if (isEmptied(this.folder)) {
       return {
         damaged: true,
-        findings: [
-          `The notebook in ${this.folder} is an empty file: bring back a copy of it, or name another folder with --data.`,
-        ],
+        findings: [emptiedSentence(this.folder)],
       };
     }
     return checkNotebook(this.#database, this.folder);
   }
 
   close(): void {
+    this.#kept.close();
     if (this.#database.isOpen) this.#database.close();
   }
 
@@ -232,6 +239,14 @@ class SqliteNotebook implements Notebook {
     } catch {
       return false;
     }
+  }
+
+  /** What is said once need not be said again. */
+  #lostRemarks(): string[] {
+    const entriesOf = (boil: string) => this.boils().find((one) => one.boil === boil)?.entries ?? null;
+    const lost = lostSentence(this.#kept.read(), entriesOf);
+    this.#kept.forget();
+    return lost === null ? [] : [lost];
   }
 
   #read<Result>(work: () => Result): Result {

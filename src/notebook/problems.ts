@@ -3,8 +3,11 @@ import { NotebookProblem } from './contract.ts';
 
 /** The notebook's file cannot be read as one. Nothing was changed. */
 export class DamagedNotebook extends NotebookProblem {
-  constructor(sentence: string) {
+  /** What is damaged, in a few words. */
+  readonly what: string;
+  constructor(sentence: string, what: string) {
     super(sentence, 2);
+    this.what = what;
     this.name = 'DamagedNotebook';
   }
 }
@@ -60,7 +63,8 @@ export function notebookProblem(folder: string, doing: string, error: unknown): 
 
 export function damaged(folder: string, what: string): DamagedNotebook {
   return new DamagedNotebook(
-    `the notebook in ${folder} is damaged (${what}) and was left as it is: move its notebook.sqlite files aside and keep them, or name another folder with --data`,
+    `the notebook in ${folder} is damaged (${what}) and was left as it is: "start" and "watch" set it aside, begin a new one and salvage what can be read`,
+    what,
   );
 }
 

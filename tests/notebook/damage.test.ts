@@ -61,18 +61,23 @@ test('a database of another program is not written into', () => {
   expect(problemOf(() => openNotebook(folder)).message).toContain('its file is a database of another program');
 });
 
-test('a notebook of a newer version is refused', () => {
+test('a notebook of a newer version is read, with a word on it, and never written', () => {
   const { folder, file } = filledFolder(1);
   const later = new DatabaseSync(file);
-  later.exec('PRAGMA user_version = 9');
+  later.exec('PRAGMA journal_mode = DELETE; PRAGMA user_version = 9');
   later.close();
-  for (const readOnly of [false, true]) {
-    const problem = problemOf(() => openNotebook(folder, { readOnly }));
-    expect(problem.message).toContain(
-      `the notebook in ${folder} is of version 9, and this program knows ${NOTEBOOK_VERSION}`,
-    );
-    expect(problem.code).toBe(2);
-  }
+  const before = readFileSync(file);
+  const problem = problemOf(() => openNotebook(folder));
+  expect(problem.message).toContain(
+    `the notebook in ${folder} is of version 9, and this program knows ${NOTEBOOK_VERSION}`,
+  );
+  expect(problem.code).toBe(2);
+  const reader = scratchNotebook(folder, { readOnly: true });
+  expect([...reader.entries('latest')]).toHaveLength(1);
+  expect(reader.remarks).toEqual([
+    `The notebook in ${folder} is of version 9, and this program knows ${NOTEBOOK_VERSION}: it is only read, and what newer versions keep beside it is not shown.`,
+  ]);
+  expect(readFileSync(file).equals(before)).toBe(true);
 });
 
 test('a folder that cannot be made is named, with the cure', () => {
