@@ -4,6 +4,7 @@ import { createHost } from '../host/host.ts';
 import type { Host } from '../host/host.ts';
 import { systemClock } from '../host/clock.ts';
 import { systemPower } from '../host/power.ts';
+import { systemSleep } from '../host/sleep-settings.ts';
 import { ensureScreenBuilt } from '../web/screen-build.ts';
 import { serveHost } from '../web/serve.ts';
 import type { Served } from '../web/serve.ts';
@@ -63,6 +64,7 @@ export async function runLive(
     pagesSound: options.http !== undefined,
     tellOtherwise: output.call,
     readPower: systemPower,
+    readSleep: systemSleep,
   });
   if (options.http === undefined && options.json !== true && ring === null) output.notice({ sentence: NOTHING_SOUNDS });
   let served: Served | null = null;

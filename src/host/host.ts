@@ -33,6 +33,7 @@ import { isSameSetup, leadTimesOf } from './setup.ts';
 import { gathered } from './slices.ts';
 import { liveNow, replayNow } from './snapshots.ts';
 import { Watchkeeper } from './watchkeeper.ts';
+import type { WatchkeeperOptions } from './watchkeeper.ts';
 
 type Answered = Extract<HostMessage, { kind: 'answered' }>;
 type ReplayCommand = Extract<Command, { replay: unknown } | { replay_control: unknown } | { replay_close: unknown }>;
@@ -55,6 +56,8 @@ export interface HostOptions {
   tellOtherwise?: ((sentence: string) => void) | undefined;
   /** What the machine runs from; never known where nobody hands this in. */
   readPower?: (() => Promise<Power | null>) | undefined;
+  /** What would put the machine to sleep; nothing is said of it where nobody hands this in. */
+  readSleep?: WatchkeeperOptions['readSleep'];
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
@@ -123,6 +126,7 @@ export class Host {
       machine: this.#machine,
       pagesSound: options.pagesSound ?? false,
       readPower: options.readPower ?? (async () => null),
+      readSleep: options.readSleep,
       settings: () => this.#settings,
       tellOtherwise: options.tellOtherwise ?? (() => {}),
       runCommand,
@@ -360,7 +364,7 @@ export class Host {
   #publish(): void {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
-    this.#tell(liveNow(this.#run, this.#listening, this.#machine));
+    this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
     if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
   }
 

@@ -1,11 +1,13 @@
 // Keeps watch over the watching of a live boil: that a call could be heard, that the machine lasts, and who else is told.
-import type { PageReport, Settings } from '../protocol/messages.ts';
+import type { MachineSleep, PageReport, Settings } from '../protocol/messages.ts';
 import type { BoilRun } from './boil-run.ts';
 import type { MachineClock } from './clock.ts';
 import { Hearing } from './hearing.ts';
 import { PowerWatch, joinedPower, pagePower } from './power-watch.ts';
 import type { Power } from './power.ts';
 import { SecondChannel, callSentence } from './second-channel.ts';
+import type { SleepFound } from './sleep-settings.ts';
+import { SleepWatch } from './sleep-watch.ts';
 
 /** So long after a start nobody can be expected to have opened a page and tapped it, ms. */
 const START_MS = 30_000;
@@ -22,6 +24,8 @@ export interface WatchkeeperOptions {
   /** The calls are to be heard from pages; else the caller hears them some other way. */
   pagesSound: boolean;
   readPower(): Promise<Power | null>;
+  /** What would put the machine to sleep; null where the system does not tell. Not asked where it is left out. */
+  readSleep?: ((onBattery: boolean | null) => Promise<SleepFound | null>) | undefined;
   settings(): Settings;
   /** The caller's own second way: a notification, a bell. */
   tellOtherwise(sentence: string): void;
@@ -37,6 +41,7 @@ interface Watched {
   /** Since when looks have come without a pause. */
   awakeMs: number;
   power: PowerWatch;
+  sleep: SleepWatch;
   powerDueMs: number;
   second: SecondChannel;
 }
@@ -59,6 +64,11 @@ export class Watchkeeper {
     if (power !== null) this.#pagePower = { power, ms };
   }
 
+  /** What would put the machine to sleep; null where no live boil is watched, or nothing was asked. */
+  get sleep(): MachineSleep | null {
+    return this.#watched?.sleep.now ?? null;
+  }
+
   /** One look, at least once a second, and whenever an alarm changes. Practice boils call nobody away. */
   look(run: BoilRun | null): void {
     if (run === null || run.isOver || run.kind !== 'live') {
@@ -68,8 +78,15 @@ export class Watchkeeper {
     const nowMs = this.#options.machine.monotonicMs();
     if (this.#watched?.run !== run) {
       const isLow = run.calls().alarms.some(({ alarm, condition }) => alarm === 'power-low' && condition === 'active');
-      const fresh = { power: new PowerWatch(isLow), powerDueMs: nowMs, second: new SecondChannel() };
-      this.#watched = { run, sinceMs: nowMs, lookedMs: nowMs, awakeMs: Number.NEGATIVE_INFINITY, ...fresh };
+      const fresh = { power: new PowerWatch(isLow), sleep: new SleepWatch(), second: new SecondChannel() };
+      this.#watched = {
+        run,
+        sinceMs: nowMs,
+        lookedMs: nowMs,
+        awakeMs: Number.NEGATIVE_INFINITY,
+        powerDueMs: nowMs,
+        ...fresh,
+      };
     }
     const watched = this.#watched;
     if (nowMs - watched.lookedMs > LONGEST_PAUSE_MS) watched.awakeMs = nowMs;
@@ -95,10 +112,11 @@ export class Watchkeeper {
   }
 
   #tellOthers({ run, sinceMs, second }: Watched, heard: boolean): void {
-    const { alarms, sound, t } = run.calls();
+    const calls = run.calls();
     // Where no page ever listened in this boil, none was lost.
     const lost = this.#hadListener(sinceMs);
-    const due = second.due({ alarms: alarms.filter(({ alarm }) => lost || alarm !== 'no-sound'), sound, t }, heard);
+    const alarms = calls.alarms.filter(({ alarm }) => lost || alarm !== 'no-sound');
+    const due = second.due({ ...calls, alarms }, heard);
     for (const alarm of due) this.#tell(run, callSentence(alarm, run.header));
   }
 
@@ -119,5 +137,13 @@ export class Watchkeeper {
     const { news, why } = watched.power.look(power, watched.run.neededSeconds());
     if (news !== null) watched.run.say(news);
     if (power !== null) watched.run.own('power-low', why !== null, why ?? 'there is mains power again');
+    await this.#lookAtSleep(watched, power);
+  }
+
+  async #lookAtSleep(watched: Watched, power: Power | null): Promise<void> {
+    const found = await this.#options.readSleep?.(power === null ? null : power.onBattery);
+    if (found === undefined || this.#watched !== watched || watched.run.isOver) return;
+    const news = watched.sleep.look(found);
+    if (news !== null) watched.run.say(news);
   }
 }

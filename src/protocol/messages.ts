@@ -209,6 +209,18 @@ export type MarkView = BoilView['marks'][number];
 
 export type ViewMode = 'idle' | 'live' | 'practice' | 'replay';
 
+/** What would put the computer to sleep that watches the pans, as far as its system tells. */
+export interface MachineSleep {
+  /** What closing the lid does; turned off counts as asleep. */
+  lid: 'sleeps' | 'stays-awake' | 'not-known';
+  /** What it does when nobody touches it for a while. */
+  idle: 'sleeps' | 'not-known';
+  /** Something is known to end the watch. */
+  warns: boolean;
+  /** What a person is told of it, in whole sentences. */
+  sentence: string;
+}
+
 /** The whole of a view now; sent at most four times a second, and at once when an alarm changes. */
 export interface Now extends BoilView {
   kind: 'now';
@@ -224,6 +236,8 @@ export interface Now extends BoilView {
   /** Entries of this boil that are on disk; null for a replay. */
   kept: number | null;
   replay: { playing: boolean; length: number; title: string } | null;
+  /** Of a live boil, once it was looked at; else null or left out. */
+  sleep?: MachineSleep | null;
 }
 
 export type HostMessage =

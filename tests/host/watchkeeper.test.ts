@@ -201,3 +201,19 @@ test('where the system tells nothing the page is believed, while it speaks', asy
   await settled();
   expect(called.filter((call) => call.startsWith('power-low'))).toHaveLength(1);
 });
+
+test('what would put the machine to sleep is said at the start and when it changes, and stands in what the page is sent', async () => {
+  const said: string[] = [];
+  let lid: 'sleeps' | 'stays-awake' = 'sleeps';
+  const listener: HostOptions['listener'] = { notice: ({ sentence }) => said.push(sentence) };
+  await startBoil({ readSleep: async () => ({ lid, idleSeconds: null }), listener });
+  const shown: unknown[] = [];
+  host.subscribe((message) => message.kind === 'now' && shown.push(message.sleep?.warns));
+  await halfMinutes(2);
+  expect(said).toEqual([expect.stringMatching(/^Closing the lid puts this computer to sleep/)]);
+  expect(shown.at(-1)).toBe(true);
+  lid = 'stays-awake';
+  await halfMinutes(2);
+  expect(said).toHaveLength(2);
+  expect(shown.at(-1)).toBe(false);
+});
