@@ -19,13 +19,11 @@ export async function gathered<Item>(items: Iterable<Item>, machine: MachineCloc
 }
 
 /** Each item in turn, with a pause for everything else whenever a slice is over; what is done with an item counts. */
-export async function* inSlices<Item>(items: Iterable<Item>, machine: MachineClock, aLook = 20): AsyncGenerator<Item> {
+export async function* inSlices<Item>(items: Iterable<Item>, machine: MachineClock): AsyncGenerator<Item> {
   let untilMs = machine.monotonicMs() + SLICE_MS;
-  let count = 0;
   for (const item of items) {
     yield item;
-    count += 1;
-    if (count % aLook !== 0 || machine.monotonicMs() < untilMs) continue;
+    if (machine.monotonicMs() < untilMs) continue;
     await new Promise<void>((goOn) => machine.after(0, goOn));
     untilMs = machine.monotonicMs() + SLICE_MS;
   }

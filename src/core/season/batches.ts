@@ -23,15 +23,18 @@ interface Batches {
   untold: string[];
 }
 
+/** When each pan was first seen to boil, ms: of one that was not, the model does not know how thick it got. */
+type Boiled = ReadonlyMap<string, number>;
+
 /** Every draw-off that stands. */
-export function takenOut(state: BoilState): Batches {
+export function takenOut(state: BoilState, boiled: Boiled): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const kept of state.marks) {
     const { mark, withdrawn, questioned } = kept;
     const design = mark.kind === 'draw-off' ? state.designs[mark.pan] : undefined;
     if (withdrawn || questioned || mark.kind !== 'draw-off' || design?.role === 'reference') continue;
-    const batch = drawn(state, kept, mark);
+    const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at);
     if (batch === null) untold.push(design?.name ?? mark.pan);
     else if (batch.litres > 0) batches.push(batch);
   }
@@ -40,11 +43,11 @@ export function takenOut(state: BoilState): Batches {
 
 type DrawOff = Extract<KeptMark['mark'], { kind: 'draw-off' }>;
 
-function drawn(state: BoilState, { at, changes }: KeptMark, mark: DrawOff): Batch | null {
+function drawn(state: BoilState, { at, changes }: KeptMark, mark: DrawOff, wasSeen: boolean): Batch | null {
   const gone = changes.find(({ pan }) => pan === mark.pan);
   const sugarKg = -(gone?.sugarKg ?? 0);
   const waterKg = -(gone?.waterKg ?? 0);
-  const modelled = sugarKg > 0 ? brixOfWaterPerSugar(waterKg / sugarKg) : null;
+  const modelled = wasSeen && sugarKg > 0 ? brixOfWaterPerSugar(waterKg / sugarKg) : null;
   const strength = strengthOf(state, mark, at) ?? modelStrength(modelled);
   if (strength === null) return null;
   const measured = mark.litres !== undefined;
@@ -76,16 +79,17 @@ function strengthOf(state: BoilState, mark: DrawOff, at: number): Strength | nul
   return read === null ? null : { brix: read.brix, brixSigma: read.sigma };
 }
 
-/** What the model knows to be in the pans at t (ms). A pan that nothing ever happened to is not in use. */
-export function leftInPans(state: BoilState, boiled: ReadonlyMap<string, number>, t: number): Batches {
+/** What the model knows to be in the pans at t (ms). One that nothing ever happened to is not in use. */
+export function leftInPans(state: BoilState, boiled: Boiled, t: number): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const [id, model] of Object.entries(state.pans)) {
     const { now } = lookAt(model, settingOf(state, id), t);
     const design = state.designs[id]!;
     if (design.role === 'reference' || model.course.emptied) continue;
-    if (now !== null && model.course.told) batches.push(batchOf(now, id, t));
-    else if (boiled.has(id)) untold.push(design.name);
+    if (now === null) continue;
+    if (model.course.told && boiled.has(id)) batches.push(batchOf(now, id, t));
+    else untold.push(design.name);
   }
   return { batches, untold };
 }

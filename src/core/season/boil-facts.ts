@@ -43,8 +43,9 @@ export interface BoilFacts {
   left: Batch[];
   /** Pans that boiled though nobody noted what was filled in first. */
   unnoted: string[];
-  /** Pans of which nobody can say what was taken out of them, or is left in them. */
-  untold: string[];
+  /** Pans of which nobody can say how much was taken out of them, or how thick; and those of which nobody can say what is left. */
+  takenUntold: string[];
+  leftUntold: string[];
   cylinder: {
     /** What its weighings show to have been burned, kg; null of fewer than two. */
     burnedKg: number | null;

@@ -26,7 +26,8 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     sap_sugar_kg: figureOf(sap.sugarKg),
     syrup_litres: figureOf(syrup.litres),
     syrup_kg: figureOf(syrup.kg),
-    syrup_brix: figureOf(syrup.brix),
+    // What was only aimed at is no figure of a syrup that nobody has.
+    syrup_brix: figureOf(syrup.litres === null ? null : syrup.brix),
     syrup_sugar_kg: figureOf(syrup.sugarKg),
     ...balanceFigures(facts, page, sap, syrup),
     ...ratioFigures(sap, syrup),

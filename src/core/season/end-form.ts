@@ -34,7 +34,7 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
   const count = syrup === null ? 0 : Math.floor(syrup.value / jarLitres);
   return {
     syrup_litres: syrup?.value ?? null,
-    syrup_brix: figures.syrup_brix?.value ?? null,
+    syrup_brix: figures.syrup_brix?.value ?? facts.density?.brix ?? facts.finishBrix,
     jars: count === 0 ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
     sap: figures.sap_litres === null ? { likely_litres: storedLitres > 0 ? storedLitres : null } : null,

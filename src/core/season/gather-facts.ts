@@ -65,7 +65,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
   gatherSeen(gathered, state);
   gatherPans(gathered, state);
   const pans = [...gathered.pans.values()];
-  const taken = takenOut(state);
+  const taken = takenOut(state, gathered.boiled);
   const left = leftInPans(state, gathered.boiled, t);
   return {
     seconds: t / 1000,
@@ -76,7 +76,8 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     taken: taken.batches,
     left: left.batches,
     unnoted: unnotedPans(state, gathered.boiled),
-    untold: [...new Set([...taken.untold, ...left.untold])],
+    takenUntold: [...new Set(taken.untold)],
+    leftUntold: left.untold,
     cylinder: cylinderFacts(state.marks),
     heats: [...new Set(pans.flatMap(({ heat }) => (heat === undefined ? [] : [heat.kind])))],
     raised: state.history.earlier + state.history.raisings.length,

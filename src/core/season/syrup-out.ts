@@ -26,7 +26,7 @@ export function syrupOut(facts: BoilFacts, page: BoilPage): SyrupOut {
   const batches = [...facts.taken, ...facts.left].filter(({ brix }) => brix >= SYRUP_BRIX);
   const brix = brixOf(facts, page, batches);
   const amount = amountSaid(page);
-  if (amount === null) return fromBatches(facts, batches, page.syrup?.brix === undefined ? null : brix);
+  if (amount === null) return fromBatches(facts, batches, brix, page.syrup?.brix === undefined ? null : brix);
   if (amount.unit === 'kg') return byKg(amount.known, brix);
   return byLitres(amount.known, brix);
 }
@@ -78,8 +78,9 @@ function litresOfMass(kg: number, brix: number): number | null {
 }
 
 /** A strength that was typed for the page stands for all of them. Where a part of it is not known, all of it is not. */
-function fromBatches(facts: BoilFacts, batches: readonly Batch[], said: Known | null): SyrupOut {
-  if (batches.length === 0 || facts.untold.length > 0) return { ...NOTHING, brix: said };
+function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known | null, said: Known | null): SyrupOut {
+  if (batches.length === 0 || facts.takenUntold.length > 0 || facts.leftUntold.length > 0)
+    return { ...NOTHING, brix: likely };
   const from = batches.every(({ measured }) => measured) ? 'marks' : 'pans';
   const each = batches.map(({ litres, litresSigma, brix, brixSigma }) =>
     byLitres(known(litres, litresSigma, from), said ?? known(brix, brixSigma, from)),
@@ -97,9 +98,12 @@ function fromBatches(facts: BoilFacts, batches: readonly Batch[], said: Known | 
   };
 }
 
-/** Liquid too thin for syrup that was taken out or is left in the pans, with its sugar and water; null where a part is not known. */
-export function leftThin({ taken, left, untold }: BoilFacts): { sugarKg: Known; waterKg: Known } | null {
-  if (untold.length > 0) return null;
+/**
+ * Liquid too thin for syrup that was taken out or is left in the pans, with its sugar and water; null where nobody can say
+ * what is left. What was taken out and nobody can say how thick is the syrup.
+ */
+export function leftThin({ taken, left, leftUntold }: BoilFacts): { sugarKg: Known; waterKg: Known } | null {
+  if (leftUntold.length > 0) return null;
   const thin = [...taken, ...left].filter(({ brix }) => brix < SYRUP_BRIX);
   const share = ({ litres, litresSigma }: Batch): number => litresSigma / litres;
   const sugars = thin.map((batch) => {
