@@ -9,6 +9,24 @@ import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 import { seasonCommands } from './season-messages.ts';
 
+const near_finish_lead_s = z.number().min(60).max(7200);
+const scorch_lead_s = z.number().min(60).max(1800);
+const low_level_lead_s = z.number().min(60).max(3600);
+
+/** What a person usually wants of one sap; it fills in the form of a new boil, and a boil that runs stays as it is. */
+const sapUsual = z.strictObject({
+  finish: z
+    .union([
+      z.strictObject({ brix: z.number().min(10).max(80) }),
+      z.strictObject({ rise_c: z.number().min(0.2).max(40) }),
+    ])
+    .optional(),
+  near_finish_lead_s: near_finish_lead_s.optional(),
+  scorch_lead_s: scorch_lead_s.optional(),
+  low_level_lead_s: low_level_lead_s.optional(),
+});
+export type SapUsual = z.infer<typeof sapUsual>;
+
 const choices = {
   temperature: z.enum(['C', 'F']),
   volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']),
@@ -19,9 +37,11 @@ const choices = {
   power: z.enum(['watt', 'btu-per-hour']),
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
   loudness: z.enum(['soft', 'middle', 'loud']),
-  near_finish_lead_s: z.number().min(60).max(7200),
-  scorch_lead_s: z.number().min(60).max(1800),
-  low_level_lead_s: z.number().min(60).max(3600),
+  near_finish_lead_s,
+  scorch_lead_s,
+  low_level_lead_s,
+  /** Given whole, like a list. */
+  per_sap: z.strictObject({ maple: sapUsual.optional(), birch: sapUsual.optional() }),
   /** Calls are also spoken, after their sound. */
   spoken_calls: z.boolean(),
   /** A quiet tick once a minute while pans are watched. */
@@ -30,6 +50,8 @@ const choices = {
    * Who else is told. The command is a program and its arguments, run without a shell; empty for none. It comes from
    * here alone: never from a recording or a setup.
    */
+  /** Where copies of the notebook go after each boil; empty for the folder beside it. */
+  backup_folder: z.string().max(1000),
   second_channel: z.strictObject({
     command: z
       .array(
@@ -57,9 +79,11 @@ export const settingsSchema = z.strictObject({
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
   scorch_lead_s: choices.scorch_lead_s.default(240),
   low_level_lead_s: choices.low_level_lead_s.default(600),
+  per_sap: choices.per_sap.default({}),
   spoken_calls: choices.spoken_calls.default(false),
   minute_tick: choices.minute_tick.default(false),
   second_channel: choices.second_channel.default({ command: [] }),
+  backup_folder: choices.backup_folder.default(''),
 });
 /** What somebody changes: the rest stays, so nothing is filled in. */
 const settingsChange = z.strictObject(choices).partial();

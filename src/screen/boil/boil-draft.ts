@@ -18,6 +18,7 @@ import {
   celsiusFromTemperature,
   temperatureFromCelsius,
 } from '../../core/quantities/units.ts';
+import type { LeadName } from '../words/lead-words.ts';
 import { problemInSap, sapDraft, sapOf } from './sap-draft.ts';
 import type { SapDraft } from './sap-draft.ts';
 import { problemInVessel, vesselDraft, vesselOf } from './vessel-draft.ts';
@@ -37,6 +38,8 @@ export interface PanDraft {
   finishAt: string;
   ceiling: string;
   leastDepth: string;
+  /** s before; null is "as in Settings". */
+  leads: Record<LeadName, number | null>;
   /** A probe's id, '' for none, or `many` for a list that is kept as it is. */
   probe: string;
 }
@@ -53,8 +56,11 @@ function text(value: number | undefined, digits: number): string {
   return value === undefined ? '' : String(Number(value.toFixed(digits)));
 }
 
-function finishOf(pan: Pan, settings: Settings): Pick<PanDraft, 'finish' | 'finishAt' | 'ceiling'> {
-  const { finish } = pan;
+/** A finish as it stands in the form. */
+export function finishDraft(
+  finish: Pan['finish'],
+  settings: Settings,
+): Pick<PanDraft, 'finish' | 'finishAt' | 'ceiling'> {
   if (finish === undefined) return { finish: 'usual', finishAt: '', ceiling: '' };
   const ceiling =
     finish.ceiling_c === undefined ? '' : text(temperatureFromCelsius(finish.ceiling_c, settings.temperature), 1);
@@ -62,6 +68,20 @@ function finishOf(pan: Pan, settings: Settings): Pick<PanDraft, 'finish' | 'fini
   if ('brix' in finish)
     return { finish: 'strength', finishAt: text(strengthShown(finish.brix, settings), digits), ceiling };
   return { finish: 'rise', finishAt: text(differenceFromCelsius(finish.rise_c, settings.temperature), 2), ceiling };
+}
+
+/** A pan's own leads; null where it has none. */
+export function leadsOf(said: Partial<Record<LeadName, number | undefined>> | undefined): PanDraft['leads'] {
+  const { near_finish_lead_s: near, scorch_lead_s: scorch, low_level_lead_s: low } = said ?? {};
+  return { near_finish_lead_s: near ?? null, scorch_lead_s: scorch ?? null, low_level_lead_s: low ?? null };
+}
+
+/** A lead that goes by Settings is not in the pan; what else the pan's settings say stays. */
+function settingsOfPan({ before, leads }: PanDraft): Pan['settings'] {
+  const own = Object.entries(leads).filter(([, seconds]) => seconds !== null);
+  const others = Object.entries(before.settings ?? {}).filter(([name]) => !(name in leads));
+  const all = [...others, ...own];
+  return all.length === 0 ? undefined : Object.fromEntries(all);
 }
 
 export function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]): PanDraft {
@@ -74,8 +94,9 @@ export function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]
     vessel: vesselDraft(pan.vessel, settings),
     heat: pan.heat?.kind ?? '',
     power: text(watts === undefined ? undefined : powerShown(watts, settings), settings.power === 'watt' ? 1 : 0),
-    ...finishOf(pan, settings),
+    ...finishDraft(pan.finish, settings),
     leastDepth: size(pan.min_depth_mm),
+    leads: leadsOf(pan.settings),
     probe: Array.isArray(pan.probe) ? 'many' : (pan.probe ?? ''),
   };
 }
@@ -176,7 +197,8 @@ function mm(typed: string, settings: Settings): number {
 /** The usual strength of each sap, as recording.md has it. */
 export const usualBrix = (kind: SapDraft['kind']): number => (kind === 'maple' ? 66.9 : 67);
 
-function wantedFinish(pan: PanDraft, settings: Settings): Pan['finish'] {
+/** The finish of a checked draft; undefined for what is usual. */
+export function wantedFinish(pan: PanDraft, settings: Settings): Pan['finish'] {
   const ceiling = number(pan.ceiling);
   const guard = ceiling === undefined ? {} : { ceiling_c: celsiusFromTemperature(ceiling, settings.temperature) };
   const at = number(pan.finishAt) ?? 0;
@@ -189,7 +211,7 @@ function wantedFinish(pan: PanDraft, settings: Settings): Pan['finish'] {
 function finishStrength(pan: PanDraft, typed: number, settings: Settings): { brix: number } {
   const { finish } = pan.before;
   const isUntouched =
-    finish !== undefined && 'brix' in finish && finishOf(pan.before, settings).finishAt === pan.finishAt;
+    finish !== undefined && 'brix' in finish && finishDraft(pan.before.finish, settings).finishAt === pan.finishAt;
   return { brix: isUntouched ? finish.brix : brixOf(typed, settings) };
 }
 
@@ -205,6 +227,7 @@ function panOf(pan: PanDraft, settings: Settings, kinds: readonly SapKind[]): Pa
     heat: pan.heat === '' ? undefined : { ...pan.before.heat, kind: pan.heat, power_w: undefined, ...power },
     finish: wantedFinish(pan, settings),
     min_depth_mm: pan.leastDepth.trim() === '' ? undefined : mm(pan.leastDepth, settings),
+    settings: settingsOfPan(pan),
     probe: pan.probe === 'many' ? pan.before.probe : pan.probe || undefined,
   };
   return JSON.parse(JSON.stringify(next)) as Pan;

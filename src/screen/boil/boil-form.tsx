@@ -13,7 +13,9 @@ import { anotherPan, boilDraft, problemInDraft, setupOf } from './boil-draft.ts'
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
 import { NumberInput } from './inputs.tsx';
+import type { Standing } from './limit-fields.tsx';
 import { PanFields } from './pan-fields.tsx';
+import { withSap, withUsual } from './sap-usual.ts';
 
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
 function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
@@ -26,14 +28,21 @@ function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: str
 
 interface PanListProps {
   draft: BoilDraft;
+  /** The boil that is changed; null for a new one. */
+  now: Now | null;
   views: ProbeView[];
   set: (draft: BoilDraft) => void;
 }
 
-function PanList({ draft, views, set }: PanListProps): JSX.Element {
+function PanList({ draft, now, views, set }: PanListProps): JSX.Element {
   const channels = channelsOf(views, draft.probes, draft.ports);
   const replace = (old: PanDraft, next: PanDraft[]): void =>
     set({ ...draft, pans: draft.pans.flatMap((each) => (each === old ? next : [each])) });
+  const standingOf = (id: string): Standing | null => {
+    const reading = now?.readings.find((each) => each.pan === id);
+    return now === null || reading === undefined ? null : { now, reading };
+  };
+  const shown = settings.value;
   return (
     <section class="panel" aria-label="Pans">
       <h2>Pans</h2>
@@ -42,6 +51,8 @@ function PanList({ draft, views, set }: PanListProps): JSX.Element {
           key={pan.before.id}
           pan={pan}
           channels={channels}
+          standing={standingOf(pan.before.id)}
+          chooseSap={(sap) => replace(pan, [now === null ? withSap(pan, sap, shown) : { ...pan, sap }])}
           change={(next) => replace(pan, [next])}
           chooseProbe={(key) => set(giveProbe(draft, views, pan, key))}
           remove={draft.pans.length > 1 ? () => replace(pan, []) : null}
@@ -49,7 +60,9 @@ function PanList({ draft, views, set }: PanListProps): JSX.Element {
       ))}
       <button
         type="button"
-        onClick={() => set({ ...draft, pans: [...draft.pans, anotherPan(draft.pans, settings.value, saps.value)] })}
+        onClick={() =>
+          set({ ...draft, pans: [...draft.pans, withUsual(anotherPan(draft.pans, shown, saps.value), shown)] })
+        }
       >
         + Another pan
       </button>
@@ -59,11 +72,17 @@ function PanList({ draft, views, set }: PanListProps): JSX.Element {
 
 /** A form filled in with the boil that runs, or with the last boil's set-up as soon as the host has told it. */
 function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) => void] {
-  const [draft, setDraft] = useState(() => boilDraft(changing ? now.header : null, settings.value, saps.value));
+  const fresh = (setup: Setup | null): BoilDraft => {
+    const draft = boilDraft(setup, settings.value, saps.value);
+    return { ...draft, pans: draft.pans.map((pan) => withUsual(pan, settings.value)) };
+  };
+  const [draft, setDraft] = useState(() =>
+    changing ? boilDraft(now.header, settings.value, saps.value) : fresh(null),
+  );
   useEffect(() => {
     if (changing) return;
     ask({ last_setup: true }).then(
-      (setup) => setup !== null && setDraft(boilDraft(setup as Setup, settings.value, saps.value)),
+      (setup) => setup !== null && setDraft(fresh(setup as Setup)),
       () => undefined, // An empty form serves as well.
     );
   }, []);
@@ -126,7 +145,12 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
             The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.
           </p>
         </section>
-        <PanList draft={draft} views={changing ? now.probes : heardProbes(now)} set={setDraft} />
+        <PanList
+          draft={draft}
+          now={changing ? now : null}
+          views={changing ? now.probes : heardProbes(now)}
+          set={setDraft}
+        />
         {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
         {problem !== null && (
           <p class="problem" role="alert">

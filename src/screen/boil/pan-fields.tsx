@@ -2,10 +2,11 @@
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Channel } from '../probes/channels.ts';
-import { exactStrength, temperature, unitSymbols } from '../words/amounts.ts';
-import { usualBrix } from './boil-draft.ts';
+import { temperature, unitSymbols } from '../words/amounts.ts';
 import type { PanDraft } from './boil-draft.ts';
 import { Labelled, NumberInput, Select } from './inputs.tsx';
+import { FinishFields, LeadFields, LeastDepthField } from './limit-fields.tsx';
+import type { Standing } from './limit-fields.tsx';
 import { SapFields } from './sap-fields.tsx';
 import { VesselFields } from './vessel-fields.tsx';
 
@@ -16,14 +17,6 @@ const HEATS = [
   ['electric', 'electric'],
   ['other', 'other'],
 ] as const;
-
-function finishes(pan: PanDraft): (readonly [PanDraft['finish'], string])[] {
-  return [
-    ['usual', `the usual (${exactStrength(usualBrix(pan.sap.kind), settings.value)})`],
-    ['strength', 'a strength'],
-    ['rise', 'degrees over boiling water'],
-  ];
-}
 
 function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string, string])[] {
   const list: [string, string][] = [['', 'none, I read by hand']];
@@ -38,12 +31,23 @@ function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string,
 interface PanFieldsProps {
   pan: PanDraft;
   channels: Channel[];
+  /** null where no boil runs that the pan is of. */
+  standing: Standing | null;
   change: (pan: PanDraft) => void;
+  chooseSap: (sap: PanDraft['sap']) => void;
   chooseProbe: (key: string) => void;
   remove: (() => void) | null;
 }
 
-export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFieldsProps): JSX.Element {
+export function PanFields({
+  pan,
+  channels,
+  standing,
+  change,
+  chooseSap,
+  chooseProbe,
+  remove,
+}: PanFieldsProps): JSX.Element {
   const units = unitSymbols(settings.value);
   const set =
     <K extends keyof PanDraft>(field: K) =>
@@ -56,22 +60,14 @@ export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFie
         <Labelled label="What you call it">
           <input value={pan.name} maxLength={40} onInput={(event) => set('name')(event.currentTarget.value)} />
         </Labelled>
-        <SapFields sap={pan.sap} set={set('sap')} />
+        <SapFields sap={pan.sap} set={chooseSap} />
         <Select label="Probe" value={pan.probe} options={probes(pan, channels)} set={chooseProbe} />
         <VesselFields vessel={pan.vessel} set={set('vessel')} />
         <Select label="Fire" value={pan.heat} options={HEATS} set={set('heat')} />
         {pan.heat !== '' && (
           <NumberInput label="Burner power, if known" unit={units.power} value={pan.power} set={set('power')} />
         )}
-        <Select label="It is done at" value={pan.finish} options={finishes(pan)} set={set('finish')} />
-        {pan.finish !== 'usual' && (
-          <NumberInput
-            label="That is"
-            unit={pan.finish === 'strength' ? units.strength : units.temperature}
-            value={pan.finishAt}
-            set={set('finishAt')}
-          />
-        )}
+        <FinishFields pan={pan} standing={standing} change={change} />
         <NumberInput
           label="Never hotter than"
           unit={units.temperature}
@@ -79,13 +75,8 @@ export function PanFields({ pan, channels, change, chooseProbe, remove }: PanFie
           value={pan.ceiling}
           set={set('ceiling')}
         />
-        <NumberInput
-          label="Never shallower than"
-          unit={units.length}
-          hint={settings.value.length === 'mm' ? '15' : '0.6'}
-          value={pan.leastDepth}
-          set={set('leastDepth')}
-        />
+        <LeastDepthField pan={pan} standing={standing} change={change} />
+        <LeadFields pan={pan} standing={standing} change={change} />
       </div>
       {remove !== null && (
         <button type="button" onClick={remove}>

@@ -1,5 +1,5 @@
 // The names by which the screen calls the parts of a message; all of them come from the protocol.
-import type { Command, MarkView as ViewedMark, Now } from '../../protocol/messages.ts';
+import type { Command, Now } from '../../protocol/messages.ts';
 
 export type {
   Advice,
@@ -13,6 +13,7 @@ export type {
   HostMessage,
   LearntListing,
   LookBack,
+  MarkView,
   NextThing,
   Now,
   PageReport,
@@ -23,6 +24,7 @@ export type {
   ProbeView,
   RaisingShown,
   SapKind,
+  SapUsual,
   Settings,
 } from '../../protocol/messages.ts';
 
@@ -36,18 +38,7 @@ export type Mark = Now['marks'][number]['mark'];
 export type MarkKind = Mark['kind'];
 export type Priority = Now['alarms'][number]['priority'];
 /** What one mark changed in what is believed of a pan. */
-export interface Correction {
-  t: number;
-  pan: string;
-  before: Believed;
-  after: Believed;
-}
-interface Believed {
-  brix: number | null;
-  litres: number | null;
-  finishAt: number | null;
-}
-export type MarkView = ViewedMark & { corrections?: Correction[] };
+export type Correction = Now['marks'][number]['corrections'][number];
 /** What a boil is started with: its header without the moment at which it starts. */
 export type Setup = Omit<Header, 'recording' | 'version' | 'started'>;
 

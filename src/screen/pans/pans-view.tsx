@@ -10,6 +10,7 @@ import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
 import { Tell } from '../explain/tell.tsx';
+import { PanLimits } from '../settings/pan-limits.tsx';
 import { useKey } from '../shell/keys.ts';
 import { alarmKey, inOrder } from '../words/alarm-words.ts';
 import { NO_WATER, waterWords } from '../words/water-words.ts';
@@ -116,6 +117,7 @@ function Beneath({ now, pan, canMark }: BeneathProps): JSX.Element {
     <>
       {pan !== null && canMark && <MarkPanel key={pan} now={now} pan={pan} />}
       {pan !== null && <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />}
+      {pan !== null && canMark && <PanLimits key={`limits ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
       <MarkLog now={now} canTakeBack={canMark} />
       <AlarmHistory now={now} canSay={canMark} />

@@ -5,6 +5,7 @@ import type { Priority, Settings } from '../client/types.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 import { CallsPanel } from './calls-panel.tsx';
 import { LeadsPanel } from './leads-panel.tsx';
+import { SapUsualPanel } from './sap-usual-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
 function change(part: Partial<Settings>): void {
@@ -81,6 +82,8 @@ export function SettingsView(): JSX.Element {
         </fieldset>
       </section>
       <LeadsPanel settings={now} now={live.value} change={change} />
+      {/* Anew where the units change, for what is typed stands in them. */}
+      <SapUsualPanel key={`${now.strength} ${now.temperature}`} settings={now} change={change} />
       <CallsPanel now={now} change={change} />
       {about.value !== null && (
         <p class="hint">

@@ -65,7 +65,7 @@ export interface Corrected {
 
 /** What one mark changed; of a mark that was taken back also what that changed. */
 export function correctedBy(each: MarkView, now: Now, settings: Settings): Corrected[] {
-  return (each.corrections ?? []).flatMap((correction) => {
+  return each.corrections.flatMap((correction) => {
     const words = correctionWords(correction, now, settings);
     const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
     return words === null ? [] : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t }];

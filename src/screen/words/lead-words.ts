@@ -33,27 +33,46 @@ const SENSE: Record<LeadName, { short: number; tooShort: string; long: number; t
   },
 };
 
-/** The sentences beside a lead; those of the pans come only where their finish is in sight. */
-export function leadSentences(name: LeadName, settings: Settings, now: Now | null): string[] {
-  const seconds = settings[name];
+/** The sentences beside a lead of so many seconds; those of the pans come only where their finish is in sight. */
+export function leadSentences(name: LeadName, seconds: number, settings: Settings, pans: PanNow[]): string[] {
   const { short, tooShort, long, tooLong } = SENSE[name];
   const doubt = seconds < short ? [tooShort] : seconds > long ? [tooLong] : [];
-  const pans = name === 'near_finish_lead_s' && now !== null && !now.ended ? atToday(seconds, settings, now) : [];
-  return [CALLED[name](Math.round(seconds / 60)), ...pans, ...doubt];
+  const places = name === 'near_finish_lead_s' ? pans.flatMap((pan) => placeAtCall(seconds, settings, pan)) : [];
+  return [CALLED[name](Math.round(seconds / 60)), ...places, ...doubt];
 }
 
-function atToday(leadS: number, settings: Settings, { header, readings }: Now): string[] {
-  return readings.flatMap((reading) => {
-    const brix = strengthAtLead(reading, finishBrixOf(header, reading.pan), leadS);
-    if (brix === null) return [];
-    return [
-      `${panName(header, reading.pan)}: at today’s fire that is at about ${exactStrength(Math.round(brix), settings)}.`,
-    ];
-  });
+/** A pan of a boil as it stands. */
+export interface PanNow {
+  header: Header | null;
+  reading: Reading;
 }
+
+/** The pans that go by the leads of the whole boil, and in a sentence those that have one of their own. */
+export function pansUnder(name: LeadName, now: Now | null): { under: PanNow[]; own: string[] } {
+  if (now === null || now.ended) return { under: [], own: [] };
+  const { header, readings } = now;
+  const leadOf = (pan: string): number | null => panNamed(header, pan)?.settings?.[name] ?? null;
+  return {
+    under: readings.filter(({ pan }) => leadOf(pan) === null).map((reading) => ({ header, reading })),
+    own: readings.flatMap(({ pan }) => {
+      const lead = leadOf(pan);
+      return lead === null ? [] : [`${panName(header, pan)} has its own: ${Math.round(lead / 60)} min before.`];
+    }),
+  };
+}
+
+function placeAtCall(leadS: number, settings: Settings, { header, reading }: PanNow): string[] {
+  const brix = strengthAtLead(reading, finishBrixOf(header, reading.pan), leadS);
+  if (brix === null) return [];
+  const at = exactStrength(Math.round(brix), settings);
+  return [`${panName(header, reading.pan)}: at today’s fire that is at about ${at}.`];
+}
+
+/** kg/kg of a strength in °Bx. */
+export const waterPerSugar = (brix: number): number => (100 - brix) / brix;
 
 /** Null where the finish is a rise, which has no strength of its own, and for a pan that is kept below a boil. */
-function finishBrixOf(header: Header | null, id: string): number | null {
+export function finishBrixOf(header: Header | null, id: string): number | null {
   const pan: Pan | null = panNamed(header, id);
   if (pan === null || pan.finish?.ceiling_c !== undefined) return null;
   if (pan.finish === undefined) return pan.sap === undefined || pan.sap === 'maple' ? 66.9 : 67;
@@ -70,7 +89,6 @@ export function strengthAtLead(
   leadS: number,
 ): number | null {
   if (brix === null || brix <= 0 || left === null || finishBrix === null || left <= leadS) return null;
-  const waterPerSugar = (strength: number): number => (100 - strength) / strength;
   const atFinish = waterPerSugar(finishBrix);
   const atCall = atFinish + ((waterPerSugar(brix) - atFinish) * leadS) / left;
   return 100 / (1 + atCall);

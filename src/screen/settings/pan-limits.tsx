@@ -1,0 +1,89 @@
+// When the chosen pan of the boil that runs is done and when it calls: tried out in words first, then taken over at once.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import type { PanDraft } from '../boil/boil-draft.ts';
+import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
+import type { Standing } from '../boil/limit-fields.tsx';
+import { saps, settings, tell } from '../client/store.ts';
+import type { Header, Now } from '../client/types.ts';
+import { panName } from '../words/pan-words.ts';
+
+interface LimitsFormProps {
+  header: Header;
+  id: string;
+  standing: Standing | null;
+  close: () => void;
+}
+
+function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Element | null {
+  const kept = boilDraft(header, settings.value, saps.value);
+  const [typed, setTyped] = useState<PanDraft | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const pan = typed ?? kept.pans.find((each) => each.before.id === id) ?? null;
+  if (pan === null) return null;
+  const fields = { pan, standing, change: setTyped };
+
+  async function submit(event: Event): Promise<void> {
+    event.preventDefault();
+    if (pan === null) return;
+    const wrong = problemInDraft({ ...kept, pans: [pan] }, settings.value);
+    setProblem(wrong);
+    if (wrong !== null) return;
+    const [changed] = setupOf({ ...kept, pans: [pan] }, settings.value, saps.value).pans ?? [];
+    // The other pans as the boil has them now, which may have changed since the form was opened.
+    const pans = (header.pans ?? []).map((each) => (each.id === id && changed !== undefined ? changed : each));
+    if (await tell({ set: { pans } }, `${panName(header, id)}: changed from now on.`)) close();
+  }
+
+  return (
+    <form onSubmit={(event) => void submit(event)} noValidate>
+      <div class="fields">
+        <FinishFields {...fields} />
+        <LeastDepthField {...fields} />
+        <LeadFields {...fields} />
+      </div>
+      <p class="hint">A call that you have not seen yet stays until you have.</p>
+      {problem !== null && (
+        <p class="problem" role="alert">
+          ✕ {problem}
+        </p>
+      )}
+      <p class="row">
+        <button type="submit" class="main-button">
+          Save for {panName(header, id)}
+        </button>
+        <button type="button" onClick={close}>
+          Leave it
+        </button>
+      </p>
+    </form>
+  );
+}
+
+/** Folded away until somebody asks for it. */
+export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
+  const [open, setOpen] = useState(false);
+  if (now.header === null) return null;
+  const reading = now.readings.find((each) => each.pan === pan) ?? null;
+  const name = panName(now.header, pan);
+  return (
+    <section class="panel" aria-label={`When ${name} calls`}>
+      {open ? (
+        <>
+          <h2>When {name} calls</h2>
+          <LimitsForm
+            header={now.header}
+            id={pan}
+            standing={reading === null ? null : { now, reading }}
+            close={() => setOpen(false)}
+          />
+        </>
+      ) : (
+        <button type="button" aria-expanded={false} onClick={() => setOpen(true)}>
+          When {name} is done, and when it calls …
+        </button>
+      )}
+    </section>
+  );
+}
