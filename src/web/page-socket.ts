@@ -18,13 +18,22 @@ export interface PageSocket {
 
 const OPEN = 1;
 
+/** One message goes to every page, and its text is made once. */
+const texts = new WeakMap<HostMessage, string>();
+
+function textOf(message: HostMessage): string {
+  const text = texts.get(message) ?? JSON.stringify(message);
+  texts.set(message, text);
+  return text;
+}
+
 export function attachPage(socket: PageSocket, host: Host): void {
   let unanswered = 0;
 
   function send(message: HostMessage): void {
     if (socket.readyState !== OPEN) return;
     if (socket.bufferedAmount > MOST_UNREAD_BYTES) socket.terminate();
-    else socket.send(JSON.stringify(message));
+    else socket.send(textOf(message));
   }
 
   socket.on('message', (data, isBinary) => {
