@@ -86,6 +86,7 @@ async function serveScreen(host: Host, port: number, output: LiveOutput): Promis
   try {
     const served = await serveHost(host, { port, folder, nowMs: systemClock().monotonicMs });
     output.serving(served.url);
+    host.servedAt(served.url);
     return served;
   } catch (error) {
     throw new CommandProblem((error as Error).message, 2);

@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { exitCodeOf } from './failure.ts';
-import { collected, dataOption, everyOption, httpOption, jsonOption, speed } from './options.ts';
+import { collected, dataOption, everyOption, httpOption, jsonOption, paperOption, speed, year } from './options.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
   version: string;
@@ -60,6 +60,22 @@ function commands(): Command {
     .action(async (file, options) => (await import('./replay.ts')).replay(file, options));
 
   program
+    .command('tune')
+    .description('run the boils of the notebook again under other settings, and say how each would have done')
+    .option('--with <file>', 'a JSON merge patch over the headers; may be given again', collected, [])
+    .option('--boil <boil>', 'only this one, by its id or "latest"; may be given again', collected, [])
+    .addOption(dataOption())
+    .addOption(jsonOption())
+    .action(async (options) => (await import('./tune.ts')).tune(options));
+
+  program
+    .command('plan')
+    .description('say before the boil what it will give and take: syrup, hours, fuel')
+    .argument('<file>', 'JSON: litres of sap, its sap, brix and celsius, the finish, and pans as in a header')
+    .addOption(jsonOption())
+    .action(async (file, options) => (await import('./plan.ts')).plan(file, options));
+
+  program
     .command('boils')
     .description('list the boils of the notebook')
     .addOption(dataOption())
@@ -71,13 +87,32 @@ function commands(): Command {
     .description('write a boil to a file')
     .argument('<boil>', 'its id, or "latest"')
     .requiredOption('--to <file>', 'a name that ends in .boil.jsonl, .csv, .senml.json or .pdf')
+    .addOption(paperOption())
     .addOption(dataOption())
     .action(async (boil, options) => (await import('./export-command.ts')).exportBoil(boil, options));
 
   program
+    .command('labels')
+    .description('write a sheet of jar labels for a boil')
+    .argument('<boil>', 'its id, or "latest"')
+    .requiredOption('--to <file>', 'a name that ends in .pdf')
+    .option('--text <words>', 'your own words on every label', '')
+    .addOption(paperOption())
+    .addOption(dataOption())
+    .action(async (boil, options) => (await import('./export-command.ts')).labels(boil, options));
+
+  program
+    .command('season')
+    .description('write the figures of every boil to a table')
+    .requiredOption('--to <file>', 'a name that ends in .csv')
+    .option('--year <number>', 'only boils that began in this year', year)
+    .addOption(dataOption())
+    .action(async (options) => (await import('./export-command.ts')).season(options));
+
+  program
     .command('import')
     .description('take a recording into the notebook')
-    .argument('<file>', 'a recording, *.boil.jsonl')
+    .argument('<file>', 'a recording, *.boil.jsonl, or a SenML pack')
     .addOption(dataOption())
     .addOption(jsonOption())
     .action(async (file, options) => (await notebookCommands()).importRecording(file, options));
@@ -89,6 +124,20 @@ function commands(): Command {
     .addOption(dataOption())
     .addOption(jsonOption())
     .action(async (boil, options) => (await notebookCommands()).end(boil, options));
+
+  program
+    .command('backup')
+    .description('make a dated copy of the notebook; the newest ten stay')
+    .option('--to <folder>', 'where, for example a USB stick (else the folder of the settings, or "backups" beside it)')
+    .addOption(dataOption())
+    .action(async (options) => (await import('./backup-commands.ts')).backup(options));
+
+  program
+    .command('restore')
+    .description('bring the notebook of a copy back; the present one is set aside')
+    .argument('<file>', 'a copy, panwarden-….sqlite')
+    .addOption(dataOption())
+    .action(async (file, options) => (await import('./backup-commands.ts')).restore(file, options));
 
   program
     .command('check')

@@ -1,9 +1,12 @@
 // The commands around the notebook: list, take in, end, check.
 import { createReadStream, existsSync } from 'node:fs';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
-import { DamagedNotebook, lockFolder, openNotebook } from '../notebook/open-notebook.ts';
+import { DamagedNotebook, openNotebook } from '../notebook/open-notebook.ts';
 import { dataFolder } from '../host/data-folder.ts';
+import { takeIn } from '../host/import/take-in.ts';
+import { copyAfterBoil } from './backup-commands.ts';
 import { CommandProblem, fileTrouble } from './failure.ts';
+import { withFolder } from './folder-lock.ts';
 import { clockText } from './plain-text.ts';
 import { printer } from './printer.ts';
 
@@ -45,7 +48,7 @@ export async function importRecording(file: string, options: FolderOptions): Pro
     pieces.once('error', (error) => failed(fileTrouble(file, error)));
   });
   await writing(options, 'A recording cannot be imported', async (notebook) => {
-    const { boil, leftOut } = await notebook.importRecording(pieces, file).catch((error: unknown) => {
+    const { boil, leftOut } = await takeIn(notebook, pieces, file).catch((error: unknown) => {
       throw (error as NodeJS.ErrnoException).syscall === 'read' ? fileTrouble(file, error) : error;
     });
     for (const sentence of leftOut) process.stderr.write(`${sentence}.\n`);
@@ -58,6 +61,7 @@ export async function end(boil: string, options: FolderOptions): Promise<void> {
     const found = notebook.find(boil);
     if (!found.running) throw new CommandProblem(`The boil "${found.boil}" is over already.`, 2);
     notebook.end(found.boil, Math.round(found.seconds * 1000));
+    if (found.kind === 'live') copyAfterBoil(notebook);
     return options.json ? boilLine(notebook.find(found.boil)) : `${found.boil} is over.`;
   });
 }
@@ -69,6 +73,7 @@ async function reading(
   const notebook = openNotebook(dataFolder(options.data), { readOnly: true });
   try {
     const out = printer();
+    for (const remark of notebook.remarks) process.stderr.write(`${remark}\n`);
     for (const line of await work(notebook)) out.line(line);
     await out.flush();
   } finally {
@@ -83,10 +88,7 @@ async function writing(
   work: (notebook: Notebook) => Promise<string>,
 ): Promise<void> {
   const folder = dataFolder(options.data);
-  const lock = lockFolder(folder);
-  if (lock === null)
-    throw new CommandProblem(`${what} while a boil is watched in ${folder}: stop that program first.`, 2);
-  try {
+  await withFolder(folder, what, async () => {
     const notebook = openNotebook(folder);
     try {
       const out = printer();
@@ -95,9 +97,7 @@ async function writing(
     } finally {
       notebook.close();
     }
-  } finally {
-    lock.release();
-  }
+  });
 }
 
 function boilLine({ boil, kind, name, started, seconds, entries, running }: BoilSummary): string {

@@ -29,6 +29,8 @@ const TICK_MS = 250;
 const SHORTEST_GAP_MS = 10_000;
 const CURVE_SAMPLE_MS = 1000;
 const MOST_NOTICES = 5;
+const MEMORY_FULL =
+  'Nothing could be written down for so long that memory is full: from now on the lines of the probes are watched, but not kept, until there is room on the disk again.';
 const NO_CALLS = { alarms: [], sound: { priority: null, silencedUntil: null }, unanswered: null };
 
 export interface RunListener {
@@ -90,8 +92,9 @@ export class BoilRun {
       append: (texts) => notebook.append(boil.boil, texts),
       after: (milliseconds, call) => machine.after(milliseconds, call),
       kept: (entries) => this.#keptNow(entries),
-      failing: (why) => this.own('not-recording', true, why),
+      failing: (why) => this.own('not-recording', true, `${why}; until then memory holds what comes`),
       working: () => this.own('not-recording', false, ''),
+      overflowing: () => this.say(MEMORY_FULL),
     });
     const listener = {
       alarm: (transition: AlarmTransition) => this.#called(transition),
@@ -99,7 +102,7 @@ export class BoilRun {
         const { header } = this;
         this.#toTell.push(() => options.listener.readings?.(t, readings, header));
       },
-      took: (entry: Entry, text: string) => this.#record(entry.t, text),
+      took: (entry: Entry, text: string) => this.#record(entry.t, text, 'line' in entry ? entry.t : null),
     };
     this.#folding = new Folding(state, foldTools, listener, options.everyMs, clock.now());
     this.#source = options.openSource(state.header);
@@ -398,9 +401,9 @@ export class BoilRun {
     if (isUrgent) this.#options.changed(true);
   }
 
-  #record(t: number, text: string): void {
+  #record(t: number, text: string, lineT: number | null = null): void {
     this.#recordedT = t;
-    this.#recorder.add(text);
+    this.#recorder.add(text, lineT);
   }
 
   /** All that is learnt comes from marks that are kept: a failure is said, and keeps nobody from ending the boil. */

@@ -5,17 +5,21 @@ import { sapKinds } from '../core/physics/sap-kinds.ts';
 import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
-import { lockFolder, openNotebook } from '../notebook/open-notebook.ts';
+import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
+import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
+import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import { doubtAbout } from './doubt.ts';
+import { ExportDesk } from './export/export-desk.ts';
+import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
 import { Listening } from './listening.ts';
 import type { ListenPort } from './listening.ts';
@@ -75,19 +79,36 @@ export async function createHost(options: HostOptions): Promise<Host> {
   const lock = lockFolder(options.folder);
   if (lock === null) {
     throw new NotebookProblem(
-      `another program watches a boil in ${options.folder}: use that one, close it first, or name another folder with --data`,
+      `another program watches a boil in ${options.folder}${addressOf(options.folder)}: use that one, close it first, or name another folder with --data`,
       2,
     );
   }
-  let notebook: Notebook | null = null;
   try {
-    notebook = options.notebook ?? openNotebook(options.folder);
-    return new Host(options, lock, notebook);
+    if (options.notebook !== undefined) return new Host(options, lock, options.notebook);
+    return hostOf(options, lock, openForWatching(options.folder));
   } catch (error) {
-    notebook?.close();
     lock.release();
     throw error;
   }
+}
+
+/** Damage can show only when the boil that was running is read: then too the notebook is set aside. */
+function hostOf(options: HostOptions, lock: FolderLock, { notebook, told }: ReturnType<typeof openForWatching>): Host {
+  try {
+    const host = new Host(options, lock, notebook);
+    for (const sentence of told) host.say(sentence);
+    return host;
+  } catch (error) {
+    notebook.close();
+    if (!(error instanceof DamagedNotebook) || told.length > 0) throw error;
+    return hostOf(options, lock, rescued(options.folder, error.what));
+  }
+}
+
+/** Where the other program's screen is, as far as it has said so. */
+function addressOf(folder: string): string {
+  const url = watcherOf(folder)?.url;
+  return url === undefined ? '' : `, and its screen is at ${url}`;
 }
 
 function refuseBesideRealBoil(notebook: Notebook): void {
@@ -102,12 +123,15 @@ function refuseBesideRealBoil(notebook: Notebook): void {
 export class Host {
   /** Everything that is kept beside the boils. */
   readonly season: SeasonDesk;
+  readonly exports: ExportDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
   readonly #starter: BoilStarter;
   readonly #publisher: Publisher;
   readonly #watchkeeper: Watchkeeper;
+  readonly #listener: RunListener;
+  readonly #backups: BackupKeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
@@ -120,7 +144,10 @@ export class Host {
     this.#lock = lock;
     this.#notebook = notebook;
     this.#machine = options.machine ?? systemClock();
+    this.#listener = options.listener ?? {};
+    this.#backups = new BackupKeeper(notebook.folder, (sentence) => this.say(sentence));
     this.season = new SeasonDesk(notebook, this.#machine);
+    this.exports = new ExportDesk(notebook, this.#machine);
     this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
     this.#watchkeeper = new Watchkeeper({
       machine: this.#machine,
@@ -143,6 +170,17 @@ export class Host {
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
     if (options.practice === true) refuseBesideRealBoil(notebook);
     this.#run = this.#starter.takeUp();
+  }
+
+  /** Says a sentence to whoever watches. */
+  say(sentence: string): void {
+    if (this.#run === null) this.#listener.notice?.({ port: null, sentence });
+    else this.#run.say(sentence);
+  }
+
+  /** The screen is served here: a second program that wants the folder is told so. */
+  servedAt(url: string): void {
+    this.#lock.tell(url);
   }
 
   /** The boil that runs, or null. */
@@ -182,9 +220,9 @@ export class Host {
     return linesOf(header, this.#notebook.entries(boil));
   }
 
-  /** Takes a recording into the notebook; `name` is what sentences call the file. Throws with a sentence. */
+  /** Takes a recording or a SenML pack into the notebook; `name` is what sentences call the file. Throws with a sentence. */
   async importRecording(pieces: Pieces, name: string): Promise<{ boil: string; leftOut: string[] }> {
-    const { boil, leftOut } = await this.#notebook.importRecording(pieces, name);
+    const { boil, leftOut } = await takeIn(this.#notebook, pieces, name);
     return { boil: boil.boil, leftOut };
   }
 
@@ -203,6 +241,7 @@ export class Host {
     this.#replay?.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
     await Promise.all([this.#run?.leave(), this.#listening?.close()]);
+    await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
   }
@@ -254,6 +293,9 @@ export class Host {
   async #end(run: BoilRun): Promise<Outcome> {
     const outcome = await run.end();
     if (outcome.ok) this.season.boilEnded(run.boil);
+    if (outcome.ok && run.kind === 'live') {
+      this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
+    }
     if (outcome.ok && run.kind === 'practice') {
       this.#run = null;
       this.#publisher.urgent();

@@ -6,20 +6,31 @@ import type { Outcome } from './outcome.ts';
 /** Lines wait at most this long, so that `kept` is never more than a second behind. */
 const LINE_WAIT_MS = 800;
 const RETRY_MS = 1000;
+/** Texts in one transaction: after a long failure many wait, and watching must not wait for all of them. */
+const TEXTS_A_WRITE = 1000;
+/** What memory holds while writing fails, in characters: some 14 h of eight probes in eight ports. */
+const MOST_HELD = 32_000_000;
 
 export interface RecorderPorts {
   /** Keeps the texts in one transaction and returns the number of entries now kept; throws when it cannot. */
   append(texts: readonly string[]): number;
+  /** Characters that memory may hold, where it is not the usual. */
+  mostHeld?: number | undefined;
   after: MachineClock['after'];
   kept(entries: number): void;
   /** Writing has begun to fail (said once), and works again. */
   failing(why: string): void;
   working(): void;
+  /** Memory holds all that it may (said once): lines that come now are not kept, until writing works again. */
+  overflowing(): void;
 }
 
 export class Recorder {
   readonly #ports: RecorderPorts;
   #texts: string[] = [];
+  #heldCharacters = 0;
+  /** The t of the first line that was not kept, ms. */
+  #droppedFrom: number | null = null;
   #waiting: ((outcome: Outcome) => void)[] = [];
   #cancelTimer: (() => void) | null = null;
   #failure: string | null = null;
@@ -34,9 +45,21 @@ export class Recorder {
     return this.#failure;
   }
 
-  /** Queues a text for the next transaction. */
-  add(text: string): void {
-    this.#texts.push(text);
+  /**
+   * Queues a text for the next transaction. `lineT` is the t of a port's line, ms: only lines are given up when memory
+   * holds too much, and a gap stands for them.
+   */
+  add(text: string, lineT: number | null = null): void {
+    if (lineT !== null && this.#heldCharacters > (this.#ports.mostHeld ?? MOST_HELD)) {
+      if (this.#droppedFrom === null) this.#ports.overflowing();
+      this.#droppedFrom ??= lineT;
+      return;
+    }
+    if (lineT !== null && this.#droppedFrom !== null) {
+      this.#hold(JSON.stringify({ t: lineT, run: 'gap', seconds: (lineT - this.#droppedFrom) / 1000 }));
+      this.#droppedFrom = null;
+    }
+    this.#hold(text);
     this.#flushIn(LINE_WAIT_MS);
   }
 
@@ -51,7 +74,7 @@ export class Recorder {
 
   /** A last try to write everything; whoever still waits is told that it did not work. */
   close(): void {
-    this.#flush();
+    while (this.#texts.length > 0 && this.#write());
     this.#closed = true;
     this.#cancelTimer?.();
     this.#settle(refused(`It could not be written down: ${this.#failure ?? 'the boil was closed'}.`));
@@ -62,16 +85,22 @@ export class Recorder {
     this.#cancelTimer = this.#ports.after(this.#failure === null ? milliseconds : RETRY_MS, () => this.#flush());
   }
 
+  #hold(text: string): void {
+    this.#texts.push(text);
+    this.#heldCharacters += text.length;
+  }
+
   #flush(): void {
     this.#cancelTimer?.();
     this.#cancelTimer = null;
-    const texts = this.#texts;
-    if (texts.length > 0 && !this.#write(texts)) return;
-    this.#settle(done);
+    if (this.#texts.length > 0 && !this.#write()) return;
+    if (this.#texts.length > 0) this.#flushIn(0);
+    else this.#settle(done);
   }
 
-  /** False when it failed; then every text still stands in the queue. */
-  #write(texts: readonly string[]): boolean {
+  /** Writes the first of what waits; false when it failed, and then all of it still stands in the queue. */
+  #write(): boolean {
+    const texts = this.#texts.slice(0, TEXTS_A_WRITE);
     let entries: number;
     try {
       entries = this.#ports.append(texts);
@@ -80,6 +109,7 @@ export class Recorder {
       return false;
     }
     this.#texts = this.#texts.slice(texts.length);
+    for (const { length } of texts) this.#heldCharacters -= length;
     this.#ports.kept(entries);
     if (this.#failure !== null) {
       this.#failure = null;

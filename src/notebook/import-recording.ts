@@ -13,6 +13,8 @@ import { inTransaction, insertBoil, insertPacked, type TimedText } from './write
 const BLOCKS_A_STEP = 50;
 const TEXTS_A_STEP = 5000;
 const MOST_SENTENCES = 100;
+/** Twenty times a day and a night of 16 probes at one line a second: what is longer is no boil. */
+const LONGEST_RECORDING_MB = 500;
 
 /**
  * Reads pieces of a file (see readRecording) into a staged boil, which readers do not see, and lets it
@@ -27,13 +29,30 @@ export async function importRecording(
   await dropStaged(database);
   try {
     const leftOut = new SentenceList(name);
-    const staged = await stage(database, chunks, leftOut);
+    const staged = await stage(database, limited(chunks, name), leftOut);
     return { boil: await settle(database, staged), leftOut: leftOut.sentences() };
   } catch (error) {
     if (error instanceof RecordingProblem) throw new NotebookProblem(`${name}, ${error.message}`, 2);
     throw error;
   } finally {
     await dropStaged(database);
+  }
+}
+
+async function* limited(
+  chunks: AsyncIterable<Uint8Array | string> | Iterable<Uint8Array | string>,
+  name: string,
+): AsyncGenerator<Uint8Array | string> {
+  let left = LONGEST_RECORDING_MB * 1_000_000;
+  for await (const chunk of chunks) {
+    left -= chunk.length;
+    if (left < 0) {
+      throw new NotebookProblem(
+        `${name} is longer than ${LONGEST_RECORDING_MB} MB, which no boil needs: it was not taken in`,
+        2,
+      );
+    }
+    yield chunk;
   }
 }
 

@@ -1,10 +1,14 @@
 // Lets one program at a time write boils in a folder, by a lock that dies with the program however it stops.
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
+import { z } from 'zod';
 import { prepareFolder } from './database.ts';
 import { folderProblem, isBusy } from './problems.ts';
 
 export interface FolderLock {
+  /** Leaves word beside the lock where this program's screen is. */
+  tell(url: string): void;
   release(): void;
 }
 
@@ -30,9 +34,36 @@ export function lockFolder(folder: string): FolderLock | null {
   }
   const held = database;
   heldLocks.add(held);
+  // A program that was killed has left its own.
+  rmSync(watcherPath(folder), { force: true });
   return {
+    tell(url) {
+      try {
+        // The address opens the screen: it is for this user alone.
+        writeFileSync(watcherPath(folder), JSON.stringify({ pid: process.pid, url }), { mode: 0o600 });
+      } catch {
+        // Only a convenience is lost.
+      }
+    },
     release() {
-      if (heldLocks.delete(held)) held.close();
+      if (!heldLocks.delete(held)) return;
+      rmSync(watcherPath(folder), { force: true });
+      held.close();
     },
   };
+}
+
+/** What the program that holds the folder has said of itself; null when it has said nothing. */
+export function watcherOf(folder: string): { pid: number; url: string } | null {
+  try {
+    return watcherSchema.parse(JSON.parse(readFileSync(watcherPath(folder), 'utf8')));
+  } catch {
+    return null;
+  }
+}
+
+const watcherSchema = z.object({ pid: z.number(), url: z.string() });
+
+function watcherPath(folder: string): string {
+  return join(folder, 'watching.json');
 }

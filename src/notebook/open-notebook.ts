@@ -23,7 +23,7 @@ import { stretches } from './stretches.ts';
 import { forgetName, keepTeaching, teachings } from './teachings.ts';
 import { appendTexts, endBoil, inTransaction, insertBoil } from './write-entries.ts';
 
-export { lockFolder, type FolderLock } from './lock-folder.ts';
+export { lockFolder, watcherOf, type FolderLock } from './lock-folder.ts';
 export { DamagedNotebook } from './problems.ts';
 
 /**

@@ -24,8 +24,8 @@ export const TARN_HEADER: Header = {
   pans: [{ id: 'p1', name: 'Back pot', sap: 'birch', probe: 'A/1' }],
 };
 
-export function tarnBoil() {
-  const folder = mkdtempSync(join(tmpdir(), 'panwarden-'));
+/** In a folder of its own, unless another is handed in. */
+export function tarnBoil(folder = mkdtempSync(join(tmpdir(), 'panwarden-'))) {
   const machine = new HandClock();
   const real = openNotebook(folder);
   const disk = { full: false, keepsLearnt: true };
@@ -84,6 +84,8 @@ export function tarnBoil() {
     entries: () =>
       [...real.entries(boil.boil)].map((text) => JSON.parse(text) as Record<string, unknown> & { t: number }),
     boil: boil.boil,
+    folder,
+    notebook: real,
     summary: () => real.find(boil.boil),
     async close() {
       await run.leave();

@@ -1,0 +1,46 @@
+// Makes a dated copy of the notebook after each boil; a copy that fails is said, and stops nothing.
+import { Worker } from 'node:worker_threads';
+import { usualBackupFolder } from '../notebook/backup.ts';
+import type { BackupWork } from './backup-worker.ts';
+
+/** Copies of the notebook that are left in a folder. */
+export const KEPT_COPIES = 10;
+
+/** `chosen` is the person's own folder, empty where none is named. */
+export function backupFolder(folder: string, chosen: string): string {
+  return chosen === '' ? usualBackupFolder(folder) : chosen;
+}
+
+export class BackupKeeper {
+  readonly #folder: string;
+  readonly #say: (sentence: string) => void;
+  #running: Promise<void> = Promise.resolve();
+
+  constructor(folder: string, say: (sentence: string) => void) {
+    this.#folder = folder;
+    this.#say = say;
+  }
+
+  /** One after the other; never throws. */
+  copyTo(to: string): void {
+    this.#running = this.#running
+      .then(() => copied({ folder: this.#folder, to, keep: KEPT_COPIES }))
+      .catch((error: unknown) => {
+        this.#say(`The boil is kept, but ${(error as Error).message}. Is the disk or stick there, and is there room?`);
+      });
+  }
+
+  /** Resolves when the copies that were begun are made or have failed. */
+  settled(): Promise<void> {
+    return this.#running;
+  }
+}
+
+function copied(work: BackupWork): Promise<void> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./backup-worker.ts', import.meta.url), { workerData: work });
+    worker.once('message', () => resolve());
+    worker.once('error', reject);
+    worker.once('exit', () => reject(new Error('no copy of the notebook could be made')));
+  });
+}
