@@ -2,9 +2,7 @@
 import type { Header } from '../core/boil/entries.ts';
 import type { AlarmView, Now } from '../protocol/messages.ts';
 
-/** A high call that nobody answered for so long goes out, ms. */
-const UNANSWERED_MS = 60_000;
-/** And again after so long, ms; a person who drives home wants no more. */
+/** What nobody answered goes out again after so long, ms; a person who drives home wants no more. */
 const AGAIN_MS = 5 * 60_000;
 
 /** What became worse, or came back after an answer, is a call of its own. */
@@ -18,35 +16,43 @@ export function callSentence({ pan, port, title, why, todo }: AlarmView, header:
   return `Panwarden: ${where === null ? '' : `${where}: `}${title} (${why.replace(/\.$/, '')}). ${todo}`;
 }
 
-/** Since when a call waits for an answer, and when it went out last; ms of boil time. */
+/** How often calls had been repeated when this one was first seen to wait, and when it went out last, ms of boil time. */
 interface Waiting {
-  since: number;
+  repeats: number;
   toldAt: number | null;
 }
+
+type Calls = Pick<Now, 'alarms' | 'sound' | 'unanswered' | 't'>;
 
 export class SecondChannel {
   #waiting = new Map<string, Waiting>();
 
   /**
-   * The calls that are due now. While nobody could hear (`heard` false), calls of middle priority go out too, and at
-   * once. A silence holds for this way also: somebody is there.
+   * The calls that are due now. The minutes that a high call waited are the boil's own count (`unanswered`), which a
+   * restart keeps; whenever it grows, the high calls that wait go out. While nobody could hear (`heard` false), calls of
+   * middle priority go out too, and at once. A silence holds for this way also, for somebody is there; it answers
+   * nothing, so the count goes on, and what fell due meanwhile goes out when it ends.
    */
-  due({ alarms, sound, t }: Pick<Now, 'alarms' | 'sound' | 't'>, heard: boolean): AlarmView[] {
+  due({ alarms, sound, unanswered, t }: Calls, heard: boolean): AlarmView[] {
     const isFor = ({ priority }: AlarmView) => priority === 'high' || (!heard && priority === 'medium');
     const calling = alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
+    const repeats = unanswered?.repeats ?? 0;
     const before = this.#waiting;
     this.#waiting = new Map(
-      calling.map(nameOf).map((name) => [name, before.get(name) ?? { since: t, toldAt: null }] as const),
+      calling.map(nameOf).map((name) => {
+        const was = before.get(name) ?? { repeats, toldAt: null };
+        return [name, { ...was, repeats: Math.min(was.repeats, repeats) }] as const;
+      }),
     );
     if (sound.silencedUntil !== null && sound.silencedUntil > t) return [];
-    return calling.filter((alarm) => isFor(alarm) && this.#goesOut(nameOf(alarm), t, heard));
+    return calling.filter((alarm) => isFor(alarm) && this.#goesOut(nameOf(alarm), repeats, t, heard));
   }
 
-  #goesOut(name: string, t: number, heard: boolean): boolean {
+  #goesOut(name: string, repeats: number, t: number, heard: boolean): boolean {
     const waiting = this.#waiting.get(name);
     if (waiting === undefined) return false;
-    const { since, toldAt } = waiting;
-    const isDue = toldAt === null ? !heard || t - since >= UNANSWERED_MS : t - toldAt >= AGAIN_MS;
+    const { toldAt } = waiting;
+    const isDue = toldAt === null ? !heard || repeats > waiting.repeats : t - toldAt >= AGAIN_MS;
     if (isDue) waiting.toldAt = t;
     return isDue;
   }

@@ -20,15 +20,22 @@ const scorch: AlarmView = {
   todo: 'Shut the heat first.',
 };
 
+const unsilenced = { priority: null, silencedUntil: null };
+/** The boil's own count. */
+const waiting = (since: number | null, t: number) =>
+  since === null ? null : { since, repeats: Math.floor((t - since) / 60_000) };
+
 /** The seconds, of all up to 900, at which the alarm goes out; `at` says how it stands at each. */
-function goesOut(at: (t: number) => Partial<AlarmView> | null, heard: (t: number) => boolean = () => true): number[] {
+function goesOut(at: (t: number) => Partial<AlarmView>, heard: (t: number) => boolean = () => true): number[] {
   const channel = new SecondChannel();
   const seconds = Array.from({ length: 900 }, (_, i) => i + 1);
+  let since: number | null = null;
   return seconds.filter((second) => {
-    const change = at(second * 1000);
-    const alarms = change === null ? [] : [{ ...scorch, ...change }];
-    const sound = { priority: null, silencedUntil: null };
-    return channel.due({ alarms, sound, t: second * 1000 }, heard(second * 1000)).length > 0;
+    const t = second * 1000;
+    const alarm = { ...scorch, ...at(t) };
+    const asks = alarm.condition === 'active' && !alarm.answered && alarm.asideUntil === null;
+    since = asks && alarm.priority === 'high' ? (since ?? t) : null;
+    return channel.due({ alarms: [alarm], sound: unsilenced, unanswered: waiting(since, t), t }, heard(t)).length > 0;
   });
 }
 
@@ -59,11 +66,37 @@ test('while nobody could hear, high and middle calls go out at once, low ones ne
   expect(goesOut(() => ({ priority: 'low' }), deafFrom(0))).toEqual([]);
 });
 
-test('a silence holds for this way too, for as long as it lasts', () => {
+test('a silence holds for this way too; the count goes on, and what fell due goes out when it ends', () => {
   const channel = new SecondChannel();
   const sound = { priority: null, silencedUntil: 200_000 };
-  const out = [0, 100_000, 199_000, 200_000].map((t) => channel.due({ alarms: [scorch], sound, t }, true).length);
+  const out = [0, 100_000, 199_000, 200_000].map(
+    (t) => channel.due({ alarms: [scorch], sound, unanswered: waiting(0, t), t }, true).length,
+  );
   expect(out).toEqual([0, 0, 0, 1]);
+});
+
+test('the minute is the one that the boil counts, also where the program was started anew in it', () => {
+  const out = (from: number, until: number): number[] => {
+    const channel = new SecondChannel();
+    const seconds = Array.from({ length: until - from }, (_, i) => from + i);
+    return seconds.filter((second) => {
+      const t = second * 1000;
+      return channel.due({ alarms: [scorch], sound: unsilenced, unanswered: waiting(1000, t), t }, true).length > 0;
+    });
+  };
+  expect(out(45, 70)).toEqual([61]);
+  expect(out(100, 140)).toEqual([121]);
+});
+
+test('a call that comes while another waits goes out when that one is repeated, each once in five minutes', () => {
+  const channel = new SecondChannel();
+  const second = { ...scorch, pan: 'p2', since: 90_000 };
+  const out = Array.from({ length: 130 }, (_, i) => i * 1000).flatMap((t) => {
+    const alarms = t < 90_000 ? [scorch] : [scorch, second];
+    const due = channel.due({ alarms, sound: unsilenced, unanswered: waiting(0, t), t }, true);
+    return due.map(({ pan }) => `${t / 1000} ${pan}`);
+  });
+  expect(out).toEqual(['60 p1', '120 p2']);
 });
 
 test('a call is one sentence that can stand alone, and is no option of a program', () => {
