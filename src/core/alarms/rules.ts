@@ -217,7 +217,7 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
   };
 }
 
-function probeLost({ reading, portLost }: PanSituation): Finding | null {
+function probeLost({ reading, portLost, signs }: PanSituation): Finding | null {
   const gone = reading.probe === 'lost' || reading.probe === 'broken';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
@@ -225,9 +225,6 @@ function probeLost({ reading, portLost }: PanSituation): Finding | null {
     // Late is neither: only a reading that came ends it.
     inside: unwatched || (!gone && reading.probe !== 'late'),
     priority: isThick(reading) ? 'high' : 'medium',
-    why: () =>
-      reading.probe === 'broken'
-        ? 'the probe is broken, or what it sends is no temperature'
-        : 'nothing comes from the probe',
+    why: () => (reading.probe === 'broken' ? (signs.broken ?? 'the probe is broken') : 'nothing comes from the probe'),
   };
 }

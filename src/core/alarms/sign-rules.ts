@@ -8,8 +8,9 @@ export interface SignsSeen {
   pan: Pick<PanSigns, 'lost' | 'bare'>;
   /** When somebody last noted a flame of this pan, ms. */
   flameNotedAt: number;
-  /** Why its probe cannot be right; null while it may be. */
+  /** Why its probe cannot be right, or gives nothing though its channel is named; null where there is no reason. */
   doubt: string | null;
+  broken: string | null;
   /** Of the cylinder that feeds it: what is left, kg, and for how long, s; null while nobody said. */
   fuel: { kg: number; seconds: number } | null;
 }

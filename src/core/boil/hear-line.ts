@@ -1,12 +1,13 @@
 // What a line of a port does to the boil: its channels are the numbers of probes, of cold junctions, or of nobody yet.
 import { panHears } from '../pan/pan-model.ts';
+import type { BrokenBy } from './broken-probe.ts';
 import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junction.ts';
 import type { ProbeSetup } from './entries.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
-import { probeHears, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
-import { type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
+import { probeHears, probeSendsImpossible, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
+import { inCelsius, type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
 import { type BoilState, lookSoon, startPort } from './state.ts';
 
 /** A line that came from a port at t (ms). */
@@ -26,15 +27,24 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, t: nu
   const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
   if (setup === undefined) return hearStray(state, port, reading, t);
   const read = probeCelsius(setup.sensor, reading, () => coldJunctionOf(state, setup, t));
-  if (read === 'implausible') return false;
+  if (read === 'implausible') return hearImpossible(state, setup, reading, t);
   if (read === 'awaited') return true;
   const misfits = typeof read === 'string';
   if (misfits) sayOnce(state, setup, read, reading);
-  hearProbe(state, setup, misfits ? null : read, t);
+  hearProbe(state, setup, misfits ? { by: 'sensor' } : read, t);
   return true;
 }
 
-function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | null, t: number): void {
+/** One is a glitch, as if the line had not named the channel; the same again is what a broken probe sends. */
+function hearImpossible(state: BoilState, setup: ProbeSetup, { value, unit }: LineReading, t: number): boolean {
+  if (!probeSendsImpossible(state.probes[setup.id]!) || value === null) return false;
+  const wrote = setup.sensor?.kind === 'temperature' ? setup.sensor.unit : undefined;
+  const written = Object.is(value, -0) ? '-0' : String(value);
+  hearProbe(state, setup, { by: 'code', celsius: inCelsius[unit ?? wrote ?? 'C'](value), written }, t);
+  return false;
+}
+
+function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | BrokenBy | null, t: number): void {
   const track = state.probes[setup.id]!;
   if (needsLook(track, bare, t)) state.stirred = true;
   const wasBroken = track.brokenSince !== null;
@@ -63,8 +73,8 @@ function coldJunctionOf(state: BoilState, { port, sensor }: ProbeSetup, t: numbe
 }
 
 /** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
-function needsLook(track: ProbeTrack, celsius: number | null, t: number): boolean {
-  return (celsius === null) !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
+function needsLook(track: ProbeTrack, heard: number | BrokenBy | null, t: number): boolean {
+  return (typeof heard !== 'number') !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
 }
 
 /** Each reason once a probe and setup: a bad contact would say it at every line. */

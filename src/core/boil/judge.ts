@@ -2,10 +2,9 @@
 import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import type { ProbeState } from '../pan/reading.ts';
-import type { ProbeDoubt } from './probe-signs.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
-import { signsOf } from './signs.ts';
+import { type ProbeTrouble, signsOf } from './signs.ts';
 import { leadTimes } from './lead-times.ts';
 import { type BoilState, type KeptMark, tell } from './state.ts';
 
@@ -82,7 +81,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     litresShare: outlook.litresShare,
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
-    signs: signsOf(state, id, worst?.doubt?.why ?? null, t),
+    signs: signsOf(state, id, worst, t),
     settings: leadTimes(state.header, id),
   };
 }
@@ -94,11 +93,12 @@ function worstProbe(
   state: BoilState,
   pan: string,
   t: number,
-): { state: ProbeState; port: string; doubt: ProbeDoubt | null } | null {
+): ({ state: ProbeState; port: string } & ProbeTrouble) | null {
   const all = state.panProbes[pan]!.map((id) => ({
     state: probeState(state.probes[id]!, t),
     port: state.probes[id]!.port,
     doubt: state.probes[id]!.doubt,
+    brokenBy: state.probes[id]!.brokenBy,
   }));
   if (all.length < 2) return all[0] ?? null;
   return all.reduce((worst, one) => (WORST_FIRST.indexOf(one.state) < WORST_FIRST.indexOf(worst.state) ? one : worst));

@@ -3,7 +3,7 @@ import { type Course, isOff } from '../pan/course.ts';
 import { lastMinutes } from '../pan/last-minutes.ts';
 import type { PanModel } from '../pan/pan-state.ts';
 import type { Setting } from '../pan/course-time.ts';
-import { THICK_SHARE } from '../pan/pan-signs.ts';
+import { LEAP_LASTS_MS, THICK_SHARE } from '../pan/pan-signs.ts';
 import { judgeStuck, type ProbeDoubt } from './probe-signs.ts';
 import type { ProbeTrack } from './probe-track.ts';
 import { settingOf } from './settings.ts';
@@ -24,7 +24,7 @@ export function noteDoubts(state: BoilState, t: number): void {
     for (const probe of state.panProbes[id]!) {
       const track = state.probes[probe]!;
       judgeStuck(track.signs, t, { boils: boils(pan.course, setting), climbs: climbs(track, pan.course, setting) });
-      track.doubt = track.signs.doubt ?? swapDoubt(state, track) ?? liftedDoubt(pan);
+      track.doubt = track.signs.doubt ?? swapDoubt(state, track) ?? leapDoubt(pan, track, t) ?? liftedDoubt(pan);
     }
   }
 }
@@ -54,6 +54,14 @@ function swapDoubt(state: BoilState, { swap }: ProbeTrack): ProbeDoubt | null {
   };
 }
 
+/** A number that was stuck may leap to where its pan has gone meanwhile. */
+function leapDoubt({ signs: { leap } }: PanModel, { signs }: ProbeTrack, t: number): ProbeDoubt | null {
+  if (leap === null || t - leap.at >= LEAP_LASTS_MS || leap.at - signs.freedAt < LEAP_LASTS_MS) return null;
+  const climbed = `climbed from ${leap.fromC.toFixed(0)} °C faster than a pan can`;
+  const why = leap.putIn ? `${climbed}: was the tip put into hot liquid? Its first minute is not believed` : climbed;
+  return { state: 'suspect', why };
+}
+
 function liftedDoubt({ signs: { lifted } }: PanModel): ProbeDoubt | null {
   if (lifted === null || !lifted.stands) return null;
   return {
@@ -76,8 +84,11 @@ function noteSwaps(state: BoilState, t: number): void {
     if (probe === undefined || second !== undefined) return [];
     const track = state.probes[probe]!;
     if (track.swap !== null && (state.probePan[track.swap.other] ?? null) !== track.swap.pan) track.swap = null;
-    const { course, track: temperatures } = state.pans[pan]!;
-    const shape = lastMinutes(temperatures, Math.max(course.heardFrom, course.pouredAt));
+    const { course, track: temperatures, signs } = state.pans[pan]!;
+    const { leap } = signs;
+    // What looked like a tip that was put in may be the other half of an exchange.
+    const heardFrom = leap !== null && t - leap.at < SAME_SWAP_MS ? leap.heardFrom : course.heardFrom;
+    const shape = lastMinutes(temperatures, Math.max(heardFrom, course.pouredAt));
     const now = temperatures.blockValues.slice(-2);
     if (shape === null || Math.abs(now[0]! - now[1]!) > ALIKE_C + ALIKE_C) return [];
     return [{ probe, pan, track, before: shape.parts[0], now: (now[0]! + now[1]!) / 2 }];

@@ -18,6 +18,8 @@ export interface ProbeSigns {
   change: number;
   leaps: number;
   doubt: ProbeDoubt | null;
+  /** When it last moved on after it was stuck, ms; a day before the boil for never. */
+  freedAt: number;
 }
 
 export interface ProbeDoubt {
@@ -39,6 +41,7 @@ export function startProbeSigns(): ProbeSigns {
     change: 0,
     leaps: 0,
     doubt: null,
+    freedAt: -86_400_000,
   };
 }
 
@@ -69,7 +72,9 @@ export function noteNumber(signs: ProbeSigns, t: number, celsius: number, rateCP
   signs.sameSince = t;
   signs.sameCount = 1;
   signs.rateBefore = rateCPerMin;
-  if (signs.doubt?.state === 'stuck') signs.doubt = null;
+  if (signs.doubt?.state !== 'stuck') return;
+  signs.doubt = null;
+  signs.freedAt = t;
 }
 
 function noteStep(signs: ProbeSigns, t: number, step: number): void {

@@ -1,6 +1,7 @@
 // One probe's channel over time: its period, its last value, and whether it is late, lost or broken.
 import type { ProbeState } from '../pan/reading.ts';
 import { median } from '../pan/robust-statistics.ts';
+import type { BrokenBy } from './broken-probe.ts';
 import type { Swap } from './probe-doubts.ts';
 import { type ProbeDoubt, type ProbeSigns, startProbeSigns } from './probe-signs.ts';
 import type { Misfit } from './probe-value.ts';
@@ -12,8 +13,11 @@ export interface ProbeTrack {
   /** Since when it has been waited for: start, port opened, end of a gap, ms. */
   awaitedFrom: number;
   celsius: number | null;
-  /** The device says that it is broken, since, ms. */
+  /** It is broken, since, ms, and by what that is known. */
   brokenSince: number | null;
+  brokenBy: BrokenBy | null;
+  /** Numbers in a row that no pan can have. */
+  impossible: number;
   /** The last few intervals between lines, ms. */
   intervals: number[];
   periodMs: number | null;
@@ -34,6 +38,8 @@ export function startProbe(port: string, t: number): ProbeTrack {
     awaitedFrom: t,
     celsius: null,
     brokenSince: null,
+    brokenBy: null,
+    impossible: 0,
     intervals: [],
     periodMs: null,
     said: [],
@@ -65,20 +71,33 @@ const INTERVALS = 9;
 const POWER_ON_C = 85;
 
 /**
- * A line named this channel at t (ms); null means that the device says broken. Gives the value to be used, or null.
+ * A line named this channel at t (ms), with °C or with why there are none; null: the board says so. Gives the value to be used, or null.
  * 85.000 as the first number after the board was plugged in is a power-on value, not a temperature.
  */
-export function probeHears(probe: ProbeTrack, t: number, celsius: number | null): number | null {
+export function probeHears(probe: ProbeTrack, t: number, heard: number | BrokenBy | null): number | null {
   const first = probe.heardAt === null || probe.heardAt < probe.awaitedFrom;
   noteInterval(probe, t);
   probe.heardAt = t;
-  if (celsius === null || (first && celsius === POWER_ON_C)) {
+  const broken: BrokenBy | null =
+    typeof heard !== 'number' ? (heard ?? { by: 'board' }) : first && heard === POWER_ON_C ? { by: 'power-on' } : null;
+  probe.brokenBy = broken;
+  if (typeof heard !== 'number' || broken !== null) {
     probe.brokenSince ??= t;
     return null;
   }
   probe.brokenSince = null;
-  probe.celsius = celsius;
-  return celsius;
+  probe.impossible = 0;
+  probe.celsius = heard;
+  return heard;
+}
+
+/** So many in a row are no glitch of the bus but what the probe says now. */
+const IMPOSSIBLE_IN_A_ROW = 2;
+
+/** A number came that no pan can have. True once that is no glitch: then it means that the probe is broken. */
+export function probeSendsImpossible(probe: ProbeTrack): boolean {
+  probe.impossible += 1;
+  return probe.impossible >= IMPOSSIBLE_IN_A_ROW;
 }
 
 function noteInterval(probe: ProbeTrack, t: number): void {

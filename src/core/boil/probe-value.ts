@@ -21,7 +21,8 @@ export type NoTemperature = Misfit | 'implausible' | 'awaited';
 const isPlausible = (celsius: number): boolean =>
   celsius >= plausibleCelsius.lowest && celsius <= plausibleCelsius.highest;
 
-const inCelsius: Record<LineUnit, (value: number) => number> = {
+/** °C of a number in each unit that a line may name. */
+export const inCelsius: Record<LineUnit, (value: number) => number> = {
   C: (value) => value,
   F: celsiusFromFahrenheit,
   K: celsiusFromKelvin,

@@ -1,5 +1,7 @@
 // The pans of a boil, stepped and read: each with its own probes and surroundings.
-import { panStep } from '../pan/pan-model.ts';
+import type { Setting } from '../pan/course-time.ts';
+import { panProbeMoved, panStep } from '../pan/pan-model.ts';
+import type { PanModel } from '../pan/pan-state.ts';
 import { noteSigns } from '../pan/pan-signs.ts';
 import { type PanOutlook, readPan } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
@@ -17,9 +19,18 @@ export function stepPans(state: BoilState, t: number): void {
     const pan = state.pans[id]!;
     const setting = settingOf(state, id);
     panStep(pan, setting, t);
+    const { leap } = pan.signs;
     noteSigns(pan.signs, pan.track, pan.course, setting);
+    if (pan.signs.leap !== leap) leapt(pan, setting, t);
   }
   noteDoubts(state, t);
+}
+
+/** A tip that was put into the liquid: what it showed before was not this pan, and its first minute is its own lag. */
+function leapt(pan: PanModel, setting: Setting, t: number): void {
+  if (pan.signs.leap?.putIn !== true || pan.course.reachedFinish) return;
+  pan.signs.boiledAt = null;
+  panProbeMoved(pan, setting, t);
 }
 
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];

@@ -1,14 +1,24 @@
 // What the alarms of signs are told of one pan: its own temperature, its probes, its flame and its cylinder.
 import type { SignsSeen } from '../alarms/sign-rules.ts';
+import { type BrokenBy, brokenWords } from './broken-probe.ts';
 import { cylinderLeft } from './cylinder.ts';
+import type { ProbeDoubt } from './probe-signs.ts';
 import type { BoilState } from './state.ts';
 
-/** `doubt`: why its probe cannot be right. */
-export function signsOf(state: BoilState, id: string, doubt: string | null, t: number): SignsSeen {
+/** What is wrong with the probe of a pan that is worst off. */
+export interface ProbeTrouble {
+  doubt: ProbeDoubt | null;
+  brokenBy: BrokenBy | null;
+}
+
+/** `trouble` is null for a pan that has no probe. */
+export function signsOf(state: BoilState, id: string, trouble: ProbeTrouble | null, t: number): SignsSeen {
+  const brokenBy = trouble?.brokenBy ?? null;
   return {
     pan: state.pans[id]!.signs,
     flameNotedAt: flameNotedAt(state, id),
-    doubt,
+    doubt: trouble?.doubt?.why ?? null,
+    broken: brokenBy === null ? null : brokenWords(brokenBy),
     fuel: cylinderLeft(state.marks, id, burnerWatts(state, id), t),
   };
 }

@@ -4,6 +4,15 @@ import type { Setting } from './course-time.ts';
 import { lastMinutes, type LastMinutes } from './last-minutes.ts';
 import type { TemperatureTrack } from './temperature-track.ts';
 
+/** It climbed faster than any pan can: when, ms, and from where, °C; `heardFrom` is since when the probe was heard there before that, ms. */
+export interface Leap {
+  at: number;
+  fromC: number;
+  heardFrom: number;
+  /** It came from well under a boil to where liquid boils: as a tip that is put into hot liquid. */
+  putIn: boolean;
+}
+
 /** A sign that stands: since when, ms, and from which temperature it fell, °C. */
 export interface FallSign {
   from: number;
@@ -24,10 +33,12 @@ export interface PanSigns {
   bare: FallSign | null;
   /** It cooled faster than anything in a pan can, and did not turn: the tip is in the air. `stands` once nobody said that the pan was taken off. */
   lifted: (FallSign & { stands: boolean }) | null;
+  /** The last leap. */
+  leap: Leap | null;
 }
 
 export function startSigns(): PanSigns {
-  return { blockAt: -1, boiledAt: null, thick: null, falling: null, lost: null, bare: null, lifted: null };
+  return { blockAt: -1, boiledAt: null, thick: null, falling: null, lost: null, bare: null, lifted: null, leap: null };
 }
 
 /** So long after a pour, a settling or a probe's arrival a boil is called steady again, ms. */
@@ -50,6 +61,7 @@ export function noteSigns(signs: PanSigns, track: TemperatureTrack, course: Cour
   const { heardFrom } = course;
   if (heardFrom > (signs.boiledAt ?? heardFrom)) forgetSigns(signs);
   const shape = lastMinutes(track, heardFrom);
+  noteLeap(signs, track, course, end, waterC);
   noteBoil(signs, course, setting, end);
   endExplained(signs, course);
   if (shape === null) return;
@@ -57,6 +69,31 @@ export function noteSigns(signs: PanSigns, track: TemperatureTrack, course: Cour
   noteLifted(signs, course, seen);
   noteLost(signs, course, seen);
   noteBare(signs, course, seen);
+}
+
+/** No pan warms by so much in two blocks, °C: 16 kW in two litres make 20 °C in ten seconds of losing nothing, half of it in practice. */
+const LEAP_C = 12;
+const LEAP_BLOCKS = 2;
+/** All that was heard so long before must lie under it; at least so many blocks. A tip in the path of a pour dips and comes back. */
+const BEFORE_MS = 60_000;
+const BEFORE_BLOCKS = 2;
+/** So far under the water point it was in no boil, and no liquid boils so far over it, °C. */
+const UNDER_BOIL_C = 3;
+const LIQUID_OVER_C = 15;
+/** A tip may go on climbing through its lag: one leap, ms. */
+export const LEAP_LASTS_MS = 60_000;
+
+function noteLeap(signs: PanSigns, track: TemperatureTrack, course: Course, end: number, waterC: number): void {
+  if (signs.leap !== null && end - signs.leap.at < LEAP_LASTS_MS) return;
+  const { blockTimes, blockValues } = track;
+  const from = Math.max(end - BEFORE_MS, course.heardFrom);
+  const before = blockValues.filter((_, i) => blockTimes[i]! >= from && i < blockTimes.length - LEAP_BLOCKS);
+  const now = blockValues.at(-1)!;
+  const last = before.at(-1);
+  if (last === undefined || before.length < BEFORE_BLOCKS || course.pouredAt > end - POUR_PASSES_MS) return;
+  if (before.some((celsius) => now - celsius < LEAP_C)) return;
+  const putIn = last < waterC - UNDER_BOIL_C && now < waterC + LIQUID_OVER_C;
+  signs.leap = { at: end, fromC: last, heardFrom: course.heardFrom, putIn };
 }
 
 interface Seen {

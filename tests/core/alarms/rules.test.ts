@@ -36,6 +36,7 @@ const noSigns: SignsSeen = {
   pan: { lost: null, bare: null },
   flameNotedAt: -Infinity,
   doubt: null,
+  broken: null,
   fuel: null,
 };
 
