@@ -15,7 +15,9 @@ export async function latency(words: readonly string[]): Promise<void> {
   try {
     console.log(`  from the write of "Tn=nan" to probe-lost (no on-delay) in the page's list, ${count} alarms each`);
     console.log(`  the clocks of page and process were compared to ± ${rig.clockErrorMs.toFixed(1)} ms`);
-    console.log('                                        p50      p99    worst    event loop held up: p99    worst');
+    console.log(
+      '                                        p50      p99    worst    event loop held up: p99    worst    by its own work',
+    );
     await measured(rig, 'quiet', count);
     const stop = await rig.flood(FLOOD_LINES_A_SECOND);
     await measured(rig, '10,000 lines/s on a second port', count);
@@ -41,9 +43,11 @@ export async function latency(words: readonly string[]): Promise<void> {
 async function measured(rig: Rig, name: string, count: number): Promise<void> {
   await rig.loopDelays();
   const found = await rig.alarms(count);
-  const { p99Ms, worstMs } = await rig.loopDelays();
+  const { p99Ms, worstMs, workMs } = await rig.loopDelays();
   const cells = [quantile(found, 0.5), quantile(found, 0.99), Math.max(...found)].map(milliseconds);
-  console.log(`  ${name.padEnd(34)}${cells.join('')}${' '.repeat(18)}${milliseconds(p99Ms)}${milliseconds(worstMs)}`);
+  console.log(
+    `  ${name.padEnd(34)}${cells.join('')}${' '.repeat(18)}${milliseconds(p99Ms)}${milliseconds(worstMs)}${milliseconds(workMs)}`,
+  );
 }
 
 const milliseconds = (value: number): string => `${value.toFixed(1)} ms`.padStart(9);
