@@ -115,7 +115,7 @@ const vessel = z.union(
 );
 
 const ceiling_c = z.number().min(0).max(200).optional();
-const finish = z.union(
+export const finishSchema = z.union(
   [
     z.looseObject({ brix: z.number().gt(0).lt(100), ceiling_c }),
     z.looseObject({ rise_c: z.number().gt(0).lt(100), ceiling_c }),
@@ -129,7 +129,7 @@ const settings = z.looseObject({
   low_level_lead_s: leadSeconds.optional(),
 });
 
-const pan = z.looseObject({
+export const panSchema = z.looseObject({
   id,
   name: name.optional(),
   role: z.enum(['syrup', 'reference']).optional(),
@@ -143,7 +143,7 @@ const pan = z.looseObject({
     })
     .optional(),
   min_depth_mm: z.number().min(0).max(5000).optional(),
-  finish: finish.optional(),
+  finish: finishSchema.optional(),
   settings: settings.optional(),
 });
 
@@ -165,7 +165,7 @@ const rest = {
   name: name.optional(),
   site: z.looseObject({ name: name.optional(), altitude_m: z.number().min(-500).max(9000).optional() }).optional(),
   probes: z.array(probeSchema).max(1000).optional(),
-  pans: z.array(pan).max(1000).optional(),
+  pans: z.array(panSchema).max(1000).optional(),
   learnt: learntSchema.optional(),
   settings: settings.optional(),
 };

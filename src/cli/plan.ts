@@ -1,0 +1,70 @@
+// `plan`: says before the fire is lit what a boil will give and take.
+import { planBoil } from '../core/plan/plan.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import { checkPlan } from '../protocol/plan-schema.ts';
+import type { PlanRequest } from '../protocol/plan-schema.ts';
+import { CommandProblem, textOf } from './failure.ts';
+import { printer } from './printer.ts';
+
+export async function plan(file: string, options: { json?: boolean }): Promise<void> {
+  const checked = checkPlan(parsed(await textOf(file), file));
+  if (!checked.ok) throw new CommandProblem(`${file}: ${checked.why}.`, 2);
+  const made = planBoil(checked.plan);
+  if (made === null) {
+    throw new CommandProblem(
+      `${file}: no syrup of this finish can be made of this sap: the finish must be stronger than the sap, and at most 80 °Bx.`,
+      2,
+    );
+  }
+  const out = printer();
+  if (options.json) out.line(JSON.stringify({ kind: 'plan', ...made }, threeDecimals));
+  else for (const line of planText(made, checked.plan)) out.line(line);
+  await out.flush();
+}
+
+function parsed(text: string, file: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    throw new CommandProblem(`${file}: it is no JSON (${error instanceof Error ? error.message : String(error)}).`, 2);
+  }
+}
+
+/** Three decimals everywhere: more than a plan knows, and little enough to read. */
+const threeDecimals = (_key: string, value: unknown): unknown =>
+  typeof value === 'number' ? Math.round(value * 1000) / 1000 : value;
+
+function planText(made: Plan, request: PlanRequest): string[] {
+  const { litres } = request;
+  const usual = made.sap_brix_usual ? ' (usual for this sap: measure it)' : '';
+  return [
+    `${number(litres)} L of sap of ${made.sap_brix.toFixed(1)} °Bx${usual} make ${made.syrup_litres.toFixed(2)} L (${made.syrup_kg.toFixed(2)} kg) of syrup of ${made.finish_brix.toFixed(1)} °Bx; ${number(made.evaporate_litres)} L of water boil away.`,
+    `Finish: ${made.finish_rise_c.toFixed(1)} °C over water's boiling point, which is ${(made.finish_celsius - made.finish_rise_c).toFixed(1)} °C at this altitude in usual weather.`,
+    hoursText(made, request.start),
+    ...made.fuel.map(
+      (one) =>
+        `Fuel: ${number(one.amount)} ${one.unit} of ${one.kind === 'electric' ? 'electricity' : one.kind} (${number(one.low)}–${number(one.high)}).`,
+    ),
+    ...made.stages
+      .slice(1)
+      .map(
+        (stage) =>
+          `At about ${number(stage.litres)} L and ${stage.brix.toFixed(0)} °Bx, ${hourText(stage.from_hours)} after the start: pour together into ${stage.pans.map((pan) => nameOf(pan, request)).join(' and ')}.`,
+      ),
+    made.smallest_batch_litres === null
+      ? 'The smallest batch is not known: give the vessels their sizes.'
+      : `The vessel that finishes needs the syrup of ${number(made.smallest_batch_litres)} L of this sap at least${made.ends_shallow ? ': this batch is smaller, so finish in a smaller pot' : ''}.`,
+    `Jars, if all are of one size: ${made.jars.map((jar) => `${jar.count} of ${jar.litres} L`).join(', ') || 'not one of 0.1 L'}.`,
+  ];
+}
+
+function hoursText({ hours, hours_low, hours_high }: Plan, start: string | undefined): string {
+  if (hours === null || hours_low === null || hours_high === null)
+    return 'Hours are not known: give the pans a power or a size.';
+  const from = start === undefined ? '' : `, started ${start}`;
+  return `At full flame it takes about ${hourText(hours)} (${hourText(hours_low)}–${hourText(hours_high)})${from}.`;
+}
+
+const nameOf = (pan: string, { pans }: PlanRequest): string => pans.find(({ id }) => id === pan)?.name ?? pan;
+const hourText = (hours: number): string => `${hours.toFixed(hours < 10 ? 1 : 0)} h`;
+const number = (value: number): string => value.toFixed(value < 10 ? 1 : 0);

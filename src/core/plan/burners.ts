@@ -1,0 +1,57 @@
+// What each pan of a plan is taken to boil away, and how little liquid it may hold.
+import type { Heat } from '../boil/entries.ts';
+import { HOT_VOLUME } from '../pan/filter/liquid.ts';
+import type { PanDesign } from '../pan/setup.ts';
+import { usualEfficiency } from '../physics/fuel.ts';
+import { litresAtDepth, surfaceM2 } from '../physics/vessel.ts';
+
+export interface Burner {
+  pan: string;
+  name: string;
+  kind: Heat['kind'];
+  /** Heat that ends as steam or warms the sap, W; null where neither a power nor a size says it. */
+  usefulW: number | null;
+  /** Heat of the fuel that burns for it, W. */
+  burntW: number | null;
+  /** Its own uncertainty, the standard deviation of its logarithm. */
+  share: number;
+  /** Litres at 20 °C that stand at the least depth; 0 where the vessel is not known. */
+  leastLitres: number;
+  /** Its size is known. */
+  sized: boolean;
+}
+
+/** An open surface boils a US gallon an hour off a square foot (a rule of the trade): W/m² of useful heat. */
+const WATTS_PER_M2 = 25_500;
+/** A surface's depth hardly matters: half a pot, mm. */
+const USUAL_DEPTH_MM = 110;
+
+/**
+ * How far one burner is from its nominal heat, beside what all share (practice: efficiencies of 25 to 60 % are seen
+ * on open burners, and one that is told by its surface is a rule of thumb).
+ */
+const BY_POWER_SHARE = 0.28;
+const BY_SURFACE_SHARE = 0.4;
+
+export function burnersOf(designs: readonly PanDesign[]): Burner[] {
+  return designs.map((design) => ({
+    pan: design.id,
+    name: design.name,
+    kind: design.heatKind,
+    ...heatOf(design),
+    ...leastOf(design),
+  }));
+}
+
+function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign): Pick<Burner, 'usefulW' | 'burntW' | 'share'> {
+  const efficiency = usualEfficiency(heatKind, vessel?.shape === 'rectangular');
+  if (usefulPowerW !== null) return { usefulW: usefulPowerW, burntW: usefulPowerW / efficiency, share: BY_POWER_SHARE };
+  if (vessel === null) return { usefulW: null, burntW: null, share: 0 };
+  const usefulW = WATTS_PER_M2 * surfaceM2(vessel, USUAL_DEPTH_MM);
+  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE };
+}
+
+function leastOf({ vessel, minDepthMm }: PanDesign): Pick<Burner, 'leastLitres' | 'sized'> {
+  const hot = vessel === null ? null : litresAtDepth(vessel, minDepthMm);
+  return { leastLitres: (hot ?? 0) / HOT_VOLUME, sized: hot !== null };
+}

@@ -1,0 +1,113 @@
+// Who boils when: all pans while there is liquid enough for them, then fewer, and at the end the smallest one alone.
+import { litresOf, waterPerSugar, brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
+import { latentHeatKjPerKg, warmingHeatKj } from '../physics/heat.ts';
+import type { Burner } from './burners.ts';
+
+/** A stretch of the boil with the same pans on the fire. */
+export interface Stage {
+  /** Hours from the lighting of the fire. */
+  from_hours: number;
+  hours: number;
+  pans: string[];
+  /** All the liquid when it begins: litres at 20 °C, °Bx. */
+  litres: number;
+  brix: number;
+}
+
+export interface StagePlan {
+  stages: Stage[];
+  hours: number | null;
+  /** Standard deviation of the logarithm of the hours. */
+  spread: number;
+}
+
+interface SapToBoil {
+  sugarKg: number;
+  brix: number;
+  celsius: number;
+}
+
+/** What all burners share: wind, cold, lids, pauses, and how strong the sap really is (practice; sap ± 5 %, draught ± 10 %). */
+const SHARED_SHARE = 0.12;
+
+/** Litres of syrup at 20 °C that the vessel that finishes needs; null where no vessel's size is known. */
+export function smallestSyrup(burners: readonly Burner[]): number | null {
+  return finisher(burners)?.leastLitres ?? null;
+}
+
+/** The smallest sized vessel over a fire finishes; the later one of two alike. */
+function finisher(burners: readonly Burner[]): Burner | null {
+  return burners
+    .filter(({ sized, usefulW }) => sized && usefulW !== null)
+    .reduce<Burner | null>(
+      (least, one) => (least === null || one.leastLitres <= least.leastLitres ? one : least),
+      null,
+    );
+}
+
+/** `waterC` is what water boils at there; all the sap is warmed to it by the pans of the first stage. */
+export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly Burner[], waterC: number): StagePlan {
+  const heated = burners.filter(({ usefulW }) => usefulW !== null && usefulW > 0);
+  if (heated.length === 0) return { stages: [], hours: null, spread: 0 };
+  const uEnd = waterPerSugar(finishBrix);
+  const kilograms = sap.sugarKg / (sap.brix / 100);
+  const warming = { kg: kilograms, brix: sap.brix, fromCelsius: sap.celsius, toCelsius: waterC };
+  let owedKj = warmingHeatKj(warming) ?? 0;
+  let u = waterPerSugar(sap.brix);
+  let hours = 0;
+  const stages: Stage[] = [];
+  for (const active of crews(heated)) {
+    const least = active.length === 1 ? 0 : active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
+    const until = Math.max(uEnd, waterAtLitres(sap.sugarKg, least));
+    if (until >= u && owedKj === 0) continue;
+    const heatKj = owedKj + sap.sugarKg * Math.max(0, u - until) * (latentHeatKjPerKg(waterC) ?? 2257);
+    const stageHours = heatKj / (active.reduce((sum, { usefulW }) => sum + usefulW!, 0) / 1000) / 3600;
+    stages.push({
+      from_hours: hours,
+      hours: stageHours,
+      pans: active.map(({ pan }) => pan),
+      litres: litresOf(sap.sugarKg, u),
+      brix: brixOfWaterPerSugar(u),
+    });
+    owedKj = 0;
+    hours += stageHours;
+    u = Math.min(u, until);
+  }
+  return { stages, hours, spread: spreadOf(stages, heated, hours) };
+}
+
+/** All of them, then without the one that needs most liquid, and so on to the one that finishes. */
+function crews(heated: readonly Burner[]): Burner[][] {
+  const last = finisher(heated) ?? heated.at(-1)!;
+  const others = heated.filter((one) => one !== last).sort((a, b) => a.leastLitres - b.leastLitres);
+  const ordered = [last, ...others];
+  return ordered.map((_, index) => ordered.slice(0, ordered.length - index));
+}
+
+/** Water per sugar at which all the liquid is so many litres (20 °C); 0 where even the sugar alone is more. */
+function waterAtLitres(sugarKg: number, litres: number): number {
+  let [low, high] = [0, 1000];
+  if (litresOf(sugarKg, low) >= litres) return 0;
+  for (let round = 0; round < 60; round += 1) {
+    const middle = (low + high) / 2;
+    if (litresOf(sugarKg, middle) < litres) low = middle;
+    else high = middle;
+  }
+  return high;
+}
+
+/** First order: each burner's own error weighs with its share of the hours; burners err independently of each other. */
+function spreadOf(stages: readonly Stage[], burners: readonly Burner[], hours: number): number {
+  const own = burners.reduce((sum, burner) => {
+    const weight =
+      stages.reduce((hoursSum, stage) => hoursSum + stage.hours * shareIn(stage, burner, burners), 0) / hours;
+    return sum + (weight * burner.share) ** 2;
+  }, 0);
+  return Math.sqrt(own + SHARED_SHARE ** 2);
+}
+
+function shareIn(stage: Stage, burner: Burner, burners: readonly Burner[]): number {
+  if (!stage.pans.includes(burner.pan)) return 0;
+  const all = burners.filter(({ pan }) => stage.pans.includes(pan)).reduce((sum, { usefulW }) => sum + usefulW!, 0);
+  return burner.usefulW! / all;
+}

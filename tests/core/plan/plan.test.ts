@@ -1,0 +1,98 @@
+// A plan against the exact balance, a published heat of boiling down, rules of the trade, and what must follow from more fire.
+import { expect, test } from 'vitest';
+import type { PanSetup } from '../../../src/core/boil/entries.ts';
+import { planBoil } from '../../../src/core/plan/plan.ts';
+import type { PlanInput } from '../../../src/core/plan/plan.ts';
+
+/** Tarn Hollow, invented: three pots of birch sap. */
+const pots: PanSetup[] = [
+  ['p1', 400, 16_000],
+  ['p2', 360, 12_000],
+  ['p3', 220, 5_000],
+].map(([id, diameter_mm, power_w]) => ({
+  id: id as string,
+  vessel: { shape: 'round', diameter_mm: diameter_mm as number },
+  heat: { kind: 'propane', power_w: power_w as number },
+}));
+const day: PlanInput = { sap: 'birch', litres: 140, brix: 0.9, celsius: 5, finish: { brix: 67 }, pans: pots };
+
+test('what is dissolved stays: syrup by the exact balance', () => {
+  const made = planBoil(day)!;
+  // By hand with water of 0.9982 kg/L, sap of 1.0017 and syrup of 1.329 kg/L at 20 °C (CRC table of sucrose).
+  const syrupKg = (140 * 1.0017 * 0.9) / 67;
+  expect(made.syrup_kg / syrupKg).toBeCloseTo(1, 2);
+  expect(made.syrup_litres / (syrupKg / 1.329)).toBeCloseTo(1, 2);
+  expect(made.evaporate_litres / ((140 * 1.0017 - syrupKg) / 0.9982)).toBeCloseTo(1, 2);
+});
+
+test('400,000 Btu boil 2 % sap of 40 °F down to a US gallon of syrup (Ohio State University Extension, read)', () => {
+  const gallon = { ...day, sap: 'maple', brix: 2, celsius: 4.4, finish: { brix: 66 } } as const;
+  const litres = (3.785 / planBoil({ ...gallon, litres: 100 })!.syrup_litres) * 100;
+  const btuPerHour = 0.29307;
+  const heat = { kind: 'electric', power_w: (400_000 * btuPerHour) / 0.8 } as const;
+  const { hours } = planBoil({ ...gallon, litres, pans: [{ id: 'p1', heat }] })!;
+  expect(hours).toBeGreaterThan(0.97);
+  expect(hours).toBeLessThan(1.04);
+});
+
+test('a square foot boils a US gallon of water off in an hour (a rule of the trade), where nobody says a power', () => {
+  const side = Math.sqrt(0.09290304) * 1000;
+  const vessel = { shape: 'rectangular', length_mm: side, width_mm: side } as const;
+  const made = planBoil({ ...day, celsius: 99, pans: [{ id: 'p1', vessel, heat: { kind: 'wood' } }] })!;
+  expect(made.evaporate_litres / 3.785 / made.hours!).toBeGreaterThan(0.85);
+  expect(made.evaporate_litres / 3.785 / made.hours!).toBeLessThan(1.05);
+});
+
+test('pans are poured together as the liquid falls, and the smallest finishes alone', () => {
+  const { stages, hours } = planBoil(day)!;
+  expect(stages.map(({ pans }) => [...pans].sort().join())).toEqual(['p1,p2,p3', 'p2,p3', 'p3']);
+  expect(stages.reduce((sum, stage) => sum + stage.hours, 0)).toBeCloseTo(hours!, 9);
+  expect(stages.map(({ brix }) => brix)).toEqual(stages.map(({ brix }) => brix).sort((a, b) => a - b));
+});
+
+test('another burner never takes longer; three pots are surer than one', () => {
+  const three = planBoil(day)!;
+  const two = planBoil({ ...day, pans: pots.slice(1) })!;
+  const one = planBoil({ ...day, pans: pots.slice(2) })!;
+  expect(three.hours!).toBeLessThan(two.hours!);
+  expect(two.hours!).toBeLessThan(one.hours!);
+  const width = ({ hours_low, hours_high, hours }: typeof three) => (hours_high! - hours_low!) / 2 / hours!;
+  expect(width(three)).toBeLessThan(0.3);
+  expect(width(one)).toBeGreaterThan(width(three));
+});
+
+test('a batch too small for the vessel that finishes is told, and the smallest one is just large enough', () => {
+  const least = planBoil(day)!.smallest_batch_litres!;
+  expect(planBoil({ ...day, litres: least * 1.02 })!.ends_shallow).toBe(false);
+  expect(planBoil({ ...day, litres: least * 0.98 })!.ends_shallow).toBe(true);
+});
+
+test('what is not known is null: hours without power and size, kilograms of a fire with two fuels', () => {
+  expect(planBoil({ ...day, pans: [{ id: 'p1' }] })).toMatchObject({
+    hours: null,
+    fuel_kg: null,
+    smallest_batch_litres: null,
+  });
+  const wood: PanSetup = { ...pots[0]!, heat: { kind: 'wood', power_w: 16_000 } };
+  const mixed = planBoil({ ...day, pans: [wood, ...pots.slice(1)] })!;
+  expect(mixed.fuel_kg).toBeNull();
+  expect(mixed.fuel.map(({ kind }) => kind)).toEqual(['propane', 'wood']);
+  expect(planBoil({ ...day, brix: 70 })).toBeNull();
+});
+
+test('propane: nominal heat over 46.35 MJ/kg (a dealer’s data sheet, read), each burner for as long as it is on', () => {
+  const { fuel_kg, stages } = planBoil(day)!;
+  const watts: Record<string, number> = { p1: 16_000, p2: 12_000, p3: 5_000 };
+  const joule = stages.reduce(
+    (sum, { hours, pans }) => sum + hours * 3600 * pans.reduce((w, id) => w + watts[id]!, 0),
+    0,
+  );
+  expect(fuel_kg).toBeCloseTo(joule / 46.35e6, 6);
+});
+
+test('the finish stands at this altitude: birch of 67 °Bx rises about 6.2 °C over 97.8 °C at 640 m', () => {
+  const made = planBoil({ ...day, site: { altitude_m: 640 } })!;
+  expect(made.finish_rise_c).toBeCloseTo(6.2, 1);
+  // ISO 2533: 938.8 hPa at 640 m, where IAPWS-IF97 boils water at 97.85 °C (computed).
+  expect(made.finish_celsius - made.finish_rise_c).toBeCloseTo(97.85, 1);
+});
