@@ -42,6 +42,19 @@ async function watch(how: { calling: boolean }): Promise<string> {
   return String((await program.line(({ kind }) => kind === 'serving'))['url']);
 }
 
+/** Seven pans, each behind a board that is not there: all of them call at once. */
+async function watchFlood(): Promise<string> {
+  const ids = [1, 2, 3, 4, 5, 6, 7];
+  const file = own.write('setup.json', {
+    name: 'Tarn Hollow, invented',
+    ports: ids.map((n) => ({ id: `B${n}`, path: own.path(`none-${n}`) })),
+    probes: ids.map((n) => ({ id: `B${n}/1`, port: `B${n}`, channel: 'T1' })),
+    pans: ids.map((n) => ({ id: `p${n}`, name: `Pan ${n}`, probe: `B${n}/1` })),
+  });
+  program = new Program('watch', '--data', own.path('data'), '--setup', file, '--json', '--every', '1', '--http', '0');
+  return String((await program.line(({ kind }) => kind === 'serving'))['url']);
+}
+
 async function open(url: string, before: (page: Page) => Promise<void> = async () => {}): Promise<void> {
   context = await browser.newContext({ viewport: LAPTOP });
   page = await context.newPage();
@@ -83,6 +96,17 @@ test('a call is heard; when the page is closed, the host knows within 5 s that n
   const said = (): string => (existsSync(file) ? readFileSync(file, 'utf8') : '');
   await expect.poll(said, { timeout: 10_000 }).toMatch(/Panwarden: No sound/);
   await expect.poll(said, { timeout: 10_000 }).toMatch(/Board A: Board lost/);
+});
+
+test('all pans at once: one sound, three calls in the dock, and how many more there are', async () => {
+  await open(await watchFlood());
+  await program.until(() => program.lines.filter(isAlarm('port-lost', 'raised')).length === 7);
+  await untilHeard(page, 8000);
+  await page.locator('.dock').getByText('4 more').first().waitFor();
+  expect(await page.locator('.dock .alarm-title').count()).toBe(3);
+  // Sounds laid over one another would be louder than the one call ever is.
+  const sinceMs = performance.now();
+  expect(await loudestUntil(page, () => performance.now() - sinceMs > 3000)).toBeLessThan(1);
 });
 
 test('a page that hangs is missed within 5 s, though its connection stands', async () => {
