@@ -40,9 +40,9 @@ export async function restore(file: string, options: { data?: string }): Promise
   await withFolder(folder, 'A copy cannot be brought back', async () => {
     const aside = restoreNotebook(folder, file);
     const notebook = openNotebook(folder);
-    const count = notebook.boils().length;
+    const { length } = notebook.boils();
     notebook.close();
     const before = aside === null ? '' : ` The one before is set aside as ${basename(aside)}.`;
-    process.stdout.write(`The notebook of ${file} is back in ${folder}, with ${count} boils.${before}\n`);
+    process.stdout.write(`The notebook of ${file} is back in ${folder}, with ${length} ${length === 1 ? 'boil' : 'boils'}.${before}\n`);
   });
 }
