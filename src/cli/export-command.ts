@@ -1,25 +1,65 @@
-// `export`: writes a boil to a file, in the form that the end of the file's name asks for.
-import { dataFolder } from '../host/data-folder.ts';
-import { boilFiles, endsSentence } from '../host/export/boil-files.ts';
+// `export`, `labels` and `season`: write a boil or a season to a file, in the form that the end of its name asks for.
 import { systemClock } from '../host/clock.ts';
+import { dataFolder } from '../host/data-folder.ts';
+import { boilFile, boilFiles, endsSentence } from '../host/export/boil-files.ts';
+import type { NewFile } from '../host/export/new-file.ts';
+import { seasonCsv } from '../host/export/season-csv.ts';
+import type { Paper } from '../host/export/sheet.ts';
+import type { Notebook } from '../notebook/contract.ts';
 import { openNotebook } from '../notebook/open-notebook.ts';
 import { CommandProblem } from './failure.ts';
 import { printer } from './printer.ts';
 import { writeWhole } from './write-whole.ts';
 
-export interface ExportOptions {
+interface FileOptions {
   to: string;
   data?: string;
 }
 
-export async function exportBoil(boil: string, { to, data }: ExportOptions): Promise<void> {
+export async function exportBoil(boil: string, options: FileOptions & { paper: Paper }): Promise<void> {
+  const { to, paper } = options;
+  await written(options, (notebook) => {
+    const files = boilFiles(notebook, boil, to, { machine: systemClock(), paper, text: '' });
+    if (files === null) throw new CommandProblem(`--to ${to}: ${endsSentence}.`, 2);
+    return { what: notebook.find(boil).boil, files };
+  });
+}
+
+export async function labels(boil: string, options: FileOptions & { paper: Paper; text: string }): Promise<void> {
+  const { to, paper, text } = options;
+  refuseOtherEnd(to, '.pdf');
+  await written(options, (notebook) => ({
+    what: `A sheet of labels for ${notebook.find(boil).boil}`,
+    files: [boilFile(notebook, boil, to, '.labels.pdf', { machine: systemClock(), paper, text })],
+  }));
+}
+
+export async function season(options: FileOptions & { year?: number }): Promise<void> {
+  const { to, year = null } = options;
+  refuseOtherEnd(to, '.csv');
+  await written(options, (notebook) => {
+    const pieces = seasonCsv(notebook, { machine: systemClock(), year });
+    return {
+      what: year === null ? 'Every boil' : `The season of ${year}`,
+      files: [{ path: to, type: 'text/csv', pieces }],
+    };
+  });
+}
+
+function refuseOtherEnd(to: string, end: string): void {
+  if (!to.endsWith(end)) throw new CommandProblem(`--to ${to}: its name must end in ${end}.`, 2);
+}
+
+async function written(
+  { data }: FileOptions,
+  make: (notebook: Notebook) => { what: string; files: NewFile[] },
+): Promise<void> {
   const notebook = openNotebook(dataFolder(data), { readOnly: true });
   try {
-    const files = boilFiles(notebook, boil, to, { machine: systemClock() });
-    if (files === null) throw new CommandProblem(`--to ${to}: ${endsSentence}.`, 2);
+    const { what, files } = make(notebook);
     await writeWhole(files);
     const out = printer();
-    out.line(`${notebook.find(boil).boil} is in ${files.map(({ path }) => path).join(' and ')}.`);
+    out.line(`${what} is in ${files.map(({ path }) => path).join(' and ')}.`);
     await out.flush();
   } finally {
     notebook.close();

@@ -8,6 +8,15 @@ export const everyOption = () =>
   new Option('--every <seconds>', 'print the readings at every whole multiple of this').argParser(seconds);
 export const httpOption = () =>
   new Option('--http <port>', 'serve the screen on the loopback address (0 takes a free port)').argParser(port);
+export const paperOption = () =>
+  new Option('--paper <size>', 'paper of a .pdf').choices(['a4', 'letter']).default('a4');
+
+/** A calendar year. */
+export function year(text: string): number {
+  const value = numberWithin(text, 1900, 9999, 'a year');
+  if (!Number.isInteger(value)) throw new InvalidArgumentError('It must be a whole number.');
+  return value;
+}
 
 function seconds(text: string): number {
   return numberWithin(text, 0.1, 86_400, 'seconds');

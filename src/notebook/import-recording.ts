@@ -13,6 +13,8 @@ import { inTransaction, insertBoil, insertPacked, type TimedText } from './write
 const BLOCKS_A_STEP = 50;
 const TEXTS_A_STEP = 5000;
 const MOST_SENTENCES = 100;
+/** A file with more lines that are none, and fewer that are, was never a recording. */
+const MOST_LEFT_OUT = 100_000;
 /** Twenty times a day and a night of 16 probes at one line a second: what is longer is no boil. */
 const LONGEST_RECORDING_MB = 500;
 
@@ -86,6 +88,7 @@ async function stage(
       characters += item.raw.length;
     } else {
       leftOut.add(item.why);
+      leftOut.refuseMore((boil?.entries ?? 0) + batch.length);
     }
     const full = batch.length >= ENTRIES_PER_BLOCK || characters >= CHARACTERS_PER_BLOCK;
     if (full && boil !== null) boil = keepBatch(boil);
@@ -151,6 +154,15 @@ class SentenceList {
   add(sentence: string): void {
     this.#count += 1;
     if (this.#count <= MOST_SENTENCES) this.#first.push(`${this.#name}, ${sentence}`);
+  }
+
+  /** Throws NotebookProblem when nearly all of the file is left out. */
+  refuseMore(entries: number): void {
+    if (this.#count <= MOST_LEFT_OUT || this.#count <= entries) return;
+    throw new NotebookProblem(
+      `${this.#name}: ${this.#count} lines are no entries, and ${entries} are: this is no recording`,
+      2,
+    );
   }
 
   sentences(): string[] {

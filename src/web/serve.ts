@@ -8,6 +8,7 @@ import { Gate } from './gate.ts';
 import { guardServer, refuse, requireSession } from './guard.ts';
 import { attachPage } from './page-socket.ts';
 import type { PageSocket } from './page-socket.ts';
+import { addExportRoutes } from './export-routes.ts';
 import { addPhotoRoutes } from './photo-routes.ts';
 import { addRecordingRoutes } from './recording-routes.ts';
 import { addSessionRoute } from './session-route.ts';
@@ -42,6 +43,7 @@ export async function serveHost(host: Host, options: ServeOptions): Promise<Serv
   await server.register(fastifyStatic, { root: options.folder, cacheControl: false });
   addSessionRoute(server, gate, address);
   addRecordingRoutes(server, host, gate, address);
+  addExportRoutes(server, host, gate, address);
   addPhotoRoutes(server, host, gate, address);
   server.route({
     method: 'GET',

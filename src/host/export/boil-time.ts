@@ -1,0 +1,28 @@
+// Times of a boil on the clock that hung beside the pans: the offset of its `started` holds for all of it.
+
+const MINUTE_MS = 60_000;
+
+/** "2027-04-18". */
+export const dayText = (started: string, t = 0): string => localIso(started, t).slice(0, 10);
+/** "07:30". */
+export const timeText = (started: string, t: number): string => localIso(started, t).slice(11, 16);
+
+/** "3 h 05 min" or "40 min". */
+export function lengthText(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  if (minutes < 60) return `${minutes} min`;
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
+}
+
+/** Minutes from local midnight at boil time 0, for ticks on whole hours. */
+export function minutesPastMidnight(started: string): number {
+  const time = localIso(started, 0);
+  return Number(time.slice(11, 13)) * 60 + Number(time.slice(14, 16));
+}
+
+function localIso(started: string, t: number): string {
+  const found = /([+-])(\d{2}):?(\d{2})$/u.exec(started);
+  const size = found === null ? 0 : Number(found[2]) * 60 + Number(found[3]);
+  const offsetMs = (found?.[1] === '-' ? -size : size) * MINUTE_MS;
+  return new Date(Date.parse(started) + t + offsetMs).toISOString();
+}

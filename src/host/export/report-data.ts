@@ -1,0 +1,113 @@
+// What a boil's report shows, gathered in one pass through the fold.
+import { alarmHistory, type RaisingShown } from '../../core/boil/alarm-history.ts';
+import type { BoilState } from '../../core/boil/fold.ts';
+import { panLimits } from '../../core/boil/view.ts';
+import type { PanReading } from '../../core/pan/reading.ts';
+import { boilFigures } from '../../core/season/boil-figures.ts';
+import type { BoilFigures } from '../../core/season/figures.ts';
+import { factsAtEnd, gather, gatherCall, LOOK_MS, startGathering } from '../../core/season/gather-facts.ts';
+import type { BoilPage } from '../../core/season/records.ts';
+import type { Notebook } from '../../notebook/contract.ts';
+import { settingsSchema, type Settings } from '../../protocol/messages.ts';
+import { boilSource, type BoilSource } from './boil-source.ts';
+import { foldInSlices } from './fold-in-slices.ts';
+import type { SliceOptions } from './in-slices.ts';
+
+/** So many points are drawn across the paper, each with the least and the greatest of its time. */
+export const CURVE_POINTS = 480;
+const SAMPLE_MS = 10_000;
+
+/** Temperatures in °C by point; null where nothing was read. */
+export interface PanCurve {
+  pan: string;
+  low: (number | null)[];
+  high: (number | null)[];
+  water: (number | null)[];
+  finish: (number | null)[];
+}
+
+export interface ReportData {
+  source: BoilSource;
+  settings: Settings;
+  page: BoilPage;
+  figures: BoilFigures;
+  /** Boil time of the last entry, ms. */
+  lastT: number;
+  curves: PanCurve[];
+  raisings: RaisingShown[];
+  /** Raised before those, and only counted. */
+  earlierRaisings: number;
+  marks: Pick<BoilState['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>[];
+}
+
+/** Throws NotebookProblem (2) when there is no such boil. */
+export async function reportData(notebook: Notebook, boil: string, options: SliceOptions): Promise<ReportData> {
+  const source = boilSource(notebook, boil);
+  const lastT = Math.round(notebook.find(source.boil).seconds * 1000);
+  const gathered = startGathering();
+  const curves = new Curves(lastT);
+  const listener = {
+    readings: (t: number, readings: PanReading[], state: BoilState) => {
+      curves.add(t, readings, state);
+      if (t % LOOK_MS === 0) gather(gathered, state, t, readings);
+    },
+    alarm: (transition: Parameters<typeof gatherCall>[1]) => gatherCall(gathered, transition),
+  };
+  let end: BoilState | null = null;
+  for await (const state of foldInSlices(source, SAMPLE_MS, listener, options)) end = state;
+  if (end === null) throw new Error('the fold has no end');
+  const page = notebook.page(source.boil);
+  const history = alarmHistory(end.history, end.marks);
+  return {
+    source,
+    page,
+    lastT,
+    settings: settingsOf(notebook),
+    figures: boilFigures(factsAtEnd(gathered, end, lastT), page, collectionsOf(notebook, source.boil)),
+    curves: curves.all(),
+    raisings: history.raisings,
+    earlierRaisings: history.earlier,
+    marks: end.marks,
+  };
+}
+
+/** The units that the person chose. */
+export function settingsOf(notebook: Notebook): Settings {
+  return settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting('settings') ?? {});
+}
+
+function collectionsOf(notebook: Notebook, boil: string) {
+  return notebook.collections().filter((collection) => collection.boil === boil);
+}
+
+class Curves {
+  readonly #byPan = new Map<string, PanCurve>();
+  readonly #lastT: number;
+
+  constructor(lastT: number) {
+    this.#lastT = Math.max(1, lastT);
+  }
+
+  add(t: number, readings: readonly PanReading[], state: BoilState): void {
+    const point = Math.min(CURVE_POINTS - 1, Math.floor((t / this.#lastT) * CURVE_POINTS));
+    for (const { pan, temperature_c: celsius, water_c: water } of readings) {
+      if (celsius === null) continue;
+      const curve = this.#curveOf(pan);
+      curve.low[point] = Math.min(curve.low[point] ?? celsius, celsius);
+      curve.high[point] = Math.max(curve.high[point] ?? celsius, celsius);
+      curve.water[point] = water;
+      curve.finish[point] = panLimits(state, pan).finish_c;
+    }
+  }
+
+  all(): PanCurve[] {
+    return [...this.#byPan.values()];
+  }
+
+  #curveOf(pan: string): PanCurve {
+    const empty = () => Array<number | null>(CURVE_POINTS).fill(null);
+    const curve = this.#byPan.get(pan) ?? { pan, low: empty(), high: empty(), water: empty(), finish: empty() };
+    this.#byPan.set(pan, curve);
+    return curve;
+  }
+}

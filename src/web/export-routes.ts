@@ -1,0 +1,59 @@
+// Files of a boil or a season to take away: tables, SenML, the report on paper and jar labels.
+import { Readable } from 'node:stream';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import { formOf } from '../host/export/boil-files.ts';
+import type { NewFile } from '../host/export/new-file.ts';
+import type { Host } from '../host/host.ts';
+import type { Gate } from './gate.ts';
+import { refuse, requireSession } from './guard.ts';
+import type { Address } from './guard.ts';
+
+interface Asked {
+  Params: { file: string };
+  Querystring: { paper?: string; text?: string; year?: string };
+}
+
+/** Each works in slices, but many of them would take all of the slices. */
+const MOST_AT_ONCE = 3;
+const LONGEST_TEXT = 200;
+const NO_SUCH_FILE = 'There is no such file.';
+
+export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
+  const onRequest = requireSession(gate, address);
+  let underWay = 0;
+
+  server.get<Asked>('/export/:file', { onRequest }, async (request, reply) => {
+    if (underWay >= MOST_AT_ONCE) return refuse(reply, 503, 'Other files are being made: try again in a moment.');
+    const left = new AbortController();
+    let file: NewFile | null;
+    try {
+      file = fileOf(host, request.params.file, request.query, left.signal);
+    } catch (error) {
+      return refuse(reply, 404, error instanceof Error ? error.message : String(error));
+    }
+    if (file === null) return refuse(reply, 404, NO_SUCH_FILE);
+    underWay += 1;
+    reply.raw.once('close', () => {
+      underWay -= 1;
+      left.abort();
+    });
+    return answer(reply, file);
+  });
+}
+
+/** Null for a name that is none of ours. Throws NotebookProblem when there is no such boil. */
+function fileOf(host: Host, name: string, query: Asked['Querystring'], signal: AbortSignal): NewFile | null {
+  const season = /^season\.csv$/u.test(name);
+  if (season) return host.exports.seasonFile(/^\d{4}$/u.test(query.year ?? '') ? Number(query.year) : null);
+  const form = formOf(name);
+  if (form === null || !/^[\p{L}\p{N}-]+$/u.test(form.stem)) return null;
+  const paper = query.paper === 'letter' ? 'letter' : 'a4';
+  return host.exports.boilFile(form.stem, form.end, { paper, text: (query.text ?? '').slice(0, LONGEST_TEXT), signal });
+}
+
+function answer(reply: FastifyReply, { path, type, pieces }: NewFile): FastifyReply {
+  return reply
+    .header('content-type', type)
+    .header('content-disposition', `attachment; filename*=UTF-8''${encodeURIComponent(path)}`)
+    .send(Readable.from(pieces, { objectMode: false }));
+}

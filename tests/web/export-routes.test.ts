@@ -1,0 +1,67 @@
+// Downloads of the page: every form of a boil behind the session, as an attachment, and nothing else.
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { recordingText } from '../host/export/tarn-boils.ts';
+import { servedTarn } from './tarn-page.ts';
+
+let page: Awaited<ReturnType<typeof servedTarn>>;
+let cookie = '';
+const boil = '2027-04-18-sundays-run';
+
+beforeAll(async () => {
+  page = await servedTarn();
+  cookie = await page.letIn();
+  await post('/import', recordingText());
+});
+afterAll(() => page.close());
+
+const post = (path: string, body: string) =>
+  page.ask(path, { method: 'POST', headers: { origin: page.origin, cookie }, body });
+const download = (name: string) => page.ask(`/export/${name}`, { headers: { cookie } });
+
+test.each([
+  [`${boil}.boil.jsonl`, 'application/x-ndjson; charset=utf-8', '{"recording"'],
+  [`${boil}.csv`, 'text/csv; charset=utf-8', 't_s,pan,temperature_c,'],
+  [`${boil}.marks.csv`, 'text/csv; charset=utf-8', 't_s,happened_s,kind,'],
+  [`${boil}.senml.json`, 'application/senml+json', '[\n{"bn":"panwarden:'],
+  [`${boil}.pdf`, 'application/pdf', '%PDF-'],
+  [`${boil}.labels.pdf`, 'application/pdf', '%PDF-'],
+  ['season.csv', 'text/csv; charset=utf-8', 'boil,name,started,'],
+])('%s comes whole, with its type and name', async (name, type, start) => {
+  const { status, headers, text } = await download(name);
+  expect([status, headers['content-type']]).toEqual([200, type]);
+  expect(headers['content-disposition']).toBe(`attachment; filename*=UTF-8''${name}`);
+  expect(text.slice(0, start.length)).toBe(start);
+});
+
+test('paper and words of the person are asked for in the address', async () => {
+  expect((await download(`${boil}.pdf?paper=letter`)).text).toContain('/MediaBox [0 0 612 792]');
+  expect((await download('season.csv?year=2026')).text.trimEnd().split('\r\n')).toHaveLength(1);
+});
+
+test.each([
+  'nothing.csv',
+  `${boil}.xls`,
+  '..%2f..%2fpanwarden-secret.txt',
+  `..%2f${boil}.csv`,
+  `${boil}%00.csv`,
+  'latest%2f.pdf',
+])('%s is not there', async (name) => {
+  const { status, text } = await download(name);
+  expect(status).toBe(404);
+  expect(text).not.toContain('secret');
+});
+
+test('without the session there is nothing', async () => {
+  expect((await page.ask(`/export/${boil}.csv`)).status).toBe(401);
+});
+
+test('a SenML pack is taken in by the same door as a recording', async () => {
+  const { text } = await download(`${boil}.senml.json`);
+  const answer = await post('/import', text);
+  expect([answer.status, JSON.parse(answer.text)]).toMatchObject([200, { boil: '2027-04-18-sundays-run-2' }]);
+});
+
+test('what is hostile is refused in words', async () => {
+  const { status, text } = await post('/import', `[{"a":${'['.repeat(1000)}`);
+  expect([status, text]).toEqual([400, expect.stringContaining('nested deeper')]);
+});
