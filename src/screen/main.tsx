@@ -18,6 +18,7 @@ import './styles/pans.css';
 import './styles/explain.css';
 import './styles/alarms.css';
 import './styles/pages.css';
+import './styles/notebook.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

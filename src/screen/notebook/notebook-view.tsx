@@ -1,11 +1,14 @@
-// All boils that are kept: open as a replay, export, import.
+// The notebook: all boils that are kept, the season that they make, and the sap store; recordings are taken in here.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, handFile, said, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
-import { goTo } from '../shell/routes.ts';
-import { dayAndTime, lengthOfTime } from '../words/clock.ts';
+import { addressOf, goTo, place } from '../shell/routes.ts';
+import { BoilList } from './boil-list.tsx';
+import { BoilPage } from './boil-page.tsx';
 import { importNews, isRecording, refusal } from './file-news.ts';
+import { SeasonPart } from './season-view.tsx';
+import { StorePart } from './store-view.tsx';
 
 /** Long enough for any header. */
 const HEADER_BYTES = 65_536;
@@ -14,39 +17,9 @@ async function startsAsRecording(file: File): Promise<boolean> {
   return isRecording(await file.slice(0, HEADER_BYTES).text());
 }
 
-async function openReplay(boil: string): Promise<void> {
-  if (await tell({ replay: { boil } })) goTo('replay');
-}
-
-function BoilRow({ boil }: { boil: BoilListing }): JSX.Element {
-  const name = boil.name === '' ? 'A boil without a name' : boil.name;
-  return (
-    <tr>
-      <th scope="row">
-        {name}
-        {boil.practice && <span class="tag tag-practice">practice</span>}
-        {boil.running && <span class="tag">running</span>}
-      </th>
-      <td>{dayAndTime(boil.started)}</td>
-      <td>{lengthOfTime(boil.seconds)}</td>
-      <td>{boil.entries} lines</td>
-      <td>
-        <div class="row">
-          <button type="button" aria-label={`Replay ${name}`} onClick={() => void openReplay(boil.boil)}>
-            Replay
-          </button>
-          <a
-            class="button"
-            aria-label={`Export ${name}`}
-            href={`boils/${encodeURIComponent(boil.boil)}.boil.jsonl`}
-            download
-          >
-            Export
-          </a>
-        </div>
-      </td>
-    </tr>
-  );
+async function knownBoils(): Promise<string[]> {
+  const boils = (await ask({ boils: true })) as BoilListing[];
+  return boils.map(({ boil }) => boil);
 }
 
 interface FileButtonProps {
@@ -71,60 +44,61 @@ function FileButton({ word, take }: FileButtonProps): JSX.Element {
   );
 }
 
-export function NotebookView(): JSX.Element {
-  const [boils, setBoils] = useState<BoilListing[] | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
-  const load = (): void =>
-    void ask({ boils: true }).then(
-      (list) => setBoils(list as BoilListing[]),
-      (error: Error) => setProblem(error.message),
-    );
-  useEffect(() => {
-    load();
-    // What was said of a file means nothing in another view.
-    return () => (said.value = null);
-  }, []);
+function BoilsPart(): JSX.Element {
+  const [stamp, setStamp] = useState(0);
 
   async function take(file: File): Promise<void> {
-    const known = (boils ?? []).map((each) => each.boil);
+    const known = await knownBoils();
     const [answer, isOne] = await Promise.all([handFile('import', file), startsAsRecording(file)]);
     said.value = importNews(file.name, answer, isOne, known);
-    load();
+    setStamp((before) => before + 1);
   }
 
   async function openOnly(file: File): Promise<void> {
     const [answer, isOne] = await Promise.all([handFile('opened', file), startsAsRecording(file)]);
-    if (answer.ok) await openReplay(answer.boil);
-    else said.value = { good: false, sentence: refusal(file.name, answer.why, isOne) };
+    if (!answer.ok) said.value = { good: false, sentence: refusal(file.name, answer.why, isOne) };
+    else if (await tell({ replay: { boil: answer.boil } })) goTo('replay');
   }
 
   return (
-    <div class="page">
-      <h1>Notebook</h1>
+    <>
+      <BoilList stamp={stamp} />
       <p class="row">
         <FileButton word="Import a recording" take={take} />
         <FileButton word="Open a file without keeping it" take={openOnly} />
       </p>
-      {problem !== null && <p class="problem">✕ {problem}</p>}
-      {boils?.length === 0 && <p>No boil is kept yet.</p>}
-      {boils !== null && boils.length > 0 && (
-        <table class="boils">
-          <thead>
-            <tr>
-              <th>Boil</th>
-              <th>Begun</th>
-              <th>Length</th>
-              <th>Kept</th>
-              <th>Do</th>
-            </tr>
-          </thead>
-          <tbody>
-            {boils.map((boil) => (
-              <BoilRow key={boil.boil} boil={boil} />
-            ))}
-          </tbody>
-        </table>
-      )}
+    </>
+  );
+}
+
+const PARTS = [
+  ['', 'Boils', BoilsPart],
+  ['season', 'Season', SeasonPart],
+  ['store', 'Sap store', StorePart],
+] as const;
+
+export function NotebookView(): JSX.Element {
+  const [part = '', boil] = place.value;
+  // What was said of a file means nothing in another view.
+  useEffect(() => () => void (said.value = null), []);
+  if (part === 'boil' && boil !== undefined) return <BoilPage key={boil} boil={boil} />;
+  const [, , Part] = PARTS.find(([name]) => name === part) ?? PARTS[0];
+  return (
+    <div class="page">
+      <h1>Notebook</h1>
+      <nav class="row parts" aria-label="Parts of the notebook">
+        {PARTS.map(([name, word]) => (
+          <a
+            key={name}
+            class="button"
+            href={name === '' ? addressOf('notebook') : addressOf('notebook', name)}
+            aria-current={name === part ? 'page' : undefined}
+          >
+            {word}
+          </a>
+        ))}
+      </nav>
+      <Part />
     </div>
   );
 }

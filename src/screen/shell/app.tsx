@@ -5,6 +5,7 @@ import { SoundCheck } from '../alarms/sound-check.tsx';
 import { BoilForm } from '../boil/boil-form.tsx';
 import { isLost, live, replay } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { AskAtEnd } from '../notebook/ask-at-end.tsx';
 import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
 import { Welcome } from '../pans/welcome.tsx';
@@ -65,6 +66,7 @@ export function App(): JSX.Element {
       </div>
       <main>
         {route.value === 'pans' && <SoundCheck now={now} />}
+        {route.value === 'pans' && <AskAtEnd now={now} />}
         <Notices now={shown} />
         <ViewOf at={route.value} now={now} />
       </main>

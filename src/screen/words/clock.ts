@@ -72,3 +72,8 @@ export function dayAndTime(iso: string): string {
   ];
   return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}, ${hoursAndMinutes(date.getTime())}`;
 }
+
+/** "18 Apr" of an ISO 8601 day or time, in that time's own zone. */
+export function shortDay(iso: string): string {
+  return dayAndTime(iso).split(' ').slice(0, 2).join(' ');
+}

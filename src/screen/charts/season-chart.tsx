@@ -1,0 +1,112 @@
+// One chart of a season: columns by day, or a line from boil to boil, with as few words as it takes.
+import {
+  BarController,
+  BarElement,
+  CategoryScale,
+  Chart,
+  LineController,
+  LineElement,
+  LinearScale,
+  PointElement,
+} from 'chart.js';
+import type { ChartDataset } from 'chart.js';
+import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
+import { settings } from '../client/store.ts';
+import { FACE, inksOf } from './chart-inks.ts';
+
+Chart.register(BarController, BarElement, CategoryScale, LineController, LineElement, LinearScale, PointElement);
+
+export interface SeasonSeries {
+  label: string;
+  /** One for each place along the axis; null leaves a gap. */
+  values: (number | null)[];
+  kind: 'columns' | 'line';
+  /** Has a scale of its own, on the right. */
+  right?: boolean | undefined;
+  dashed?: boolean | undefined;
+}
+
+interface SeasonChartProps {
+  title: string;
+  /** What a screen reader says of it, in a sentence. */
+  sentence: string;
+  places: readonly string[];
+  series: readonly SeasonSeries[];
+  unit: string;
+  rightUnit?: string;
+}
+
+/** A season is looked at from nearby. */
+const TEXT_PX = 15;
+
+type Drawn = ChartDataset<'bar' | 'line', (number | null)[]>;
+
+/** Told apart by their shape and by words beside the chart, too, never by colour alone. */
+function drawn(one: SeasonSeries, index: number, element: HTMLCanvasElement): Drawn {
+  const inks = inksOf(element);
+  const ink = index === 0 ? inks.reading : inks.finish;
+  const base = { label: one.label, data: one.values, yAxisID: one.right === true ? 'right' : 'y' };
+  if (one.kind === 'columns')
+    return { ...base, type: 'bar', backgroundColor: ink, borderColor: ink, maxBarThickness: 14 };
+  return {
+    ...base,
+    type: 'line',
+    borderColor: ink,
+    backgroundColor: ink,
+    borderWidth: 3,
+    ...(one.dashed === true ? { borderDash: [10, 6], pointRadius: 0 } : { pointRadius: 4 }),
+    spanGaps: true,
+  };
+}
+
+function draw(element: HTMLCanvasElement, { places, series, unit, rightUnit }: SeasonChartProps): Chart {
+  const inks = inksOf(element);
+  const font = { size: TEXT_PX, family: FACE };
+  const scale = (text: string) => ({
+    beginAtZero: true,
+    grid: { color: inks.grid },
+    ticks: { color: inks.ink, font },
+    title: { display: true, text, color: inks.ink, font },
+  });
+  const hasRight = series.some(({ right }) => right === true);
+  return new Chart(element, {
+    type: 'bar',
+    data: { labels: [...places], datasets: series.map((one, index) => drawn(one, index, element)) as never },
+    options: {
+      animation: false,
+      responsive: true,
+      maintainAspectRatio: false,
+      events: [],
+      scales: {
+        x: { grid: { display: false }, ticks: { color: inks.ink, font, maxTicksLimit: 12, maxRotation: 0 } },
+        y: scale(unit),
+        ...(hasRight ? { right: { ...scale(rightUnit ?? unit), position: 'right', grid: { display: false } } } : {}),
+      },
+    },
+  });
+}
+
+export function SeasonChart(props: SeasonChartProps): JSX.Element {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const shown = JSON.stringify([props.places, props.series, props.unit]);
+  useEffect(() => {
+    const element = canvas.current;
+    if (element === null) return;
+    const chart = draw(element, props);
+    return () => chart.destroy();
+  }, [shown, settings.value.theme]);
+  return (
+    <figure class="season-chart">
+      <figcaption>{props.title}</figcaption>
+      <div class="season-chart-area" role="img" aria-label={props.sentence}>
+        <canvas ref={canvas} />
+      </div>
+      <p class="hint">
+        {props.series
+          .map(({ label, kind, dashed }) => `${kind === 'columns' ? '▮' : dashed === true ? '┄' : '●'} ${label}`)
+          .join('   ')}
+      </p>
+    </figure>
+  );
+}

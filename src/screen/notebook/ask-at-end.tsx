@@ -1,0 +1,23 @@
+// Asks what came of a boil, once, when it has just ended.
+import { signal } from '@preact/signals';
+import type { JSX } from 'preact';
+import type { BoilPageView } from '../../protocol/season-messages.ts';
+import type { Now } from '../client/types.ts';
+import { EndOfBoilForm } from './end-form.tsx';
+import { useAsked } from './page-data.ts';
+
+/** Boils that were asked about since this page was opened. */
+const asked = signal<readonly string[]>([]);
+
+function Ask({ boil }: { boil: string }): JSX.Element | null {
+  const { view } = useAsked<BoilPageView>({ boil_page: { boil } }, boil, ({ form }) => form === null);
+  if (view === null || view.form === null || Object.keys(view.page).length > 0) return null;
+  const done = (): void => void (asked.value = [...asked.value, boil]);
+  return <EndOfBoilForm view={{ ...view, form: view.form }} kept={done} later={done} />;
+}
+
+export function AskAtEnd({ now }: { now: Now }): JSX.Element | null {
+  const { boil, ended, mode } = now;
+  if (boil === null || !ended || mode !== 'live' || asked.value.includes(boil)) return null;
+  return <Ask key={boil} boil={boil} />;
+}

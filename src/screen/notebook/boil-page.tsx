@@ -1,0 +1,88 @@
+// Everything of one boil: its curve, figures, words, photos and bottling.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { BoilPageView } from '../../protocol/season-messages.ts';
+import { addressOf, goTo } from '../shell/routes.ts';
+import { dayAndTime, lengthOfTime } from '../words/clock.ts';
+import { tell } from '../client/store.ts';
+import { BoilCurve } from './boil-curve.tsx';
+import { Bottling } from './bottling.tsx';
+import { EndOfBoilForm } from './end-form.tsx';
+import { FiguresTable } from './figures-table.tsx';
+import { PageWords } from './page-words.tsx';
+import { Photos } from './photos.tsx';
+import { useAsked } from './page-data.ts';
+
+async function openReplay(boil: string): Promise<void> {
+  if (await tell({ replay: { boil } })) goTo('replay');
+}
+
+function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | null }): JSX.Element {
+  const { boil, name, started, seconds, practice, running } = view;
+  return (
+    <>
+      <p>
+        <a href={addressOf('notebook')}>← All boils</a>
+      </p>
+      <h1>{name === '' ? 'A boil without a name' : name}</h1>
+      <p>
+        {dayAndTime(started)}, {lengthOfTime(seconds)}
+        {practice && <span class="tag tag-practice">practice</span>}
+        {running && <span class="tag">running</span>}
+      </p>
+      <p class="row">
+        {fillIn !== null && (
+          <button type="button" class="main-button" onClick={fillIn}>
+            Say what came of it
+          </button>
+        )}
+        <button type="button" onClick={() => void openReplay(boil)}>
+          Replay
+        </button>
+        <a class="button" href={`boils/${encodeURIComponent(boil)}.boil.jsonl`} download>
+          Export
+        </a>
+      </p>
+    </>
+  );
+}
+
+function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageView) => void; again: () => void }) {
+  const [isAsking, setAsking] = useState(false);
+  const { form, figures } = view;
+  const done = (): void => {
+    setAsking(false);
+    again();
+  };
+  return (
+    <>
+      <Head view={view} fillIn={form === null || isAsking ? null : () => setAsking(true)} />
+      {isAsking && form !== null && (
+        <EndOfBoilForm view={{ ...view, form }} kept={done} later={() => setAsking(false)} />
+      )}
+      {!view.running && <BoilCurve boil={view.boil} pans={view.pans} />}
+      {figures === null ? (
+        <p>{view.running ? 'Its figures come when it is over.' : 'Its figures are being worked out …'}</p>
+      ) : (
+        <FiguresTable figures={figures} balance={view.balance} />
+      )}
+      <PageWords key={JSON.stringify(view.page.notes ?? '')} view={view} keep={set} />
+      <Photos view={view} changed={again} />
+      <Bottling view={view} keep={set} />
+    </>
+  );
+}
+
+export function BoilPage({ boil }: { boil: string }): JSX.Element {
+  const { view, problem, set, again } = useAsked<BoilPageView>(
+    { boil_page: { boil } },
+    boil,
+    ({ figures, running }) => figures === null && !running,
+  );
+  return (
+    <div class="page">
+      {problem !== null && <p class="problem">✕ {problem}</p>}
+      {view !== null && <Page view={view} set={set} again={again} />}
+    </div>
+  );
+}

@@ -1,0 +1,73 @@
+// The figures of one boil: what each is, how sure it is, and where it comes from.
+import type { JSX } from 'preact';
+import type { BoilFigures, FigureName } from '../../protocol/season-messages.ts';
+import type { Balance } from '../../protocol/season-messages.ts';
+import { settings } from '../client/store.ts';
+import { balanceWords, figureLabel, figureWords, fromWords, rangeWords } from '../words/figure-words.ts';
+
+const GROUPS: readonly (readonly [title: string, names: readonly FigureName[]])[] = [
+  ['Sap', ['sap_litres', 'sap_brix', 'sap_sugar_kg']],
+  ['Syrup', ['syrup_litres', 'syrup_kg', 'syrup_brix', 'syrup_sugar_kg', 'expected_syrup_litres']],
+  ['Sap to syrup', ['ratio', 'exact_ratio', 'ratio_by_86', 'ratio_by_revised_86']],
+  ['Sugar', ['left_sugar_kg', 'lost_sugar_kg', 'gap_sugar_kg']],
+  ['Water and time', ['water_off_litres', 'water_off_l_per_h', 'boiling_hours', 'hours']],
+  ['Fuel', ['fuel_kg', 'fuel_kwh', 'fuel_cords', 'fuel_mj', 'fuel_kg_per_l', 'fuel_mj_per_l']],
+  ['Money and jars', ['fuel_price', 'cost', 'jars', 'cost_a_jar']],
+  ['Alarms', ['alarms', 'alarms_no_use']],
+];
+/** Kinds of fuel that were not used are no gap in what is known. */
+const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set([
+  'fuel_kwh',
+  'fuel_cords',
+  'ratio_by_86',
+  'ratio_by_revised_86',
+]);
+
+function Line({ name, figures }: { name: FigureName; figures: BoilFigures }): JSX.Element | null {
+  const figure = figures[name];
+  if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
+  return (
+    <tr>
+      <th scope="row">{figureLabel(name)}</th>
+      <td class={figure === null ? 'unknown' : 'figure'}>{figureWords(name, figure, settings.value)}</td>
+      <td class="hint">{rangeWords(name, figure, settings.value)}</td>
+      <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
+    </tr>
+  );
+}
+
+interface FiguresProps {
+  figures: BoilFigures;
+  balance: Balance;
+}
+
+export function FiguresTable({ figures, balance }: FiguresProps): JSX.Element {
+  return (
+    <section class="panel figures" aria-label="Figures of this boil">
+      <h2>Figures</h2>
+      <p>{balanceWords(balance, figures.gap_sugar_kg, settings.value)}</p>
+      <table>
+        <thead>
+          <tr>
+            <th>What</th>
+            <th>Figure</th>
+            <th>Eight times of ten between</th>
+            <th>From</th>
+          </tr>
+        </thead>
+        {GROUPS.map(([title, names]) => (
+          <tbody key={title}>
+            <tr class="group">
+              <th colSpan={4} scope="rowgroup">
+                {title}
+              </th>
+            </tr>
+            {names.map((name) => (
+              <Line key={name} name={name} figures={figures} />
+            ))}
+          </tbody>
+        ))}
+      </table>
+    </section>
+  );
+}

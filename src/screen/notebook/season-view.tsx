@@ -1,0 +1,136 @@
+// A season: its sums, charts and boils as a table, and all seasons side by side.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { FigureName, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
+import { SeasonCharts } from '../charts/season-charts.tsx';
+import { settings } from '../client/store.ts';
+import { addressOf } from '../shell/routes.ts';
+import { volume } from '../words/amounts.ts';
+import { shortDay } from '../words/clock.ts';
+import { figureLabel, figureWords } from '../words/figure-words.ts';
+import { useAsked } from './page-data.ts';
+
+const SUMS = ['sap_litres', 'syrup_litres', 'syrup_kg', 'jars', 'boiling_hours', 'fuel_mj', 'cost'] as const;
+const QUOTIENTS = ['ratio', 'fuel_mj_per_l', 'fuel_kg_per_l', 'water_off_l_per_h', 'cost_a_jar'] as const;
+const COLUMNS: readonly FigureName[] = [
+  ...(['sap_litres', 'sap_brix', 'syrup_litres', 'syrup_brix', 'ratio', 'gap_sugar_kg'] as const),
+  ...(['water_off_l_per_h', 'boiling_hours', 'fuel_mj_per_l', 'cost_a_jar', 'alarms'] as const),
+];
+
+const sumWords = (totals: SeasonTotals, name: (typeof SUMS)[number]): string => {
+  const { figure, boils_known: known } = totals[name];
+  const part = figure === null || known === totals.boils ? '' : ` (of ${known} of ${totals.boils} boils)`;
+  return figureWords(name, figure, settings.value) + part;
+};
+
+function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Element {
+  const choice = settings.value;
+  const rows: [string, (totals: SeasonTotals) => string][] = [
+    ['Boils', ({ boils }) => String(boils)],
+    ['Sap collected', (totals) => volume(totals.collected_litres, choice)],
+    ['Poured away', (totals) => volume(totals.spoilt_litres, choice)],
+    ...SUMS.map((name): [string, (totals: SeasonTotals) => string] => [
+      figureLabel(name),
+      (totals) => sumWords(totals, name),
+    ]),
+    ...QUOTIENTS.map((name): [string, (totals: SeasonTotals) => string] => [
+      figureLabel(name),
+      (totals) => figureWords(name, totals[name], choice),
+    ]),
+  ];
+  return (
+    <div class="wide-table" tabIndex={0} role="region" aria-label="Seasons side by side">
+      <table class="side-by-side">
+        <thead>
+          <tr>
+            <th>Season</th>
+            {seasons.map(({ year }) => (
+              <th key={year} scope="col">
+                {year}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([label, words]) => (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              {seasons.map(({ year, totals }) => (
+                <td key={year}>{words(totals)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
+  return (
+    <div class="wide-table" tabIndex={0} role="region" aria-label={`Boils of ${season.year}`}>
+      <table class="season-table">
+        <thead>
+          <tr>
+            <th>Boil</th>
+            {COLUMNS.map((name) => (
+              <th key={name} scope="col">
+                {figureLabel(name)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {season.boils.map(({ boil, name, started, figures }) => (
+            <tr key={boil}>
+              <th scope="row">
+                <a href={addressOf('notebook', 'boil', boil)}>
+                  {shortDay(started)} {name}
+                </a>
+              </th>
+              {COLUMNS.map((column) => (
+                <td key={column}>
+                  {figures === null
+                    ? '…'
+                    : figures[column] === null
+                      ? '–'
+                      : figureWords(column, figures[column], settings.value)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+export function SeasonPart(): JSX.Element {
+  const [year, setYear] = useState<number | null>(null);
+  const { view, problem } = useAsked<SeasonView>({ season: { year } }, String(year), ({ working }) => working > 0);
+  if (problem !== null) return <p class="problem">✕ {problem}</p>;
+  if (view === null) return <p>Adding up …</p>;
+  if (view.years.length === 0) return <p>No boil and no collected sap is kept yet: a season begins with the first.</p>;
+  return (
+    <>
+      <p class="row" role="group" aria-label="Season">
+        {view.years.map((one) => (
+          <button key={one} type="button" aria-pressed={one === view.year} onClick={() => setYear(one)}>
+            {one}
+          </button>
+        ))}
+      </p>
+      {view.working > 0 && <p role="status">{view.working} boils are still being worked out …</p>}
+      <SeasonCharts season={view} />
+      <section class="panel">
+        <h2>Seasons side by side</h2>
+        <SideBySide seasons={view.seasons} />
+      </section>
+      <section class="panel">
+        <h2>Boils of {view.year}</h2>
+        <BoilsOfSeason season={view} />
+        <p class="hint">– is not known. Practice boils are left out.</p>
+      </section>
+    </>
+  );
+}
