@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { createHost } from '../../src/host/host.ts';
+import type { Host } from '../../src/host/host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { HandClock } from '../host/hand-clock.ts';
@@ -22,7 +23,7 @@ afterEach(async () => {
 });
 
 /** A page on a real host with one pot at Tarn Hollow, our invention, whose reminder has come. */
-async function reminded(): Promise<{ page: Page; errors: string[]; machine: HandClock }> {
+async function reminded(): Promise<{ page: Page; errors: string[]; machine: HandClock; host: Host }> {
   const folder = await mkdtemp(join(tmpdir(), 'tarn-hollow-'));
   closing.push(() => rm(folder, { recursive: true, force: true }));
   const machine = new HandClock();
@@ -38,7 +39,7 @@ async function reminded(): Promise<{ page: Page; errors: string[]; machine: Hand
   closing.push(() => served.close());
   const { page, errors } = await openPage(browser, served.url, LAPTOP);
   closing.push(() => page.context().close());
-  return { page, errors, machine };
+  return { page, errors, machine, host };
 }
 
 test('a call is put aside by two keys, counted, taken up again, and told in the history', async () => {
@@ -67,13 +68,34 @@ test('a call is put aside by two keys, counted, taken up again, and told in the 
   expect(errors).toEqual([]);
 });
 
+test('after the boil a word that a call was of no use goes on its page, is counted, and can be taken back', async () => {
+  const { page, errors, host } = await reminded();
+  await page.locator('.history li', { hasText: 'Reminder: Skim Front pot' }).waitFor();
+  await host.command({ ref: 'e', end: true });
+  await page.locator('.look-back').waitFor();
+  const counted = page.locator('.look-back div', { hasText: 'Of no use, you said' });
+  expect(await counted.innerText()).toContain('none');
+  await page.getByRole('button', { name: 'This was no use: Reminder: Skim Front pot' }).press('Enter');
+  await expect.poll(() => counted.innerText()).toContain('1');
+  const boil = (await host.command({ ref: 'b', boils: true })) as { data?: { boil: string }[] };
+  const kept = () => host.command({ ref: 'p', boil_page: { boil: boil.data?.[0]?.boil ?? '' } });
+  expect(await kept()).toMatchObject({
+    data: { page: { no_use: [{ alarm: 'reminder', pan: null, port: null, raised: 5000 }] } },
+  });
+  await page.getByRole('button', { name: 'Take back: Reminder: Skim Front pot was no use' }).press('Enter');
+  await expect.poll(() => counted.innerText()).toContain('none');
+  expect(await kept()).toMatchObject({ data: { page: { no_use: [] } } });
+  expect(errors).toEqual([]);
+});
+
 test('a lead that is changed in Settings holds at once for the boil that runs, and the call stays', async () => {
   const { page } = await reminded();
   await page.getByRole('link', { name: 'Settings', exact: true }).click();
   await page.getByText('A change holds for all pans of the boil that is running').waitFor();
-  await page.getByLabel('Call me when a pan is nearly done').selectOption('1800');
-  await page.getByText('Called about 30 min before the finish').waitFor();
-  await page.getByText('That is long: the forecast is less sure so early').waitFor();
+  const leads = page.getByRole('region', { name: 'When you are called' });
+  await leads.getByLabel('Call me when a pan is nearly done').selectOption('1800');
+  await leads.getByText('Called about 30 min before the finish').waitFor();
+  await leads.getByText('That is long: the forecast is less sure so early').waitFor();
   expect(await page.locator('.dock').innerText()).toContain('Reminder: Skim Front pot');
 });
 
@@ -103,15 +125,15 @@ test.each([
   expect(await rows.innerText()).toContain('“The probe is being changed”');
 });
 
-test('a call is read out once, however long it stands, and nothing is read out anew when its numbers change', async () => {
-  const calling = (why: string) =>
-    liveNow(4, { alarms: [{ ...alarms[0]!, why }], sound: { priority: 'medium', silencedUntil: null } });
-  const host = await standIn(await ensureScreenBuilt(), calling('about 9 min to 66.9 °Bx (7–12)'));
+test('a call is read out once, however long it stands, once more when it gets worse, and not when its numbers change', async () => {
+  const calling = (why: string, priority: 'medium' | 'high' = 'medium') =>
+    liveNow(4, { alarms: [{ ...alarms[0]!, why, priority }], sound: { priority, silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), liveNow(4));
   closing.push(() => host.close());
   const { page } = await openPage(browser, host.url, LAPTOP);
   closing.push(() => page.context().close());
   const spoken = page.locator('[role=alert].unseen');
-  await expect.poll(() => spoken.innerText()).toContain('Front pot');
+  await spoken.waitFor({ state: 'attached' });
   const changes = spoken.evaluateHandle((region) => {
     const count = { times: 0 };
     const Watcher = region.ownerDocument.defaultView!.MutationObserver;
@@ -119,7 +141,30 @@ test('a call is read out once, however long it stands, and nothing is read out a
     return count;
   });
   const seen = await changes;
+  const readOut = () => seen.evaluate(({ times }) => times);
+  host.show(calling('about 9 min to 66.9 °Bx (7–12)'));
+  await expect.poll(() => spoken.innerText()).toContain('Front pot');
+  expect(await readOut()).toBe(1);
   host.show(calling('about 8 min to 66.9 °Bx (6–10)'));
   await page.getByText('About 8 min (6–10)', { exact: false }).first().waitFor();
-  expect(await seen.evaluate(({ times }) => times)).toBe(0);
+  // Two heartbeats of the host later it is still the one time.
+  const { t } = liveNow(4);
+  host.show({ ...calling('about 7 min to 66.9 °Bx (5–9)'), t: t + 60_000 });
+  await page.getByText('About 7 min (5–9)', { exact: false }).first().waitFor();
+  expect(await readOut()).toBe(1);
+  host.show(calling('about 7 min to 66.9 °Bx (5–9)', 'high'));
+  await expect.poll(() => spoken.innerText()).toContain('Now.');
+  expect(await readOut()).toBe(2);
+});
+
+test('at the start of a boil it is said what would put the machine to sleep, and a danger has a sign', async () => {
+  const sleep = { lid: 'sleeps', idle: 'not-known', warns: true, sentence: 'Closing the lid ends the watch.' } as const;
+  const host = await standIn(await ensureScreenBuilt(), liveNow(1, { sleep }));
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const line = page.getByRole('region', { name: 'Sound check' }).locator('.sleep-line');
+  await expect.poll(() => line.innerText()).toBe('▲ Closing the lid ends the watch.');
+  host.show(liveNow(1, { sleep: { ...sleep, warns: false, sentence: 'Closing the lid does no harm.' } }));
+  await expect.poll(() => line.innerText()).toBe('Closing the lid does no harm.');
 });

@@ -8,29 +8,48 @@ import { courseWords, lookBackLines, raisingWords } from '../words/history-words
 import { whyWords } from '../words/why-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
 import { noUseMark, sayNoUse, takeBackNoUse } from './answers.ts';
+import { toggled } from './page-word.ts';
+import type { PageWord } from './page-word.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 
 const SHOWN_FIRST = 5;
 
-/** A word that was noted without an id, as by another program, cannot be taken back. */
-function NoUse({ raising, now, what }: { raising: RaisingShown; now: Now; what: string }): JSX.Element | null {
-  const mark = noUseMark(raising, now.marks);
-  if (mark === null && raising.noUse) return null;
-  if (mark === null) {
+interface NoUseProps {
+  raising: RaisingShown;
+  now: Now;
+  what: string;
+  page: PageWord | null;
+}
+
+/** By a mark while the boil runs, on the boil's page afterwards. What was said by the other way cannot be taken back. */
+function NoUse({ raising, now, what, page }: NoUseProps): JSX.Element | null {
+  const mark = page === null ? noUseMark(raising, now.marks) : null;
+  const isOnPage = page !== null && toggled(page.noUse, raising).length < page.noUse.length;
+  if (!raising.noUse) {
+    const say = (): void => (page === null ? sayNoUse(raising, what) : page.toggle(raising));
     return (
-      <button type="button" aria-label={`This was no use: ${what}`} onClick={() => sayNoUse(raising, what)}>
+      <button type="button" aria-label={`This was no use: ${what}`} onClick={say}>
         This was no use
       </button>
     );
   }
+  if (mark === null && !isOnPage) return null;
+  const takeBack = (): void => (mark === null ? page?.toggle(raising) : takeBackNoUse(mark));
   return (
-    <button type="button" aria-label={`Take back: ${what} was no use`} onClick={() => takeBackNoUse(mark)}>
+    <button type="button" aria-label={`Take back: ${what} was no use`} onClick={takeBack}>
       Take back
     </button>
   );
 }
 
-function Row({ raising, now, canSay }: { raising: RaisingShown; now: Now; canSay: boolean }): JSX.Element {
+interface RowProps {
+  raising: RaisingShown;
+  now: Now;
+  canSay: boolean;
+  page: PageWord | null;
+}
+
+function Row({ raising, now, canSay, page }: RowProps): JSX.Element {
   const what = raisingWords(raising, now);
   return (
     <li>
@@ -45,21 +64,27 @@ function Row({ raising, now, canSay }: { raising: RaisingShown; now: Now; canSay
         </small>
       </span>
       {raising.noUse && <em>of no use</em>}
-      {canSay && <NoUse raising={raising} now={now} what={what} />}
+      {(canSay || page !== null) && <NoUse raising={raising} now={now} what={what} page={page} />}
     </li>
   );
 }
 
-export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JSX.Element | null {
+interface AlarmHistoryProps {
+  now: Now;
+  /** The boil still takes marks. */
+  canSay: boolean;
+  /** Where it is said after the boil; null where it is not. */
+  page?: PageWord | null;
+}
+
+export function AlarmHistory({ now, canSay, page = null }: AlarmHistoryProps): JSX.Element | null {
   const latestFirst = [...now.history.raisings].reverse();
   if (latestFirst.length === 0) return null;
   const { earlier } = now.history;
   return (
     <section class="panel history" aria-label="Alarms of this boil">
       <h2>Alarms of this boil</h2>
-      {canSay && (
-        <p class="hint">Was one of no use? Say so before the boil is ended; it is counted in the look back.</p>
-      )}
+      {(canSay || page !== null) && <p class="hint">Was one of no use? Say so: it is counted in the look back.</p>}
       <FirstFew
         items={latestFirst}
         shown={SHOWN_FIRST}
@@ -69,6 +94,7 @@ export function AlarmHistory({ now, canSay }: { now: Now; canSay: boolean }): JS
             raising={raising}
             now={now}
             canSay={canSay}
+            page={page}
           />
         )}
       />

@@ -26,6 +26,22 @@ export function noteHeard(when: number | 'start'): Promise<boolean> {
   return tell({ mark: { kind: 'note', id: `${NOTE_ID}${when}`, text } }, 'Noted. Calls will sound like that.');
 }
 
+/** What would put this machine to sleep, as the host knows it; else that the browser cannot keep it awake. */
+function SleepLine({ now }: { now: Now }): JSX.Element | null {
+  const sleep = now.sleep ?? null;
+  if (sleep !== null)
+    return (
+      <p class={sleep.warns ? 'sleep-line sleep-warns' : 'sleep-line'}>
+        {sleep.warns && '▲ '}
+        {sleep.sentence}
+      </p>
+    );
+  if (!maySleep.value) return null;
+  return (
+    <p class="sleep-line">This machine may fall asleep: switch sleep off in its settings, and leave the lid open.</p>
+  );
+}
+
 /** Shown until somebody says that they heard it, but not to those who look from afar. */
 export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
   const [played, setPlayed] = useState<'no' | 'yes' | 'failed'>('no');
@@ -43,9 +59,7 @@ export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
       <button type="button" disabled={played !== 'yes'} onClick={() => void noteHeard(now.t)}>
         I heard it
       </button>
-      {maySleep.value && (
-        <span>This machine may fall asleep: switch sleep off in its settings, and leave the lid open.</span>
-      )}
+      <SleepLine now={now} />
     </section>
   );
 }

@@ -1,5 +1,6 @@
 // The names by which the screen calls the parts of a message; all of them come from the protocol.
 import type { Command, Now } from '../../protocol/messages.ts';
+import type { BoilPageView } from '../../protocol/season-messages.ts';
 
 export type {
   Advice,
@@ -28,6 +29,9 @@ export type {
   Settings,
 } from '../../protocol/messages.ts';
 
+/** What a person wrote of one boil. */
+export type BoilPage = BoilPageView['page'];
+export type RaisingName = NonNullable<BoilPage['no_use']>[number];
 export type Reading = Now['readings'][number];
 export type Limits = Now['limits'][number];
 export type Header = NonNullable<Now['header']>;

@@ -6,6 +6,8 @@ import { settings } from '../client/store.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { AlarmHistory, LookBackPanel } from '../alarms/alarm-history.tsx';
 import { AlarmRow } from '../alarms/alarm-row.tsx';
+import { usePageWord, withPageWords } from '../alarms/page-word.ts';
+import type { PageWord } from '../alarms/page-word.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
@@ -109,10 +111,11 @@ interface BeneathProps {
   now: Now;
   pan: string | null;
   canMark: boolean;
+  page: PageWord | null;
 }
 
 /** What stands under the cards: marks, chart and log. */
-function Beneath({ now, pan, canMark }: BeneathProps): JSX.Element {
+function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
   return (
     <>
       {pan !== null && canMark && <MarkPanel key={pan} now={now} pan={pan} />}
@@ -120,14 +123,16 @@ function Beneath({ now, pan, canMark }: BeneathProps): JSX.Element {
       {pan !== null && canMark && <PanLimits key={`limits ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
       <MarkLog now={now} canTakeBack={canMark} />
-      <AlarmHistory now={now} canSay={canMark} />
+      <AlarmHistory now={now} canSay={canMark} page={page} />
       {now.view === 'replay' && <LookBackPanel now={now} />}
       <BoilLine now={now} />
     </>
   );
 }
 
-export function PansView({ now }: { now: Now }): JSX.Element {
+export function PansView({ now: heard }: { now: Now }): JSX.Element {
+  const page = usePageWord(heard);
+  const now = withPageWords(heard, page?.noUse ?? []);
   const pan = selectedPan(now);
   const canMark = canMarkIn(now);
   const many = now.readings.length > MOST_LARGE_CARDS ? ' cards-many' : '';
@@ -146,7 +151,7 @@ export function PansView({ now }: { now: Now }): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
-      {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} />}
+      {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} page={page} />}
       <ExplainPanel now={now} canMark={canMark} />
     </div>
   );
