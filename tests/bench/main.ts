@@ -3,13 +3,26 @@ import { alarms } from './alarms.ts';
 import { forecast } from './forecast/forecast.ts';
 import { front } from './front.ts';
 import { latency } from './latency.ts';
+import { kill } from './kill.ts';
+import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
 import { replay } from './replay.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
 
 type Bench = (words: readonly string[]) => Promise<void>;
-const benches: Record<string, Bench> = { physics, front, replay, strength, forecast, alarms, latency, soak };
+const benches: Record<string, Bench> = {
+  physics,
+  front,
+  replay,
+  strength,
+  forecast,
+  alarms,
+  latency,
+  soak,
+  notebook,
+  kill,
+};
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */
 function asked(words: readonly string[]): { name: string; words: string[] }[] {
