@@ -16,11 +16,12 @@ const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/
 let browser: Browser;
 let host: StandIn;
 let page: Page;
+let errors: string[];
 
 beforeAll(async () => {
   browser = await startChromium();
   host = await standIn(await ensureScreenBuilt(), calling);
-  ({ page } = await openPage(browser, host.url, LAPTOP));
+  ({ page, errors } = await openPage(browser, host.url, LAPTOP));
   await page.locator('.dock').waitFor();
   await page.evaluate(axeSource);
 });
@@ -80,6 +81,7 @@ test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', { time
   await page.locator('.explain').waitFor();
   found.push(...(await faults('explain')));
   await page.keyboard.press('Escape');
+  expect(errors).toEqual([]);
   for (const now of [liveNow(2, { ended: true }), idleNow()]) {
     const there = now.ended ? '.look-back' : '.welcome';
     host.show(now);

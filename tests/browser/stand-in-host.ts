@@ -46,6 +46,17 @@ function dataFor(command: Command): unknown {
   return 'last_setup' in command ? null : undefined;
 }
 
+/** There is no notebook behind it: tests of what is kept have a real host. */
+const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find'];
+
+function answerTo(command: Command): HostMessage {
+  const { ref } = command;
+  if (REFUSED.some((name) => name in command)) {
+    return { kind: 'answered', ref, ok: false, why: 'The stand-in keeps no notebook.' };
+  }
+  return { kind: 'answered', ref, ok: true, data: dataFor(command) };
+}
+
 export async function standIn(folder: string, first: Now): Promise<StandIn> {
   const server = fastify();
   await server.register(fastifyWebsocket);
@@ -70,7 +81,7 @@ export async function standIn(folder: string, first: Now): Promise<StandIn> {
         settings = settingsSchema.parse({ ...settings, ...command.settings });
         say({ kind: 'settings', settings });
       }
-      say({ kind: 'answered', ref: command.ref, ok: true, data: dataFor(command) });
+      say(answerTo(command));
     });
     socket.on('close', () => pages.delete(socket));
   });
