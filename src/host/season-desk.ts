@@ -23,6 +23,7 @@ import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { pictureToKeep } from './photo-metadata.ts';
 import { factsOf, logOf } from './season-facts.ts';
+import { inSlices } from './slices.ts';
 import { fits, isBlank, rowOf, type SapByBoil, sapByBoil, sorted } from './season-rows.ts';
 import { SeasonWorker } from './season-worker.ts';
 
@@ -30,6 +31,8 @@ export class SeasonDesk {
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
   readonly #worker: SeasonWorker;
+  /** Rows that are whole, by boil: a list of hundreds is asked for at each letter that is typed. Only this desk changes what they rest on. */
+  readonly #whole = new Map<string, { entries: number; row: BoilRow }>();
 
   constructor(notebook: Notebook, machine: MachineClock) {
     this.#notebook = notebook;
@@ -37,14 +40,14 @@ export class SeasonDesk {
     this.#worker = new SeasonWorker(notebook, machine);
   }
 
-  do(command: SeasonCommand): Outcome {
+  async do(command: SeasonCommand): Promise<Outcome> {
     if ('boil_page' in command) return { ok: true, data: this.#page(command.boil_page.boil) };
     if ('keep_page' in command) return this.#keepPage(command.keep_page.boil, command.keep_page.page);
     if ('collections' in command) return { ok: true, data: this.#collections() };
     if ('keep_collection' in command) return this.#keepCollection(command.keep_collection);
     if ('drop_collection' in command) return this.#dropCollection(command.drop_collection.id);
-    if ('season' in command) return { ok: true, data: this.#season(command.season.year) };
-    if ('find' in command) return { ok: true, data: this.#find(command.find) };
+    if ('season' in command) return { ok: true, data: await this.#season(command.season.year) };
+    if ('find' in command) return { ok: true, data: await this.#find(command.find) };
     this.#notebook.dropPhoto(command.drop_photo.boil, command.drop_photo.id);
     return done;
   }
@@ -81,6 +84,7 @@ export class SeasonDesk {
   #keepPage(name: string, page: BoilPage): Outcome {
     const { boil } = this.#notebook.find(name);
     this.#notebook.keepPage(boil, page);
+    this.#whole.delete(boil);
     return { ok: true, data: this.#page(boil) };
   }
 
@@ -136,28 +140,48 @@ export class SeasonDesk {
 
   #keepCollection(given: Omit<Collection, 'id'> & { id?: string | undefined }): Outcome {
     if (given.boil !== undefined) this.#notebook.find(given.boil);
-    this.#notebook.keepCollection({ ...given, id: given.id ?? randomUUID() });
+    const id = given.id ?? randomUUID();
+    const before = this.#notebook.collections().find((one) => one.id === id);
+    this.#notebook.keepCollection({ ...given, id });
+    for (const { boil } of [given, before ?? {}]) if (boil !== undefined) this.#whole.delete(boil);
     return { ok: true, data: this.#collections() };
   }
 
   #dropCollection(id: string): Outcome {
-    const isThere = this.#notebook.collections().some((one) => one.id === id);
-    if (!isThere) return refused('That sap is not in the list any more.');
+    const there = this.#notebook.collections().find((one) => one.id === id);
+    if (there === undefined) return refused('That sap is not in the list any more.');
     this.#notebook.dropCollection(id);
+    if (there.boil !== undefined) this.#whole.delete(there.boil);
     return { ok: true, data: this.#collections() };
   }
 
-  /** All rows; what is missing of their figures is worked out from now on. */
-  #rows(summaries: readonly BoilSummary[], collections: SapByBoil): { rows: BoilRow[]; working: number } {
-    const rows = summaries.map((summary) => rowOf(this.#notebook, summary, collections));
-    for (const { boil, figures, running } of rows) if (figures === null && !running) this.#worker.want(boil);
+  /** All rows, made in slices; what is missing of their figures is worked out from now on. */
+  async #rows(
+    summaries: readonly BoilSummary[],
+    collections: SapByBoil,
+  ): Promise<{ rows: BoilRow[]; working: number }> {
+    const rows: BoilRow[] = [];
+    for await (const summary of inSlices(summaries, this.#machine)) {
+      const row = this.#row(summary, collections);
+      rows.push(row);
+      if (row.figures === null && !row.running) this.#worker.want(row.boil);
+    }
     return { rows, working: this.#worker.left };
   }
 
-  #season(asked: number | null): SeasonView {
+  #row(summary: BoilSummary, collections: SapByBoil): BoilRow {
+    const { boil, entries } = summary;
+    const kept = this.#whole.get(boil);
+    if (kept?.entries === entries && !summary.running) return kept.row;
+    const row = rowOf(this.#notebook, summary, collections);
+    if (row.figures !== null) this.#whole.set(boil, { entries, row });
+    return row;
+  }
+
+  async #season(asked: number | null): Promise<SeasonView> {
     const collections = this.#notebook.collections();
     const summaries = this.#notebook.boils().filter(({ kind }) => kind !== 'practice');
-    const { rows, working } = this.#rows(summaries.toReversed(), sapByBoil(collections));
+    const { rows, working } = await this.#rows(summaries.toReversed(), sapByBoil(collections));
     const rowsOf = Map.groupBy(rows, ({ started }) => yearOf(started));
     const sapOf = Map.groupBy(collections, ({ day }) => yearOf(day));
     const years = [...new Set([...rowsOf.keys(), ...sapOf.keys()])].sort((a, b) => b - a);
@@ -176,12 +200,12 @@ export class SeasonDesk {
     };
   }
 
-  #find(asked: Find): FoundView {
+  async #find(asked: Find): Promise<FoundView> {
     const wanted = asked.text === undefined || asked.text.trim() === '' ? null : this.#notebook.search(asked.text);
     const byId = new Map(this.#notebook.boils().map((summary) => [summary.boil, summary]));
     const summaries =
       wanted === null ? [...byId.values()] : wanted.flatMap((boil) => (byId.has(boil) ? [byId.get(boil)!] : []));
-    const { rows, working } = this.#rows(summaries, sapByBoil(this.#notebook.collections()));
+    const { rows, working } = await this.#rows(summaries, sapByBoil(this.#notebook.collections()));
     const boils = sorted(
       rows.filter((row) => fits(row, asked)),
       asked,

@@ -17,6 +17,9 @@ const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', string])[] = [
   ['unfinished', 'was not finished'],
 ];
 
+/** A season's worth of boils is shown at once. */
+const SHOWN_FIRST = 30;
+
 /** The columns that stand in the table. */
 const COLUMNS: readonly FigureName[] = ['sap_litres', 'syrup_litres', 'ratio', 'fuel_mj_per_l'];
 const SORTS: readonly (readonly [NonNullable<Find['sort']>, string])[] = [
@@ -138,6 +141,8 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
     `${stamp} ${JSON.stringify(find)}`,
     ({ working }) => working > 0,
   );
+  const [isAll, setAll] = useState(false);
+  const shown = isAll ? (view?.boils ?? []) : (view?.boils ?? []).slice(0, SHOWN_FIRST);
   const isFiltered = Object.keys(find).some((key) => key !== 'sort' && key !== 'descending');
   return (
     <>
@@ -157,11 +162,18 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
             </tr>
           </thead>
           <tbody>
-            {view.boils.map((row) => (
+            {shown.map((row) => (
               <Row key={row.boil} row={row} />
             ))}
           </tbody>
         </table>
+      )}
+      {view !== null && shown.length < view.boils.length && (
+        <p>
+          <button type="button" onClick={() => setAll(true)}>
+            Show all {view.boils.length}
+          </button>
+        </p>
       )}
     </>
   );

@@ -28,7 +28,7 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
   const rows: [string, (totals: SeasonTotals) => string][] = [
     ['Boils', ({ boils }) => String(boils)],
     ['Sap collected', (totals) => volume(totals.collected_litres, choice)],
-    ['Poured away', (totals) => volume(totals.spoilt_litres, choice)],
+    ['Poured away', (totals) => (totals.spoilt_litres === 0 ? 'none' : volume(totals.spoilt_litres, choice))],
     ...SUMS.map((name): [string, (totals: SeasonTotals) => string] => [
       figureLabel(name),
       (totals) => sumWords(totals, name),

@@ -142,8 +142,12 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
       <td>{one.brix === undefined ? '–' : exactStrength(one.brix, choice)}</td>
       <td>{[one.trees, one.stored].filter((text) => text !== undefined).join(', ')}</td>
       <td>
-        {one.store_celsius === undefined ? '' : `${roundTemperature(one.store_celsius, choice)} · `}
-        {keeping === null ? '' : `${days(age)} old ${STATES[keeping.state]}`}
+        {[
+          one.store_celsius === undefined ? null : roundTemperature(one.store_celsius, choice),
+          keeping === null ? null : `${days(age)} old ${STATES[keeping.state]}`,
+        ]
+          .filter((text) => text !== null)
+          .join(' · ')}
       </td>
       <td>
         <select
