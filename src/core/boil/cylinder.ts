@@ -22,6 +22,7 @@ export function cylinderLeft(
   powerW: number | null,
   t: number,
 ): CylinderLeft | null {
+  if (!marks.some(({ mark }) => mark.kind === 'fuel')) return null;
   const standing = marks.filter(({ withdrawn, at }) => !withdrawn && at <= t).sort((one, other) => one.at - other.at);
   const notes = standing.flatMap(({ at, mark }) =>
     mark.kind === 'fuel' && mark.pan === pan ? [{ at, kg: mark.kg }] : [],

@@ -15,7 +15,7 @@ import {
 } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
-import { median } from './robust-statistics.ts';
+import { medianOfLast } from './robust-statistics.ts';
 import { BOIL_MARGIN_C, notePhase, remember } from './phase.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { openSurfaceLoss } from '../physics/open-surface.ts';
@@ -149,7 +149,7 @@ function shownBrix({ recentRises, told }: Course, { design, around }: Setting, n
   if (design.ceilingC !== null || recentRises.length === 0) return null;
   // Where nobody told of the contents, the curve alone is no reason to doubt the probe.
   const offsetC = told ? now.x[OFFSET]! : 0;
-  const riseC = (median(recentRises.slice(-LAST_FEW)) - offsetC) / (1 + now.x[SAP]!);
+  const riseC = (medianOfLast(recentRises, LAST_FEW) - offsetC) / (1 + now.x[SAP]!);
   return strengthFromRise(Math.max(0, riseC), design.shares, around.pressureHpa ?? 1013.25) ?? Infinity;
 }
 

@@ -27,12 +27,17 @@ export function lastMinutes({ blockTimes, blockValues }: TemperatureTrack, since
     counts[part] = counts[part]! + 1;
   }
   if (counts.some((count) => count < LEAST_BLOCKS)) return null;
-  const [a, b, c, d] = sums.map((sum, part) => sum / counts[part]!) as [number, number, number, number];
+  const mean = (part: number): number => sums[part]! / counts[part]!;
+  const last = mean(3);
   return {
     from: end - PARTS * PART_MS,
-    parts: [a, b, c, d],
-    lately: d - mean(blockValues.slice(-Math.ceil(counts[3]! / 2))),
+    parts: [mean(0), mean(1), mean(2), last],
+    lately: last - meanOfLast(blockValues, Math.ceil(counts[3]! / 2)),
   };
 }
 
-const mean = (values: number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+function meanOfLast(values: readonly number[], count: number): number {
+  let sum = 0;
+  for (let i = values.length - count; i < values.length; i++) sum += values[i]!;
+  return sum / count;
+}

@@ -1,25 +1,31 @@
 // Medians and robust slopes: statistics that a few wild readings cannot move.
 
 /** Middle value; of an even count the mean of the two middle ones. NaN for an empty list. */
-export function median(values: readonly number[]): number {
-  if (values.length === 0) return NaN;
-  const sorted = values.length <= FEW ? insertionSorted(values) : Float64Array.from(values).sort();
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+export const median = (values: readonly number[]): number => medianOfLast(values, values.length);
+
+/** The median of the last `count` values, or of all where there are fewer. */
+export function medianOfLast(values: readonly number[], count: number): number {
+  const n = Math.min(count, values.length);
+  if (n === 0) return NaN;
+  const from = values.length - n;
+  const sorted = n <= FEW ? insertionSorted(values, from) : Float64Array.from(values.slice(from)).sort();
+  const middle = n >> 1;
+  return n % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 }
 
 /** Up to so many values the plainest sort is the fastest; above it a typed array sorts numbers as numbers. */
-const FEW = 12;
+const FEW = 48;
+/** A median is taken of every reading: its sorting place is used again. */
+const place = new Float64Array(FEW);
 
-function insertionSorted(values: readonly number[]): number[] {
-  const sorted = [...values];
-  for (let i = 1; i < sorted.length; i++) {
-    const value = sorted[i]!;
+function insertionSorted(values: readonly number[], from: number): Float64Array {
+  for (let i = 0; from + i < values.length; i++) {
+    const value = values[from + i]!;
     let j = i - 1;
-    for (; j >= 0 && sorted[j]! > value; j--) sorted[j + 1] = sorted[j]!;
-    sorted[j + 1] = value;
+    for (; j >= 0 && place[j]! > value; j--) place[j + 1] = place[j]!;
+    place[j + 1] = value;
   }
-  return sorted;
+  return place;
 }
 
 /**

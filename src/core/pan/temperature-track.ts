@@ -1,5 +1,5 @@
 // The temperature of one pan over time: wild readings out, noise known, blocks of five seconds kept for rate and fit.
-import { median, neighbourNoise, robustSlope } from './robust-statistics.ts';
+import { medianOfLast, neighbourNoise, robustSlope } from './robust-statistics.ts';
 
 /** A block's length, ms: short beside the last minutes of a boil, long beside boiling noise. */
 export const BLOCK_MS = 5000;
@@ -73,7 +73,7 @@ const ALIKE_SHARE = 0.25;
  * a real jump is borne out by the reading after it and costs one period.
  */
 export function hearReading(track: TemperatureTrack, t: number, celsius: number): void {
-  const usual = median(track.values.slice(-5));
+  const usual = medianOfLast(track.values, 5);
   const jump = celsius - usual;
   const wild = track.values.length >= 5 && Math.abs(jump) > Math.max(WILD_C, WILD_NOISES * (track.noise ?? 0));
   const alike = track.wild !== null && Math.abs(celsius - track.wild) <= ALIKE_C + ALIKE_SHARE * Math.abs(jump);
@@ -102,7 +102,7 @@ function takeReading(track: TemperatureTrack, t: number, celsius: number): void 
 export function closeBlock(track: TemperatureTrack, t: number): { t: number; celsius: number } | null {
   if (track.open.length === 0 || t < track.openStart + BLOCK_MS) return null;
   const count = Math.max(3, track.open.length);
-  const celsius = median(track.values.slice(-count));
+  const celsius = medianOfLast(track.values, count);
   const middle = track.openStart + BLOCK_MS / 2;
   track.open = [];
   track.blockTimes.push(middle);
@@ -139,7 +139,7 @@ export function temperatureNow(track: TemperatureTrack, t: number, periodMs: num
   let from = track.times.length - 1;
   while (from > 0 && track.times[from - 1]! > newest - span) from--;
   from = Math.min(from, Math.max(0, track.times.length - 3));
-  return median(track.values.slice(from));
+  return medianOfLast(track.values, track.values.length - from);
 }
 
 /** Rate windows, s: the shortest one whose slope is sure to 0.02 °C/min is used, else the longest. */
@@ -154,23 +154,28 @@ export function rateOfRise(track: TemperatureTrack, t: number, since: number): n
   const noise = track.noise ?? 0.1;
   for (const window of WINDOWS_S) {
     const from = firstAfter(track.blockTimes, Math.max(since, t - window * 1000));
-    const times = track.blockTimes.slice(from);
-    if (times.length < 6) continue;
-    const minutes = (times.at(-1)! - times[0]!) / 60_000;
+    const count = track.blockTimes.length - from;
+    if (count < 6) continue;
+    const minutes = (track.blockTimes.at(-1)! - track.blockTimes[from]!) / 60_000;
     // Standard error of a straight line through n evenly spaced points: σ √12 / (T √n).
-    const error = (noise * Math.sqrt(12)) / (Math.max(minutes, 0.1) * Math.sqrt(times.length));
+    const error = (noise * Math.sqrt(12)) / (Math.max(minutes, 0.1) * Math.sqrt(count));
     if (error > SURE_C_PER_MIN && window !== WINDOWS_S.at(-1)) continue;
-    return thinnedSlope(times, track.blockValues.slice(from), noise) * 60_000;
+    return thinnedSlope(track, from, noise) * 60_000;
   }
   return null;
 }
 
-/** At most 10 points go into the pairs, so that the cost of a block stays flat. */
-function thinnedSlope(times: number[], values: number[], noise: number): number {
-  const step = Math.max(1, Math.ceil(times.length / 10));
-  if (step === 1) return robustSlope(times, values, noise);
-  const keep = (_: number, index: number): boolean => (times.length - 1 - index) % step === 0;
-  return robustSlope(times.filter(keep), values.filter(keep), noise);
+/** At most 10 points go into the pairs, the newest among them, so that the cost of a block stays flat. */
+function thinnedSlope({ blockTimes, blockValues }: TemperatureTrack, from: number, noise: number): number {
+  const last = blockTimes.length - 1;
+  const step = Math.max(1, Math.ceil((last + 1 - from) / 10));
+  const times: number[] = [];
+  const values: number[] = [];
+  for (let i = from + ((last - from) % step); i <= last; i += step) {
+    times.push(blockTimes[i]!);
+    values.push(blockValues[i]!);
+  }
+  return robustSlope(times, values, noise);
 }
 
 function firstAfter(times: readonly number[], t: number): number {

@@ -1,7 +1,13 @@
 // Checks that medians and slopes are what they should be and that wild values do not move them.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { median, neighbourNoise, robustSlope, theilSenSlope } from '../../../src/core/pan/robust-statistics.ts';
+import {
+  median,
+  medianOfLast,
+  neighbourNoise,
+  robustSlope,
+  theilSenSlope,
+} from '../../../src/core/pan/robust-statistics.ts';
 import { nextNormal, randomStream } from '../../../src/core/simulation/random.ts';
 
 test('the median is the middle value, or the mean of the two middle ones', () => {
@@ -14,6 +20,18 @@ test('the median leaves its list as it was', () => {
   const values = [3, 1, 2];
   median(values);
   expect(values).toEqual([3, 1, 2]);
+});
+
+test('the median of the last few leaves the others out, and of fewer takes all', () => {
+  expect(medianOfLast([900, 1, 3, 2], 3)).toBe(2);
+  expect(medianOfLast([4, 1], 5)).toBe(2.5);
+  expect(medianOfLast([1], 0)).toBeNaN();
+});
+
+test('a long list has its median as a short one', () => {
+  const values = Array.from({ length: 101 }, (_, index) => (index * 37) % 101);
+  expect(median(values)).toBe(50);
+  expect(medianOfLast(values, 47)).toBe([...values.slice(-47)].sort((a, b) => a - b)[23]);
 });
 
 test('fewer than half wild values never carry the median outside the true ones', () => {

@@ -34,9 +34,17 @@ export const waterOf = ({ x }: { x: readonly number[] }): number => Math.exp(x[W
 
 export const variance = ({ p }: Belief, i: number): number => p[i * SIZE + i]!;
 
-/** Variance of a weighted sum of the numbers. */
-export const varianceOf = (belief: Belief, weights: readonly number[]): number =>
-  Math.max(0, dot(alongWith(belief, weights), weights));
+/** Variance of a weighted sum of the numbers; most weights are 0. */
+export function varianceOf({ p }: Belief, weights: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < SIZE; i++) {
+    if (weights[i] === 0) continue;
+    let along = 0;
+    for (let j = 0; j < SIZE; j++) if (weights[j] !== 0) along += weights[j]! * p[j * SIZE + i]!;
+    sum += along * weights[i]!;
+  }
+  return Math.max(0, sum);
+}
 
 /** Sets the number `i` anew: mean and variance, tied to nothing else. */
 export function setAlone({ x, p }: Belief, i: number, mean: number, variance: number): void {

@@ -1,5 +1,5 @@
 // Pours and draw-offs: sugar and water that come and go, with what is not known of them.
-import { addError, type Belief, combine, setAlone, SIZE, SUGAR, TYPED, varianceOf, WATER, waterOf } from './belief.ts';
+import { addError, type Belief, combine, setAlone, SIZE, SUGAR, TYPED, variance, WATER, waterOf } from './belief.ts';
 import { waterPerSugar } from './liquid.ts';
 
 /** Something that was poured: its mass and strength, and how well each is known, as shares. */
@@ -103,9 +103,9 @@ export function takeOut(belief: Belief, massKg: number, massShare: number): numb
 
 /** Share to which the whole mass is known. */
 export function massShareOf(belief: Belief): number {
-  const weights = blank();
-  weights[SUGAR] = 1;
   const u = waterOf(belief);
-  weights[WATER] = u / (1 + u);
-  return Math.sqrt(varianceOf(belief, weights));
+  const part = u / (1 + u);
+  const { p } = belief;
+  const [sugar, both, water] = [variance(belief, SUGAR), p[SUGAR * SIZE + WATER]!, variance(belief, WATER)];
+  return Math.sqrt(Math.max(0, sugar + part * both + (both + part * water) * part));
 }
