@@ -165,6 +165,7 @@ const rest = {
       near_finish_lead_s: leadSeconds.optional(),
       scorch_lead_s: leadSeconds.optional(),
       low_level_lead_s: leadSeconds.optional(),
+      finish_probability: z.number().min(0.05).max(0.95).optional(),
     })
     .optional(),
 };

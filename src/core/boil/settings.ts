@@ -1,6 +1,7 @@
 // What each pan's course needs to know from the boil around it.
 import type { Setting } from '../pan/course-time.ts';
 import type { Boiling } from '../pan/timeline.ts';
+import type { Header } from './entries.ts';
 import { sapBrix } from './sap-strength.ts';
 import type { BoilState } from './state.ts';
 
@@ -14,6 +15,11 @@ export function settingOf(state: BoilState, id: string): Setting {
     sapBrix: sapBrix(state, id).brix,
   };
 }
+
+/** How likely a finish must be reached before it is called, unless the header says otherwise: as likely as not. */
+const AS_LIKELY_AS_NOT = 0.5;
+
+export const finishProbability = ({ settings }: Header): number => settings?.finish_probability ?? AS_LIKELY_AS_NOT;
 
 /** All pans of the boil, as they can be run again together. */
 export const boilingOf = (state: BoilState): Boiling => ({
