@@ -6,6 +6,7 @@ import { boilingOf, settingOf } from './settings.ts';
 import { pourNotNoted, refuseNoMore, refusePour } from './unmarked-pours.ts';
 import { density } from './density-noted.ts';
 import { handHappens, readByHand, waterCheck } from './readings-noted.ts';
+import { answersAmount, takeAnswer } from './questioned-amounts.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
 
 /** Notes a mark at t (ms) and lets it act on the pans. A mark that names a pan that is not there acts on nothing. */
@@ -30,13 +31,17 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     evidence: null,
     questioned: false,
     refused: null,
+    weighed: false,
+    countsAs: null,
     reminded: false,
     corrections: [],
   };
-  const twice = isTwice(state, kept);
+  const asked = answersAmount(state, kept);
+  if (asked !== null) takeAnswer(state, asked, kept);
+  const twice = asked === null && isTwice(state, kept);
   state.marks.push(kept);
   if (!twice) {
-    act(state, kept, at, t);
+    act(state, kept, kept.at, t);
     return;
   }
   kept.questioned = true;

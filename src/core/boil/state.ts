@@ -31,6 +31,9 @@ export interface KeptMark {
   evidence: Evidence | null;
   /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
   questioned: boolean;
+  /** An amount that was held against what its pan's thermometer showed; litres that count in its place while it is asked about. */
+  weighed: boolean;
+  countsAs: number | null;
   /** A reminder that has been called. */
   reminded: boolean;
   /** What it, or its being taken back, changed in what is believed. */
