@@ -127,6 +127,7 @@ const settings = z.looseObject({
   near_finish_lead_s: leadSeconds.optional(),
   scorch_lead_s: leadSeconds.optional(),
   low_level_lead_s: leadSeconds.optional(),
+  finish_probability: z.number().min(0.05).max(0.95).optional(),
 });
 
 export const panSchema = z.looseObject({

@@ -81,6 +81,21 @@ test('--with runs the boil again under another header', () => {
   expect(temperature('--with', patch) - temperature()).toBeCloseTo(2, 1);
 });
 
+test('--with asks for a surer finish, which is called later, and one that is out of range is refused by name', () => {
+  const fixture = new URL('../../fixtures/recordings/birch-one-pan.boil.jsonl', import.meta.url).pathname;
+  const called = (finish_probability: number): number => {
+    const patch = own.write(`sure-${finish_probability}.json`, { settings: { finish_probability } });
+    const calls = panwarden('replay', fixture, '--json', '--every', '3600', '--with', patch).lines();
+    return calls.find(({ alarm, event }) => alarm === 'finish' && event === 'raised')?.['t'] as number;
+  };
+  const [early, late] = [called(0.2), called(0.8)];
+  expect(late).toBeGreaterThan(early);
+  const patch = own.write('too-sure.json', { settings: { finish_probability: 1 } });
+  const refused = panwarden('replay', fixture, '--json', '--every', '3600', '--with', patch);
+  expect(refused.status).toBe(2);
+  expect(refused.stderr).toContain('settings.finish_probability must be');
+});
+
 test('a bad line, a t that steps back and a torn tail are named, and the rest is used', () => {
   const file = recording(
     'rough.boil.jsonl',

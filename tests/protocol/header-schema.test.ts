@@ -96,6 +96,8 @@ test.each([
   ],
   [{ pans: [{ id: 'p1', vessel: { shape: 'round' } }] }, /^pans\[0\]\.vessel must be round with diameter_mm/u],
   [{ pans: [{ id: 'p1', heat: { kind: 'steam' } }] }, /^pans\[0\]\.heat\.kind must be "propane" or "wood"/u],
+  [{ settings: { finish_probability: 0.99 } }, /^settings\.finish_probability must be .*0\.95.* but is 0\.99$/u],
+  [{ settings: { finish_probability: 0 } }, /^settings\.finish_probability must be .*0\.05.* but is 0$/u],
   [{ pans: [{ id: 'p1', finish: { ceiling_c: 94 } }] }, /^pans\[0\]\.finish must have brix/u],
   [{ pans: { p1: {} } }, 'pans must be a list, but is {"p1":{}}'],
   [{ ports: [{ id: 'A', format: { kind: 'morse' } }] }, /^ports\[0\]\.format\.kind must be "pairs"/u],

@@ -25,6 +25,8 @@ export interface PanSituation {
   /** The pan's port is lost: that alarm stands for its probe. */
   portLost: boolean;
   signs: SignsSeen;
+  /** No thermometer shows its strength: it is counted from what went in and boiled away. */
+  byCount: boolean;
   settings: { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number };
 }
 
@@ -119,8 +121,11 @@ function whileReached(situation: PanSituation, reached: boolean): Finding | null
   const { reading } = situation;
   if (!reached || reading.stage === 'off') return itIsOver('high');
   if (reading.brix === null && !beyondScale(situation)) return cooled(situation);
-  return { over: true, inside: false, priority: 'high', why: () => strengthWords(situation) };
+  const counted = situation.byCount ? COUNTED : '';
+  return { over: true, inside: false, priority: 'high', why: () => `${strengthWords(situation)}${counted}` };
 }
+
+const COUNTED = ', by count, not by thermometer: check with an instrument';
 
 /** A finished pan that cools far under the water point has been taken off the heat, said or not. */
 const TAKEN_OFF_C = 8;
@@ -157,24 +162,34 @@ function scorchRisk(situation: PanSituation): Finding | null {
     inside: left > settings.scorchLeadS * 1.5,
     atOnce: situation.justPoured,
     priority: 'high',
-    why: () =>
-      `burns in about ${minutes(left)} min at this heat${reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`}`,
+    why: () => `burns in about ${minutes(left)} min at this heat${depthWords(situation)}`,
   };
+}
+
+function depthWords({ reading, shallow, litresShare }: PanSituation): string {
+  if (reading.depth_mm === null && shallow === null) return '';
+  if (litresShare >= TELLING_DEPTH) return ', by what went in and boiled away: look how deep it is';
+  return reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`;
 }
 
 const bareWords = ({ temperature_c: now }: PanReading, fromC: number): string =>
   `fell from ${digits(fromC, 1)} to ${now === null ? 'the steam' : `${digits(now, 1)} °C`} and stays there: is the tip in the syrup?`;
 
-/** Seconds until it burns as far as that is sure: a count from nominal power alone calls nobody. */
+/** Seconds until it burns, by its strength where it is thick, else by what was poured in and boiled away. */
 function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): number | null {
-  const byDepth = shallow !== null && litresShare < TELLING_DEPTH ? shallow.seconds : null;
+  const byDepth = shallow === null ? null : byCount(shallow, litresShare);
   const thick = (reading.brix ?? 0) >= TELLING_BRIX && scorch !== null ? soonest(scorch) : null;
   if (byDepth === null) return thick;
   return thick === null ? byDepth : Math.min(byDepth, thick);
 }
 
-/** A depth known to this share says when the bottom will be bare. */
+/** A depth known to this share calls by its early end; one known worse by its middle, and says that it is a count. */
 const TELLING_DEPTH = 0.25;
+/** No count calls by its early end where it may as well be a quarter of an hour, s. */
+const SURELY_SOON_S = 900;
+
+const byCount = (left: TimeLeft, litresShare: number): number =>
+  litresShare < TELLING_DEPTH && left.high <= SURELY_SOON_S ? soonest(left) : left.seconds;
 
 /** A wide range calls by its early end: so many seconds of warning are left even then. */
 const LATE_WARNING_S = 90;

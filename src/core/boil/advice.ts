@@ -5,7 +5,7 @@ import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
-import { endsShallow, topUpLitres } from '../pan/outlook.ts';
+import { endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
@@ -17,6 +17,8 @@ export interface Shallow {
   pourBrix: number;
   /** s until then; 0 from then on, null where nobody can tell. */
   pourInS: number | null;
+  /** Sap like what is poured in, L at 20 °C, that would make it end at the least depth. */
+  moreSapLitres: number;
 }
 
 export interface Advice {
@@ -26,26 +28,30 @@ export interface Advice {
   shallow: Shallow | null;
   /** Litres of cold sap at once, so that it soon boils again. */
   roomLitres: number | null;
+  /** What this vessel can finish at the least, L at 20 °C of syrup and of such sap; null while its size is not known. */
+  smallestBatch: SmallestBatch | null;
 }
 
 export function adviceOn(state: BoilState, pan: string, t: number): Advice {
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);
   const { waterC } = look.setting.around;
   const ask = waterC === null ? null : bestMark(look, trialsFor(state, pan, look));
-  return { pan, ask, shallow: shallowOf(look), roomLitres: topUpLitres(look) };
+  return { pan, ask, shallow: shallowOf(look), roomLitres: topUpLitres(look), smallestBatch: smallestBatch(look) };
 }
 
-/** Under this strength more sap is likely to follow, and nothing is said of how it ends, °Bx. */
+/** Under this strength more sap is likely to follow, unless none came for so long: till then nothing is said of how it ends; °Bx, ms. */
 const LIKELY_ALL_IN_BRIX = 10;
+const LIKELY_ALL_IN_MS = 45 * 60_000;
 
 function shallowOf(look: Look): Shallow | null {
-  const { now, heated, setting } = look;
+  const { now, heated, setting, pan, t } = look;
   const ends = endsShallow(look);
   if (ends === null || now === null || !heated) return null;
   const brix = brixOfWaterPerSugar(waterOf(now));
-  if (brix < LIKELY_ALL_IN_BRIX || brix >= setting.around.limits.finish.brix) return null;
+  if (brix < LIKELY_ALL_IN_BRIX && t - pan.course.pouredAt < LIKELY_ALL_IN_MS) return null;
+  if (brix >= setting.around.limits.finish.brix) return null;
   const pourInS = timeToStrength(look, ends.brixToMove)?.seconds ?? null;
-  return { depthMm: ends.depthMm, pourBrix: ends.brixToMove, pourInS };
+  return { depthMm: ends.depthMm, pourBrix: ends.brixToMove, pourInS, moreSapLitres: ends.moreSapLitres };
 }
 
 /** A stick in a boiling pan, and litres that somebody remembers, share (common practice). */

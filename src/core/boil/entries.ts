@@ -90,6 +90,8 @@ export interface BoilSettings {
   scorch_lead_s?: number | undefined;
   /** How long before the least depth to call, s. */
   low_level_lead_s?: number | undefined;
+  /** The finish is called once it is reached with so much probability, 0.05 to 0.95. */
+  finish_probability?: number | undefined;
 }
 
 /**

@@ -16,6 +16,7 @@ import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
 import { type BoilState, type KeptMark, lookSoon, startPort, takeHeader, tell } from './state.ts';
+import { questionAmounts } from './questioned-amounts.ts';
 import { stepPans } from './readings.ts';
 import { settingOf } from './settings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
@@ -131,6 +132,7 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
     state.lookedAt = t;
     if (t - state.waterAt >= REFRESH_MS) correcting(state, () => refreshWater(state, t));
     stepPans(state, t);
+    questionAmounts(state, t);
   }
   judgeAlarms(state, t, everyPan);
 }

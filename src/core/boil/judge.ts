@@ -1,6 +1,7 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
 import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
+import { isCounted } from '../pan/forecast.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
@@ -79,6 +80,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     scorch: outlook.scorch,
     shallow: outlook.shallow,
     litresShare: outlook.litresShare,
+    byCount: isCounted(state.pans[id]!, design.ceilingC, t),
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst, t),

@@ -1,11 +1,12 @@
 // What a person's mark does to the state of the boil, and how it is taken back.
-import { panProbeMoved } from '../pan/pan-model.ts';
+import { forgetBlocksFrom, panProbeMoved } from '../pan/pan-model.ts';
 import type { Mark } from './entries.ts';
 import { depth, drawOff, flame, inReach, setFlame, takeBack, topUp, transfer } from './pours.ts';
-import { settingOf } from './settings.ts';
+import { boilingOf, settingOf } from './settings.ts';
 import { pourNotNoted, refuseNoMore, refusePour } from './unmarked-pours.ts';
 import { density } from './density-noted.ts';
 import { handHappens, readByHand, waterCheck } from './readings-noted.ts';
+import { answersAmount, takeAnswer } from './questioned-amounts.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
 
 /** Notes a mark at t (ms) and lets it act on the pans. A mark that names a pan that is not there acts on nothing. */
@@ -30,13 +31,17 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     evidence: null,
     questioned: false,
     refused: null,
+    weighed: false,
+    countsAs: null,
     reminded: false,
     corrections: [],
   };
-  const twice = isTwice(state, kept);
+  const asked = answersAmount(state, kept);
+  if (asked !== null) takeAnswer(state, asked, kept);
+  const twice = asked === null && isTwice(state, kept);
   state.marks.push(kept);
   if (!twice) {
-    act(state, kept, at, t);
+    act(state, kept, kept.at, t);
     return;
   }
   kept.questioned = true;
@@ -91,14 +96,18 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
       readByHand(state, mark, at);
       return handHappens(state, kept, mark);
     case 'move-probe':
-      return moveProbe(state, mark, t);
+      return moveProbe(state, mark, at, t);
     case 'water-check':
       return waterCheck(state, kept, mark);
     default:
   }
 }
 
-function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: number): void {
+/** A person lifts a probe out, then looks at the clock; and a block is that long, ms. */
+const LIFTED_MS = 5000;
+
+/** The probe hangs in another pan since `at` (ms), which is noted at t. */
+function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, at: number, t: number): void {
   if (!(mark.probe in state.probePan) || (mark.pan !== null && !(mark.pan in state.pans))) return;
   const left = state.probePan[mark.probe] ?? null;
   if (left === mark.pan) return;
@@ -106,7 +115,9 @@ function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, t: num
   placeProbes(state);
   for (const id of [left, mark.pan]) {
     const pan = id === null ? undefined : state.pans[id];
-    if (pan !== undefined) panProbeMoved(pan, settingOf(state, id!), t);
+    if (id === null || pan === undefined) continue;
+    if (id === left) forgetBlocksFrom(boilingOf(state), id, at - LIFTED_MS);
+    panProbeMoved(pan, settingOf(state, id), t);
   }
 }
 
@@ -126,7 +137,7 @@ function withdraw(state: BoilState, id: string, t: number): void {
   if (mark.kind === 'top-up') pourNotNoted(state, mark.pan, kept.at);
   if (mark.kind === 'transfer') pourNotNoted(state, mark.to, kept.at);
   if (mark.kind === 'move-probe')
-    moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t);
+    moveProbe(state, { kind: 'move-probe', probe: mark.probe, pan: lastPlace(state, mark.probe) }, t, t);
   if (mark.kind === 'reading') takeHandReadingBack(state, mark.pan);
 }
 

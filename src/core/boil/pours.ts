@@ -18,28 +18,32 @@ export function happenByMark(state: BoilState, kept: KeptMark, events: Event[]):
 }
 
 const orderOf = (state: BoilState, kept: KeptMark): number => state.marks.indexOf(kept);
-const keyOf = (state: BoilState, kept: KeptMark): string => String(state.marks.indexOf(kept));
+export const keyOf = (state: BoilState, kept: KeptMark): string => String(state.marks.indexOf(kept));
 
 export function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }): void {
   if (!(mark.pan in state.pans)) return;
-  const sap = mark.brix === undefined ? sapBrix(state, mark.pan) : { brix: mark.brix, guessed: false };
   pouredNoted(state, mark.pan, kept.at);
-  happenByMark(state, kept, [
-    {
-      pan: mark.pan,
-      one: {
-        t: kept.at,
-        order: orderOf(state, kept),
-        what: 'pour',
-        key: keyOf(state, kept),
-        litres: mark.litres ?? null,
-        brix: sap.brix,
-        guessed: sap.guessed,
-        celsius: mark.celsius ?? COLD_C,
-        added: null,
-      },
+  happenByMark(state, kept, [pourOf(state, kept, mark)]);
+}
+
+/** What a noted pour does; `share` is to which its litres are known where that is not as usual. */
+export function pourOf(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }, share?: number): Event {
+  const sap = mark.brix === undefined ? sapBrix(state, mark.pan) : { brix: mark.brix, guessed: false };
+  return {
+    pan: mark.pan,
+    one: {
+      t: kept.at,
+      order: orderOf(state, kept),
+      what: 'pour',
+      key: keyOf(state, kept),
+      litres: mark.litres ?? null,
+      ...(share !== undefined && { share }),
+      brix: sap.brix,
+      guessed: sap.guessed,
+      celsius: mark.celsius ?? COLD_C,
+      added: null,
     },
-  ]);
+  };
 }
 
 export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }): void {

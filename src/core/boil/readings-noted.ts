@@ -1,7 +1,9 @@
 // What people read off a thermometer and note: in their hand, or a probe's number in boiling water.
 import { beliefOf } from '../pan/course-time.ts';
+import { probeName } from '../pan/baseline.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
+import { sigmaOf } from '../pan/joint-normal.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
 import { happenByMark } from './pours.ts';
@@ -16,16 +18,17 @@ export function readByHand(state: BoilState, mark: Mark & { kind: 'reading' }, a
   pan.byHand = { celsius: mark.celsius + correctionC(state.water, null), at };
 }
 
-/** A thermometer read by hand is read to about this; beside a probe of its own, whose error the pan's rise carries, worse, °C. */
+/** A thermometer in the hand is read to about this, °C (common practice). */
 const HAND_SIGMA_C = 0.3;
-const OTHER_PROBE_SIGMA_C = 0.6;
 
 /** The pan is told of it: a rise as a block of readings would show it. */
 export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'reading' }): void {
   const { waterC } = state.around[mark.pan] ?? { waterC: null };
   if (waterC === null) return;
   const order = state.marks.indexOf(kept);
-  const sigmaC = state.panProbes[mark.pan]!.length > 0 ? OTHER_PROBE_SIGMA_C : HAND_SIGMA_C;
+  // In a pan with a probe of its own what is known of the rise is that probe's error, so the hand's own comes on top.
+  const ownC = state.panProbes[mark.pan]!.length > 0 ? sigmaOf(state.water.joint, [[probeName(null), 1]]) : 0;
+  const sigmaC = Math.hypot(HAND_SIGMA_C, ownC);
   const riseC = mark.celsius + correctionC(state.water, null) - waterC;
   const one = { t: kept.at, order, what: 'hand', key: String(order), riseC, sigmaC } as const;
   happenByMark(state, kept, [{ pan: mark.pan, one }]);

@@ -1,6 +1,7 @@
 // What each pan's course needs to know from the boil around it.
 import type { Setting } from '../pan/course-time.ts';
 import type { Boiling } from '../pan/timeline.ts';
+import type { Header } from './entries.ts';
 import { sapBrix } from './sap-strength.ts';
 import type { BoilState } from './state.ts';
 
@@ -13,6 +14,14 @@ export function settingOf(state: BoilState, id: string): Setting {
     refused: pan.refused,
     sapBrix: sapBrix(state, id).brix,
   };
+}
+
+/** How likely a finish must be reached before it is called, unless the header says otherwise: as likely as not. */
+const AS_LIKELY_AS_NOT = 0.5;
+
+export function finishProbability({ settings, pans }: Header, pan: string): number {
+  const own = pans?.find(({ id }) => id === pan)?.settings;
+  return own?.finish_probability ?? settings?.finish_probability ?? AS_LIKELY_AS_NOT;
 }
 
 /** All pans of the boil, as they can be run again together. */

@@ -10,7 +10,7 @@ import type { Added } from '../pan/course.ts';
 import { settingOf } from './settings.ts';
 import { panProbeMoved } from '../pan/pan-model.ts';
 import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts';
-import { type PanDesign, panDesign } from '../pan/setup.ts';
+import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
 import type { Evidence } from '../pan/baseline.ts';
@@ -31,6 +31,9 @@ export interface KeptMark {
   evidence: Evidence | null;
   /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
   questioned: boolean;
+  /** An amount that was held against what its pan's thermometer showed; litres that count in its place while it is asked about. */
+  weighed: boolean;
+  countsAs: number | null;
   /** A reminder that has been called. */
   reminded: boolean;
   /** What it, or its being taken back, changed in what is believed. */
@@ -160,6 +163,9 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     pans.map((pan) => pan.id),
     () => startPan(t),
   );
+  const said = state.notices.map(({ sentence }) => sentence);
+  for (const sentence of pans.map(finishBeyondScale))
+    if (sentence !== null && !said.includes(sentence)) state.notices.push({ t, sentence });
   const designsBefore = state.designs;
   state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan)]));
   for (const id in state.pans) {

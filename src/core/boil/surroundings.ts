@@ -8,6 +8,7 @@ import type { Moved } from '../pan/pan-model.ts';
 import type { Surroundings } from '../pan/pan-state.ts';
 import { median } from '../pan/robust-statistics.ts';
 import type { BoilState } from './state.ts';
+import { finishProbability } from './settings.ts';
 import { correctionC, potEvidence, pressureEvidence, priorsOf, waterFrom, waterLater, waterWith } from './water.ts';
 
 /** The water point is worked out anew at least so often, ms: the weather moves it 0.001 °C a minute. */
@@ -99,6 +100,6 @@ function aroundPan(state: BoilState, pan: string): Surroundings {
     sapShareSigma: sigmaOf(joint, sap),
     waterSapCovariance: covarianceOf(joint, base, sap),
     pressureHpa,
-    limits: panLimitsAt(state.designs[pan]!, pressureHpa, sapShare),
+    limits: panLimitsAt(state.designs[pan]!, pressureHpa, sapShare, finishProbability(state.header, pan)),
   };
 }

@@ -5,14 +5,7 @@ import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
 import { judgeFinish } from './finish.ts';
 import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
-import {
-  brixOfWaterPerSugar,
-  HOT_VOLUME,
-  litresOf,
-  riseOfWater,
-  steamForWarming,
-  waterPerSugar,
-} from './filter/liquid.ts';
+import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { medianOfLast } from './robust-statistics.ts';
@@ -158,12 +151,7 @@ const LAST_FEW = 3;
 /** Holds the strength as it is believed against the finish. */
 export function judgeNow(course: Course, setting: Setting): void {
   const now = beliefOf(course, setting);
-  judgeFinish(
-    course,
-    brixOfWaterPerSugar(waterOf(now)),
-    shownBrix(course, setting, now),
-    setting.around.limits.finish.brix,
-  );
+  judgeFinish(course, now, shownBrix(course, setting, now), setting.around.limits.finish);
 }
 
 /**

@@ -21,6 +21,7 @@ const DOUBTED_SIGMAS = 4;
 
 export interface PourNoted {
   litres: number | null;
+  share?: number;
   brix: number;
   celsius: number;
   guessed: boolean;
@@ -36,7 +37,7 @@ export function notePour(course: Course, setting: Setting, pour: PourNoted): Add
     {
       massKg: massOfLitres(pour.litres ?? UNKNOWN_LITRES, pour.brix),
       brix: pour.brix,
-      massShare: known ? LITRES_SHARE : UNKNOWN_SHARE,
+      massShare: pour.share ?? (known ? LITRES_SHARE : UNKNOWN_SHARE),
       brixShare: pour.guessed ? 0 : TYPED_OWN_SHARE,
       brixSharedShare: pour.guessed ? GUESSED_SHARE : TYPED_SHARED_SHARE,
     },

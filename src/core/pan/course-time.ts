@@ -1,14 +1,14 @@
 // Time in the course of a pan: heat first pays for what is cold, then boils water away.
 import type { Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
-import { type Belief, FIRE, LEVEL, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
+import { type Belief, FIRE, LEVEL, SUGAR, waterOf } from './filter/belief.ts';
 import type { Base } from './filter/base.ts';
 import { brixOfWaterPerSugar, riseOfWater, steamForWarming } from './filter/liquid.ts';
 import { stillShare } from './still-surface.ts';
 import { FIRES, passTime } from './filter/predict.ts';
 import { startBelief } from './filter/start.ts';
 import { type Course, isOff } from './course.ts';
-import { judgeFinish } from './finish.ts';
+import { judgeCount } from './finish.ts';
 
 /** What a pan's course needs to know of the pan and the air. */
 export interface Setting {
@@ -67,19 +67,10 @@ export function passTo(course: Course, setting: Setting, t: number): void {
 /** No block for so long, and the finish is judged by what was counted, ms. */
 const UNSEEN_MS = 30_000;
 
-/** A count known better than this, standard deviation of the water's logarithm, is taken as it is; else four fifths must lie beyond. */
-const SURE_COUNT = 0.15;
-const MOST_OF_IT = 0.84;
-
 /** A pan without a probe in it reaches its finish all the same. */
 function judgeUnseen(course: Course, setting: Setting): void {
   if (course.belief === null || !course.told || isOff(course) || course.debtKg !== 0) return;
-  const belief = beliefOf(course, setting);
-  const sigma = Math.sqrt(variance(belief, WATER));
-  // A count that is hardly known must be beyond it for most of what it may be.
-  const sure = sigma > SURE_COUNT ? MOST_OF_IT * sigma : 0;
-  const brix = brixOfWaterPerSugar(waterOf(belief) * Math.exp(sure));
-  judgeFinish(course, brix, null, setting.around.limits.finish.brix);
+  judgeCount(course, beliefOf(course, setting), setting.around.limits.finish);
 }
 
 function passStep(course: Course, setting: Setting, seconds: number): void {

@@ -98,6 +98,8 @@ export type Happening = { t: number; order: number } & (
       key: string;
       /** null where nobody knows how much. */
       litres: number | null;
+      /** To which the litres are known, where that is not as usual. */
+      share?: number;
       brix: number;
       celsius: number;
       guessed: boolean;

@@ -1,5 +1,7 @@
 // Whether a pan has reached its finish or gone past it: latches with deadbands, so that noise around a limit makes one call.
 import type { FinishLatches } from './course.ts';
+import { type Belief, variance, WATER, waterOf } from './filter/belief.ts';
+import { brixOfWaterPerSugar } from './filter/liquid.ts';
 
 /** How far under the finish the strength must fall before the finish counts as not reached, °Bx. */
 const FINISH_DEADBAND_BRIX = 1;
@@ -15,18 +17,43 @@ const AHEAD_BRIX = 2;
 const SHOWN_BEYOND_BRIX = 0;
 const SHOWN_BLOCKS = 3;
 
+/** A count known worse than this, standard deviation of the water's logarithm, must lie beyond the finish for four fifths. */
+const SURE_COUNT = 0.15;
+const MOST_OF_IT = 0.84;
+
+/** A pan without a thermometer reaches its finish all the same, by what was poured in and boiled away. */
+export function judgeCount(latches: FinishLatches, belief: Belief, asked: FinishAsked): void {
+  const isSure = Math.sqrt(variance(belief, WATER)) <= SURE_COUNT;
+  judgeFinish(latches, belief, null, isSure ? asked : { ...asked, sigmas: Math.max(MOST_OF_IT, asked.sigmas) });
+}
+
+/** What the finish is held against: its strength, °Bx, and how many standard deviations of the water must lie beyond it. */
+export interface FinishAsked {
+  brix: number;
+  sigmas: number;
+}
+
 /**
- * Judges a strength, °Bx, as it is believed after a block. `shownBrix` is what the thermometer alone shows now, Infinity
- * beyond the scale and null where there is none: a belief must not hide what is there, nor run on without it.
+ * Judges what is believed of a pan. `shownBrix` is what the thermometer alone shows now, °Bx, Infinity beyond the scale
+ * and null where there is none: a belief must not hide what is there, nor run on without it.
  */
-export function judgeFinish(latches: FinishLatches, brix: number, shownBrix: number | null, finishBrix: number): void {
-  const shown = shownBrix ?? brix;
+export function judgeFinish(
+  latches: FinishLatches,
+  belief: Belief,
+  shownBrix: number | null,
+  { brix: finishBrix, sigmas }: FinishAsked,
+): void {
+  const middle = brixOfWaterPerSugar(waterOf(belief));
+  const brix = brixOfWaterPerSugar(waterOf(belief) * Math.exp(sigmas * Math.sqrt(variance(belief, WATER))));
+  // What is shown is as unsure as what is believed; but nobody is called past a finish for being unsure.
+  const shown = shownBrix === null ? brix : shownBrix + brix - middle;
+  const beyond = Math.min(shown, shownBrix ?? middle);
   latches.belowBlocks = Math.max(brix, shown) < finishBrix - FINISH_DEADBAND_BRIX ? latches.belowBlocks + 1 : 0;
   latches.finishBlocks = shown >= finishBrix + SHOWN_BEYOND_BRIX ? latches.finishBlocks + 1 : 0;
   const believed = brix >= finishBrix && shown >= finishBrix - AHEAD_BRIX;
   if (believed || latches.finishBlocks >= SHOWN_BLOCKS) latches.reachedFinish = true;
   else if (latches.belowBlocks >= SURE_BLOCKS) latches.reachedFinish = false;
-  latches.pastBlocks = shown >= finishBrix + PAST_FINISH_BRIX ? latches.pastBlocks + 1 : 0;
+  latches.pastBlocks = beyond >= finishBrix + PAST_FINISH_BRIX ? latches.pastBlocks + 1 : 0;
   if (latches.pastBlocks >= SURE_BLOCKS) latches.reachedPast = true;
   else if (Math.max(brix, shown) < finishBrix + PAST_ENDS_BRIX) latches.reachedPast = false;
 }

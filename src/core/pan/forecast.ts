@@ -72,6 +72,10 @@ const UNSEEN_MS = 45_000;
 export const isKnown = ({ pan: { course }, t }: Look): boolean =>
   course.told || t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS || t - course.handAt <= HAND_LASTS_MS;
 
+/** No thermometer shows its strength now (ms): it is kept below a boil, or none was in it of late. */
+export const isCounted = ({ course }: PanModel, ceilingC: number | null, t: number): boolean =>
+  ceilingC !== null || (t - (course.recentTimes.at(-1) ?? -Infinity) > UNSEEN_MS && t - course.handAt > HAND_LASTS_MS);
+
 /** A thermometer read by hand shows a pan for so long, ms. */
 const HAND_LASTS_MS = 600_000;
 /** The forecast of a pan that nobody told of rests on its curve alone, and must be known so well by it. */
@@ -97,9 +101,13 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
 }
 
 /** Time until a depth is reached, mm; 0 once there, null when not known. */
-export function timeToDepth(look: Look, mm: number): TimeLeft | null {
+export const timeToDepth = (look: Look, mm: number): TimeLeft | null =>
+  look.litresShare >= USEFUL_SHARE ? null : countToDepth(look, mm);
+
+/** The same however badly the litres are known, as long as somebody told of them: its range says how badly. */
+export function countToDepth(look: Look, mm: number): TimeLeft | null {
   const { now } = look;
-  if (now === null || !look.heated || look.litresShare >= USEFUL_SHARE) return null;
+  if (now === null || !look.heated || look.litresShare === Infinity) return null;
   const u = waterAtDepth(now, look.setting, mm);
   if (u === null) return null;
   const water = waterOf(now);
@@ -167,7 +175,7 @@ function spread(seconds: number, sigmaS: number): TimeLeft | null {
 }
 
 /** Contents known worse than this are better called not known, share. */
-const USEFUL_SHARE = 0.35;
+export const USEFUL_SHARE = 0.35;
 
 /** Litres at 20 °C; null while known too badly to be of use; 0 in a pan that was emptied. */
 export function litresNow({ pan, now, litresShare }: Look): number | null {

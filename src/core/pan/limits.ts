@@ -1,6 +1,7 @@
 // The marks on a pan's scale at today's pressure: where its finish and its scorch limit lie, in strength and in rise.
 import type { PanDesign } from './setup.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
+import { normalQuantile } from '../quantities/spread.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 
 /** One limit: its strength, its rise (null while the pressure is not known), and what a degree there is in water per sugar. */
@@ -11,20 +12,28 @@ export interface Limit {
 }
 
 export interface PanLimits {
-  finish: Limit;
+  finish: Limit & {
+    /** So many standard deviations of the water's logarithm must lie beyond it before it counts as reached. */
+    sigmas: number;
+  };
   scorch: Limit;
 }
 
 /**
  * A finish given as a rise is that rise at today's pressure. `sapShare` is by which share this sap's rise is more than
- * its sugars' alone.
+ * its sugars' alone. `finishProbability` (0 to 1) is how likely the finish must be reached before it is called.
  */
-export function panLimitsAt(design: PanDesign, pressureHpa: number | null, sapShare: number): PanLimits {
+export function panLimitsAt(
+  design: PanDesign,
+  pressureHpa: number | null,
+  sapShare: number,
+  finishProbability: number,
+): PanLimits {
   const air = { pressure: pressureHpa ?? 1013.25, known: pressureHpa !== null, more: 1 + sapShare };
   const { finishRiseC, shares } = design;
   const byRise = finishRiseC === null ? null : strengthFromRise(finishRiseC / air.more, shares, air.pressure);
   return {
-    finish: limitAt(byRise ?? design.finishBrix, design, air),
+    finish: { ...limitAt(byRise ?? design.finishBrix, design, air), sigmas: normalQuantile(finishProbability) },
     scorch: limitAt(design.scorchBrix, design, air),
   };
 }

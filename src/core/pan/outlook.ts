@@ -29,24 +29,35 @@ export interface EndsShallow {
   depthMm: number;
   /** Strength at which the liquid has fallen to the least depth: until then it goes into a smaller pot, °Bx. */
   brixToMove: number;
+  /** Sap like what is poured in, L at 20 °C, that would make it end at the least depth. */
+  moreSapLitres: number;
 }
 
 /** Whether this batch will stand lower than the least depth when it is finished, as if nothing more is poured in. */
-export function endsShallow({ now, setting, litresShare }: Look): EndsShallow | null {
+export function endsShallow(look: Look): EndsShallow | null {
+  const { now, setting, litresShare } = look;
   const { design, around } = setting;
   if (now === null || design.vessel === null || litresShare > SURE_SHARE) return null;
   const litres = litresOf(Math.exp(now.x[SUGAR]!), waterPerSugar(around.limits.finish.brix));
   const depthMm = depthAtLitres(design.vessel, litres * HOT_VOLUME);
   if (depthMm === null || depthMm >= design.minDepthMm) return null;
   const u = waterAtDepth(now, setting, design.minDepthMm);
-  return u === null ? null : { depthMm, brixToMove: brixOfWaterPerSugar(Math.max(0.1, u)) };
+  const least = smallestBatch(look);
+  if (u === null || least === null) return null;
+  const moreSapLitres = Math.max(0, least.sapLitres * (1 - litres / least.syrupLitres));
+  return { depthMm, brixToMove: brixOfWaterPerSugar(Math.max(0.1, u)), moreSapLitres };
 }
 
 /** A batch known to this share is told of. */
 const SURE_SHARE = 0.25;
 
+export interface SmallestBatch {
+  syrupLitres: number;
+  sapLitres: number;
+}
+
 /** Litres of finished syrup, and of sap like what is poured in, that stand at this vessel's least depth; null without a vessel. */
-export function smallestBatch({ setting }: Look): { syrupLitres: number; sapLitres: number } | null {
+export function smallestBatch({ setting }: Look): SmallestBatch | null {
   const { design, around, sapBrix } = setting;
   const hot = design.vessel === null ? null : litresAtDepth(design.vessel, design.minDepthMm);
   if (hot === null) return null;

@@ -3,7 +3,7 @@ import type { Base } from './filter/base.ts';
 import { beliefOf, baseOf, GRID_MS, passTo, type Setting } from './course-time.ts';
 import type { PanModel, Surroundings } from './pan-state.ts';
 import { closeBlock, forgetRecent, hearReading, rateOfRise } from './temperature-track.ts';
-import { BASE_ORDER, BLOCK_ORDER, happenNow } from './timeline.ts';
+import { BASE_ORDER, BLOCK_ORDER, type Boiling, happenNow, runAgain } from './timeline.ts';
 
 /** A reading of this pan's probe, offset included, °C; t in ms, not before the last one. */
 export function panHears(pan: PanModel, t: number, celsius: number): void {
@@ -49,6 +49,15 @@ export function panAfterGap(pan: PanModel, setting: Setting, t: number): void {
   const again = last?.what === 'gap' && last.t === t;
   if (!again) happenNow(pan, setting, { t: Math.max(pan.course.t, t), order: BASE_ORDER, what: 'gap' });
   nothingRecent(pan);
+}
+
+/** What was read from a moment (ms) on was not this pan: its probe had been lifted out. The last half hour can be so mended. */
+export function forgetBlocksFrom(boiling: Boiling, id: string, from: number): void {
+  const { past } = boiling.pans[id]!;
+  const stays = past.happened.filter((one) => one.what !== 'block' || one.t <= from);
+  if (stays.length === past.happened.length) return;
+  past.happened = stays;
+  runAgain(boiling, from);
 }
 
 /** Where the probe of a pan went elsewhere or came back: the first minute is its lag, not the pan. */

@@ -11,7 +11,9 @@ import {
   lookAt,
   type Look,
   type TimeLeft,
+  countToDepth,
   timeToDepth,
+  USEFUL_SHARE,
   timeToStrength,
 } from './forecast.ts';
 import type { PanModel } from './pan-state.ts';
@@ -51,9 +53,9 @@ export function readPan(
   const look = lookAt(pan, setting, t);
   const strength = strengthOf(look);
   const finish = around.waterC === null ? null : timeToStrength(look, around.limits.finish.brix);
-  const shallow = timeToDepth(look, BARE_DEPTH_MM);
+  const shallow = countToDepth(look, BARE_DEPTH_MM);
   const strong = around.waterC === null ? null : timeToStrength(look, around.limits.scorch.brix);
-  const burns = earlier(strong, shallow);
+  const burns = earlier(strong, look.litresShare < USEFUL_SHARE ? shallow : null);
   const steam = evaporation(look);
   const litres = litresNow(look);
   const reading: PanReading = {

@@ -10,6 +10,9 @@ const LEAST_DEPTH_MM = 15;
 /** Strength at which thick syrup is taken to burn on live heat, °Bx: well over any finish, below where published rises part. */
 const SCORCH_BRIX = 75;
 
+/** Beyond this strength published rises part, so no thermometer tells it: a finish beyond it counts as this one, °Bx. */
+const MOST_BRIX = 80;
+
 export interface PanDesign {
   id: string;
   name: string;
@@ -55,6 +58,18 @@ export function panDesign(setup: PanSetup): PanDesign {
 
 function finishStrength(setup: PanSetup, shares: SugarShares, otherwise: number): number {
   if (setup.finish === undefined) return otherwise;
-  if ('brix' in setup.finish) return setup.finish.brix;
-  return strengthFromRise(setup.finish.rise_c, shares, 1013.25) ?? otherwise;
+  if ('brix' in setup.finish) return Math.min(MOST_BRIX, setup.finish.brix);
+  return strengthFromRise(setup.finish.rise_c, shares, 1013.25) ?? MOST_BRIX;
+}
+
+/** One sentence where a finish was set that no thermometer can tell, with what is done instead; else null. */
+export function finishBeyondScale({ id, name, sap, finish }: PanSetup): string | null {
+  if (finish === undefined) return null;
+  const isBeyond =
+    'brix' in finish
+      ? finish.brix > MOST_BRIX
+      : strengthFromRise(finish.rise_c, sugarShares(sap ?? 'maple'), 1013.25) === null;
+  if (!isBeyond) return null;
+  const asked = 'brix' in finish ? `${finish.brix} °Bx` : `a rise of ${finish.rise_c} °C`;
+  return `${name ?? id}: a finish of ${asked} lies beyond what a thermometer can tell (${MOST_BRIX} °Bx), so the finish is called at ${MOST_BRIX} °Bx and scorch-risk before it; go on from there by your own eyes.`;
 }

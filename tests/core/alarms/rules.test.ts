@@ -56,6 +56,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     shallow: null,
     litresShare: 0.08,
     justPoured: false,
+    byCount: false,
     scorchRiseC: 6.7,
     signs: noSigns,
     portLost: false,
@@ -206,3 +207,27 @@ test.each([
     expect(events).toEqual(['raised']);
   },
 );
+
+test('a finish that no thermometer shows is called as counted', () => {
+  const said = (byCount: boolean) => found('finish', { brix: 67.1 }, { reachedFinish: true, byCount })!.why();
+  expect(said(true)).toMatch(/by count, not by thermometer: check with an instrument$/u);
+  expect(said(false)).not.toContain('by count');
+});
+
+const bare = (seconds: number, low: number, high: number): TimeLeft => ({ seconds, low, high, sigma: 0.5 });
+
+test.each([
+  ['known well, by its early end', bare(300, 140, 620), 0.1, 'over'],
+  ['known well but as well a quarter of an hour, by its middle', bare(300, 100, 901), 0.1, 'between'],
+  ['known badly, by its middle', bare(239, 60, 900), 0.6, 'over'],
+  ['known badly, not by its early end', bare(300, 60, 800), 0.6, 'between'],
+])('a bare bottom that is %s', (_, shallow, litresShare, expected) => {
+  expect(side('scorch-risk', { scorch_in_s: null }, { shallow, litresShare })).toBe(expected);
+});
+
+test('a pan whose depth is hardly known is called all the same, and says that it is a count', () => {
+  const why = (litresShare: number) =>
+    found('scorch-risk', { scorch_in_s: null }, { shallow: bare(200, 60, 700), litresShare })!.why();
+  expect(why(0.6)).toContain('look how deep it is');
+  expect(why(0.1)).toContain('50 mm deep');
+});

@@ -13,6 +13,8 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   evidence: null,
   questioned: false,
   refused: null,
+  weighed: false,
+  countsAs: null,
   reminded: false,
   corrections: [],
 });

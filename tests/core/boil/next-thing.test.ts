@@ -72,9 +72,9 @@ test('without a water point it asks for one, then for litres, else it says to wa
 });
 
 test('a batch that ends too shallow is poured into a smaller pot before it is done; once it is late, the finish leads', () => {
-  const shallow = { depthMm: 9, pourBrix: 45 };
+  const shallow = { depthMm: 9, pourBrix: 45, moreSapLitres: 12 };
   const next = (pourInS: number | null) =>
-    nextThing([soonest], [], true, 1000, [{ pan: 'p1', shallow: { ...shallow, pourInS } }]);
+    nextThing([soonest], [], true, 1000, [{ pan: 'p1', shallow: { ...shallow, pourInS, moreSapLitres: 12 } }]);
   expect(next(300)).toMatchObject({ what: 'smaller-pot', pan: 'p1', at: 301_000 });
   expect(next(0).what).toBe('finish');
   expect(next(null).what).toBe('finish');

@@ -3,18 +3,28 @@ import { expect, test } from 'vitest';
 import { roomWords, shallowWords } from '../../../src/screen/words/advice-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
-const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000 };
+const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 };
 
 test('a small batch is told of with when to carry it, and once it is thick enough without', () => {
   expect(shallowWords(moment, shallow, metric)).toBe(
     'Too little for this pot: it ends 9\u00a0mm deep. Pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
   );
-  expect(shallowWords(moment, { ...shallow, pourInS: null }, metric)).toMatch(/at about 45\u00a0°Bx\.$/u);
-  expect(shallowWords(moment, { ...shallow, pourInS: 0 }, american)).toMatch(/Pour it into a smaller pot\.$/u);
+  expect(shallowWords(moment, { ...shallow, pourInS: null, moreSapLitres: 12 }, metric)).toMatch(
+    /at about 45\u00a0°Bx\.$/u,
+  );
+  expect(shallowWords(moment, { ...shallow, pourInS: 0, moreSapLitres: 12 }, american)).toMatch(
+    /Pour it into a smaller pot\.$/u,
+  );
 });
 
 test('the room is said in the unit chosen, and not where it is nothing or not known', () => {
-  const room = (roomLitres: number | null) => ({ pan: 'p1', ask: null, shallow: null, roomLitres });
+  const room = (roomLitres: number | null) => ({
+    pan: 'p1',
+    ask: null,
+    shallow: null,
+    roomLitres,
+    smallestBatch: null,
+  });
   expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once');
   expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once');
   expect(roomWords(room(null), metric)).toBeNull();

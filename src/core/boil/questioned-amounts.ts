@@ -1,0 +1,123 @@
+// Amounts that the thermometer contradicts: a noted pour that cooled its pan like half or twice as much is asked about.
+import { fullKgPerS, beliefOf } from '../pan/course-time.ts';
+import { FIRE, LEVEL, SIZE, varianceOf } from '../pan/filter/belief.ts';
+import { massOfLitres, steamForWarming } from '../pan/filter/liquid.ts';
+import { COLD_C } from '../pan/course-time.ts';
+import { median } from '../pan/robust-statistics.ts';
+import { NOTED_AFTER_MS, NOTED_BEFORE_MS } from '../pan/pours-seen.ts';
+import { takeOutOfPast } from '../pan/timeline.ts';
+import type { Mark } from './entries.ts';
+import { happenByMark, keyOf, pourOf, takeBack } from './pours.ts';
+import { boilingOf, settingOf } from './settings.ts';
+import type { BoilState, KeptMark } from './state.ts';
+
+/** A noted amount is asked about where the heat that it took is so many standard deviations from it. */
+const DOUBTED_SIGMAS = 3;
+/** Litres are typed to this share; what a fire gives and loses while it warms something cold is known to that, beside its own. */
+const LITRES_SHARE = 0.08;
+const HEAT_SHARE = 0.15;
+/** When it fell and when it boiled again are seen to this, s; a boil is believed so much late, s. */
+const SEEN_SIGMA_S = 20;
+const BELIEVED_LATE_S = 20;
+/** Warm sap hardly shows, °C; nor does a dip of less, °C. */
+const WARM_C = 50;
+const DIP_C = 0.8;
+/** It boiled before, if these blocks did, ms and °C. */
+const BEFORE_MS = 60_000;
+const BOILED_C = -0.6;
+/** Whoever was asked and says an amount again, within this, ms, alike to this share, means it. */
+const AGAIN_WITHIN_MS = 20 * 60_000;
+const ALIKE_SHARE = 0.2;
+
+type TopUp = Mark & { kind: 'top-up'; litres: number };
+
+/** Holds each noted pour against its dip, once its pan boils again. Call after the pans were stepped to t (ms). */
+export function questionAmounts(state: BoilState, t: number): void {
+  for (const kept of state.marks) {
+    if (kept.weighed || kept.withdrawn || kept.questioned || kept.mark.kind !== 'top-up') continue;
+    const { litres } = kept.mark;
+    if (litres === undefined || t - kept.at > AGAIN_WITHIN_MS) kept.weighed = true;
+    else weigh(state, kept, { ...kept.mark, litres }, t);
+  }
+}
+
+function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
+  const seen = litresOfDip(state, kept, mark);
+  if (seen === null) return;
+  kept.weighed = true;
+  const off = Math.log(mark.litres / seen.litres);
+  if (Math.abs(off) <= DOUBTED_SIGMAS * Math.hypot(LITRES_SHARE, seen.share)) return;
+  kept.questioned = true;
+  kept.countsAs = seen.litres;
+  takeOutOfPast(boilingOf(state), keyOf(state, kept));
+  happenByMark(state, kept, [pourOf(state, kept, { ...mark, litres: seen.litres }, seen.share)]);
+  const { name } = state.designs[mark.pan]!;
+  const sentence = `${name}: ${mark.litres} L were noted, but it cooled as by about ${seen.litres.toFixed(1)} L, which is what counts. Please note once more how much it was: that counts.`;
+  state.notices.push({ t, sentence });
+}
+
+/** What the fire had to warm until it boiled again, as litres of such sap; null while or where that cannot be told. */
+function litresOfDip(state: BoilState, kept: KeptMark, mark: TopUp): { litres: number; share: number } | null {
+  const celsius = mark.celsius ?? COLD_C;
+  const pan = state.pans[mark.pan];
+  if (pan === undefined || celsius > WARM_C || hasCompany(state, kept, mark.pan)) return null;
+  const { course } = pan;
+  const fellAt = fallNear(state, mark.pan, kept.at);
+  if (fellAt === null || course.phase !== 'boiling' || course.boilingFrom <= fellAt || course.belief === null)
+    return null;
+  const setting = settingOf(state, mark.pan);
+  const belief = beliefOf(course, setting);
+  const seconds = (course.boilingFrom - fellAt) / 1000 - BELIEVED_LATE_S;
+  if (seconds <= 2 * SEEN_SIGMA_S || course.flame <= 0) return null;
+  const brix = mark.brix ?? setting.sapBrix;
+  const warming = steamForWarming(brix, celsius, setting.around.waterC ?? 100);
+  const fire = new Array<number>(SIZE).fill(0);
+  fire[LEVEL] = fire[FIRE] = 1;
+  return {
+    litres: (fullKgPerS(belief) * course.flame * seconds) / warming / massOfLitres(1, brix),
+    share: Math.hypot(Math.sqrt(varianceOf(belief, fire)), SEEN_SIGMA_S / seconds, HEAT_SHARE),
+  };
+}
+
+/** Another change of the same pan near it: one dip is then of both. */
+function hasCompany(state: BoilState, kept: KeptMark, pan: string): boolean {
+  return state.marks.some(({ mark, at, withdrawn }, i) => {
+    if (withdrawn || state.marks[i] === kept || Math.abs(at - kept.at) > NOTED_BEFORE_MS + NOTED_AFTER_MS) return false;
+    if (mark.kind === 'transfer') return mark.from === pan || mark.to === pan;
+    return (mark.kind === 'top-up' || mark.kind === 'draw-off' || mark.kind === 'flame') && mark.pan === pan;
+  });
+}
+
+/** When a boiling pan fell, near a noted pour, ms; null where it did not boil before or did not fall. */
+function fallNear(state: BoilState, pan: string, at: number): number | null {
+  const blocks = state.pans[pan]!.past.happened.flatMap((one) => (one.what === 'block' ? [one] : []));
+  const near = blocks.filter(({ t }) => t > at - NOTED_BEFORE_MS && t < at + NOTED_AFTER_MS);
+  for (const { t, riseC } of near) {
+    const before = blocks.filter((one) => one.t < t && one.t >= t - BEFORE_MS).map((one) => one.riseC);
+    if (before.length < 6) continue;
+    const usual = median(before);
+    if (usual >= BOILED_C && riseC < usual - DIP_C) return t;
+  }
+  return null;
+}
+
+/** Somebody who was asked how much it was says it again: the first word counts no more. */
+export function answersAmount(state: BoilState, { mark, at, t }: KeptMark): KeptMark | null {
+  if (mark.kind !== 'top-up' || mark.litres === undefined) return null;
+  const { pan, litres } = mark;
+  const asked = state.marks.findLast(
+    (one) => one.countsAs !== null && !one.withdrawn && one.mark.kind === 'top-up' && one.mark.pan === pan,
+  );
+  if (asked === undefined || t - asked.t > AGAIN_WITHIN_MS) return null;
+  const typedAgain = mark.happened === undefined || Math.abs(at - asked.at) < NOTED_BEFORE_MS;
+  const said = [asked.countsAs!, (asked.mark as TopUp).litres];
+  return typedAgain && said.some((one) => Math.abs(Math.log(litres / one)) < ALIKE_SHARE) ? asked : null;
+}
+
+/** The first word is taken out, and the new one stands in its time. */
+export function takeAnswer(state: BoilState, asked: KeptMark, kept: KeptMark): void {
+  takeBack(state, asked, kept.t);
+  asked.countsAs = null;
+  kept.at = asked.at;
+  kept.weighed = true;
+}
