@@ -84,7 +84,8 @@ function passStep(course: Course, setting: Setting, seconds: number): void {
     course.fall.heatS += seconds * flame;
     course.fall.heatSinceLowestS += seconds * flame;
   }
-  const passing = { flame, seconds, boiling, wanderC: course.wanderC };
+  const tended = setting.design.ceilingC === null;
+  const passing = { flame, seconds, boiling, wanderC: course.wanderC, tended };
   passTime(belief, FIRES[setting.design.heatKind], passing);
 }
 

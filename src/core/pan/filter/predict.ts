@@ -19,8 +19,13 @@ export const FIRES: Record<Heat['kind'], FireKind> = {
   other: { swing: 0.12, lastsS: 300 },
 };
 
-/** The long-run level itself wanders: 7 % in an hour (common practice: a bottle cools, embers build up), share² a second. */
+/** A fire that nobody touches wanders in its long-run level: 7 % in an hour (common practice: a bottle cools, embers build up), share² a second. */
 export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;
+/**
+ * What was is less sure than what will be "if the fire stays": hands turn a valve by a third or more every few hours and
+ * do not say so, 12 % in an hour with all else (practice).
+ */
+const TENDED_VARIANCE_PER_S = 0.12 ** 2 / 3600;
 /** Superheat, bubbles and stirring move what a rise shows, and lose their memory in this time, s (practice). */
 export const WANDER_S = 600;
 /** Water per sugar never falls under this: syrup that is nearly dry burns. */
@@ -31,12 +36,16 @@ const MOST_AT_ONCE = 0.5;
 /** Water per sugar that leaves each second at a flame. */
 export const rateOf = ({ x }: Belief, flame: number): number => flame * Math.exp(x[LEVEL]! + x[FIRE]! - x[SUGAR]!);
 
-/** A stretch of time: at a flame (0 to 1), so many seconds, of which steam leaves in `boiling`; how much a rise wanders, °C. */
+/**
+ * A stretch of time: at a flame (0 to 1), so many seconds, of which steam leaves in `boiling`; how much a rise wanders, °C;
+ * and whether a hand on the flame decides how much leaves, or only the surface of a pan kept below its boil.
+ */
 export interface Passing {
   flame: number;
   seconds: number;
   boiling: number;
   wanderC: number;
+  tended: boolean;
 }
 
 /**
@@ -44,7 +53,7 @@ export interface Passing {
  * is known as well as sugar, level and fire are.
  */
 export function passTime(belief: Belief, kind: FireKind, passing: Passing): void {
-  const { flame, seconds, boiling, wanderC } = passing;
+  const { flame, seconds, boiling, wanderC, tended } = passing;
   const { x } = belief;
   const u = waterOf(belief);
   const gone = Math.min(rateOf(belief, flame) * boiling, MOST_AT_ONCE * (u - DRY_U));
@@ -54,7 +63,7 @@ export function passTime(belief: Belief, kind: FireKind, passing: Passing): void
   }
   fade(belief, FIRE, kind.swing, Math.exp(-seconds / kind.lastsS));
   fade(belief, WANDER, wanderC, Math.exp(-seconds / WANDER_S));
-  addVariance(belief, LEVEL, LEVEL, LEVEL_VARIANCE_PER_S * seconds);
+  addVariance(belief, LEVEL, LEVEL, (tended ? TENDED_VARIANCE_PER_S : LEVEL_VARIANCE_PER_S) * seconds);
 }
 
 /** A number that dies away and is renewed by chance: an Ornstein–Uhlenbeck process of a standard deviation. */
