@@ -159,12 +159,16 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (left === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
   return {
     over: left <= settings.scorchLeadS,
-    inside: left > settings.scorchLeadS * 1.5,
+    // A count that is hardly known is no reason to stop calling; a pour or a look at the depth is.
+    inside: left > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation),
     atOnce: situation.justPoured,
     priority: 'high',
-    why: () => `burns in about ${minutes(left)} min at this heat${depthWords(situation)}`,
+    why: () => `burns in about ${minutes(Math.max(0, left))} min at this heat${depthWords(situation)}`,
   };
 }
+
+const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSituation): boolean =>
+  shallow !== null && litresShare >= TELLING_DEPTH && !justPoured;
 
 function depthWords({ reading, shallow, litresShare }: PanSituation): string {
   if (reading.depth_mm === null && shallow === null) return '';
@@ -183,13 +187,16 @@ function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): numbe
   return thick === null ? byDepth : Math.min(byDepth, thick);
 }
 
-/** A depth known to this share calls by its early end; one known worse by its middle, and says that it is a count. */
+/** A depth known to this share calls by its early end; one known worse so much before its middle, s, and says that it is a count. */
 const TELLING_DEPTH = 0.25;
+const UNSURE_EARLIER_S = 60;
 /** No count calls by its early end where it may as well be a quarter of an hour, s. */
 const SURELY_SOON_S = 900;
 
-const byCount = (left: TimeLeft, litresShare: number): number =>
-  litresShare < TELLING_DEPTH && left.high <= SURELY_SOON_S ? soonest(left) : left.seconds;
+function byCount(left: TimeLeft, litresShare: number): number {
+  if (litresShare >= TELLING_DEPTH) return left.seconds - UNSURE_EARLIER_S;
+  return left.high <= SURELY_SOON_S ? soonest(left) : left.seconds;
+}
 
 /** A wide range calls by its early end: so many seconds of warning are left even then. */
 const LATE_WARNING_S = 90;

@@ -3,7 +3,7 @@ import { type Course, isOff } from './course.ts';
 import { beliefOf, debtFor, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
-import { judgeFinish } from './finish.ts';
+import { judgeCount, judgeFinish } from './finish.ts';
 import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
 import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
@@ -151,7 +151,9 @@ const LAST_FEW = 3;
 /** Holds the strength as it is believed against the finish. */
 export function judgeNow(course: Course, setting: Setting): void {
   const now = beliefOf(course, setting);
-  judgeFinish(course, now, shownBrix(course, setting, now), setting.around.limits.finish);
+  const { finish } = setting.around.limits;
+  if (setting.design.ceilingC !== null) judgeCount(course, now, finish);
+  else judgeFinish(course, now, shownBrix(course, setting, now), finish);
 }
 
 /**

@@ -17,14 +17,19 @@ const AHEAD_BRIX = 2;
 const SHOWN_BEYOND_BRIX = 0;
 const SHOWN_BLOCKS = 3;
 
-/** A count known worse than this, standard deviation of the water's logarithm, must lie beyond the finish for four fifths. */
+/**
+ * A count known worse than this, standard deviation of the water's logarithm, must lie beyond the finish for more of what
+ * it may be; for four fifths (0.84 standard deviations) from twice that on (practice: a high call costs its trust).
+ */
 const SURE_COUNT = 0.15;
 const MOST_OF_IT = 0.84;
 
 /** A pan without a thermometer reaches its finish all the same, by what was poured in and boiled away. */
 export function judgeCount(latches: FinishLatches, belief: Belief, asked: FinishAsked): void {
-  const isSure = Math.sqrt(variance(belief, WATER)) <= SURE_COUNT;
-  judgeFinish(latches, belief, null, isSure ? asked : { ...asked, sigmas: Math.max(MOST_OF_IT, asked.sigmas) });
+  const unsure = Math.min(1, Math.sqrt(variance(belief, WATER)) / SURE_COUNT - 1);
+  const sigmas =
+    unsure > 0 ? Math.max(asked.sigmas, asked.sigmas + unsure * (MOST_OF_IT - asked.sigmas)) : asked.sigmas;
+  judgeFinish(latches, belief, null, { ...asked, sigmas });
 }
 
 /** What the finish is held against: its strength, °Bx, and how many standard deviations of the water must lie beyond it. */

@@ -219,8 +219,8 @@ const bare = (seconds: number, low: number, high: number): TimeLeft => ({ second
 test.each([
   ['known well, by its early end', bare(300, 140, 620), 0.1, 'over'],
   ['known well but as well a quarter of an hour, by its middle', bare(300, 100, 901), 0.1, 'between'],
-  ['known badly, by its middle', bare(239, 60, 900), 0.6, 'over'],
-  ['known badly, not by its early end', bare(300, 60, 800), 0.6, 'between'],
+  ['known badly, a minute before its middle', bare(299, 60, 1100), 0.6, 'over'],
+  ['known badly, not by its early end', bare(301, 60, 800), 0.6, 'between'],
 ])('a bare bottom that is %s', (_, shallow, litresShare, expected) => {
   expect(side('scorch-risk', { scorch_in_s: null }, { shallow, litresShare })).toBe(expected);
 });
@@ -230,4 +230,11 @@ test('a pan whose depth is hardly known is called all the same, and says that it
     found('scorch-risk', { scorch_in_s: null }, { shallow: bare(200, 60, 700), litresShare })!.why();
   expect(why(0.6)).toContain('look how deep it is');
   expect(why(0.1)).toContain('50 mm deep');
+});
+
+test('a call of a pan that is hardly counted is not ended by the count', () => {
+  const later = { shallow: bare(900, 400, 2000), litresShare: 0.6 };
+  expect(side('scorch-risk', { scorch_in_s: null }, later)).toBe('between');
+  expect(side('scorch-risk', { scorch_in_s: null }, { ...later, justPoured: true })).toBe('inside');
+  expect(side('scorch-risk', { scorch_in_s: null }, { ...later, litresShare: 0.1 })).toBe('inside');
 });
