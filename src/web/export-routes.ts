@@ -1,6 +1,6 @@
 // Files of a boil or a season to take away: tables, SenML, the report on paper and jar labels.
 import { Readable } from 'node:stream';
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { formOf } from '../host/export/boil-files.ts';
 import type { NewFile } from '../host/export/new-file.ts';
 import type { Host } from '../host/host.ts';
@@ -22,7 +22,7 @@ export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate,
   const onRequest = requireSession(gate, address);
   let underWay = 0;
 
-  server.get<Asked>('/export/:file', { onRequest }, async (request, reply) => {
+  const download = async (request: FastifyRequest<Asked>, reply: FastifyReply): Promise<FastifyReply> => {
     if (underWay >= MOST_AT_ONCE) return refuse(reply, 503, 'Other files are being made: try again in a moment.');
     const left = new AbortController();
     let file: NewFile | null;
@@ -38,13 +38,16 @@ export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate,
       left.abort();
     });
     return answer(reply, file);
-  });
+  };
+  server.get<Asked>('/export/:file', { onRequest }, download);
+  /** Where recordings stood before there were other forms. */
+  server.get<Asked>('/boils/:file', { onRequest }, download);
 }
 
 /** Null for a name that is none of ours. Throws NotebookProblem when there is no such boil. */
 function fileOf(host: Host, name: string, query: Asked['Querystring'], signal: AbortSignal): NewFile | null {
-  const season = /^season\.csv$/u.test(name);
-  if (season) return host.exports.seasonFile(/^\d{4}$/u.test(query.year ?? '') ? Number(query.year) : null);
+  if (name === 'season.csv')
+    return host.exports.seasonFile(/^\d{4}$/u.test(query.year ?? '') ? Number(query.year) : null);
   const form = formOf(name);
   if (form === null || !/^[\p{L}\p{N}-]+$/u.test(form.stem)) return null;
   const paper = query.paper === 'letter' ? 'letter' : 'a4';

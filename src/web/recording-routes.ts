@@ -1,4 +1,4 @@
-// Recordings by HTTP: a kept boil to take away, a file to import into the notebook or only to open.
+// Recordings by HTTP: a file to import into the notebook or only to open.
 import { Readable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Host } from '../host/host.ts';
@@ -10,18 +10,6 @@ const LONGEST_RECORDING_BYTES = 2_000_000_000;
 
 export function addRecordingRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
   const onRequest = requireSession(gate, address);
-
-  server.get<{ Params: { file: string } }>('/boils/:file', { onRequest }, async (request, reply) => {
-    const boil = /^([\p{L}\p{N}-]+)\.boil\.jsonl$/u.exec(request.params.file)?.[1];
-    if (boil === undefined) return refuse(reply, 404, 'There is no such file.');
-    return answerWith(reply, async () => {
-      const recording = host.recordingOf(boil);
-      return reply
-        .header('content-type', 'application/x-ndjson; charset=utf-8')
-        .header('content-disposition', `attachment; filename*=UTF-8''${encodeURIComponent(boil)}.boil.jsonl`)
-        .send(Readable.from(inPieces(recording)));
-    });
-  });
 
   void server.register(async (scope) => {
     scope.removeAllContentTypeParsers();
@@ -46,16 +34,4 @@ async function answerWith(reply: FastifyReply, work: () => Promise<unknown>): Pr
 
 function bodyOf(request: FastifyRequest): AsyncIterable<Uint8Array> {
   return request.body instanceof Readable ? request.body : Readable.from([]);
-}
-
-/** Many lines at a time: a piece of its own for each would cost more than the line. */
-function* inPieces(lines: Iterable<string>): Generator<string> {
-  let piece = '';
-  for (const line of lines) {
-    piece += `${line}\n`;
-    if (piece.length < 65_536) continue;
-    yield piece;
-    piece = '';
-  }
-  yield piece;
 }

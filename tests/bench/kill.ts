@@ -1,5 +1,5 @@
 // How many kills and power cuts the notebook survives with all that it had acknowledged: 40 kills of the program, 200 cuts.
-import { cutPower, whyNoPowerCuts } from '../notebook/power-cut/power-cut.ts';
+import { cutPower, whyNoPowerCuts } from '../notebook/power-cut.ts';
 import { killRound, MOMENTS, tidyUp } from '../cli/kill-rounds.ts';
 import { ownFolder } from '../cli/program.ts';
 
@@ -37,7 +37,7 @@ function powerCuts(): void {
     ['a disk that keeps its word', 0],
     ['every ninth sync fails', 9],
   ] as const) {
-    const results = [1, 2, 3, 4].flatMap((seed) => cutPower(CUTS_A_RUN, seed * 101, 5000, failEvery));
+    const results = [1, 2, 3, 4].flatMap((seed) => cutPower(CUTS_A_RUN, seed * 101, 3000, failEvery));
     const unsound = results.filter(({ faults }) => faults.length > 0);
     for (const { faults } of unsound.slice(0, 5)) console.log(`  ${faults.join('; ')}`);
     console.log(`  power cut, ${words}   ${results.length - unsound.length} of ${results.length} sound`);

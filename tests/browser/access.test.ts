@@ -57,7 +57,7 @@ const OPENED: [keys: string[], there: string][] = [
   [['v'], '.cards-big'],
 ];
 
-test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', { timeout: 60_000 }, async (theme) => {
+test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', async (theme) => {
   await page.evaluate(`document.documentElement.dataset.theme = '${theme}'`);
   const found: string[] = [];
   host.show(replayed);

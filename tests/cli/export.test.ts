@@ -73,3 +73,33 @@ test('another end of the name is refused, and says which there are', () => {
   const { status, stderr } = exported('boil.xls');
   expect([status, stderr]).toEqual([2, expect.stringMatching(/\.boil\.jsonl.*\.csv/)]);
 });
+
+test('a report, labels and the season are written, on the paper that was asked for', () => {
+  const pdf = (name: string) => readFileSync(own.path(name), 'latin1');
+  expect(panwarden('export', 'latest', '--to', own.path('r.pdf'), '--data', data, '--paper', 'letter').status).toBe(0);
+  expect(pdf('r.pdf')).toMatch(/^%PDF-[\s\S]*MediaBox \[0 0 612 792\]/);
+  const labels = panwarden('labels', boil, '--to', own.path('l.pdf'), '--data', data, '--text', 'Ours');
+  expect([labels.status, labels.stdout]).toEqual([0, expect.stringContaining(boil)]);
+  expect(pdf('l.pdf')).toMatch(/^%PDF-[\s\S]*MediaBox \[0 0 595/);
+  expect(panwarden('season', '--to', own.path('s.csv'), '--data', data, '--year', '2027').status).toBe(0);
+  expect(readBack('s.csv').map((row) => row['boil'])).toEqual([boil]);
+  expect(panwarden('export', 'latest', '--to', own.path('r.pdf'), '--data', data, '--paper', 'a5').status).toBe(2);
+});
+
+test('a pack that was exported is imported as a boil of its own', () => {
+  expect(exported('b.senml.json').status).toBe(0);
+  const { status, stderr, lines } = panwarden(
+    'import',
+    own.path('b.senml.json'),
+    '--data',
+    own.path('other'),
+    '--json',
+  );
+  expect([status, lines()[0]]).toMatchObject([0, { kind: 'boil', running: false }]);
+  expect(stderr).toContain('does not say which sap');
+});
+
+test.each(['labels', 'season'])('%s has --help and needs --to', (name) => {
+  expect(panwarden(name, '--help').stdout).toContain(`panwarden ${name}`);
+  expect(panwarden(name, 'latest').status).toBe(2);
+});

@@ -7,8 +7,9 @@ export const dayText = (started: string, t = 0): string => localIso(started, t).
 /** "07:30". */
 export const timeText = (started: string, t: number): string => localIso(started, t).slice(11, 16);
 
-/** "3 h 05 min" or "40 min". */
+/** "40 s", "40 min" or "3 h 05 min". */
 export function lengthText(seconds: number): string {
+  if (seconds < 120) return `${Math.round(seconds)} s`;
   const minutes = Math.round(seconds / 60);
   if (minutes < 60) return `${minutes} min`;
   return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;

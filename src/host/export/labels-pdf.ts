@@ -1,5 +1,6 @@
 // A sheet of labels for the jars of a boil: what is known is printed, what is not has a line to write on.
-import { formatStrength, formatVolume } from '../../core/quantities/format.ts';
+import { formatNumber, formatStrength } from '../../core/quantities/format.ts';
+import { volumeFromLitres } from '../../core/quantities/units.ts';
 import type { BoilPage, Jars } from '../../core/season/records.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type { Settings } from '../../protocol/messages.ts';
@@ -69,10 +70,21 @@ function linesOf({ syrup }: BoilPage, jar: Jars | null, { name, day, text, setti
     name,
     `Date ${jar?.filled ?? day}`,
     `Lot ${jar?.lot ?? BLANK}`,
-    `Volume ${jar === null ? BLANK : formatVolume(jar.litres, settings.volume)}`,
+    `Volume ${jar === null ? BLANK : jarVolume(jar.litres, settings)}`,
     `Density ${brix === undefined ? BLANK : formatStrength(brix, brix, brix, settings.strength)}`,
     ...(text.trim() === '' ? [] : [text.trim()]),
   ];
+}
+
+/** Fluid ounces in a gallon: 128 of the US, 160 imperial (NIST Handbook 44, appendix C; from memory). */
+const OUNCES = { 'us-gallon': [128, 'US fl oz'], 'imperial-gallon': [160, 'imp fl oz'] } as const;
+
+/** "250 ml"; beside gallons "8.5 US fl oz (250 ml)", for nobody counts a jar in gallons. */
+function jarVolume(litres: number, { volume }: Settings): string {
+  const metric = litres < 1 ? `${formatNumber(litres * 1000, 0)} ml` : `${Number(litres.toFixed(2))} L`;
+  if (volume === 'litre') return metric;
+  const [ounces, symbol] = OUNCES[volume];
+  return `${formatNumber(volumeFromLitres(litres, volume) * ounces, 1)} ${symbol} (${metric})`;
 }
 
 function drawLabel(sheet: Sheet, [name = '', ...lines]: string[], place: number): void {

@@ -28,7 +28,7 @@ export async function* reportPdf(notebook: Notebook, boil: string, options: Repo
   drawCurveBelow(sheet, data, y);
   drawLog(sheet, data);
   if (practice) sheet.onEveryPage(() => drawPractice(sheet));
-  yield* sheet.finished(`${title}, ${dayText(header.started)}${practice ? `. ${PRACTICE}` : ''}`);
+  yield* sheet.finished(`${title}, ${dayText(header.started)}`);
 }
 
 const titleOf = ({ source: { header, boil } }: ReportData): string => (header.name ?? '') || boil;

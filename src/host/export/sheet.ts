@@ -95,11 +95,12 @@ export class Sheet {
 
   /** The foot of every page, and the whole file in pieces. */
   async *finished(foot: string): AsyncGenerator<Uint8Array> {
-    const missing = this.#shown(foot) !== '' && !this.#isWhole ? ` ${MISSING_SENTENCE}` : '';
+    const missing = this.#isWhole ? '' : MISSING_SENTENCE;
+    const said = [foot, missing].filter((part) => part !== '').join('. ');
     this.onEveryPage((page, pages) => {
       const y = this.doc.page.height - MARGIN - 8;
       const pagesText = pages === 1 ? '' : `page ${page} of ${pages}`;
-      this.text(`${foot}${missing}`, MARGIN, y, {
+      this.text(said, MARGIN, y, {
         size: 7,
         colour: '#555',
         width: this.width - 2 * MARGIN - 70,

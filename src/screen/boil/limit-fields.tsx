@@ -49,7 +49,7 @@ function aboutFinish(pan: PanDraft, { now, reading }: Standing, shown: Settings)
 export function FinishFields({ pan, standing, change }: FieldsProps): JSX.Element {
   const units = unitSymbols(settings.value);
   return (
-    <div>
+    <div class="lead-field">
       <Select
         label="It is done at"
         value={pan.finish}
@@ -77,7 +77,7 @@ export function LeastDepthField({ pan, standing, change }: FieldsProps): JSX.Ele
   const typed = typedNumber(pan.leastDepth);
   const mm = typed === null ? USUAL_DEPTH_MM : mmOf(typed, shown);
   return (
-    <div>
+    <div class="lead-field">
       <NumberInput
         label="Never shallower than"
         unit={unitSymbols(shown).length}

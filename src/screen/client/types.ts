@@ -1,9 +1,8 @@
 // The names by which the screen calls the parts of a message; all of them come from the protocol.
-import type { Command, Now } from '../../protocol/messages.ts';
+import type { Advice as ViewedAdvice, Command, Now } from '../../protocol/messages.ts';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
 
 export type {
-  Advice,
   AlarmView,
   BoilListing,
   Command,
@@ -41,6 +40,12 @@ export type Port = NonNullable<Header['ports']>[number];
 export type Mark = Now['marks'][number]['mark'];
 export type MarkKind = Mark['kind'];
 export type Priority = Now['alarms'][number]['priority'];
+/** What a vessel can finish at the least, litres at 20 °C. */
+export interface SmallestBatch {
+  syrupLitres: number;
+  sapLitres: number;
+}
+export type Advice = ViewedAdvice & { smallestBatch?: SmallestBatch | null };
 /** What one mark changed in what is believed of a pan. */
 export type Correction = Now['marks'][number]['corrections'][number];
 /** What a boil is started with: its header without the moment at which it starts. */

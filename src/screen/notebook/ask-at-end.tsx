@@ -13,7 +13,11 @@ function Ask({ boil }: { boil: string }): JSX.Element | null {
   const { view } = useAsked<BoilPageView>({ boil_page: { boil } }, boil, ({ form }) => form === null);
   if (view === null || view.form === null || Object.keys(view.page).length > 0) return null;
   const done = (): void => void (asked.value = [...asked.value, boil]);
-  return <EndOfBoilForm view={{ ...view, form: view.form }} kept={done} later={done} />;
+  return (
+    <div class="pans-question">
+      <EndOfBoilForm view={{ ...view, form: view.form }} kept={done} later={done} />
+    </div>
+  );
 }
 
 export function AskAtEnd({ now }: { now: Now }): JSX.Element | null {

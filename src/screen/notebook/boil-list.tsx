@@ -73,6 +73,9 @@ function Row({ row }: { row: BoilRow }): JSX.Element {
   );
 }
 
+/** Names from A on; all else the newest or the greatest first, unless it is turned round. */
+const isDescending = ({ sort }: Find): boolean => sort !== 'name';
+
 interface FinderProps {
   find: Find;
   set: (find: Find) => void;
@@ -119,15 +122,15 @@ function Finder({ find, set }: FinderProps): JSX.Element {
           label="Sorted by"
           value={find.sort ?? 'started'}
           options={SORTS}
-          set={(sort) => change({ sort, descending: sort !== 'name' })}
+          set={(sort) => change({ sort, descending: isDescending({ sort }) })}
         />
         <label class="check">
           <input
             type="checkbox"
-            checked={find.descending === false || (find.sort === 'name' && find.descending !== true)}
-            onChange={(event) => change({ descending: !event.currentTarget.checked })}
+            checked={find.descending !== undefined && find.descending !== isDescending(find)}
+            onChange={(event) => change({ descending: isDescending(find) !== event.currentTarget.checked })}
           />
-          <span>Least first</span>
+          <span>The other way round</span>
         </label>
       </div>
     </details>

@@ -17,6 +17,15 @@ async function openReplay(boil: string): Promise<void> {
   if (await tell({ replay: { boil } })) goTo('replay');
 }
 
+const WAYS = [
+  ['pdf', 'Report to print (PDF, A4)'],
+  ['pdf?paper=letter', 'Report (PDF, Letter)'],
+  ['labels.pdf', 'Jar labels (PDF)'],
+  ['csv', 'Readings (CSV)'],
+  ['marks.csv', 'Marks (CSV)'],
+  ['senml.json', 'SenML'],
+] as const;
+
 function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | null }): JSX.Element {
   const { boil, name, started, seconds, practice, running } = view;
   return (
@@ -43,6 +52,16 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
           Export
         </a>
       </p>
+      <details class="finder">
+        <summary>Other ways to take it along</summary>
+        <p class="row">
+          {WAYS.map(([ending, word]) => (
+            <a key={ending} class="button" href={`export/${encodeURIComponent(boil)}.${ending}`} download>
+              {word}
+            </a>
+          ))}
+        </p>
+      </details>
     </>
   );
 }

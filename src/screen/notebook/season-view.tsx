@@ -130,6 +130,11 @@ export function SeasonPart(): JSX.Element {
         <h2>Boils of {view.year}</h2>
         <BoilsOfSeason season={view} />
         <p class="hint">– is not known. Practice boils are left out.</p>
+        <p>
+          <a class="button" href={`export/season.csv?year=${view.year}`} download>
+            This season as CSV
+          </a>
+        </p>
       </section>
     </>
   );

@@ -27,8 +27,11 @@ interface LeadFieldProps {
 export function LeadField({ id, lead, value, usual, settings, pans, more = [], choose }: LeadFieldProps): JSX.Element {
   const seconds = value ?? usual?.seconds ?? 0;
   const minutes = [...new Set([...lead.minutes, ...(value === null ? [] : [value / 60])])].sort((a, b) => a - b);
+  // Where no pan is looked at, what is left as it stands elsewhere has been told there.
+  const isTold = value === null && pans.length === 0;
+  const sentences = isTold ? [] : leadSentences(lead.name, seconds, settings, pans);
   return (
-    <div>
+    <div class="lead-field">
       <label>
         <span>{lead.label}</span>
         <select
@@ -38,7 +41,7 @@ export function LeadField({ id, lead, value, usual, settings, pans, more = [], c
         >
           {usual !== undefined && (
             <option value="">
-              {usual.word} ({usual.seconds / 60} min before)
+              {usual.word} ({usual.seconds / 60} min)
             </option>
           )}
           {minutes.map((each) => (
@@ -49,7 +52,7 @@ export function LeadField({ id, lead, value, usual, settings, pans, more = [], c
         </select>
       </label>
       <div id={id} class="hint">
-        {[...leadSentences(lead.name, seconds, settings, pans), ...more].map((sentence) => (
+        {[...sentences, ...more].map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </div>

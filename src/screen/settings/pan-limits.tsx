@@ -6,7 +6,8 @@ import type { PanDraft } from '../boil/boil-draft.ts';
 import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
 import type { Standing } from '../boil/limit-fields.tsx';
 import { saps, settings, tell } from '../client/store.ts';
-import type { Header, Now } from '../client/types.ts';
+import type { Advice, Header, Now } from '../client/types.ts';
+import { smallestWords } from '../words/advice-words.ts';
 import { panName } from '../words/pan-words.ts';
 
 interface LimitsFormProps {
@@ -67,8 +68,10 @@ export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element 
   if (now.header === null) return null;
   const reading = now.readings.find((each) => each.pan === pan) ?? null;
   const name = panName(now.header, pan);
+  const advice: Advice | undefined = now.advice.find((each) => each.pan === pan);
+  const smallest = advice?.smallestBatch ?? null;
   return (
-    <section class="panel" aria-label={`When ${name} calls`}>
+    <section class="panel pan-limits" aria-label={`When ${name} calls`}>
       {open ? (
         <>
           <h2>When {name} calls</h2>
@@ -84,6 +87,7 @@ export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element 
           When {name} is done, and when it calls …
         </button>
       )}
+      {smallest !== null && <p>{smallestWords(smallest, settings.value)}</p>}
     </section>
   );
 }

@@ -42,7 +42,7 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
     <fieldset class="pan-fields">
       <legend>{NAMES[sap]}</legend>
       <div class="fields">
-        <div>
+        <div class="lead-field">
           <FinishFields pan={pan} standing={null} change={typed} />
           {problem !== null && <p class="problem">✕ {problem}</p>}
         </div>

@@ -1,7 +1,7 @@
 // What would help a pan, in one line: a smaller pot, and how much may be poured in at once.
 import { formatVolume } from '../../core/quantities/format.ts';
-import type { Advice, Now, Settings } from '../client/types.ts';
-import { depth, litresShown, strength } from './amounts.ts';
+import type { Advice, Now, Settings, SmallestBatch } from '../client/types.ts';
+import { depth, litresShown, strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 
 /** Half of the range within which "about" is meant, °Bx. */
@@ -21,4 +21,10 @@ export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, 
 export function roomWords({ roomLitres }: Advice, settings: Settings): string | null {
   if (roomLitres === null || litresShown(roomLitres, settings) < 0.1) return null;
   return `up to ${formatVolume(roomLitres, settings.volume, 1)} at once`;
+}
+
+/** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap." */
+export function smallestWords({ syrupLitres, sapLitres }: SmallestBatch, settings: Settings): string {
+  const sap = formatVolume(sapLitres, settings.volume, litresShown(sapLitres, settings) < 10 ? 1 : 0);
+  return `The least that this pan can finish: ${volume(syrupLitres, settings)} of syrup, from about ${sap} of sap.`;
 }

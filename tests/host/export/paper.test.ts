@@ -107,10 +107,22 @@ test('one label for each jar, with what is known and lines for what is not', asy
   expect(words.match(/From our own trees/g)).toHaveLength(23);
   expect(words).toContain('Density 66.5\u00a0\u00b0Bx');
   expect(words).toContain('Date 2027-04-19');
+  expect(words.match(/Volume 250 ml/g)).toHaveLength(20);
   expect(words).toContain('Ask your food authority');
   // 23 labels are two sheets of 21; nothing says of which kind or grade the syrup is.
   expect(pdf.toString('latin1').match(/\/Type \/Page\n/g)).toHaveLength(2);
   expect(words).not.toMatch(/maple|birch|pure|organic|grade/i);
+});
+
+test.each([
+  // 0.5 L / 3.785411784 L * 128 and 0.5 L / 4.54609 L * 160, by hand.
+  ['us-gallon', 'Volume 16.9 US fl oz (500 ml)'],
+  ['imperial-gallon', 'Volume 17.6 imp fl oz (500 ml)'],
+])('with %s chosen, a jar holds ounces', async (volume, words) => {
+  const { notebook, boil } = await kept(recordingText());
+  notebook.keepSetting('settings', { volume });
+  notebook.keepPage(boil.boil, { jars: [{ litres: 0.5, count: 1 }] });
+  expect(wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '' })))).toContain(words);
 });
 
 test('very many jars are twenty sheets', async () => {

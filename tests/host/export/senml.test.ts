@@ -31,6 +31,16 @@ test('a boil as a pack keeps every rule, with names, units and times as RFC 8428
   expect(last).toMatchObject({ u: 'Cel', t: 1808058600 + 1190, v: 98.2 });
 });
 
+test('quantities stand in the units of the registry: 20 L at 8 °Bx are 0.02 m3 with a share near 0.08', async () => {
+  const pour = { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 8, celsius: 10 } };
+  const { resolved, wrong } = judgePack(await packOf(recordingText({}, [pour])));
+  expect(wrong).toEqual([]);
+  const first = (quantity: string) => resolved.find(({ n }) => String(n).endsWith(`/${quantity}`));
+  expect(first('volume-at-20-Cel')).toMatchObject({ u: 'm3', v: 0.02 });
+  // The strength is what is believed of what was typed, so it may be a tenth of a °Bx beside it.
+  expect(first('sugar-share')).toMatchObject({ u: '/', v: expect.closeTo(0.08, 2) });
+});
+
 test('the validator finds what is wrong', () => {
   const { wrong } = judgePack('[{"n":"_a","u":"degC","t":1,"v":1,"vs":"x","c_":1}]');
   expect(wrong.map((sentence) => /\d+\.[\d.]+/.exec(sentence)?.[0])).toEqual(['4.4', '4.2', '4.5.1', '12.1', '4.6']);

@@ -1,6 +1,6 @@
 // Holes stay holes, and a cold pan does not flatten the part that matters.
 import { expect, test } from 'vitest';
-import { axisRange, curvePoints } from '../../../src/screen/charts/curve-points.ts';
+import { axisRange, curvePoints, valueAt } from '../../../src/screen/charts/curve-points.ts';
 import type { Curve } from '../../../src/screen/client/types.ts';
 
 const curve = (low: (number | null)[]): Curve => ({
@@ -50,4 +50,16 @@ test('what is expected is drawn in the unit shown, and the limits stand on as th
   expect(points.ahead?.high.at(-1)).toEqual({ x: 5000, y: 107 });
   expect(points.finish.at(-1)).toEqual({ x: 5000, y: 103 });
   expect(points.low).toHaveLength(2);
+});
+
+test('the place of a mark on the curve is that of the nearest reading, and none where none is near', () => {
+  const point = (x: number, y: number | null) => ({ x, y });
+  const points = {
+    low: [point(0, 99), point(60_000, 100), point(120_000, null)],
+    high: [point(0, 101), point(60_000, 101), point(120_000, null)],
+    ...{ water: [], finish: [], scorch: [], ahead: null },
+  };
+  expect(valueAt(points, 20_000)).toBe(100);
+  expect(valueAt(points, 110_000)).toBe(100.5);
+  expect(valueAt(points, 60_000 + 300_001)).toBeNull();
 });

@@ -1,6 +1,6 @@
 // A batch that ends too shallow, and how much may go in at once, in the units chosen.
 import { expect, test } from 'vitest';
-import { roomWords, shallowWords } from '../../../src/screen/words/advice-words.ts';
+import { roomWords, shallowWords, smallestWords } from '../../../src/screen/words/advice-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
 const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 };
@@ -29,4 +29,11 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
   expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once');
   expect(roomWords(room(null), metric)).toBeNull();
   expect(roomWords(room(0.02), metric)).toBeNull();
+});
+
+test('the smallest batch is told as syrup and as the sap that it takes', () => {
+  const said = (settings: typeof metric) =>
+    smallestWords({ syrupLitres: 1.82, sapLitres: 71.4 }, settings).replaceAll('\u00a0', ' ');
+  expect(said(metric)).toBe('The least that this pan can finish: 1.8 L of syrup, from about 71 L of sap.');
+  expect(said(american)).toBe('The least that this pan can finish: 0.48 US gal of syrup, from about 19 US gal of sap.');
 });

@@ -1,9 +1,9 @@
 // A program for the power-cut tests: keeps a boil as a watch does, and writes down each count once it has been kept.
 import { closeSync, openSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
-import { openNotebook } from '../../../src/notebook/open-notebook.ts';
-import { tarnHollow } from '../tarn-hollow.ts';
-import { entryOf } from './entry-of.ts';
+import { openNotebook } from '../../src/notebook/open-notebook.ts';
+import { tarnHollow } from './tarn-hollow.ts';
+import { entryOf } from './told-entry.ts';
 
 const [folder = '', words = '5000', seedWords = '1'] = process.argv.slice(2);
 let seed = Number(seedWords);

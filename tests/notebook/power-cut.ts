@@ -4,10 +4,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { openNotebook } from '../../../src/notebook/open-notebook.ts';
+import { openNotebook } from '../../src/notebook/open-notebook.ts';
 import { readChanges, type Change } from './change-log.ts';
-import { Disk } from './disk.ts';
-import { entryOf } from './entry-of.ts';
+import { Disk } from './cut-disk.ts';
+import { entryOf } from './told-entry.ts';
 
 const here = (name: string) => fileURLToPath(new URL(name, import.meta.url));
 
@@ -46,7 +46,7 @@ function recorded(place: string, folder: string, seed: number, entries: number, 
   });
   if (built.status !== 0) throw new Error(built.stderr);
   spawnSync('mkdir', ['-p', folder]);
-  const run = spawnSync(process.execPath, [here('recorded-program.ts'), folder, String(entries), String(seed)], {
+  const run = spawnSync(process.execPath, [here('told-program.ts'), folder, String(entries), String(seed)], {
     encoding: 'utf8',
     env: {
       ...process.env,
