@@ -43,6 +43,8 @@ export async function restore(file: string, options: { data?: string }): Promise
     const { length } = notebook.boils();
     notebook.close();
     const before = aside === null ? '' : ` The one before is set aside as ${basename(aside)}.`;
-    process.stdout.write(`The notebook of ${file} is back in ${folder}, with ${length} ${length === 1 ? 'boil' : 'boils'}.${before}\n`);
+    process.stdout.write(
+      `The notebook of ${file} is back in ${folder}, with ${length} ${length === 1 ? 'boil' : 'boils'}.${before}\n`,
+    );
   });
 }
