@@ -8,6 +8,7 @@ import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf 
 import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
+import { breakWander, noteWander, wanderOf } from './filter/wander.ts';
 import { medianOfLast } from './robust-statistics.ts';
 import { BOIL_MARGIN_C, notePhase, remember } from './phase.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
@@ -46,8 +47,6 @@ const WARMED_SHARE = 0.25;
 /** Steel of the pot as water, kg (3 kg of steel). */
 const POT_AS_WATER_KG = 0.35;
 
-/** What a rise wanders by at least: superheat to 0.3 °C, bubbles, stirring (practice). */
-const WANDERS_C = 0.06;
 /** Noise of less than this share of a probe's step does not smooth it. */
 const STEPPED = 0.4;
 
@@ -61,7 +60,6 @@ export interface BlockSeen {
 export function takeBlock(course: Course, setting: Setting, block: BlockSeen): void {
   const { design } = setting;
   const { riseC, noiseC, stepC } = block;
-  course.wanderC = WANDERS_C;
   course.riseC = riseC;
   remember(course, course.t, riseC);
   if (course.t < course.deafUntil) return;
@@ -79,17 +77,15 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
   const belief = beliefOf(course, setting);
   notePhase(course, course.t, riseC, noiseC);
   if (course.phase === 'boiling' && course.fall !== null) endFall(course, setting, course.fall);
+  if (course.phase !== 'boiling') breakWander(course.wander);
   if (course.phase === 'boiling') {
+    const coarseC = noiseC < STEPPED * stepC ? stepC : 0;
+    noteWander(course.wander, riseC);
+    course.wanderC = wanderOf(course.wander, coarseC);
     course.debtKg = 0;
     course.warming = null;
     const fresh = course.t - course.boilingFrom < FRESH_MS ? FRESH_FACTOR : 1;
-    showStrength(
-      course,
-      setting,
-      riseC,
-      fresh * (noiseC * noiseC + BLOCK_FLOOR_C ** 2),
-      noiseC < STEPPED * stepC ? stepC : 0,
-    );
+    showStrength(course, setting, riseC, fresh * (noiseC * noiseC + BLOCK_FLOOR_C ** 2), coarseC);
     return;
   }
   const mixed = course.disturbedAt < 0 || course.t - course.disturbedAt > 45_000;

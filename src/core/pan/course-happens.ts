@@ -9,6 +9,7 @@ import { changeBase } from './filter/base.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 import { seeLitres, seeWater } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
+import { breakWander } from './filter/wander.ts';
 import { BOIL_MARGIN_C } from './phase.ts';
 
 /** A level of a flame is set by eye, so that the fire may be off by this share of the change. */
@@ -63,6 +64,7 @@ function rebase(course: Course, setting: Setting, one: Of<'base'>): void {
   if (course.usualRiseC !== null) course.usualRiseC += one.shiftC;
   if (course.riseC !== null) course.riseC += one.shiftC;
   course.recentRises = course.recentRises.map((rise) => rise + one.shiftC);
+  course.wander.rises = course.wander.rises.map((rise) => rise + one.shiftC);
   if (course.fall !== null) {
     const { fromC, lowestC } = course.fall;
     course.fall = { ...course.fall, fromC: fromC + one.shiftC, lowestC: lowestC + one.shiftC };
@@ -168,6 +170,7 @@ function forgetRecent(course: Course): void {
   course.usualRiseC = null;
   course.recentTimes = [];
   course.recentRises = [];
+  breakWander(course.wander);
   course.warming = null;
   course.fall = null;
 }

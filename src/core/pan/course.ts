@@ -1,6 +1,7 @@
 // The course of one pan: all that is believed of it at one moment, and what can happen to it. Run again over the same happenings it ends the same.
 import type { Base } from './filter/base.ts';
 import { type Belief, copyBelief } from './filter/belief.ts';
+import { copyWander, startWander, type Wander } from './filter/wander.ts';
 
 export type Phase = 'cold' | 'boiling' | 'settling';
 
@@ -49,8 +50,9 @@ export interface Course extends FinishLatches {
   /** Heat that is owed before it boils again, as kg of steam; null while nobody knows whether it boils. */
   debtKg: number | null;
   riseC: number | null;
-  /** How much a rise wanders with bubbles, superheat and the steps of the probe, °C. */
+  /** How much a rise wanders with bubbles and superheat, °C, and what showed it. */
   wanderC: number;
+  wander: Wander;
   /** The rise of the last half minute of boiling, °C: the height that a fall is measured from. */
   usualRiseC: number | null;
   /** The last few blocks, newest last. */
@@ -153,7 +155,8 @@ export function startCourse(t: number): Course {
     emptied: false,
     debtKg: null,
     riseC: null,
-    wanderC: 0.07,
+    wanderC: 0.04,
+    wander: startWander(),
     usualRiseC: null,
     recentTimes: [],
     recentRises: [],
@@ -179,6 +182,7 @@ export function copyCourse(course: Course): Course {
     base: course.base === null ? null : { ...course.base },
     recentTimes: [...course.recentTimes],
     recentRises: [...course.recentRises],
+    wander: copyWander(course.wander),
     warming: course.warming === null ? null : { ...course.warming },
     fall: course.fall === null ? null : { ...course.fall },
     seen: course.seen.map((one) => ({ ...one })),

@@ -29,12 +29,12 @@ const widthOf = ({
 }) => (high === null ? Infinity : Math.log(high / low!));
 
 test('a pan of which nobody told how much is in it asks for its depth, and the depth narrows its forecast', () => {
-  const untold = after(30, mark(0, { kind: 'pressure', hpa: 940 }));
+  const untold = after(20, mark(0, { kind: 'pressure', hpa: 940 }));
   expect(untold.advice.ask).toBe('depth');
-  const depth = mark(30 * MINUTE_MS, { kind: 'depth', pan: 'p1', mm: 118 });
-  const measured = after(31, mark(0, { kind: 'pressure', hpa: 940 }), depth);
+  const depth = mark(20 * MINUTE_MS, { kind: 'depth', pan: 'p1', mm: 118 });
+  const measured = after(21, mark(0, { kind: 'pressure', hpa: 940 }), depth);
   expect(widthOf(measured.reading)).toBeLessThan(
-    0.75 * widthOf(after(31, mark(0, { kind: 'pressure', hpa: 940 })).reading),
+    0.75 * widthOf(after(21, mark(0, { kind: 'pressure', hpa: 940 })).reading),
   );
   expect(measured.advice.ask).not.toBe('depth');
 });
@@ -73,7 +73,7 @@ test('thin sap is spoken of once none came for three quarters of an hour, hours 
   const { advice } = after(46, ...told);
   expect(advice.shallow!.depthMm).toBeLessThan(15);
   expect(advice.shallow!.moreSapLitres).toBeGreaterThan(5);
-  expect(advice.shallow!.pourInS).toBeGreaterThan(30 * 60);
+  expect(advice.shallow!.pourInS).toBeGreaterThan(20 * 60);
 });
 
 test('there is room for what the fire warms in a minute', () => {

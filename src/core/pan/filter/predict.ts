@@ -23,11 +23,11 @@ export const FIRES: Record<Heat['kind'], FireKind> = {
 export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;
 /**
  * What was is less sure than what will be "if the fire stays": hands turn a valve by a third or more every few hours and
- * do not say so, 12 % in an hour with all else (practice).
+ * do not say so, 10 % in an hour with all else (practice).
  */
-const TENDED_VARIANCE_PER_S = 0.12 ** 2 / 3600;
+const TENDED_VARIANCE_PER_S = 0.1 ** 2 / 3600;
 /** Superheat, bubbles and stirring move what a rise shows, and lose their memory in this time, s (practice). */
-export const WANDER_S = 600;
+export const WANDER_S = 150;
 /** Water per sugar never falls under this: syrup that is nearly dry burns. */
 export const DRY_U = 0.05;
 /** In one step never more than this share of the water leaves. */

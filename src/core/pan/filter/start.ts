@@ -45,7 +45,7 @@ const USUAL_LAG_S = 7;
 const LAG_SIGMA_S = 4;
 
 /** What a rise wanders by before the probe is known, °C. */
-const USUAL_WANDER_C = 0.07;
+const USUAL_WANDER_C = 0.045;
 
 /** Everything unknown but the pan's own setup. */
 export function startBelief(design: PanDesign, base: Base, swing: number): Belief {
