@@ -8,6 +8,7 @@ export default defineConfig({
       {
         test: {
           name: 'pure',
+          testTimeout: 30_000,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: [
             'tests/browser/**',

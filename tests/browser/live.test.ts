@@ -64,11 +64,13 @@ test('a typed path that does not exist is said to be none, and is put away by on
 test('boards are found by a typed path and their channels can be chosen', async () => {
   says[0] = 'T1=98.25C T2=101.50C';
   says[1] = 'T1=21.75C T2=60.00C';
-  for (const { path } of boards) {
+  // One after the other: a board's channels are listed as they are first heard.
+  for (const [board, { path }] of boards.entries()) {
     await page.getByLabel('Not in the list?').fill(path);
     await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
+    const heard = () => probeChoice().first().locator('option').count();
+    await expect.poll(heard, { timeout: 20_000 }).toBe(3 + 2 * board);
   }
-  await expect.poll(() => probeChoice().first().locator('option').count(), { timeout: 20_000 }).toBe(5);
   expect(await probeChoice().first().innerText()).toMatch(/T2 on \S+, now 101.5/);
 });
 

@@ -24,7 +24,7 @@ export async function takeIn(
 
 /** A recording begins with an object, a pack with an array. */
 async function* asRecording(pieces: Pieces, tell: (sentence: string) => void): AsyncGenerator<Uint8Array | string> {
-  const iterator = pieces[Symbol.asyncIterator]();
+  const iterator = each(pieces);
   const all = { [Symbol.asyncIterator]: () => iterator };
   for (let next = await iterator.next(); next.done !== true; next = await iterator.next()) {
     const start = startOf(next.value);
@@ -32,6 +32,11 @@ async function* asRecording(pieces: Pieces, tell: (sentence: string) => void): A
     yield* start === '[' ? senmlRecording(withFirst(next.value, all), tell) : withFirst(next.value, all);
     return;
   }
+}
+
+/** Pieces that stand ready are taken as those that come. */
+async function* each(pieces: Pieces | Iterable<Uint8Array | string>): AsyncGenerator<Uint8Array | string> {
+  yield* pieces;
 }
 
 async function* withFirst(first: Uint8Array | string, rest: Pieces): AsyncGenerator<Uint8Array | string> {
