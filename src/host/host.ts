@@ -27,6 +27,7 @@ import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
+import { planOf, planOfRunning } from './plan-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
 import { ReplayView } from './replay-view.ts';
@@ -271,6 +272,8 @@ export class Host {
     if ('curve' in command) return this.#curve(command.curve);
     if ('explain' in command) return this.#explain(command.explain);
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
+    if ('plan' in command) return planOf(command.plan);
+    if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
     return this.#doReplay(command);
   }
 

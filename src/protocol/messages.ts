@@ -7,6 +7,7 @@ import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
+import { planSchema } from './plan-schema.ts';
 import { seasonCommands } from './season-messages.ts';
 
 const near_finish_lead_s = z.number().min(60).max(7200);
@@ -147,6 +148,10 @@ export const commandSchema = z.union([
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
   ...seasonCommands,
+  /** What a boil would give and take; data: PlanView */
+  z.strictObject({ ref, plan: planSchema }),
+  /** What is left of the running boil's plan; data: PlanView, or null where it has none. */
+  z.strictObject({ ref, plan_now: z.literal(true) }),
   /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
   z.strictObject({
     ref,

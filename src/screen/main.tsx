@@ -19,6 +19,7 @@ import './styles/explain.css';
 import './styles/alarms.css';
 import './styles/pages.css';
 import './styles/notebook.css';
+import './styles/plan.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

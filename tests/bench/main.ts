@@ -6,6 +6,7 @@ import { latency } from './latency.ts';
 import { kill } from './kill.ts';
 import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
+import { plan } from './plan/plan.ts';
 import { replay } from './replay.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
@@ -22,6 +23,7 @@ const benches: Record<string, Bench> = {
   soak,
   notebook,
   kill,
+  plan,
 };
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */

@@ -9,6 +9,7 @@ import { AskAtEnd } from '../notebook/ask-at-end.tsx';
 import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
 import { Welcome } from '../pans/welcome.tsx';
+import { PlanView } from '../plan/plan-view.tsx';
 import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
 import { LostBand, Notices, PracticeBand, ReplayBand, SaidLine } from './bands.tsx';
@@ -25,6 +26,8 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
   switch (at) {
     case 'notebook':
       return <NotebookView />;
+    case 'plan':
+      return <PlanView now={now} />;
     case 'probes':
       return <ProbesView now={now} />;
     case 'settings':

@@ -7,6 +7,7 @@ import type { Route } from './routes.ts';
 const TABS: [Route, string][] = [
   ['pans', 'Pans'],
   ['notebook', 'Notebook'],
+  ['plan', 'Plan'],
   ['probes', 'Probes'],
   ['settings', 'Settings'],
 ];
