@@ -78,7 +78,9 @@ async function start(): Promise<void> {
 }
 
 app.enableSandbox();
-protocol.registerSchemesAsPrivileged([{ scheme: 'app', privileges: { standard: true, secure: true } }]);
+protocol.registerSchemesAsPrivileged([
+  { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+]);
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
 start().catch((error: Error) => {
   dialog.showErrorBox('Panwarden cannot start', error.message);

@@ -34,7 +34,7 @@ import { ReplayView } from './replay-view.ts';
 import type { Replayable } from './replay-view.ts';
 import { runCommand } from './run-command.ts';
 import { SeasonDesk } from './season-desk.ts';
-import { isSameSetup, leadTimesOf } from './setup.ts';
+import { isSameSetup, callSettingsOf } from './setup.ts';
 import { gathered } from './slices.ts';
 import { liveNow, replayNow } from './snapshots.ts';
 import { Watchkeeper } from './watchkeeper.ts';
@@ -328,9 +328,9 @@ export class Host {
     this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
     this.#notebook.keepSetting(SETTINGS_KEY, this.#settings);
     this.#tell({ kind: 'settings', settings: this.#settings });
-    const leads = leadTimesOf(this.#settings);
-    const isNews = JSON.stringify(leads) !== JSON.stringify(leadTimesOf(before));
-    if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: leads });
+    const calls = callSettingsOf(this.#settings);
+    const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));
+    if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: calls });
     return done;
   }
 

@@ -41,6 +41,8 @@ const choices = {
   near_finish_lead_s,
   scorch_lead_s,
   low_level_lead_s,
+  /** How likely a pan must have reached its finish before it is called: less is sooner. */
+  finish_probability: z.number().min(0.05).max(0.95),
   /** Given whole, like a list. */
   per_sap: z.strictObject({ maple: sapUsual.optional(), birch: sapUsual.optional() }),
   /** Calls are also spoken, after their sound. */
@@ -80,6 +82,7 @@ export const settingsSchema = z.strictObject({
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
   scorch_lead_s: choices.scorch_lead_s.default(240),
   low_level_lead_s: choices.low_level_lead_s.default(600),
+  finish_probability: choices.finish_probability.default(0.5),
   per_sap: choices.per_sap.default({}),
   spoken_calls: choices.spoken_calls.default(false),
   minute_tick: choices.minute_tick.default(false),

