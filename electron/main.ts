@@ -58,8 +58,6 @@ async function start(): Promise<void> {
   const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower });
   const screen = join(import.meta.dirname, '../dist/screen');
   guardSession(session.defaultSession, screen, host);
-  const phones = { folder: screen, nowMs: () => performance.now() };
-  await host.phones.servedBy((where) => servePhones(host, phones, where));
   const preload = join(import.meta.dirname, 'preload.cjs');
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });
   serveWindow(window, host);
@@ -79,6 +77,8 @@ async function start(): Promise<void> {
   });
   powerMonitor.on('shutdown', () => window.destroy());
   await window.loadURL(`${SCREEN_ORIGIN}/index.html`);
+  const phones = { folder: screen, nowMs: () => performance.now() };
+  await host.phones.servedBy((where) => servePhones(host, phones, where));
 }
 
 app.enableSandbox();

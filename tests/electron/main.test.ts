@@ -13,6 +13,7 @@ afterAll(() => rmSync(FOLDER, { recursive: true }));
 const host = {
   listeners: new Set<(message: HostMessage) => void>(),
   command: vi.fn(),
+  phones: { servedBy: vi.fn(async () => undefined) },
   close: vi.fn(async () => undefined),
   subscribe(listener: (message: HostMessage) => void) {
     host.listeners.add(listener);
@@ -73,6 +74,7 @@ test('the window shows the screen with safe preferences and the preload', async 
   const { window, session, Menu } = await opened();
   const { SAFE_PREFERENCES } = await import('../../electron/rules.ts');
   expect(createHost).toHaveBeenCalledWith(expect.objectContaining({ folder: FOLDER, pagesSound: true }));
+  expect(host.phones.servedBy).toHaveBeenCalled();
   expect(window.options.webPreferences).toEqual({ ...SAFE_PREFERENCES, preload: join(SOURCES, 'preload.cjs') });
   expect(window.addresses).toEqual(['app://panwarden/index.html']);
   expect([...session.defaultSession.schemes.keys()]).toEqual(['app']);
