@@ -42,7 +42,8 @@ module.exports = {
     ),
     {
       name: 'electron-imports',
-      comment: 'the window wraps the host; it knows neither the commands nor the screen, and of the web only the page for phones, which it has to serve as the browser does.',
+      comment:
+        'the window wraps the host; it knows neither the commands nor the screen, and of the web only the page for phones, which it has to serve as the browser does.',
       severity: 'error',
       from: { path: '^electron/' },
       to: { path: '^src/', pathNot: '^src/(core|protocol|ingest|notebook|host|web/phone)/' },
