@@ -11,6 +11,7 @@ import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import { isReplayCommand } from '../protocol/replay-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -23,25 +24,21 @@ import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
 import { Listening } from './listening.ts';
 import type { ListenPort } from './listening.ts';
-import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
-import { ReplayView } from './replay-view.ts';
-import type { Replayable } from './replay-view.ts';
+import { ReplayDesk } from './replay/replay-desk.ts';
 import { runCommand } from './run-command.ts';
 import { SeasonDesk } from './season-desk.ts';
 import { isSameSetup, callSettingsOf } from './setup.ts';
-import { gathered } from './slices.ts';
 import { liveNow, replayNow } from './snapshots.ts';
 import { Watchkeeper } from './watchkeeper.ts';
 import type { WatchkeeperOptions } from './watchkeeper.ts';
 
 type Answered = Extract<HostMessage, { kind: 'answered' }>;
-type ReplayCommand = Extract<Command, { replay: unknown } | { replay_control: unknown } | { replay_close: unknown }>;
 type Pieces = AsyncIterable<Uint8Array | string>;
 
 export interface HostOptions {
@@ -131,15 +128,13 @@ export class Host {
   readonly #starter: BoilStarter;
   readonly #publisher: Publisher;
   readonly #watchkeeper: Watchkeeper;
+  readonly #replay: ReplayDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
   #listening: Listening | null = null;
-  #replay: ReplayView | null = null;
-  #opened: Replayable | null = null;
-  #openedCount = 0;
 
   constructor(options: HostOptions, lock: FolderLock, notebook: Notebook) {
     this.#lock = lock;
@@ -160,6 +155,7 @@ export class Host {
       runCommand,
     });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
+    this.#replay = new ReplayDesk(notebook, this.#machine, (urgent) => this.#changed(urgent));
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
@@ -229,17 +225,14 @@ export class Host {
 
   /** Opens a recording for a replay only, in place of one that was opened before. Throws with a sentence. */
   async openRecording(pieces: Pieces, name: string): Promise<{ boil: string; leftOut: number }> {
-    this.#openedCount += 1;
-    const { recording, leftOut } = await readOpened(pieces, name, `opened-${this.#openedCount}`);
-    this.#opened = recording;
-    return { boil: recording.boil, leftOut };
+    return this.#replay.openRecording(pieces, name);
   }
 
   /** Leaves a live boil running in the notebook, ends a practice boil, and gives the folder back. */
   async close(): Promise<void> {
     this.#publisher.stop();
     this.season.close();
-    this.#replay?.close();
+    this.#replay.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
     await Promise.all([this.#run?.leave(), this.#listening?.close()]);
     await this.#backups.settled();
@@ -274,17 +267,8 @@ export class Host {
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
     if ('plan' in command) return planOf(command.plan);
     if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
-    return this.#doReplay(command);
-  }
-
-  async #doReplay(command: ReplayCommand): Promise<Outcome> {
-    if ('replay' in command) return this.#openReplay(command.replay.boil);
-    if (this.#replay === null) return refused('No replay is open.');
-    if ('replay_close' in command) this.#closeReplay();
-    else if ('playing' in command.replay_control) this.#replay.play(command.replay_control.playing);
-    else if ('speed' in command.replay_control) this.#replay.setSpeed(command.replay_control.speed);
-    else this.#replay.seek(command.replay_control.seek);
-    return done;
+    if (isReplayCommand(command)) return this.#replay.do(command);
+    throw new Error('no such command');
   }
 
   async #withRun(act: (run: BoilRun) => Promise<Outcome>): Promise<Outcome> {
@@ -356,12 +340,12 @@ export class Host {
   }
 
   #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
-    const curve = (view === 'replay' ? this.#replay : this.#run)?.curveBetween(pan, from, to, points);
+    const curve = (view === 'replay' ? this.#replay.view : this.#run)?.curveBetween(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
   }
 
   #explain({ view, pan, what }: Extract<Command, { explain: unknown }>['explain']): Outcome {
-    const told = (view === 'replay' ? this.#replay : this.#run)?.explain(pan, what) ?? null;
+    const told = (view === 'replay' ? this.#replay.view : this.#run)?.explain(pan, what) ?? null;
     return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
   }
 
@@ -370,25 +354,6 @@ export class Host {
     return header === null
       ? refused('No boil is running.')
       : { ok: true, data: doubtAbout(mark, header, this.#settings.pressure) };
-  }
-
-  async #openReplay(boil: string): Promise<Outcome> {
-    const recording = boil === this.#opened?.boil ? this.#opened : await this.#keptRecording(boil);
-    this.#closeReplay();
-    this.#replay = new ReplayView(recording, this.#machine, (urgent) => this.#changed(urgent));
-    this.#publisher.urgent();
-    return done;
-  }
-
-  async #keptRecording(name: string): Promise<Replayable> {
-    const { boil, name: title } = this.#notebook.find(name);
-    const texts = await gathered(this.#notebook.entries(boil), this.#machine);
-    return { boil, title, header: this.#notebook.header(boil), texts };
-  }
-
-  #closeReplay(): void {
-    this.#replay?.close();
-    this.#replay = null;
   }
 
   #refuseOtherSetup(setup: Setup): void {
@@ -410,7 +375,7 @@ export class Host {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
     this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
-    if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
+    if (this.#replay.view !== null) this.#tell(replayNow(this.#replay.view, this.#machine));
   }
 
   #tell(message: HostMessage): void {

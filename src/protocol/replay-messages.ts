@@ -1,6 +1,9 @@
 // What host and screen say to each other of a replay: playing it, the whole boil at a glance, and other choices laid over it.
 import { z } from 'zod';
-import type { AlarmName, Priority } from '../core/boil/entries.ts';
+import type { Call } from '../core/compare/calls.ts';
+import type { CallDifference } from '../core/compare/call-differences.ts';
+import type { Finished, FinishedBy } from '../core/compare/finishes.ts';
+import type { Mark } from '../core/boil/entries.ts';
 
 const ref = z.string().min(1).max(100);
 /** ms of boil time */
@@ -65,9 +68,6 @@ export interface ReplayNow {
   known: PanKnown[];
 }
 
-/** How a pan's finish came about: somebody read an instrument, the finish was called, or the pan was emptied. */
-export type FinishedBy = 'density' | 'called' | 'taken-off';
-
 /** "It said 16:40, it was 16:47". Times in ms of boil time: `started` of the replay is their zero. */
 export interface PanKnown {
   pan: string;
@@ -79,18 +79,6 @@ export interface PanKnown {
   later_s: number | null;
   /** It came within the range that was said; null where one of the two is not known. */
   inRange: boolean | null;
-}
-
-/** One raising of an alarm, ms of boil time; `ended` is null while it stands, or as far as the boil is read. */
-export interface ReplayCall {
-  pan: string | null;
-  port: string | null;
-  alarm: AlarmName;
-  /** The highest that it reached. */
-  priority: Priority;
-  raised: number;
-  ended: number | null;
-  why: string;
 }
 
 /** A pan over the whole boil: column i is the time from i to i + 1 times the strip's `columnMs`; null is not known. */
@@ -110,26 +98,12 @@ export interface ReplayStrip {
   readUntil: number;
   columnMs: number;
   pans: PanStrip[];
-  calls: ReplayCall[];
-  /** `kind` as in a mark; one that was taken back is left out. */
-  marks: { at: number; kind: string; pan: string | null; sentence: string | null }[];
+  calls: Call[];
+  /** When each was noted and when it happened; one that was taken back is left out. */
+  marks: { t: number; at: number; mark: Mark }[];
   /** The program did not run. */
   gaps: { from: number; to: number }[];
-  finishes: { pan: string; at: number; by: FinishedBy }[];
-}
-
-/** What became of a call under the other choices. */
-export interface CallDifference {
-  pan: string | null;
-  port: string | null;
-  alarm: AlarmName;
-  /** When it was raised and when it would be, ms; null where it was not or would not be. */
-  was: number | null;
-  would: number | null;
-  /** How much later it would come, s; negative is sooner; null where one of the two is missing. */
-  later_s: number | null;
-  /** "12 min sooner", "would not be called", "would be called". */
-  words: string;
+  finishes: Finished[];
 }
 
 export interface ReplayDifferences {
@@ -138,7 +112,9 @@ export interface ReplayDifferences {
   readUntil: number;
   columnMs: number;
   pans: { pan: string; was: PanStrip | null; would: PanStrip | null }[];
-  calls: { was: ReplayCall[]; would: ReplayCall[] };
+  calls: { was: Call[]; would: Call[] };
   /** In order of time; calls that stay as they were, to a second, are left out. */
   differences: CallDifference[];
 }
+
+export type { Call, CallDifference, Finished, FinishedBy };
