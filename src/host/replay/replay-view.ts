@@ -94,6 +94,16 @@ export class ReplayView {
     return true;
   }
 
+  /** The moment that somebody wants to see is shown. */
+  get isThere(): boolean {
+    return this.#t === this.#targetT && !this.#isOutdated;
+  }
+
+  /** What is put by to seek from, bytes. */
+  get keptBytes(): number {
+    return this.#asItWas.keyframes.bytes + (this.#other?.whole.keyframes.bytes ?? 0);
+  }
+
   get headerAsItWas(): Header {
     return this.#recording.header;
   }
