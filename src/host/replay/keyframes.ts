@@ -18,11 +18,11 @@ interface Packed {
   bytes: Buffer;
 }
 
-/** From one to the next at most about so far: a second of one pan folds in 0.05 ms, so this in a few hundredths of a second. */
-const FIRST_EVERY_MS = 120_000;
+/** From one to the next about so far: a minute of eight pans folds in a few hundredths of a second. */
+const FIRST_EVERY_MS = 60_000;
 const FIRST_EVERY_ENTRIES = 1000;
-/** Together no larger than this: beside it may stand those of the same boil under other choices. 14 h of eight pans take 33 MB. */
-const MOST_BYTES = 36_000_000;
+/** All of one replay together are no larger than this. 14 h of eight pans take 60 MB. */
+export const MOST_BYTES = 72_000_000;
 /** Packed 6 times smaller in 1 ms, and unpacked in less. */
 const PACKING = { params: { [constants.ZSTD_c_compressionLevel]: 1 } };
 
@@ -31,7 +31,7 @@ export class Keyframes {
   #bytes = 0;
   #everyMs = FIRST_EVERY_MS;
   #everyEntries = FIRST_EVERY_ENTRIES;
-  readonly #mostBytes: number;
+  #mostBytes: number;
 
   constructor(mostBytes = MOST_BYTES) {
     this.#mostBytes = mostBytes;
@@ -50,7 +50,13 @@ export class Keyframes {
     const bytes = zstdCompressSync(serialize(state), PACKING);
     this.#all.push({ t, next, bytes });
     this.#bytes += bytes.length;
-    while (this.#bytes > this.#mostBytes && this.#all.length > 1) this.#thinOut();
+    this.limit(this.#mostBytes);
+  }
+
+  /** From now on they take no more than this, bytes: where they would, every second one goes. */
+  limit(mostBytes: number): void {
+    this.#mostBytes = mostBytes;
+    while (this.#bytes > mostBytes && this.#all.length > 1) this.#thinOut();
   }
 
   /** The last at or before t, ms; null where the start is nearer. Each call gives a state of its own. */

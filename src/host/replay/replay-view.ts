@@ -14,6 +14,7 @@ import type { MachineClock } from '../clock.ts';
 import { foldTools } from '../fold-tools.ts';
 import { Folding, gapStart } from '../folding.ts';
 import { SLICE_MS } from '../slices.ts';
+import { MOST_BYTES } from './keyframes.ts';
 import { differencesOf, stripOf } from './strip.ts';
 import { type Replayable, WholeBoil } from './whole-boil.ts';
 
@@ -23,7 +24,7 @@ const WAIT_MS = 10;
 const START_SPEED = 60;
 const ENTRIES_A_LOOK = 20;
 /** Further than this on, the way from a keyframe is shorter, ms. */
-const SHORT_WAY_MS = 120_000;
+const SHORT_WAY_MS = 60_000;
 
 export class ReplayView {
   readonly #recording: Replayable;
@@ -112,6 +113,8 @@ export class ReplayView {
   lay(other: { patch: Record<string, unknown>; header: Header } | null): void {
     this.#other?.whole.close();
     this.#other = other === null ? null : { patch: other.patch, whole: this.#read(other.header) };
+    for (const whole of [this.#asItWas, this.#other?.whole])
+      whole?.keyframes.limit(this.#other === null ? MOST_BYTES : MOST_BYTES / 2);
     this.#isOutdated = true;
     this.#workIn(0);
   }
