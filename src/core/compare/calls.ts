@@ -1,6 +1,7 @@
 // Gathers the raisings of alarms, as they are made, into calls with their beginning and end.
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import type { AlarmName, Called, Priority } from '../boil/entries.ts';
+import { isProgramAlarm } from '../boil/program-alarms.ts';
 
 /** One raising of an alarm, ms of boil time; `ended` is null while it stands, or as far as the boil is read. */
 export interface Call {
@@ -33,9 +34,9 @@ export class Calls {
     this.#standing.delete(key);
   }
 
-  /** What the program called of itself at the time, t ms. */
+  /** What was called at the time, t ms: only what the program called of itself is not made anew by the fold. */
   takeCalled(t: number, called: Called): void {
-    this.take({ ...called, t });
+    if (isProgramAlarm(called.alarm)) this.take({ ...called, t });
   }
 
   #begin(key: string, { alarm, pan, port, priority, t, why }: Change): void {

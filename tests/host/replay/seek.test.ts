@@ -54,7 +54,8 @@ test.each(readdirSync(FOLDER))('%s, at 200 random moments in any order', (file) 
     const shown = replay.snapshot();
     expect(shown.t).toBe(t);
     expect(shown).toMatchObject(wanted.get(t)!);
-    for (const [name, value] of Object.entries(wanted.get(t)!)) expect(shown[name as keyof typeof shown]).toEqual(value);
+    for (const [name, value] of Object.entries(wanted.get(t)!))
+      expect(shown[name as keyof typeof shown]).toEqual(value);
   }
 });
 
