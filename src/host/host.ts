@@ -11,6 +11,7 @@ import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
@@ -18,6 +19,8 @@ import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
+import { CompareDesk } from './compare/compare-desk.ts';
+import type { Tonight } from './compare/ghost.ts';
 import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
@@ -129,6 +132,7 @@ export class Host {
   readonly #publisher: Publisher;
   readonly #watchkeeper: Watchkeeper;
   readonly #replay: ReplayDesk;
+  readonly #compare: CompareDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
@@ -156,6 +160,7 @@ export class Host {
     });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
     this.#replay = new ReplayDesk(notebook, this.#machine, (urgent) => this.#changed(urgent));
+    this.#compare = new CompareDesk(notebook, this.#machine, (pan) => this.#tonight(pan));
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
@@ -232,6 +237,7 @@ export class Host {
   async close(): Promise<void> {
     this.#publisher.stop();
     this.season.close();
+    this.#compare.close();
     this.#replay.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
     await Promise.all([this.#run?.leave(), this.#listening?.close()]);
@@ -268,6 +274,7 @@ export class Host {
     if ('plan' in command) return planOf(command.plan);
     if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
     if (isReplayCommand(command)) return this.#replay.do(command);
+    if (isCompareCommand(command)) return this.#compare.do(command);
     throw new Error('no such command');
   }
 
@@ -347,6 +354,14 @@ export class Host {
   #explain({ view, pan, what }: Extract<Command, { explain: unknown }>['explain']): Outcome {
     const told = (view === 'replay' ? this.#replay.view : this.#run)?.explain(pan, what) ?? null;
     return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
+  }
+
+  /** What a pan of the boil that runs shows now; null where there is none. */
+  #tonight(pan: string): Tonight | null {
+    if (this.#run === null || this.#run.isOver) return null;
+    const { t, readings } = this.#run.snapshot();
+    const reading = readings.find((one) => one.pan === pan);
+    return reading === undefined ? null : { pan, t, brix: reading.brix };
   }
 
   #doubt(mark: Mark): Outcome {

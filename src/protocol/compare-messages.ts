@@ -1,16 +1,13 @@
 // What host and screen say to each other of boils beside each other: curves, what differs, the best boil behind tonight's.
 import { z } from 'zod';
+import { ALIGNMENTS, type Alignment, COMPARED, type Compared } from '../core/compare/course.ts';
+import type { StretchDifference } from '../core/compare/stretches.ts';
 
 const ref = z.string().min(1).max(100);
 const boil = z.string().min(1).max(200);
 const points = z.number().int().min(10).max(1000);
 
 export const MOST_COMPARED = 6;
-export const ALIGNMENTS = ['clock', 'before-finish', 'evaporated', 'strength'] as const;
-export type Alignment = (typeof ALIGNMENTS)[number];
-/** What is drawn upwards. */
-export const COMPARED = ['temperature', 'rise', 'strength', 'evaporation'] as const;
-export type Compared = (typeof COMPARED)[number];
 
 /** Commands about kept boils beside each other; boils are read in the background the first time and kept after that. */
 export const compareCommands = [
@@ -27,7 +24,7 @@ export const compareCommands = [
   }),
   /** A small curve of each boil of a season, in order of start; null for the newest year. data: SmallCurves */
   z.strictObject({ ref, small_curves: z.strictObject({ year: z.number().int().nullable(), points }) }),
-  /** A past boil behind the live one; null takes the best. Refused without a live boil. data: Ghost | null */
+  /** A past boil behind the live one; null takes the best: the fastest from 30 to 60 °Bx, of the same pan where there is one. Refused without a live boil. data: Ghost | null */
   z.strictObject({ ref, ghost: z.strictObject({ boil: boil.nullable(), pan: z.string().min(1).max(200), points }) }),
 ] as const;
 
@@ -59,19 +56,9 @@ export interface ComparedBoil {
   t: number[];
 }
 
-/** What differs from the first boil of the list, the one with the greatest effect first. */
-export interface Difference {
+/** How much longer or shorter a boil took than the first of the list. */
+export interface Difference extends StretchDifference {
   boil: string;
-  /** From one strength to the next, °Bx. */
-  fromBrix: number;
-  toBrix: number;
-  /** How long that took, min, here and in the first boil, and the water that left meanwhile, kg/h; null is not known. */
-  minutes: number;
-  minutesFirst: number;
-  kgPerHour: number | null;
-  kgPerHourFirst: number | null;
-  /** "18 min slower from 30 to 60 °Bx: 1.1 kg/h less water off." */
-  sentence: string;
 }
 
 export interface CompareView {
@@ -85,7 +72,7 @@ export interface CompareView {
 
 export interface SmallCurves {
   year: number;
-  /** `x` is hours since the start; the pan is the last that was finished. */
+  /** `x` is hours since the start, `y` the temperature, °C; the pan is the last that was finished. */
   boils: Pick<ComparedBoil, 'boil' | 'name' | 'started' | 'pan' | 'isWorking' | 'why' | 'x' | 'y'>[];
   working: number;
 }
@@ -104,3 +91,6 @@ export interface Ghost {
   /** When the past pan was finished, in the live boil's time, ms; null where it was not. */
   finished: number | null;
 }
+
+export { ALIGNMENTS, COMPARED };
+export type { Alignment, Compared, StretchDifference };

@@ -5,7 +5,7 @@ import type { PanReading } from '../../core/pan/reading.ts';
 /** A look each so often, ms: a pan's readings are gathered into blocks of this length. */
 export const LOOK_MS = 5000;
 
-const COLUMNS = ['celsius', 'brix', 'water', 'finish', 'in', 'inLow', 'inHigh'] as const;
+const COLUMNS = ['celsius', 'brix', 'water', 'finish', 'evaporation', 'in', 'inLow', 'inHigh'] as const;
 export type LookColumn = (typeof COLUMNS)[number];
 
 const FIRST_SIZE = 1024;
@@ -35,6 +35,7 @@ export class Looks {
       put('brix', reading.brix);
       put('water', reading.water_c);
       put('finish', finishC(reading.pan));
+      put('evaporation', reading.evaporation_l_per_h);
       put('in', reading.finish_in_s);
       put('inLow', reading.finish_low_s);
       put('inHigh', reading.finish_high_s);

@@ -1,13 +1,9 @@
 // Reads a whole boil in the background, in slices: keyframes to seek by, and what its strip, its curve and its steps show.
 import { startBoil } from '../../core/boil/fold.ts';
 import type { BoilState } from '../../core/boil/fold.ts';
-import type { Entry, Header } from '../../core/boil/entries.ts';
-import { Calls } from '../../core/compare/calls.ts';
+import type { Header } from '../../core/boil/entries.ts';
 import type { Call } from '../../core/compare/calls.ts';
-import { finishesOf } from '../../core/compare/finishes.ts';
 import type { Finished } from '../../core/compare/finishes.ts';
-import { panTruths } from '../../core/tuning/truth.ts';
-import { panLimits } from '../../core/boil/view.ts';
 import type { PanReading } from '../../core/pan/reading.ts';
 import { parseEntry } from '../../protocol/recording.ts';
 import type { PanKnown } from '../../protocol/replay-messages.ts';
@@ -15,11 +11,12 @@ import type { MachineClock } from '../clock.ts';
 import { CurveStore } from '../curve.ts';
 import { type FoldStep, foldSteps } from '../fold-steps.ts';
 import { foldTools } from '../fold-tools.ts';
-import { Folding, gapStart } from '../folding.ts';
+import { Folding } from '../folding.ts';
 import { SLICE_MS } from '../slices.ts';
+import { BoilSeen } from './boil-seen.ts';
 import { Keyframes } from './keyframes.ts';
 import { knownAt } from './known.ts';
-import { LOOK_MS, Looks } from './looks.ts';
+import { LOOK_MS, type Looks } from './looks.ts';
 
 /** What can be replayed: entry texts in their order. */
 export interface Replayable {
@@ -36,11 +33,9 @@ export class WholeBoil {
   readonly header: Header;
   readonly keyframes = new Keyframes();
   readonly curve = new CurveStore();
-  readonly looks = new Looks();
   /** Boil time of the last entry, ms. */
   readonly length: number;
-  readonly gaps: { from: number; to: number }[] = [];
-  readonly #calls = new Calls();
+  readonly #seen = new BoilSeen();
   readonly #machine: MachineClock;
   readonly #folding: Folding;
   readonly #steps: Iterator<FoldStep>;
@@ -61,7 +56,7 @@ export class WholeBoil {
       startBoil(header),
       foldTools,
       {
-        alarm: (transition) => this.#calls.take(transition),
+        alarm: (transition) => this.#seen.calls.take(transition),
         readings: (t, readings) => this.#look(t, readings),
       },
       LOOK_MS,
@@ -81,7 +76,16 @@ export class WholeBoil {
   }
 
   get calls(): readonly Call[] {
-    return this.#calls.all;
+    return this.#seen.calls.all;
+  }
+
+  get looks(): Looks {
+    return this.#seen.looks;
+  }
+
+  /** While the program did not run, ms. */
+  get gaps(): BoilSeen['gaps'] {
+    return this.#seen.gaps;
   }
 
   get finishes(): readonly Finished[] {
@@ -123,32 +127,20 @@ export class WholeBoil {
     const now = this.#machine.monotonicMs();
     if (!atOnce && now - this.#toldMs < TELL_EVERY_MS) return;
     this.#toldMs = now;
-    this.#finishes = this.#finished(this.#isWhole ? panTruths(this.#folding.state, this.looks.strengths()) : []);
+    this.#finishes = this.#seen.finishes(this.#folding.state, this.#isWhole);
     this.#changed();
   }
 
   #take({ t, next, entry, inGap }: FoldStep): void {
     this.#readUntil = t;
     if (!inGap) this.keyframes.offer(t, next, this.#folding.state);
-    if (entry !== null) this.#note(entry);
-  }
-
-  #note(entry: Entry): void {
-    if ('called' in entry) this.#calls.takeCalled(entry.t, entry.called);
-    if ('run' in entry && entry.run === 'gap') this.gaps.push({ from: gapStart(entry), to: entry.t });
+    if (entry !== null) this.#seen.note(entry);
   }
 
   #look(t: number, readings: PanReading[]): void {
     const { state } = this.#folding;
-    this.looks.take(t, readings, (pan) => panLimits(state, pan).finish_c);
+    this.#seen.look(t, readings, state);
     this.curve.take(state, t, readings);
-  }
-
-  #finished(truths: ReturnType<typeof panTruths>): Finished[] {
-    const called = this.#calls.all.filter(({ alarm }) => alarm === 'finish');
-    return finishesOf(this.#folding.state, called, truths, (pan, t) =>
-      this.looks.at(pan, 'brix', Math.floor(t / LOOK_MS)),
-    );
   }
 }
 
