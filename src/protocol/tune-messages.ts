@@ -7,7 +7,6 @@ const boil = z.string().min(1).max(200);
 export const SEARCHED = [
   'near_finish_lead_s',
   'scorch_lead_s',
-  'low_level_lead_s',
   'finish_probability',
   'near_finish_deadband',
 ] as const;

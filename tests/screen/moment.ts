@@ -21,7 +21,6 @@ export const metric: Settings = {
   spoken_calls: false,
   minute_tick: false,
   second_channel: { command: [] },
-  finish_probability: 0.5,
   near_finish_deadband: 1.6,
 };
 
