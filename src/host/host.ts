@@ -1,6 +1,7 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
+import type { SearchedSettings } from '../core/tuning/search.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
 import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
@@ -38,6 +39,7 @@ import { runCommand } from './run-command.ts';
 import { SeasonDesk } from './season-desk.ts';
 import { isSameSetup, callSettingsOf } from './setup.ts';
 import { liveNow, replayNow } from './snapshots.ts';
+import { TuneDesk } from './tuning/tune-desk.ts';
 import { Watchkeeper } from './watchkeeper.ts';
 import type { WatchkeeperOptions } from './watchkeeper.ts';
 
@@ -133,6 +135,7 @@ export class Host {
   readonly #watchkeeper: Watchkeeper;
   readonly #replay: ReplayDesk;
   readonly #compare: CompareDesk;
+  readonly #tune: TuneDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
@@ -161,6 +164,12 @@ export class Host {
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
     this.#replay = new ReplayDesk(notebook, this.#machine, (urgent) => this.#changed(urgent));
     this.#compare = new CompareDesk(notebook, this.#machine, (pan) => this.#tonight(pan));
+    this.#tune = new TuneDesk(
+      notebook,
+      this.#machine,
+      () => searchedOf(this.#settings),
+      (now) => this.#tell(now),
+    );
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
@@ -238,6 +247,7 @@ export class Host {
     this.#publisher.stop();
     this.season.close();
     this.#compare.close();
+    this.#tune.close();
     this.#replay.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
     await Promise.all([this.#run?.leave(), this.#listening?.close()]);
@@ -275,7 +285,7 @@ export class Host {
     if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
     if (isReplayCommand(command)) return this.#replay.do(command);
     if (isCompareCommand(command)) return this.#compare.do(command);
-    throw new Error('no such command');
+    return this.#tune.do(command);
   }
 
   async #withRun(act: (run: BoilRun) => Promise<Outcome>): Promise<Outcome> {
@@ -405,6 +415,11 @@ function listing({ kind, ...boil }: BoilSummary): BoilListing {
 function* linesOf(header: string, entries: Iterable<string>): Generator<string> {
   yield header;
   yield* entries;
+}
+
+function searchedOf(settings: Settings): SearchedSettings {
+  const { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband } = settings;
+  return { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband };
 }
 
 function withoutUndefined(settings: Partial<Settings>): Partial<Settings> {

@@ -1,16 +1,11 @@
 // What host and screen say to each other of tuning: past boils run again under other settings, and what that teaches.
 import { z } from 'zod';
+import type { OffsetFound } from '../core/tuning/offset.ts';
+import { type Proposal, SEARCHED, type Searched } from '../core/tuning/search.ts';
+import type { Worst } from '../core/tuning/cost.ts';
 
 const ref = z.string().min(1).max(100);
 const boil = z.string().min(1).max(200);
-
-export const SEARCHED = [
-  'near_finish_lead_s',
-  'scorch_lead_s',
-  'finish_probability',
-  'near_finish_deadband',
-] as const;
-export type Searched = (typeof SEARCHED)[number];
 
 /** Commands about tuning; one runs at a time. */
 export const tuneCommands = [
@@ -77,7 +72,7 @@ export interface TuneBoilRow {
   /** How bad it was: weighed cost, least is best; boils come with the worst first. null where no truth is known. */
   cost: number | null;
   /** What was worst and when, so that a replay opens there; null where nothing was wrong. */
-  worst: { at: number; pan: string | null; words: string } | null;
+  worst: Worst | null;
 }
 
 export interface TuneSettingRow {
@@ -95,12 +90,7 @@ export interface TuneSettingRow {
 }
 
 /** What the search would set, and what that costs; it is applied only by a person, with the command `settings`. */
-export interface TuneProposal {
-  /** Fields for the command `settings`. */
-  settings: Partial<Record<Searched, number>>;
-  /** "Call the finish 4 min sooner: 2 more calls in 31 boils, and no pan was past its finish." */
-  gains: string[];
-  costs: string[];
+export interface TuneProposal extends Proposal {
   /** It rests on so many boils with a known truth. */
   truths: number;
 }
@@ -108,7 +98,7 @@ export interface TuneProposal {
 export interface TuneView extends Omit<TuningNow, 'kind'> {
   /** It was stopped before all was done. */
   stopped: boolean;
-  /** In the order in which they were named; the first is what held at the time. */
+  /** In the order in which they were named, the search's behind them; the first is as it was, each boil as it was set then. */
   settings: TuneSettingRow[];
   /** null without a search, or while it runs; the sentence says so where too few truths are known. */
   proposal: TuneProposal | { why: string } | null;
@@ -116,21 +106,11 @@ export interface TuneView extends Omit<TuningNow, 'kind'> {
   problems: string[];
 }
 
-export interface OffsetFound {
-  probe: string;
-  /** Boils in which a boiling check, a pot of water or a density reading told of this probe. */
-  truths: number;
-  /** What to add to the probe's number, °C, with its standard uncertainty; null where too few truths are known. */
-  offset_c: number | null;
-  sigma_c: number | null;
-  /** What the last boil's header adds, °C. */
-  now_c: number;
-  /** "Add −0.4 °C (± 0.1) to this probe: 5 boils say so.", or why that cannot be told. */
-  sentence: string;
-}
-
 export interface OffsetsView {
   probes: OffsetFound[];
   /** Boils that are still being read: ask again in a second. */
   working: number;
 }
+
+export { SEARCHED };
+export type { OffsetFound, Searched };

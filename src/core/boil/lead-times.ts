@@ -16,8 +16,7 @@ const USUAL = { near_finish_lead_s: 600, scorch_lead_s: 240, low_level_lead_s: 6
 /** What holds for this pan, each field by itself; without one, for pans that say nothing of their own. */
 export function leadTimes({ settings, pans }: Header, pan?: string): LeadTimes {
   const own = pans?.find(({ id }) => id === pan)?.settings;
-  const set = (name: keyof typeof USUAL & keyof BoilSettings): number =>
-    own?.[name] ?? settings?.[name] ?? USUAL[name];
+  const set = (name: keyof typeof USUAL & keyof BoilSettings): number => own?.[name] ?? settings?.[name] ?? USUAL[name];
   return {
     nearFinishLeadS: set('near_finish_lead_s'),
     nearFinishDeadband: set('near_finish_deadband'),

@@ -81,7 +81,8 @@ export function offsetFrom(probe: ProbeSetup, errors: readonly ProbeError[]): Of
   // Boils that agree worse than they should make it less sure.
   const scatter = errors.reduce((sum, { errorC }, i) => sum + weights[i]! * (errorC - mean) ** 2, 0);
   const sigma = Math.sqrt(Math.max(1, scatter / (errors.length - 1)) / all);
-  if (sigma > USEFUL_SIGMA_C) return { ...head, offset_c: null, sigma_c: sigma, sentence: tooWide(errors.length, sigma) };
+  if (sigma > USEFUL_SIGMA_C)
+    return { ...head, offset_c: null, sigma_c: sigma, sentence: tooWide(errors.length, sigma) };
   const offset_c = -mean;
   return { ...head, offset_c, sigma_c: sigma, sentence: words(now_c, offset_c, sigma, errors.length) };
 }

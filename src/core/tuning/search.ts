@@ -44,10 +44,7 @@ export function trialsOf(fields: readonly Searched[], now: SearchedSettings): Tr
   const rounds = Math.max(0, ...together.map((field) => values(field).length));
   const packed = Array.from({ length: rounds }, (_, round) => {
     const tries = together.filter((field) => round < values(field).length);
-    return trial(
-      Object.fromEntries(tries.map((field) => [field, values(field)[round]!])),
-      tries,
-    );
+    return trial(Object.fromEntries(tries.map((field) => [field, values(field)[round]!])), tries);
   });
   if (!fields.includes('near_finish_deadband')) return packed;
   const bands = values('near_finish_deadband').map((value) =>
@@ -109,7 +106,9 @@ export function propose(
   if (chosen.length === 0) return { why: 'Nothing that was tried does clearly better than what holds now.' };
   return {
     settings: Object.fromEntries(chosen.map(({ field, value }) => [field, value])),
-    gains: chosen.map(({ field, value, outcome }) => `${capital(valueWords(field, value))}: ${gainWords(field, base, outcome)}.`),
+    gains: chosen.map(
+      ({ field, value, outcome }) => `${capital(valueWords(field, value))}: ${gainWords(field, base, outcome)}.`,
+    ),
     costs: chosen.flatMap(({ field, value, outcome }) => costWords(field, value, base, outcome)),
   };
 }
@@ -123,11 +122,7 @@ interface Chosen {
   outcome: Outcome;
 }
 
-function bestOf(
-  field: Searched,
-  base: Outcome,
-  trials: readonly { trial: Trial; outcome: Outcome }[],
-): Chosen | null {
+function bestOf(field: Searched, base: Outcome, trials: readonly { trial: Trial; outcome: Outcome }[]): Chosen | null {
   const part = ({ cost }: Outcome): number => MOVES[field].reduce((sum, name) => sum + cost[name], 0);
   const own = trials.filter(({ trial: { tries } }) => tries.includes(field));
   const best = own.reduce<(typeof own)[number] | null>(
@@ -139,7 +134,8 @@ function bestOf(
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-const lead = (seconds: number | null): string => (seconds === null ? 'not known' : minutes(Math.round(seconds / 30) * 30));
+const lead = (seconds: number | null): string =>
+  seconds === null ? 'not known' : minutes(Math.round(seconds / 30) * 30);
 
 function gainWords(field: Searched, base: Outcome, outcome: Outcome): string {
   if (field === 'near_finish_lead_s')

@@ -1,10 +1,10 @@
 // Works out a boil's course, in slices, and keeps it in the notebook until other entries come or another version of this program does it otherwise.
-import { readFileSync } from 'node:fs';
 import type { Header } from '../../core/boil/entries.ts';
 import { startBoil } from '../../core/boil/fold.ts';
 import { type BoilCourse, COURSE_EVERY_MS, type PanCourse } from '../../core/compare/course.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type { MachineClock } from '../clock.ts';
+import { figuresKey } from '../figures-key.ts';
 import { foldSteps } from '../fold-steps.ts';
 import { foldTools } from '../fold-tools.ts';
 import { Folding } from '../folding.ts';
@@ -12,12 +12,7 @@ import { BoilSeen } from '../replay/boil-seen.ts';
 import { LOOK_MS, type LookColumn, type Looks } from '../replay/looks.ts';
 import { inSlices } from '../slices.ts';
 
-const { version } = JSON.parse(readFileSync(new URL('../../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
-/** To be raised whenever the model or the course changes between two versions of the program. */
-const ROUND = 1;
-const COURSE_KEY = `course ${version} ${ROUND}`;
+const COURSE_KEY = figuresKey('course', 1);
 
 /** null while it is not worked out. */
 export const courseOf = (notebook: Pick<Notebook, 'figures'>, boil: string): BoilCourse | null =>
