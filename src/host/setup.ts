@@ -22,8 +22,14 @@ export function headerOf(setup: Setup | Header, started: string, settings: Setti
   } as Header;
 }
 
-export function callSettingsOf({ near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability }: Settings) {
-  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability };
+export function callSettingsOf({
+  near_finish_lead_s,
+  scorch_lead_s,
+  low_level_lead_s,
+  finish_probability,
+  near_finish_deadband,
+}: Settings) {
+  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
 }
 
 /** A port whose path the header does not say (a change left it out) is where the setup had it. */

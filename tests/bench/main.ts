@@ -8,6 +8,7 @@ import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
 import { plan } from './plan/plan.ts';
 import { replay } from './replay.ts';
+import { seek } from './seek.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
 
@@ -16,6 +17,7 @@ const benches: Record<string, Bench> = {
   physics,
   front,
   replay,
+  seek,
   strength,
   forecast,
   alarms,

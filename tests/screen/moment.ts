@@ -21,6 +21,7 @@ export const metric: Settings = {
   spoken_calls: false,
   minute_tick: false,
   second_channel: { command: [] },
+  near_finish_deadband: 1.6,
 };
 
 export const american: Settings = {
