@@ -54,7 +54,10 @@ async function openReplay(host: Host, page: Page, boil: string): Promise<void> {
 }
 
 async function measurePan(page: Page, pan: number): Promise<void> {
-  await page.locator('.card-name').nth(pan - 1).click();
+  await page
+    .locator('.card-name')
+    .nth(pan - 1)
+    .click();
   const area = page.locator('.chart-area');
   await area.scrollIntoViewIfNeeded();
   await page.getByRole('button', { name: 'Whole boil' }).click();
@@ -63,10 +66,16 @@ async function measurePan(page: Page, pan: number): Promise<void> {
   if (box === null) throw new Error('The chart is not on the page.');
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   await page.mouse.move(middle.x, middle.y);
-  print(`pan ${pan}, zooming from 14 h to minutes and back`, await framesOf(page, (i) => page.mouse.wheel(0, i < MOVES / 2 ? -40 : 40)));
+  print(
+    `pan ${pan}, zooming from 14 h to minutes and back`,
+    await framesOf(page, (i) => page.mouse.wheel(0, i < MOVES / 2 ? -40 : 40)),
+  );
   for (let i = 0; i < 8; i += 1) await page.mouse.wheel(0, -100);
   await page.mouse.down();
-  print(`pan ${pan}, dragging`, await framesOf(page, (i) => page.mouse.move(middle.x + 300 * Math.sin(i / 15), middle.y)));
+  print(
+    `pan ${pan}, dragging`,
+    await framesOf(page, (i) => page.mouse.move(middle.x + 300 * Math.sin(i / 15), middle.y)),
+  );
   await page.mouse.up();
 }
 

@@ -103,10 +103,13 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   }, []);
 
   useEffect(() => {
-    const timer = setInterval(() => {
-      const [end, more] = [latest.current.t, latestAhead.current];
-      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
-    }, now.view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS);
+    const timer = setInterval(
+      () => {
+        const [end, more] = [latest.current.t, latestAhead.current];
+        setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
+      },
+      now.view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS,
+    );
     return () => clearInterval(timer);
   }, [span, now.view]);
 

@@ -12,7 +12,9 @@ import { Welcome } from '../pans/welcome.tsx';
 import { PlanView } from '../plan/plan-view.tsx';
 import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
-import { LostBand, Notices, PracticeBand, ReplayBand, SaidLine } from './bands.tsx';
+import { ReplayBand } from '../replay/replay-band.tsx';
+import { ReplayView } from '../replay/replay-view.tsx';
+import { LostBand, Notices, PracticeBand, SaidLine } from './bands.tsx';
 import { FirstLine } from './first-line.tsx';
 import { Nav } from './nav.tsx';
 import { route } from './routes.ts';
@@ -37,7 +39,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
     case 'change':
       return <BoilForm key="change" now={now} changing={true} />;
     case 'replay':
-      return replay.value === null ? <p class="page">No replay is open.</p> : <PansView now={replay.value} />;
+      return replay.value === null ? <p class="page">No replay is open.</p> : <ReplayView now={replay.value} />;
     case 'pans':
       return <LivePans now={now} />;
   }
