@@ -1,10 +1,13 @@
 // One pan's chart: draws the stretch that is shown from the whole curve that the page keeps, and takes drag, wheel and keys.
 import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Ghost } from '../../protocol/compare-messages.ts';
 import { settings } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { KeyButton } from '../shell/key-button.tsx';
 import { celsiusShown } from '../words/amounts.ts';
 import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { ghostWords } from '../words/compare-words.ts';
 import { kindWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
 import { correctionsOf, CorrectionMarkers, stepsOf, ToldCorrection } from './correction-marks.tsx';
@@ -17,6 +20,7 @@ import type { Spot } from './label-places.ts';
 import { shownCorrection } from './shown-correction.ts';
 import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
+import { showsGhost, useGhost } from './use-ghost.ts';
 import { useCurve } from './use-curve.ts';
 import type { KeptCurve } from './use-curve.ts';
 
@@ -59,6 +63,23 @@ function pointsOf(
   return curvePoints({ pan, ...seen, ahead }, (celsius) => celsiusShown(celsius, settings.value));
 }
 
+function ghostPoints({ t, celsius }: Ghost): Point[] {
+  return t.map((x, i) => {
+    const value = celsius[i] ?? null;
+    return { x, y: value === null ? null : celsiusShown(value, settings.value) };
+  });
+}
+
+/** Whether the best past boil is drawn, too; nothing where there is none. */
+function GhostButton({ ghost, now }: { ghost: Ghost | null; now: Now }): JSX.Element | null {
+  if (now.view !== 'live' || now.ended || (ghost === null && showsGhost.value)) return null;
+  return (
+    <KeyButton letter="G" pressed={showsGhost.value} act={() => (showsGhost.value = !showsGhost.value)}>
+      Best past boil
+    </KeyButton>
+  );
+}
+
 /** The chart with its buttons. */
 export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -68,6 +89,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   const [span, setSpan] = useState<Span>('hour');
   const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t));
   const curve = useCurve(now, pan);
+  const ghost = useGhost(now, pan);
   const [spots, setSpots] = useState<(Spot | null)[]>([]);
   const corrections = correctionsOf(now, pan);
   const told = shownCorrection.value;
@@ -131,9 +153,10 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       wallOffsetMs: wallMs(now, 0),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
       steps: stepsOf(corrections, told),
+      ghost: ghost === null ? null : ghostPoints(ghost),
       unit: `°${settings.value.temperature}`,
     });
-  }, [curve?.stamp, shown, now.marks.length, corrections.length, told, settings.value]);
+  }, [curve?.stamp, ghost, shown, now.marks.length, corrections.length, told, settings.value]);
 
   // A correction that is chosen in the list of marks may lie outside of what is shown.
   const toldAt = corrections.find(({ key }) => key === told)?.correction.t ?? null;
@@ -164,6 +187,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         <h2 class="chart-edges">
           {panName(now.header, pan)}, {edges}
         </h2>
+        <GhostButton ghost={ghost} now={now} />
         <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>
           Last hour
         </button>
@@ -199,6 +223,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         </div>
         <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
+      {ghost !== null && <p class="hint ghost-words">{ghostWords(ghost)}</p>}
       <ToldCorrection corrections={corrections} now={now} />
     </section>
   );
