@@ -1,9 +1,10 @@
 // Lines laid over each other, told apart by their strokes and by a number at their ends, in the colours of the theme.
 import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
 import { useWidth } from '../shell/use-width.ts';
 import type { Point } from './curve-points.ts';
 import { textPx } from './chart-inks.ts';
-import { apartFrom, extentOf, linePath, placeIn, roomy } from './lines-scale.ts';
+import { apartFrom, extentOf, heldWithin, linePath, placeIn, roomy } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
 import { niceTicks } from './nice-ticks.ts';
 
@@ -25,6 +26,8 @@ interface LinesChartProps {
   xTicks?: (extent: Extent, most: number) => { at: number; word: string }[];
   /** A level line across, with its word. */
   level?: { y: number; word: string } | null;
+  /** What lies beyond leaves the chart, so that the rest stays legible. */
+  within?: Extent;
   height?: number;
   /** A press on the chart: at this place along, of the line nearest to it. */
   press?: (line: ChartLine, x: number) => void;
@@ -120,7 +123,8 @@ function nearest(lines: readonly ChartLine[], x: number, y: number): ChartLine |
 }
 
 export function LinesChart(props: LinesChartProps): JSX.Element {
-  const { sentence, lines, level = null, height = 420, press } = props;
+  const { sentence, lines, level = null, height = 420, press, within } = props;
+  const clip = useId();
   const [frame, width] = useWidth(1200);
   const text = textPx(width);
   const bottom = height - 2 * text - 16;
@@ -128,16 +132,15 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
   const x = extentOf(all.map((point) => point.x));
   const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
   if (x === null || y === null) return <div ref={frame}>Nothing is known to draw.</div>;
-  const [spanX, spanY] = [x, roomy(y)];
+  const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
   const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
   const placeY = placeIn(spanY, bottom, EDGE.top + text / 2);
   const ends = lines.map(({ points }) => points.findLast((point) => point.y !== null) ?? null);
-  const heights = apartFrom(
-    ends.map((end) => placeY(end?.y ?? spanY.least)),
-    text,
-    EDGE.top,
-    bottom,
-  );
+  const spots = ends.map((end) => ({
+    x: placeX(end?.x ?? spanX.least),
+    y: Math.max(EDGE.top, placeY(end?.y ?? spanY.least)),
+  }));
+  const heights = apartFrom(spots, text, bottom);
   const pressed = (event: MouseEvent): void => {
     const box = frame.current?.getBoundingClientRect();
     if (press === undefined || box === undefined) return;
@@ -150,9 +153,14 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
     <div class="lines-chart" ref={frame} onClick={pressed}>
       <svg width={width} height={height} role="img" aria-label={sentence}>
         <Axes {...{ x: spanX, y: spanY, placeX, placeY, width, bottom, text, props }} />
-        {lines.map(({ name, stroke, points }, i) => (
-          <path key={`${i} ${name}`} class={`stroke stroke-${stroke}`} d={linePath(points, placeX, placeY)} />
-        ))}
+        <clipPath id={clip}>
+          <rect x={EDGE.left} y={EDGE.top} width={width - EDGE.left - EDGE.right} height={bottom - EDGE.top} />
+        </clipPath>
+        <g clip-path={`url(#${clip})`}>
+          {lines.map(({ name, stroke, points }, i) => (
+            <path key={`${i} ${name}`} class={`stroke stroke-${stroke}`} d={linePath(points, placeX, placeY)} />
+          ))}
+        </g>
         {ends.map(
           (end, i) =>
             end !== null && (

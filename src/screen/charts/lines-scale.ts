@@ -18,6 +18,15 @@ export function extentOf(values: readonly (number | null)[]): Extent | null {
   return extent;
 }
 
+/** As much of an extent as lies within another; the extent itself where none of it does. */
+export function heldWithin(extent: Extent, within: Extent | undefined): Extent {
+  if (within === undefined || extent.greatest < within.least || extent.least > within.greatest) return extent;
+  return {
+    least: Math.max(extent.least, within.least),
+    greatest: Math.min(extent.greatest, within.greatest),
+  };
+}
+
 /** With room over and under, so that no line lies on the frame; a level line gets a height, too. */
 export function roomy({ least, greatest }: Extent): Extent {
   const room = Math.max((greatest - least) * 0.06, Math.abs(greatest) * 0.01, 0.1);
@@ -46,21 +55,20 @@ export function linePath(points: readonly Point[], placeX: Place, placeY: Place)
   return path;
 }
 
-/** Heights for names that want these, none nearer than `apart` to the next, as near as that allows, within two edges. */
-export function apartFrom(wanted: readonly number[], apart: number, top: number, bottom: number): number[] {
-  const order = wanted.map((y, i) => ({ y, i })).sort((a, b) => a.y - b.y);
-  let free = top;
-  const down = order.map(({ y, i }) => {
-    const place = Math.max(y, free);
-    free = place + apart;
-    return { i, place };
-  });
-  let limit = bottom;
-  const places: number[] = [];
-  for (const { i, place } of down.reverse()) {
-    const kept = Math.min(place, limit);
-    places[i] = kept;
-    limit = kept - apart;
+export interface Named {
+  x: number;
+  y: number;
+}
+
+/** Heights for the names of ends, px: no two that stand beside each other within `apart`, and none under `bottom`. */
+export function apartFrom(ends: readonly Named[], apart: number, bottom: number): number[] {
+  const order = ends.map((end, i) => ({ ...end, i })).sort((a, b) => b.y - a.y);
+  const heights: number[] = [];
+  for (const { x, y, i } of order) {
+    const beside = order.filter((each) => heights[each.i] !== undefined && Math.abs(each.x - x) < 2 * apart);
+    // From below upwards: each stands over the highest of those beside it that it would touch.
+    const over = Math.min(...beside.map((each) => (heights[each.i] ?? bottom) - apart));
+    heights[i] = Math.min(y, bottom, over);
   }
-  return places;
+  return heights;
 }

@@ -4,6 +4,7 @@ import { useState } from 'preact/hooks';
 import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '../../protocol/compare-messages.ts';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
+import { niceTicks } from '../charts/nice-ticks.ts';
 import { tickMoments } from '../charts/time-window.ts';
 import { settings } from '../client/store.ts';
 import type { BoilListing, Settings } from '../client/types.ts';
@@ -14,6 +15,8 @@ import {
   ALIGNED_BY,
   alongShown,
   alongTitle,
+  beforeFinish,
+  boilsWithin,
   boilWords,
   differenceOfBoil,
   DRAWN,
@@ -55,11 +58,15 @@ function lineOf(boil: ComparedBoil, stroke: number, { align, what }: Compare, ch
   return { name: boilWords(boil), stroke, points };
 }
 
+const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
+  niceTicks(least, greatest, most).map((at) => ({ at, word: beforeFinish(at) }));
 const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
   tickMoments(least * HOUR_MS, greatest * HOUR_MS, most).map((ms) => ({
     at: ms / HOUR_MS,
     word: hourOfDay(ms / HOUR_MS),
   }));
+
+const TICKS: Partial<Record<Alignment, typeof clockTicks>> = { clock: clockTicks, 'before-finish': beforeTicks };
 
 /** Boil time of the point nearest to a place along. */
 function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
@@ -70,6 +77,8 @@ function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
 function Overlay({ view }: { view: Compare }): JSX.Element {
   const choice = settings.value;
   const lines = view.boils.map((boil, i) => lineOf(boil, i, view, choice));
+  const ticks = TICKS[view.align];
+  const within = boilsWithin(view.what, choice);
   const open = (line: ChartLine, x: number): void => {
     const boil = view.boils[lines.indexOf(line)];
     if (boil !== undefined) void openReplay(boil.boil, momentAt(boil, view.align, x));
@@ -81,7 +90,8 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         lines={lines}
         xTitle={alongTitle(view.align, choice)}
         yTitle={upTitle(view.what, choice)}
-        {...(view.align === 'clock' ? { xTicks: clockTicks } : {})}
+        {...(ticks === undefined ? {} : { xTicks: ticks })}
+        {...(within === undefined ? {} : { within })}
         press={open}
       />
       <LineKey lines={lines} />

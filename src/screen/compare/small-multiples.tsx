@@ -1,6 +1,7 @@
 // A season in small: the curve of each boil, all on the same scales, each a way to lay it over the others.
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { SmallCurves } from '../../protocol/compare-messages.ts';
 import { extentOf, linePath, placeIn, roomy } from '../charts/lines-scale.ts';
 import type { Extent } from '../charts/lines-scale.ts';
@@ -13,8 +14,11 @@ import { useSmallCurves } from './compare-data.ts';
 
 const WIDTH = 240;
 const HEIGHT = 90;
-/** A pan that cools or warms up is not drawn further down than this, °C. */
-const LEAST_C = 90;
+/** A pan that warms up, has cooled or burns is drawn at the edge, °C. */
+const LEAST_C = 92;
+const MOST_C = 110;
+const held = (celsius: number | null): number | null =>
+  celsius === null ? null : Math.min(MOST_C, Math.max(LEAST_C, celsius));
 
 type Small = SmallCurves['boils'][number];
 
@@ -27,8 +31,7 @@ interface SmallProps {
 
 function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
   const points = one.x.map((along, i) => {
-    const celsius = one.y[i] ?? null;
-    return { x: along, y: celsius === null ? null : Math.max(LEAST_C, celsius) };
+    return { x: along, y: held(one.y[i] ?? null) };
   });
   const isChosen = chosen.includes(one.boil);
   const name = one.name === '' ? 'A boil without a name' : one.name;
@@ -36,7 +39,13 @@ function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
     compareBoils(isChosen ? chosen.filter((each) => each !== one.boil) : [...chosen, one.boil]);
   return (
     <li>
-      <button type="button" class="small-curve" aria-pressed={isChosen} onClick={toggle}>
+      <button
+        type="button"
+        class="small-curve"
+        aria-pressed={isChosen}
+        disabled={!isChosen && chosen.length >= MOST_COMPARED}
+        onClick={toggle}
+      >
         <span>
           <b>{shortDay(one.started)}</b> {name}
         </span>
@@ -69,9 +78,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
   if (problem !== null) return <p class="problem">✕ {problem}</p>;
   if (view === null) return <p>Drawing …</p>;
   const x = extentOf(view.boils.flatMap((one) => one.x));
-  const y = extentOf(
-    view.boils.flatMap((one) => one.y.map((value) => (value === null ? null : Math.max(LEAST_C, value)))),
-  );
+  const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
   return (
     <section class="panel" aria-label="A season in small">
       <h2>A season in small: {view.year}</h2>
@@ -93,7 +100,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
             key={one.boil}
             one={one}
             x={x ?? { least: 0, greatest: 1 }}
-            y={roomy(y ?? { least: LEAST_C, greatest: LEAST_C + 20 })}
+            y={roomy(y ?? { least: LEAST_C, greatest: MOST_C })}
             chosen={chosen}
           />
         ))}

@@ -54,6 +54,22 @@ export function upShown(what: Compared, y: number, settings: Settings): number {
   return what === 'strength' ? strengthShown(y, settings) : litresShown(y, settings);
 }
 
+/** What a boil lies between, °C or °C over boiling water: what warms up, has cooled or burns leaves the chart. */
+const BOILS: Partial<Record<Compared, { least: number; greatest: number }>> = {
+  temperature: { least: 90, greatest: 115 },
+  rise: { least: -6, greatest: 15 },
+};
+
+export function boilsWithin(what: Compared, settings: Settings): { least: number; greatest: number } | undefined {
+  const within = BOILS[what];
+  if (within === undefined) return undefined;
+  return { least: upShown(what, within.least, settings), greatest: upShown(what, within.greatest, settings) };
+}
+
+/** "2", and after the finish "+1". */
+export const beforeFinish = (hours: number): string =>
+  hours > 0 ? `+${hours}` : hours === 0 ? 'done' : String(-hours);
+
 const DAY_H = 24;
 
 /** "16:30" of hours since midnight; after midnight it begins anew. */
