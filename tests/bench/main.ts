@@ -1,6 +1,7 @@
 // `npm run bench [-- NAME [WORDS]]`: prints what things cost and how far they are from what is true; asserts nothing.
 import { alarms } from './alarms.ts';
 import { forecast } from './forecast/forecast.ts';
+import { frames } from './frames.ts';
 import { front } from './front.ts';
 import { latency } from './latency.ts';
 import { kill } from './kill.ts';
@@ -18,6 +19,7 @@ const benches: Record<string, Bench> = {
   front,
   replay,
   seek,
+  frames,
   strength,
   forecast,
   alarms,
