@@ -92,12 +92,14 @@ export interface BoilSettings {
   low_level_lead_s?: number | undefined;
   /** The finish is called once it is reached with so much probability, 0.05 to 0.95. */
   finish_probability?: number | undefined;
+  /** Begin with what earlier boils taught; for the whole boil only. */
+  use_learnt?: boolean | undefined;
 }
 
 /**
- * What density readings and boiling checks of earlier boils taught: a joint normal distribution over names.
- * "probe ID" is how much that probe shows too much, °C; "sap KEY" is by which share that sap's rise is more than its
- * sugars' alone. The covariance is symmetric, in the order of the names.
+ * What earlier boils taught: a joint normal distribution over names. "probe ID" is how much that probe shows too much,
+ * °C; "sap KEY" is by which share that sap's rise is more than its sugars' alone; "burner […]" is the logarithm of the
+ * water that boils away there at full flame, kg/s, as it is expected of this boil. The covariance is symmetric, in the order of the names.
  */
 export interface Learnt {
   names: string[];
