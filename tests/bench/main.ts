@@ -3,6 +3,7 @@ import { alarms } from './alarms.ts';
 import { forecast } from './forecast/forecast.ts';
 import { front } from './front.ts';
 import { latency } from './latency.ts';
+import { learnt } from './learnt/learnt.ts';
 import { kill } from './kill.ts';
 import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
@@ -17,6 +18,7 @@ const benches: Record<string, Bench> = {
   replay,
   strength,
   forecast,
+  learnt,
   alarms,
   latency,
   soak,
