@@ -19,6 +19,7 @@ export const metric: Settings = {
   backup_folder: '',
   spoken_calls: false,
   minute_tick: false,
+  use_learnt: true,
   second_channel: { command: [] },
 };
 

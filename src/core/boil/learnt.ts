@@ -46,11 +46,15 @@ function burnersOf(state: BoilState): JointNormal {
   return independent([...shown].map(([name, { lnKgPerS, share }]) => ({ name, mean: lnKgPerS, sigma: share })));
 }
 
-/** What the pan's belief was when it last boiled, without what it began with, which a flame may have left since. */
+/**
+ * What the pan's belief was when it last boiled, without what it began with, which a flame may have left since. A rise
+ * tells how fast the strength climbs; only where somebody said how much was in the pan it tells how much water that is.
+ */
 function steamOf(state: BoilState, pan: string): Steam | null {
-  const after = state.pans[pan]?.course.boiledWith ?? null;
+  const course = state.pans[pan]?.course;
+  const after = course?.boiledWith ?? null;
   const design = state.designs[pan];
-  if (after === null || design === undefined) return null;
+  if (course?.told !== true || after === null || design === undefined) return null;
   const before = steamBefore(design);
   const wandered = (TENDED_VARIANCE_PER_S * after.t) / 1000;
   return ownSteam({ ...before, share: Math.sqrt(before.share ** 2 + wandered) }, after);

@@ -26,7 +26,7 @@ export interface BurnerKind {
   scatter: readonly [least: number, most: number];
   powerTold: boolean;
   vesselTold: boolean;
-  /** Somebody notes what goes in. */
+  /** In the judged boil somebody notes what goes in, as in those before it. */
   filled: boolean;
   /** In its last boil, which is judged, somebody has put the pan on another fire: so many times its heat, not told. */
   changedBy?: number;
@@ -51,7 +51,12 @@ export const burnerKinds: readonly BurnerKind[] = [
     powerTold: false,
     vesselTold: false,
   },
-  { ...ordinary, name: 'gas-unfilled', about: 'the same as the first, but nobody notes what goes in', filled: false },
+  {
+    ...ordinary,
+    name: 'gas-unfilled',
+    about: 'the same as the first, but in the judged boil nobody notes what goes in',
+    filled: false,
+  },
   {
     ...ordinary,
     name: 'wood',
@@ -111,7 +116,7 @@ export function boilOn(kind: BurnerKind, seed: number, number: number, isLast: b
   const pot = potOn(kind, burner, efficiency, draw);
   const deeds = [
     ...firstLooks(draw, [pot], { pressure: draw.chance(0.7), checks: draw.chance(0.7) }),
-    ...(kind.filled ? firstFills(draw, [pot]) : []),
+    ...(kind.filled || !isLast ? firstFills(draw, [pot]) : []),
     ...takenOff([pot]),
   ];
   return scenarioOf({ seed: 100_000 * seed + 10 * number + kind.name.length, name, ...around(draw, [pot], deeds) });

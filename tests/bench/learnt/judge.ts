@@ -13,13 +13,15 @@ import { beginningWith, boilOn, burnerKinds } from './burners.ts';
 /** After so many boils the next one is judged; 0 begins with what is usual. */
 export const AFTER_BOILS = [0, 1, 4] as const;
 const TRAINED = 4;
-export const LEADS_MIN = [120, 60, 30, 15, 5] as const;
+/** Five minutes after it came to its boil, and minutes before the finish. */
+export const MOMENTS = ['first', 120, 60, 30, 15, 5] as const;
+const FIRST_AFTER_MS = 300_000;
 
 /** One moment of the judged boil, times in s. */
 export interface Sample {
   kind: string;
   after: number;
-  leadMin: number;
+  at: (typeof MOMENTS)[number];
   left: number;
   said: number | null;
   low: number | null;
@@ -86,11 +88,13 @@ function truly({ samples, moments }: Witnessed): number | null {
 function samplesOf({ moments, samples }: Witnessed, readings: readonly PanReading[]): Omit<Sample, 'kind' | 'after'>[] {
   const finish = moments.find(({ what, pan }) => what === 'reached-finish' && pan === 'p1');
   if (finish === undefined || samples['p1']!.some(({ burned, t }) => burned && t < finish.t)) return [];
-  return LEADS_MIN.flatMap((leadMin) => {
-    const index = Math.round((finish.t - leadMin * 60_000) / READING_MS);
+  const boils = samples['p1']!.find(({ boiling }) => boiling)?.t ?? finish.t;
+  return MOMENTS.flatMap((at) => {
+    const t = at === 'first' ? boils + FIRST_AFTER_MS : finish.t - at * 60_000;
+    const index = Math.round(t / READING_MS);
     const reading = readings[index];
-    if (index < 0 || reading === undefined) return [];
+    if (index < 0 || reading === undefined || (at !== 'first' && t < boils)) return [];
     const { finish_in_s: said, finish_low_s: low, finish_high_s: high } = reading;
-    return [{ leadMin, left: (finish.t - index * READING_MS) / 1000, said, low, high }];
+    return [{ at, left: (finish.t - index * READING_MS) / 1000, said, low, high }];
   });
 }

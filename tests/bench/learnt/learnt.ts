@@ -2,9 +2,9 @@
 import { quantile } from '../forecast/tally.ts';
 import { inThreads } from '../threads.ts';
 import { burnerKinds } from './burners.ts';
-import { AFTER_BOILS, type Job, type Judged, LEADS_MIN, type Sample } from './judge.ts';
+import { AFTER_BOILS, type Job, type Judged, MOMENTS, type Sample } from './judge.ts';
 
-const developmentSeeds: readonly number[] = [1, 2, 3, 4];
+const developmentSeeds: readonly number[] = [1, 2, 3, 4, 5, 6, 7, 8];
 /** Never looked at one by one while what is learnt is worked on. */
 const judgingSeeds: readonly number[] = [101, 102, 103, 104, 105, 106, 107, 108];
 
@@ -21,7 +21,7 @@ export async function learnt(asked: readonly string[]): Promise<void> {
   console.log(
     `  ${asked.includes('dev') ? 'development' : 'judging'} seeds ${seeds.join(', ')}; for each burner and seed four boils are run, and a fifth is judged\n` +
       '  begun with nothing, with what the newest one and with what all four taught of the burner (nothing of probe or sap).\n' +
-      '  Median error as a share of the time left, and how often the 80 % range held it, at so many minutes before the finish.',
+      '  Median error as a share of the time left, and how often the 80 % range held it, five minutes after the pan came to its boil\n  ("first") and at so many minutes before the finish; then of how many moments a time was said.',
   );
   const jobs = kinds.flatMap(({ name }) => seeds.map((seed): Job => ({ kind: name, seed })));
   const thread = new URL('worker.ts', import.meta.url);
@@ -29,7 +29,7 @@ export async function learnt(asked: readonly string[]): Promise<void> {
   const samples = judged.flatMap((one) => one.samples);
   const steam = judged.flatMap((one) => one.steam);
   console.log(
-    `\n  ${'burner, after so many boils'.padEnd(30)}${LEADS_MIN.map((lead) => `${lead} min`.padStart(16)).join('')}      steam expected: off, within 1.28 σ`,
+    `\n  ${'burner, after so many boils'.padEnd(30)}${MOMENTS.map((at) => (at === 'first' ? at : `${at} min`).padStart(16)).join('')}      steam expected: off, within 1.28 σ`,
   );
   for (const { name, about } of kinds) printKind(name, about, samples, steam);
   printKind('all', 'all of them', samples, steam);
@@ -41,7 +41,7 @@ function printKind(name: string, about: string, samples: readonly Sample[], stea
   console.log(`  ${name}: ${about}`);
   for (const after of AFTER_BOILS) {
     const here = own(samples).filter((one) => one.after === after);
-    const cells = LEADS_MIN.map((lead) => cell(here.filter(({ leadMin }) => leadMin === lead)));
+    const cells = MOMENTS.map((moment) => cell(here.filter(({ at }) => at === moment)));
     console.log(
       `  ${`  ${after}`.padEnd(30)}${cells.join('')}      ${steamCell(own(steam).filter((one) => one.after === after))}`,
     );
