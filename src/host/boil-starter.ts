@@ -44,13 +44,15 @@ export class BoilStarter {
   }
 
   /**
-   * Begins with what earlier boils taught, unless the setup says what to begin with. Throws NotebookProblem when the
+   * Begins with what earlier boils taught, unless the setup says what to begin with, or it or the person's settings say
+   * that nothing is to be used. Throws NotebookProblem when the
    * boil cannot be written down.
    */
   beginLive(setup: Setup, settings: Settings): BoilRun {
     const { notebook } = this.#options;
     const header = headerOf(setup, this.#startedNow(), settings);
-    const learnt = header.learnt ?? learntFor(setup, notebook.learnt());
+    const isUsed = setup.settings?.use_learnt ?? settings.use_learnt;
+    const learnt = header.learnt ?? (isUsed ? learntFor(setup, notebook.learnt()) : undefined);
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));

@@ -11,10 +11,10 @@ import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
-import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
+import type { BoilListing, Command, HostMessage, LearntListing, Settings } from '../protocol/messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -284,7 +284,7 @@ export class Host {
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
-    if ('learnt' in command) return { ok: true, data: learntListings(this.#notebook.learnt()) };
+    if ('learnt' in command) return { ok: true, data: this.#learntListings() };
     if ('forget' in command) return this.#forget(command.forget.name);
     if ('curve' in command) return this.#curve(command.curve);
     if ('explain' in command) return this.#explain(command.explain);
@@ -357,8 +357,12 @@ export class Host {
     return done;
   }
 
+  #learntListings(): LearntListing[] {
+    return learntListings(this.#notebook.learnt(), (boil) => this.#notebook.header(boil));
+  }
+
   #forget(name: string): Outcome {
-    const isKnown = learntListings(this.#notebook.learnt()).some((listing) => listing.name === name);
+    const isKnown = this.#learntListings().some((listing) => listing.name === name);
     if (!isKnown) return refused(`Nothing was learnt under the name "${name}".`);
     this.#notebook.forget(name);
     return done;

@@ -1,10 +1,14 @@
 // Keeps what a live boil teaches, and puts together what earlier ones taught: for the next boil's header, and as a list for a person.
 import { isDeepStrictEqual } from 'node:util';
-import type { Header, Learnt, Mark, ProbeSetup } from '../core/boil/entries.ts';
+import type { Header, Learnt, Mark, PanSetup, ProbeSetup } from '../core/boil/entries.ts';
 import { learntOf, sapKey } from '../core/boil/learnt.ts';
 import type { BoilState } from '../core/boil/state.ts';
 import { probeName, sapName } from '../core/pan/baseline.ts';
-import { marginal, sigmaOf } from '../core/pan/joint-normal.ts';
+import { burnerName, isBurnerName, type ExpectedSteam, expectedSteam, type Steam } from '../core/pan/burner.ts';
+import { usualSteam } from '../core/pan/filter/start.ts';
+import { boiledOffKgPerS } from '../core/physics/heat.ts';
+import { independent, marginal, sideBySide, sigmaOf } from '../core/pan/joint-normal.ts';
+import { panDesign } from '../core/pan/setup.ts';
 import type { BoilSummary, Notebook, Teaching } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import type { LearntListing } from '../protocol/messages.ts';
@@ -38,6 +42,7 @@ export function keepLearnt(
  * What is known beforehand of exactly the probes and saps of the setup, or undefined for nothing. `teachings` come
  * newest first: the newest boil's joint distribution stands for the names that it holds, as it was begun with what
  * was known before it; older boils add only the names that are still missing, each boil's independent of the others'.
+ * Of a burner each boil taught by itself, so all of them count.
  */
 export function learntFor(setup: Setup | Header, teachings: readonly Teaching[]): Learnt | undefined {
   const { probes = [], pans = [] } = setup as Header;
@@ -51,16 +56,46 @@ export function learntFor(setup: Setup | Header, teachings: readonly Teaching[])
     for (const name of names) wanted.delete(name);
     return marginal(teaching.learnt, names);
   });
-  const learnt = sideBySide(blocks);
+  const learnt = sideBySide([...blocks, burnersFor(pans, teachings)]);
   return learnt.names.length === 0 ? undefined : learnt;
 }
 
-/** Each name once, as the newest boil that taught it has it; sorted by name. */
-export function learntListings(teachings: readonly Teaching[]): LearntListing[] {
+/** What all boils together let expect of each burner of the setup, each by itself. */
+function burnersFor(pans: readonly PanSetup[], teachings: readonly Teaching[]): Learnt {
+  const expected = new Map<string, ExpectedSteam>();
+  for (const pan of pans) {
+    const name = burnerName(pan);
+    const steam =
+      name === null
+        ? null
+        : expectedSteam(usualSteam(panDesign(pan)), pan.heat?.kind ?? 'other', steamsOf(name, teachings));
+    if (name !== null && steam !== null) expected.set(name, steam);
+  }
+  return independent([...expected].map(([name, { lnKgPerS, share }]) => ({ name, mean: lnKgPerS, sigma: share })));
+}
+
+/** What each boil showed of the burner, the newest first. */
+function steamsOf(name: string, teachings: readonly Teaching[]): Steam[] {
+  return teachings.flatMap((teaching) => {
+    if (!namesInUse(teaching).includes(name)) return [];
+    const { mean, covariance } = marginal(teaching.learnt, [name]);
+    return [{ lnKgPerS: mean[0]!, share: Math.sqrt(covariance[0]![0]!) }];
+  });
+}
+
+/**
+ * Each name once, as the newest boil that taught it has it, a burner as all its boils together; sorted by name. `headerOf`
+ * gives the header of a kept boil.
+ */
+export function learntListings(teachings: readonly Teaching[], headerOf: (boil: string) => Header): LearntListing[] {
   const newest = new Map<string, LearntListing>();
   for (const teaching of teachings) {
     for (const name of namesInUse(teaching)) {
-      if (!newest.has(name)) newest.set(name, listingOf(name, teaching));
+      if (newest.has(name)) continue;
+      const pan = panOfBurner(name, teaching, headerOf);
+      const listing =
+        pan === null ? listingOf(name, teaching) : burnerListing(name, teaching, steamsOf(name, teachings), pan);
+      if (listing !== null) newest.set(name, listing);
     }
   }
   return [...newest.values()].sort((a, b) => a.name.localeCompare(b.name, 'en'));
@@ -79,19 +114,6 @@ function isOfAnotherProbe(name: string, { probes }: Teaching, now: readonly Prob
   return !isDeepStrictEqual(known(probes), known(now));
 }
 
-/** Independent distributions as one: nothing is known of how what one boil taught hangs on what another did. */
-function sideBySide(blocks: readonly Learnt[]): Learnt {
-  const names = blocks.flatMap((block) => block.names);
-  const covariance = blocks.flatMap((block, place) => {
-    const before = blocks.slice(0, place).reduce((sum, other) => sum + other.names.length, 0);
-    const after = names.length - before - block.names.length;
-    return block.covariance.map((row) => [...zeros(before), ...row, ...zeros(after)]);
-  });
-  return { names, mean: blocks.flatMap((block) => block.mean), covariance };
-}
-
-const zeros = (count: number): number[] => Array.from({ length: count }, () => 0);
-
 const PROBE_PREFIX = probeName('');
 const SAP_PREFIX = sapName('');
 
@@ -102,4 +124,29 @@ function listingOf(name: string, { learnt, probes, boil, name: title, started }:
   const offsetC = about === 'probe' ? (probes.find(({ id }) => id === of)?.offset_c ?? 0) : 0;
   const value = (learnt.mean[learnt.names.indexOf(name)] ?? 0) + offsetC;
   return { name, about, of, value, sigma: sigmaOf(learnt, [[name, 1]]), boil, title, started };
+}
+
+/** The pan as it was set up in the boil that taught its burner; null for what is no burner. */
+function panOfBurner(name: string, { boil }: Teaching, headerOf: (boil: string) => Header): PanSetup | null {
+  if (!isBurnerName(name)) return null;
+  return headerOf(boil).pans?.find((pan) => burnerName(pan) === name) ?? null;
+}
+
+/** Steam in kg/h and its share for the next boil. */
+function burnerListing(
+  name: string,
+  { boil, name: title, started }: Teaching,
+  boils: readonly Steam[],
+  pan: PanSetup,
+): LearntListing | null {
+  const heat = pan.heat?.kind ?? 'other';
+  const steam = expectedSteam(usualSteam(panDesign(pan)), heat, boils);
+  if (steam === null) return null;
+  const kgPerS = Math.exp(steam.lnKgPerS);
+  const powerW = pan.heat?.power_w ?? null;
+  const perWatt = boiledOffKgPerS(1, 100);
+  const efficiency = powerW === null || powerW === 0 || perWatt === null ? null : kgPerS / (powerW * perWatt);
+  const burner = { heat, power_w: powerW, efficiency, boils: steam.boils, spread: steam.spread };
+  const of = pan.name ?? pan.id;
+  return { name, about: 'burner', of, value: 3600 * kgPerS, sigma: steam.share, burner, boil, title, started };
 }

@@ -55,6 +55,8 @@ const choices = {
   spoken_calls: z.boolean(),
   /** A quiet tick once a minute while pans are watched. */
   minute_tick: z.boolean(),
+  /** The next boil begins with what earlier ones taught. */
+  use_learnt: z.boolean(),
   /**
    * Who else is told. The command is a program and its arguments, run without a shell; empty for none. It comes from
    * here alone: never from a recording or a setup.
@@ -93,6 +95,7 @@ export const settingsSchema = z.strictObject({
   per_sap: choices.per_sap.default({}),
   spoken_calls: choices.spoken_calls.default(false),
   minute_tick: choices.minute_tick.default(false),
+  use_learnt: choices.use_learnt.default(true),
   second_channel: choices.second_channel.default({ command: [] }),
   backup_folder: choices.backup_folder.default(''),
 });
@@ -192,17 +195,28 @@ export interface BoilListing {
   practice: boolean;
 }
 
-/** One thing that an earlier boil taught and the next one with the same probe or sap begins with. */
+/** One thing that earlier boils taught and the next one with the same probe, sap or burner begins with. */
 export interface LearntListing {
   /** As in Learnt of a header; it is forgotten under this name. */
   name: string;
-  about: 'probe' | 'sap';
-  /** The probe's id, or the sap's key: maple, birch, or the shares "sucrose/glucose/fructose/others". */
+  about: 'probe' | 'sap' | 'burner';
+  /** The probe's id, the sap's key (maple, birch, or the shares "sucrose/glucose/fructose/others"), or the pan's name. */
   of: string;
-  /** Probe: how much it shows too much, its offset included, °C. Sap: by which share its rise is more than its sugars' alone. */
+  /** Probe: how much it shows too much, its offset included, °C. Sap: by which share its rise is more than its sugars' alone. Burner: water that boils away at full flame, kg/h. */
   value: number;
-  /** Standard uncertainty (1 σ) when it was taught, in the unit of the value. */
+  /** Standard uncertainty (1 σ) when it was taught, in the unit of the value; of a burner for its next boil, as a share. */
   sigma: number;
+  /** Of a burner only. */
+  burner?: {
+    heat: 'propane' | 'wood' | 'electric' | 'other';
+    /** Nominal power, W; null where it was not said. */
+    power_w: number | null;
+    /** Share of that power that leaves as steam. */
+    efficiency: number | null;
+    boils: number;
+    /** By which share its boils differ (1 σ); null from a single boil. */
+    spread: number | null;
+  };
   boil: string;
   title: string;
   started: string;

@@ -4,6 +4,7 @@ import { forecast } from './forecast/forecast.ts';
 import { frames } from './frames.ts';
 import { front } from './front.ts';
 import { latency } from './latency.ts';
+import { learnt } from './learnt/learnt.ts';
 import { kill } from './kill.ts';
 import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
@@ -22,6 +23,7 @@ const benches: Record<string, Bench> = {
   frames,
   strength,
   forecast,
+  learnt,
   alarms,
   latency,
   soak,

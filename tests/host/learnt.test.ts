@@ -216,7 +216,7 @@ test('what the newest has of a forgotten name is passed over for nothing, and an
   const newer = teaching('newer', both, { forgotten: ['sap birch'] });
   expect(learntFor(setupNow(), [newer, teaching('older', maple)])?.mean).toEqual([0.4, 0.09, 0.01]);
   expect(learntFor(setupNow(), [newer])).toMatchObject({ names: ['probe A/1'], covariance: [[0.04]] });
-  expect(learntListings([newer]).map(({ name }) => name)).toEqual(['probe A/1', 'probe B/9']);
+  expect(learntListings([newer], setupNow).map(({ name }) => name)).toEqual(['probe A/1', 'probe B/9']);
 });
 
 test.each([

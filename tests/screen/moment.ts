@@ -20,6 +20,7 @@ export const metric: Settings = {
   backup_folder: '',
   spoken_calls: false,
   minute_tick: false,
+  use_learnt: true,
   second_channel: { command: [] },
   near_finish_deadband: 1.6,
 };

@@ -94,12 +94,14 @@ export interface BoilSettings {
   finish_probability?: number | undefined;
   /** The call before the finish ends once the finish is so many lead times away again, 1 to 5. */
   near_finish_deadband?: number | undefined;
+  /** Begin with what earlier boils taught; for the whole boil only. */
+  use_learnt?: boolean | undefined;
 }
 
 /**
- * What density readings and boiling checks of earlier boils taught: a joint normal distribution over names.
- * "probe ID" is how much that probe shows too much, °C; "sap KEY" is by which share that sap's rise is more than its
- * sugars' alone. The covariance is symmetric, in the order of the names.
+ * What earlier boils taught: a joint normal distribution over names. "probe ID" is how much that probe shows too much,
+ * °C; "sap KEY" is by which share that sap's rise is more than its sugars' alone; "burner […]" is the logarithm of the
+ * water that boils away there at full flame, kg/s, as it is expected of this boil. The covariance is symmetric, in the order of the names.
  */
 export interface Learnt {
   names: string[];

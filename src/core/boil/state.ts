@@ -167,7 +167,7 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
   for (const sentence of pans.map(finishBeyondScale))
     if (sentence !== null && !said.includes(sentence)) state.notices.push({ t, sentence });
   const designsBefore = state.designs;
-  state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan)]));
+  state.designs = byName(pans.map((pan): [string, PanDesign] => [pan.id, panDesign(pan, header.learnt)]));
   for (const id in state.pans) {
     // Against a moved finish the strength is judged anew.
     const before = designsBefore[id];

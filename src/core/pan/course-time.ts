@@ -1,7 +1,7 @@
 // Time in the course of a pan: heat first pays for what is cold, then boils water away.
 import type { Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
-import { type Belief, FIRE, LEVEL, SUGAR, waterOf } from './filter/belief.ts';
+import { type Belief, FIRE, LEVEL, SUGAR, variance, waterOf } from './filter/belief.ts';
 import type { Base } from './filter/base.ts';
 import { brixOfWaterPerSugar, riseOfWater, steamForWarming } from './filter/liquid.ts';
 import { stillShare } from './still-surface.ts';
@@ -87,6 +87,10 @@ function passStep(course: Course, setting: Setting, seconds: number): void {
   const tended = setting.design.ceilingC === null;
   const passing = { flame, seconds, boiling, wanderC: course.wanderC, tended };
   passTime(belief, FIRES[setting.design.heatKind], passing);
+  if (boiling > 0 && course.phase === 'boiling') {
+    const share = Math.sqrt(variance(belief, LEVEL));
+    course.boiledWith = { lnKgPerS: belief.x[LEVEL]!, share, t: course.t };
+  }
 }
 
 /** By how much water leaves, against full flame; below a boil, against a usual ceiling. */

@@ -1,6 +1,7 @@
 // The course of one pan: all that is believed of it at one moment, and what can happen to it. Run again over the same happenings it ends the same.
 import type { Base } from './filter/base.ts';
 import { type Belief, copyBelief } from './filter/belief.ts';
+import type { Steam } from './burner.ts';
 import { copyWander, startWander, type Wander } from './filter/wander.ts';
 
 export type Phase = 'cold' | 'boiling' | 'settling';
@@ -49,6 +50,8 @@ export interface Course extends FinishLatches {
   emptied: boolean;
   /** Heat that is owed before it boils again, as kg of steam; null while nobody knows whether it boils. */
   debtKg: number | null;
+  /** What was believed of the steam at full flame when it last boiled, ms; never changed, only replaced. */
+  boiledWith: (Steam & { t: number }) | null;
   riseC: number | null;
   /** How much a rise wanders with bubbles and superheat, °C, and what showed it. */
   wanderC: number;
@@ -154,6 +157,7 @@ export function startCourse(t: number): Course {
     flame: 1,
     emptied: false,
     debtKg: null,
+    boiledWith: null,
     riseC: null,
     wanderC: 0.04,
     wander: startWander(),

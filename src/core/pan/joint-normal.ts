@@ -66,3 +66,16 @@ export function marginal(joint: JointNormal, names: readonly string[]): JointNor
     covariance: places.map((i) => places.map((j) => joint.covariance[i]![j]!)),
   };
 }
+
+/** Independent distributions as one: nothing is known of how the names of one hang on those of another. */
+export function sideBySide(blocks: readonly JointNormal[]): JointNormal {
+  const names = blocks.flatMap((block) => block.names);
+  const covariance = blocks.flatMap((block, place) => {
+    const before = blocks.slice(0, place).reduce((sum, other) => sum + other.names.length, 0);
+    const after = names.length - before - block.names.length;
+    return block.covariance.map((row) => [...zeros(before), ...row, ...zeros(after)]);
+  });
+  return { names, mean: blocks.flatMap((block) => block.mean), covariance };
+}
+
+const zeros = (count: number): number[] => Array.from({ length: count }, () => 0);

@@ -1,8 +1,9 @@
 // A pan as the model needs it: the header's fields with their defaults filled in.
-import type { Heat, PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
+import type { Heat, Learnt, PanSetup, SugarShares, Vessel } from '../boil/entries.ts';
 import { usualEfficiency } from '../physics/fuel.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
+import { burnerName, type Steam } from './burner.ts';
 
 /** Common practice: least depth over live heat, mm, unless the header says otherwise. */
 const LEAST_DEPTH_MM = 15;
@@ -24,6 +25,8 @@ export interface PanDesign {
   heatKind: Heat['kind'];
   /** Heat into the pan at full flame, W; null while not known. */
   usefulPowerW: number | null;
+  /** What earlier boils let expect of its steam at full flame; null where none taught it. */
+  learntSteam: Steam | null;
   /** Finish as a strength; where it was given as a rise, that rise's strength at sea level. */
   finishBrix: number;
   /** Finish as a rise over water, °C, where it was given so. */
@@ -32,8 +35,11 @@ export interface PanDesign {
   ceilingC: number | null;
 }
 
-/** Fills the defaults in; a finish given as a rise becomes the strength of this sap at that rise at sea level. */
-export function panDesign(setup: PanSetup): PanDesign {
+/**
+ * Fills the defaults in; a finish given as a rise becomes the strength of this sap at that rise at sea level. `learnt` is
+ * what earlier boils taught.
+ */
+export function panDesign(setup: PanSetup, learnt: Learnt | null = null): PanDesign {
   const sap = setup.sap ?? 'maple';
   const shares = sugarShares(sap);
   const finishBrix = finishStrength(setup, shares, sap === 'maple' ? 66.9 : 67);
@@ -49,12 +55,26 @@ export function panDesign(setup: PanSetup): PanDesign {
       setup.heat?.power_w === undefined
         ? null
         : setup.heat.power_w * usualEfficiency(setup.heat.kind, setup.vessel?.shape === 'rectangular'),
+    learntSteam: learntSteam(setup, learnt),
     finishBrix,
     finishRiseC: setup.finish !== undefined && 'rise_c' in setup.finish ? setup.finish.rise_c : null,
     scorchBrix: Math.min(79, Math.max(SCORCH_BRIX, finishBrix + 4)),
     ceilingC: setup.finish?.ceiling_c ?? null,
   };
 }
+
+/** A share that is nonsense in a recording that somebody wrote is taken for nothing learnt. */
+function learntSteam(setup: PanSetup, learnt: Learnt | null): Steam | null {
+  const name = learnt === null ? null : burnerName(setup);
+  const place = learnt === null || name === null ? -1 : learnt.names.indexOf(name);
+  const lnKgPerS = learnt?.mean[place];
+  const share = Math.sqrt(learnt?.covariance[place]?.[place] ?? 0);
+  if (lnKgPerS === undefined || !(share > 0) || Math.abs(lnKgPerS) > MOST_LN_STEAM) return null;
+  return { lnKgPerS, share: Math.min(1, share) };
+}
+
+/** From 0.03 to 30 000 L an hour. */
+const MOST_LN_STEAM = 12;
 
 function finishStrength(setup: PanSetup, shares: SugarShares, otherwise: number): number {
   if (setup.finish === undefined) return otherwise;

@@ -22,7 +22,7 @@ export interface PanTruth {
 }
 
 /** An instrument tells of the end only from so far under the finish on, °Bx (common practice: the last half hour). */
-const NEAR_END_BRIX = 12;
+export const NEAR_END_BRIX = 12;
 /** Its word is carried along the thermometer's curve so far back and on, ms: over longer times the fire's heat tells as well. */
 const BACK_MS = 60 * 60_000;
 const ON_MS = 30 * 60_000;

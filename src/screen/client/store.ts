@@ -28,6 +28,7 @@ const START_SETTINGS: Settings = {
   backup_folder: '',
   spoken_calls: false,
   minute_tick: false,
+  use_learnt: true,
   second_channel: { command: [] },
   near_finish_deadband: 1.6,
 };

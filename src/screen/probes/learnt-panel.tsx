@@ -1,4 +1,4 @@
-// What earlier boils taught of probes and saps, with a way to forget each.
+// What earlier boils taught of probes, saps and burners, with a way to forget each and a way to begin without all of it.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
@@ -14,7 +14,7 @@ interface RowProps {
 /** It cannot be had back, so one press asks and another does it. */
 function ForgetButton({ learnt, forgotten }: RowProps): JSX.Element {
   const [asking, setAsking] = useState(false);
-  const what = learntOf(learnt);
+  const what = learntOf(learnt, settings.value);
   const forget = async (): Promise<void> => {
     if (await tell({ forget: { name: learnt.name } }, `What was learnt of ${what} is forgotten.`)) forgotten();
   };
@@ -48,6 +48,21 @@ function LearntRow({ learnt, forgotten }: RowProps): JSX.Element {
   );
 }
 
+/** A boil can be begun without any of it: nothing is forgotten by that. */
+function UseLearnt(): JSX.Element {
+  const use = settings.value.use_learnt;
+  return (
+    <label class="tick">
+      <input
+        type="checkbox"
+        checked={use}
+        onChange={(event) => void tell({ settings: { use_learnt: event.currentTarget.checked } })}
+      />{' '}
+      Begin the next boil with it
+    </label>
+  );
+}
+
 /** Nothing while nothing was learnt yet. */
 export function LearntPanel({ now }: { now: Now }): JSX.Element | null {
   const [list, setList] = useState<LearntListing[]>([]);
@@ -65,9 +80,10 @@ export function LearntPanel({ now }: { now: Now }): JSX.Element | null {
     <section class="panel">
       <h2>Learnt from your boils</h2>
       <p class="hint">
-        The next boil with the same probe or sap begins with this.
+        The next boil with the same probe, sap, or pan on the same fire begins with this.
         {isRunning && ' The one that runs keeps what it began with.'}
       </p>
+      <UseLearnt />
       {problem !== null && <p class="problem">✕ {problem}</p>}
       <ul>
         {list.map((learnt) => (

@@ -1,7 +1,5 @@
 // `bench forecast [dev] [detail] [trace] [seed=N] [KIND…] [--save FILE]`: many kinds of simulated boil through the real replay, judged by what was true.
 import { writeFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
 import { allKinds, developmentSeeds, judgingSeeds } from './kinds/all-kinds.ts';
 import type { Kind } from './kinds/kind.ts';
 import { printKind, printTotal, tableHead, tableLine } from './print.ts';
@@ -9,8 +7,7 @@ import type { BoilScore } from './score.ts';
 import { tally } from './tally.ts';
 import { printTrace } from './trace.ts';
 import type { Job } from './worker.ts';
-
-const MOST_THREADS = 4;
+import { inThreads } from '../threads.ts';
 
 /**
  * `asked`: "dev" for the development seeds, names of kinds for only those and with all their figures, "detail" for the
@@ -38,7 +35,11 @@ export async function forecast(asked: readonly string[]): Promise<void> {
       '  judged are moments after the last pour, draw-off or change of the flame by hand before a true finish; wind and\n' +
       '  wood go on as they truly do. Errors are shares of the time left; answered counts boiling pans only.',
   );
-  const scores = await judgeAll(kinds.flatMap(({ name }) => seeds.map((seed): Job => ({ kind: name, seed }))));
+  const scores = await inThreads<Job, BoilScore>(
+    new URL('worker.ts', import.meta.url),
+    kinds.flatMap(({ name }) => seeds.map((seed) => ({ kind: name, seed }))),
+    ({ kind, seed }) => `${kind}, seed ${seed}`,
+  );
   const of = (kind: string): BoilScore[] => scores.filter((score) => score.kind === kind);
   if (isDetailed) for (const { name, about } of kinds) printKind(name, about, of(name));
   console.log(`\n${tableHead}`);
@@ -54,36 +55,4 @@ function kindsNamed(names: readonly string[]): readonly Kind[] {
     process.exit(2);
   }
   return names.length === 0 ? allKinds : allKinds.filter(({ name }) => names.includes(name));
-}
-
-/** Shared out over threads; the scores come back in the order of the jobs. */
-async function judgeAll(jobs: readonly Job[]): Promise<BoilScore[]> {
-  const scores: BoilScore[] = [];
-  let next = 0;
-  const work = async (): Promise<void> => {
-    const worker = new Worker(new URL('worker.ts', import.meta.url));
-    try {
-      while (next < jobs.length) {
-        const index = next++;
-        scores[index] = await done(worker, jobs[index]!);
-      }
-    } finally {
-      await worker.terminate();
-    }
-  };
-  await Promise.all(Array.from({ length: Math.min(MOST_THREADS, availableParallelism(), jobs.length) }, work));
-  return scores;
-}
-
-function done(worker: Worker, job: Job): Promise<BoilScore> {
-  return new Promise((resolve, reject) => {
-    const fail = (error: unknown): void =>
-      reject(new Error(`${job.kind}, seed ${job.seed}: ${String(error)}`, { cause: error }));
-    worker.once('message', (score: BoilScore) => {
-      worker.off('error', fail);
-      resolve(score);
-    });
-    worker.once('error', fail);
-    worker.postMessage(job);
-  });
 }

@@ -1,5 +1,6 @@
 // The kinds of boil: enough of them, the same for the same seed, each with a header that holds together; and one judged whole.
 import { expect, test } from 'vitest';
+import { startBoil } from '../../../src/core/boil/fold.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
 import { checkHeader } from '../../../src/protocol/header-schema.ts';
 import { allKinds, developmentSeeds, judgingSeeds } from './kinds/all-kinds.ts';
@@ -63,6 +64,7 @@ function knowing({ samples, moments }: Witnessed, factor: number): Played {
     foldMs: 1,
     probeReadings: 1,
     stateBytesPerPan: 1,
+    end: startBoil(boil.header),
   };
 }
 

@@ -1,6 +1,6 @@
 // Puts a recording through the codec and the fold as `replay` does, and gives all that the program said and what it cost.
 import type { AlarmTransition } from '../../../src/core/alarms/alarm.ts';
-import { startBoil } from '../../../src/core/boil/fold.ts';
+import { type BoilState, startBoil } from '../../../src/core/boil/fold.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
 import { foldTools } from '../../../src/host/fold-tools.ts';
@@ -27,6 +27,8 @@ export interface Played {
   probeReadings: number;
   /** The state at the end as text, for each pan. */
   stateBytesPerPan: number;
+  /** What was believed when it was over. */
+  end: BoilState;
 }
 
 export async function play(recording: string): Promise<Played> {
@@ -34,6 +36,7 @@ export async function play(recording: string): Promise<Played> {
   for await (const item of readRecording([recording])) items.push(item);
   const [first] = items;
   if (first?.kind !== 'header') throw new Error('The simulated recording has no header.');
+  const start = startBoil(first.header);
   const played: Played = {
     readings: {},
     calls: [],
@@ -41,8 +44,9 @@ export async function play(recording: string): Promise<Played> {
     foldMs: 0,
     probeReadings: 0,
     stateBytesPerPan: 0,
+    end: start,
   };
-  const folding = new Folding(startBoil(first.header), foldTools, listenerOf(played), READING_MS);
+  const folding = new Folding(start, foldTools, listenerOf(played), READING_MS);
   let lastT = 0;
   const before = process.threadCpuUsage();
   for (const item of items) {
@@ -58,6 +62,7 @@ export async function play(recording: string): Promise<Played> {
   for (const item of items) {
     if (item.kind === 'entry' && 'line' in item.entry) played.probeReadings += item.entry.line.split(' ').length;
   }
+  played.end = folding.state;
   played.pours = (boilView(folding.state, lastT) as { pours?: SeenPour[] }).pours ?? null;
   played.stateBytesPerPan = JSON.stringify(folding.state).length / Math.max(1, first.header.pans?.length ?? 1);
   return played;

@@ -39,13 +39,48 @@ test.each([
 
 test('a sap of its own mix is called by its shares', () => {
   const mix = { ...birch, of: '0.600/0.225/0.175/0.030' };
-  expect(learntOf(mix).replaceAll('\u00A0', ' ')).toBe(
+  expect(learntOf(mix, celsius).replaceAll('\u00A0', ' ')).toBe(
     'sap of 60 % sucrose, 22.5 % glucose, 17.5 % fructose, 3 % acids and minerals',
   );
-  expect(learntOf({ ...birch, of: '1.000/0.000/0.000/0.000' }).replaceAll('\u00A0', ' ')).toBe('sap of 100 % sucrose');
+  expect(learntOf({ ...birch, of: '1.000/0.000/0.000/0.000' }, celsius).replaceAll('\u00A0', ' ')).toBe(
+    'sap of 100 % sucrose',
+  );
 });
 
 test('the boil that taught it is named with its day, in its own zone', () => {
   expect(taughtBy(probe)).toBe("From “Sunday's run, invented”, begun 18 Apr 2027, 07:30.");
   expect(taughtBy({ ...probe, title: '' })).toBe('From a boil begun 18 Apr 2027, 07:30.');
+});
+
+const burner: LearntListing = {
+  ...boil,
+  ...{
+    name: 'burner ["back pot","round 400","propane",16000]',
+    about: 'burner',
+    of: 'Back pot',
+    value: 9.2,
+    sigma: 0.17,
+  },
+  burner: { heat: 'propane', power_w: 16_000, efficiency: 0.361, boils: 3, spread: 0.12 },
+};
+
+test('a burner: what boils away, which share of its power that is, what to expect and how its boils differ', () => {
+  expect(said(burner)).toBe(
+    'Back pot on propane (16000 W) boils away about 9.2 L of water an hour at full flame, 36 % of its power; expect 7.4 L to 11.5 L of the next boil. Its boils differ by ±15 %.',
+  );
+  expect(taughtBy(burner)).toBe("From 3 boils, the last “Sunday's run, invented”, begun 18 Apr 2027, 07:30.");
+  expect(said(burner, settingsSchema.parse({ volume: 'us-gallon', power: 'btu-per-hour' }))).toMatch(
+    /^Back pot on propane \(54600 Btu\/h\) boils away about 2\.4 US gal/,
+  );
+});
+
+test('a burner of which one boil and no power is known says so', () => {
+  const one = {
+    ...burner,
+    burner: { heat: 'other', power_w: null, efficiency: null, boils: 1, spread: null } as const,
+  };
+  expect(said(one)).toBe(
+    'Back pot boils away about 9.2 L of water an hour at full flame; expect 7.4 L to 11.5 L of the next boil. One boil does not tell how far its boils differ.',
+  );
+  expect(taughtBy(one)).toBe("From “Sunday's run, invented”, begun 18 Apr 2027, 07:30.");
 });

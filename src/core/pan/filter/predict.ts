@@ -25,7 +25,7 @@ export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;
  * What was is less sure than what will be "if the fire stays": hands turn a valve by a third or more every few hours and
  * do not say so, 10 % in an hour with all else (practice).
  */
-const TENDED_VARIANCE_PER_S = 0.1 ** 2 / 3600;
+export const TENDED_VARIANCE_PER_S = 0.1 ** 2 / 3600;
 /** Superheat, bubbles and stirring move what a rise shows, and lose their memory in this time, s (practice). */
 export const WANDER_S = 150;
 /** Water per sugar never falls under this: syrup that is nearly dry burns. */

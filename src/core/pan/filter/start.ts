@@ -1,6 +1,7 @@
 // What is believed of a pan before anything was seen of it: usual contents, the burner's nominal heat, a usual probe.
 import { litresAtDepth, surfaceM2 } from '../../physics/vessel.ts';
 import { boiledOffKgPerS } from '../../physics/heat.ts';
+import type { Steam } from '../burner.ts';
 import type { PanDesign } from '../setup.ts';
 import { STILL_KG_PER_M2_S } from '../still-surface.ts';
 import type { Base } from './base.ts';
@@ -51,8 +52,8 @@ const USUAL_WANDER_C = 0.045;
 export function startBelief(design: PanDesign, base: Base, swing: number): Belief {
   const belief: Belief = { x: new Array<number>(SIZE).fill(0), p: new Array<number>(SIZE * SIZE).fill(0) };
   supposeContents(belief, design);
-  const power = usualPower(design);
-  setAlone(belief, LEVEL, Math.log(power.kgPerS), power.share ** 2);
+  const steam = steamBefore(design);
+  setAlone(belief, LEVEL, steam.lnKgPerS, steam.share ** 2);
   setAlone(belief, FIRE, 0, swing ** 2);
   setAlone(belief, OFFSET, 0, base.offsetVariance);
   setAlone(belief, SAP, base.sapShare, base.sapVariance);
@@ -84,8 +85,17 @@ function suppose(belief: Belief, massKg: number, massShare: number, u: number, s
   addVariance(belief, SUGAR, WATER, -part * share * share);
 }
 
+/** What is believed of the steam at full flame before anything of this boil was seen: as earlier boils taught, or as usual. */
+export const steamBefore = (design: PanDesign): Steam => design.learntSteam ?? usualSteam(design);
+
+/** What is usual for such a fire and pan, whatever earlier boils taught. */
+export function usualSteam(design: PanDesign): Steam {
+  const { kgPerS, share } = usualPower(design);
+  return { lnKgPerS: Math.log(kgPerS), share };
+}
+
 /** Water that boils away at full flame, kg/s, and the share to which that is known. */
-export function usualPower(design: PanDesign): { kgPerS: number; share: number } {
+function usualPower(design: PanDesign): { kgPerS: number; share: number } {
   if (design.ceilingC !== null && design.vessel === null)
     return { kgPerS: UNKNOWN_M2 * STILL_KG_PER_M2_S, share: UNKNOWN_SHARE };
   const perWatt = boiledOffKgPerS(1, 100)!;
