@@ -289,7 +289,7 @@ export class Host {
     if ('curve' in command) return this.#curve(command.curve);
     if ('explain' in command) return this.#explain(command.explain);
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
-    if ('plan' in command) return planOf(command.plan);
+    if ('plan' in command) return planOf(command.plan, this.#settings.use_learnt ? this.#notebook.learnt() : []);
     if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
     if (isReplayCommand(command)) return this.#replay.do(command);
     if (isCompareCommand(command)) return this.#compare.do(command);

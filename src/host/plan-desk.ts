@@ -2,17 +2,21 @@
 import { planBoil } from '../core/plan/plan.ts';
 import type { Plan, PlanInput } from '../core/plan/plan.ts';
 import { planUnderWay } from '../core/plan/under-way.ts';
+import type { Teaching } from '../notebook/contract.ts';
 import type { Now } from '../protocol/messages.ts';
 import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
 import { refused } from './outcome.ts';
+import { knownHeats } from './plan-heats.ts';
 import type { Outcome } from './outcome.ts';
 
 const NO_SYRUP =
   'No syrup of this finish can be made of this sap: the finish must be stronger than the sap, and at most 80 °Bx.';
 
-export function planOf(request: PlanRequest): Outcome {
-  const plan = planBoil(planInput(request));
+/** `teachings` are what earlier boils taught, newest first. */
+export function planOf(request: PlanRequest, teachings: readonly Teaching[]): Outcome {
+  const input = planInput(request);
+  const plan = planBoil({ ...input, known_heats: knownHeats(input.pans, teachings) });
   return plan === null ? refused(NO_SYRUP) : { ok: true, data: { plan, under_way: null } satisfies PlanView };
 }
 

@@ -26,7 +26,9 @@ export async function seek(): Promise<void> {
     console.log(`  ${texts.length} entries read in the background in ${Math.round(performance.now() - startedMs)} ms`);
     console.log(`  keyframes take ${(view.keptBytes / 1e6).toFixed(1)} MB`);
     const spent = await seeks(view);
-    console.log(`  ${SEEKS} seeks: middle ${at(spent, 0.5)}, 95 % ${at(spent, 0.95)}, longest ${at(spent, 1)} ms (goal: 50)`);
+    console.log(
+      `  ${SEEKS} seeks: middle ${at(spent, 0.5)}, 95 % ${at(spent, 0.95)}, longest ${at(spent, 1)} ms (goal: 50)`,
+    );
     console.log(`  the event loop was held up at most ${loop.stop().toFixed(0)} ms (goal: 200)`);
     view.close();
   } finally {

@@ -15,6 +15,8 @@ export interface Burner {
   burntW: number | null;
   /** Its own uncertainty, the standard deviation of its logarithm. */
   share: number;
+  /** Earlier boils showed it. */
+  seen: boolean;
   /** What the day does to all fires alike (wind, cold), the standard deviation of its logarithm. */
   dayShare: number;
   /** Litres at 20 °C that stand at the least depth; 0 where the vessel is not known. */
@@ -58,19 +60,25 @@ export function burnersOf(designs: readonly PanDesign[], known: readonly KnownHe
   }));
 }
 
-type BurnerHeat = Pick<Burner, 'usefulW' | 'burntW' | 'share' | 'dayShare'>;
+type BurnerHeat = Pick<Burner, 'usefulW' | 'burntW' | 'share' | 'dayShare' | 'seen'>;
 
 function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign, known: KnownHeat | null): BurnerHeat {
   const efficiency = usualEfficiency(heatKind, vessel?.shape === 'rectangular');
   if (known !== null) {
     const burntW = (usefulPowerW ?? known.useful_w) / efficiency;
-    return { usefulW: known.useful_w, burntW, share: known.spread, dayShare: SEEN_DAY_SHARE };
+    return { usefulW: known.useful_w, burntW, share: known.spread, dayShare: SEEN_DAY_SHARE, seen: true };
   }
   if (usefulPowerW !== null)
-    return { usefulW: usefulPowerW, burntW: usefulPowerW / efficiency, share: BY_POWER_SHARE, dayShare: DAY_SHARE };
-  if (vessel === null) return { usefulW: null, burntW: null, share: 0, dayShare: 0 };
+    return {
+      usefulW: usefulPowerW,
+      burntW: usefulPowerW / efficiency,
+      share: BY_POWER_SHARE,
+      dayShare: DAY_SHARE,
+      seen: false,
+    };
+  if (vessel === null) return { usefulW: null, burntW: null, share: 0, dayShare: 0, seen: false };
   const usefulW = WATTS_PER_M2 * surfaceM2(vessel, USUAL_DEPTH_MM);
-  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE, dayShare: DAY_SHARE };
+  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE, dayShare: DAY_SHARE, seen: false };
 }
 
 function leastOf({ vessel, minDepthMm }: PanDesign): Pick<Burner, 'leastLitres' | 'sized'> {

@@ -14,6 +14,8 @@ export interface PanPlanned {
   litres_per_hour: number | null;
   litres_per_hour_low: number | null;
   litres_per_hour_high: number | null;
+  /** By what earlier boils showed of its fire; else by its power or size. */
+  seen_before: boolean;
   /** Hours from full to where it wants sap again; a longer absence leaves it too shallow. */
   hand_every_hours: number | null;
   /** How deep full is taken to be, mm. */
@@ -50,6 +52,7 @@ function panPlanned(design: PanDesign, burner: Burner, batch: Batch): PanPlanned
     litres_per_hour: perHour,
     litres_per_hour_low: perHour === null ? null : perHour / spread,
     litres_per_hour_high: perHour === null ? null : perHour * spread,
+    seen_before: burner.seen,
     hand_every_hours: handEveryHours(design, perHour),
     full_mm: Math.max(FULL_MM, AGAIN * design.minDepthMm),
     smallest_batch_litres: held === null ? null : (batch.sapLitres * held) / batch.syrupLitres,

@@ -44,7 +44,10 @@ export function planUnderWay(
       ? []
       : [{ pan, useful_w: (perHour / 3600) * latent * 1000, spread: SEEN_SHARE }];
   });
-  const burners = burnersOf(burning.map(panDesign), heats);
+  const burners = burnersOf(
+    burning.map((pan) => panDesign(pan)),
+    heats,
+  );
   const mix = mixOf([
     ...known.map((one) => ({ ...one, celsius: HOT_C })),
     { litres: leftLitres, brix: sapBrix, celsius: input.celsius ?? COLD_C },

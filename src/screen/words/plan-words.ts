@@ -87,7 +87,7 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
   const sentences: string[] = [];
   if (rate !== null && low !== null && high !== null)
     sentences.push(
-      `Boils off about ${rough(rate, settings)} an hour (${rough(low, settings)} to ${rough(high, settings)}).`,
+      `Boils off about ${rough(rate, settings)} an hour (${rough(low, settings)} to ${rough(high, settings)})${pan.seen_before ? ', as earlier boils of it showed' : ''}.`,
     );
   else sentences.push('How fast it boils is not known: give it a burner’s power or a size.');
   if (pan.hand_every_hours !== null)
