@@ -6,7 +6,7 @@ import type { ProbeSetup } from './entries.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
-import { probeHears, probeSendsImpossible, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
+import { heardState, probeHears, probeSendsImpossible, type ProbeTrack, startProbe } from './probe-track.ts';
 import { inCelsius, type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
 import { type BoilState, lookSoon, startPort } from './state.ts';
 
@@ -72,9 +72,13 @@ function coldJunctionOf(state: BoilState, { port, sensor }: ProbeSetup, t: numbe
   return coldJunctionCelsius(state.coldJunctions[channelName(port, sensor.cold_junction)]!, t);
 }
 
-/** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
+/**
+ * A probe that breaks, is whole again, speaks after a silence, or may have become believable: its pan is looked at in
+ * the next second. A swap or a lifted tip shows in the blocks alone, which have their own looks.
+ */
 function needsLook(track: ProbeTrack, heard: number | BrokenBy | null, t: number): boolean {
-  return (typeof heard !== 'number') !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
+  if ((typeof heard !== 'number') !== (track.brokenSince !== null) || heardState(track, t) !== 'ok') return true;
+  return track.doubt !== null && (track.swap === null || track.signs.doubt !== null);
 }
 
 /** Each reason once a probe and setup: a bad contact would say it at every line. */

@@ -1,5 +1,5 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
-import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
+import { type AlarmKey, findAlarm, isWaitedFor, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { isCounted } from '../pan/forecast.ts';
 import type { ProbeState } from '../pan/reading.ts';
@@ -11,11 +11,16 @@ import { type BoilState, type KeptMark, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
-  tell(state, timePassed(state.book, t));
+  const { book } = state;
+  if (book.alarms.length > 0 || book.silencedUntil !== null) tell(state, timePassed(book, t));
   for (const id in state.ports) judgePort(state, id, t);
-  for (const id in state.pans) if (everyPan || isWaiting(state.book, id)) judgePan(state, id, t);
-  state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
-  for (const gone of state.book.alarms.filter((one) => hasLeft(state, one))) {
+  const waits = book.alarms.some(isWaiting);
+  if (everyPan || waits) {
+    for (const id in state.pans) if (everyPan || isWaitedFor(book, id)) judgePan(state, id, t);
+  }
+  for (const place of state.standing.reminders) judgeReminder(state, state.marks[place]!, place, t);
+  if (book.alarms.length === 0) return;
+  for (const gone of book.alarms.filter((one) => hasLeft(state, one))) {
     look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
   }
 }
@@ -27,10 +32,10 @@ function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | n
 
 function judgePort(state: BoilState, id: string, t: number): void {
   const port = state.ports[id]!;
-  if (port.state === 'waiting' && findAlarm(state.book, { alarm: 'port-lost', pan: null, port: id }) === undefined)
-    return;
   const lost = port.state === 'lost';
-  look(state, { alarm: 'port-lost', pan: null, port: id }, 0, 0, t, {
+  const key: AlarmKey = { alarm: 'port-lost', pan: null, port: id };
+  if (!lost && findAlarm(state.book, key) === undefined) return;
+  look(state, key, 0, 0, t, {
     over: lost,
     inside: port.state === 'open',
     priority: 'high',
@@ -43,7 +48,9 @@ function judgePan(state: BoilState, id: string, t: number): void {
   const plainWater = state.designs[id]!.role === 'reference';
   for (const rule of PAN_RULES) {
     if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
-    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, rule.find(situation));
+    const finding = rule.find(situation);
+    if (finding === null) continue;
+    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
   }
 }
 

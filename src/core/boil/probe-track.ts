@@ -121,10 +121,15 @@ export function lostAt(probe: ProbeTrack): number {
   return Math.ceil(Math.max(probe.heardAt ?? 0, probe.awaitedFrom) + LOST_PERIODS * periodMs(probe));
 }
 
-export function probeState(probe: ProbeTrack, t: number): ProbeState {
+/** Whether it is heard at t (ms), whatever is thought of its numbers. */
+export function heardState(probe: ProbeTrack, t: number): 'ok' | 'late' | 'lost' | 'broken' {
   if (t >= lostAt(probe)) return 'lost';
   if (probe.brokenSince !== null) return 'broken';
   if (probe.heardAt === null || probe.heardAt < probe.awaitedFrom) return 'late';
-  if (t - probe.heardAt >= LATE_PERIODS * periodMs(probe)) return 'late';
-  return probe.doubt?.state ?? 'ok';
+  return t - probe.heardAt >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
+}
+
+export function probeState(probe: ProbeTrack, t: number): ProbeState {
+  const heard = heardState(probe, t);
+  return heard === 'ok' ? (probe.doubt?.state ?? 'ok') : heard;
 }

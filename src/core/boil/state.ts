@@ -14,6 +14,7 @@ import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
 import type { Evidence } from '../pan/baseline.ts';
+import { type StandingMarks, standingMarks } from './standing-marks.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
 
@@ -80,6 +81,8 @@ export interface BoilState {
   corrections: Record<string, number>;
   pans: Record<string, PanModel>;
   marks: KeptMark[];
+  /** What they say that every look asks for. */
+  standing: StandingMarks;
   water: Water;
   /** When the water point was last worked out, ms. */
   waterAt: number;
@@ -114,6 +117,7 @@ export function startBoil(header: Header): BoilState {
     corrections: byName(),
     pans: byName(),
     marks: [],
+    standing: standingMarks([]),
     water: waterFrom([], priorsOf(header), 0).water,
     waterAt: 0,
     pots: [],
