@@ -13,10 +13,10 @@ import { type BoilState, type KeptMark, tell } from './state.ts';
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
   const { book } = state;
   if (book.alarms.length > 0 || book.silencedUntil !== null) tell(state, timePassed(book, t));
-  for (const id in state.ports) judgePort(state, id, t);
+  for (const id of state.names.ports) judgePort(state, id, t);
   const waits = book.alarms.some(isWaiting);
   if (everyPan || waits) {
-    for (const id in state.pans) if (everyPan || isWaitedFor(book, id)) judgePan(state, id, t);
+    for (const id of state.names.pans) if (everyPan || isWaitedFor(book, id)) judgePan(state, id, t);
   }
   for (const place of state.standing.reminders) judgeReminder(state, state.marks[place]!, place, t);
   if (book.alarms.length === 0) return;
@@ -75,8 +75,9 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const outlook = outlookOf(state, id, t);
   const { reading } = outlook;
   const { course } = state.pans[id]!;
+  if (worst !== null) reading.probe = worst.state;
   return {
-    reading: worst === null ? reading : { ...reading, probe: worst.state },
+    reading,
     finishBrix: around.limits.finish.brix,
     scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,
@@ -103,12 +104,10 @@ function worstProbe(
   pan: string,
   t: number,
 ): ({ state: ProbeState; port: string } & ProbeTrouble) | null {
-  const all = state.panProbes[pan]!.map((id) => ({
-    state: probeState(state.probes[id]!, t),
-    port: state.probes[id]!.port,
-    doubt: state.probes[id]!.doubt,
-    brokenBy: state.probes[id]!.brokenBy,
-  }));
+  const all = state.panProbes[pan]!.map((id) => {
+    const track = state.probes[id]!;
+    return { state: probeState(track, t), port: track.port, doubt: track.doubt, brokenBy: track.brokenBy };
+  });
   if (all.length < 2) return all[0] ?? null;
   return all.reduce((worst, one) => (WORST_FIRST.indexOf(one.state) < WORST_FIRST.indexOf(worst.state) ? one : worst));
 }

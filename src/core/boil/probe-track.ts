@@ -104,9 +104,11 @@ function noteInterval(probe: ProbeTrack, t: number): void {
   if (probe.heardAt === null) return;
   const interval = t - probe.heardAt;
   if (interval < BURST_MS || (probe.periodMs !== null && interval > 20 * probe.periodMs)) return;
-  probe.intervals.push(interval);
-  if (probe.intervals.length > INTERVALS) probe.intervals.shift();
-  probe.periodMs = median(probe.intervals);
+  const { intervals } = probe;
+  intervals.push(interval);
+  // A steady board: what comes is what goes, and the middle stays.
+  if (intervals.length > INTERVALS && intervals.shift() === interval) return;
+  probe.periodMs = median(intervals);
 }
 
 export function periodMs(probe: ProbeTrack): number {

@@ -52,6 +52,16 @@ export function startPort(): PortTrack {
   return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
 }
 
+/** The port of that name, which begins when it is first heard of. */
+export function portNamed(state: BoilState, id: string): PortTrack {
+  const known = state.ports[id];
+  if (known !== undefined) return known;
+  const port = startPort();
+  state.ports[id] = port;
+  state.names.ports = Object.keys(state.ports);
+  return port;
+}
+
 export interface BoilState {
   header: Header;
   /** Everything due at or before this has been done, ms. */
@@ -64,6 +74,8 @@ export interface BoilState {
   lookDue: number | null;
   /** When the pans were last looked at, ms. */
   lookedAt: number;
+  /** The keys of the tables below in their order: a table without a prototype is slow to go through. */
+  names: { ports: string[]; probes: string[]; pans: string[] };
   ports: Record<string, PortTrack>;
   probes: Record<string, ProbeTrack>;
   /** Channels that tell the cold junction of thermocouples: `port channel`. */
@@ -106,6 +118,7 @@ export function startBoil(header: Header): BoilState {
     stirred: true,
     lookDue: null,
     lookedAt: -1,
+    names: { ports: [], probes: [], pans: [] },
     ports: byName(),
     probes: byName(),
     coldJunctions: byName(),
@@ -167,6 +180,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     pans.map((pan) => pan.id),
     () => startPan(t),
   );
+  state.names = {
+    ports: Object.keys(state.ports),
+    probes: Object.keys(state.probes),
+    pans: Object.keys(state.pans),
+  };
   const said = state.notices.map(({ sentence }) => sentence);
   for (const sentence of pans.map(finishBeyondScale))
     if (sentence !== null && !said.includes(sentence)) state.notices.push({ t, sentence });
