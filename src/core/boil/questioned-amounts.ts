@@ -35,12 +35,16 @@ type TopUp = Mark & { kind: 'top-up'; litres: number };
 
 /** Holds each noted pour against its dip, once its pan boils again. Call after the pans were stepped to t (ms). */
 export function questionAmounts(state: BoilState, t: number): void {
-  for (const kept of state.marks) {
-    if (kept.weighed || kept.withdrawn || kept.questioned || kept.mark.kind !== 'top-up') continue;
+  const { unweighed } = state.standing;
+  if (unweighed.length === 0) return;
+  for (const place of unweighed) {
+    const kept = state.marks[place]!;
+    if (kept.mark.kind !== 'top-up' || kept.weighed) continue;
     const { litres } = kept.mark;
     if (litres === undefined || t - kept.at > AGAIN_WITHIN_MS) kept.weighed = true;
     else weigh(state, kept, { ...kept.mark, litres }, t);
   }
+  state.standing.unweighed = unweighed.filter((place) => !state.marks[place]!.weighed);
 }
 
 function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
