@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
-import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
@@ -11,6 +10,7 @@ import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import { isProbeCommand } from '../protocol/probe-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -21,13 +21,12 @@ import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
-import { Listening } from './listening.ts';
-import type { ListenPort } from './listening.ts';
 import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
+import { PortDesk } from './port-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
 import { ReplayView } from './replay-view.ts';
@@ -125,6 +124,7 @@ export class Host {
   /** Everything that is kept beside the boils. */
   readonly season: SeasonDesk;
   readonly exports: ExportDesk;
+  readonly #ports: PortDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -136,7 +136,6 @@ export class Host {
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
-  #listening: Listening | null = null;
   #replay: ReplayView | null = null;
   #opened: Replayable | null = null;
   #openedCount = 0;
@@ -160,12 +159,19 @@ export class Host {
       runCommand,
     });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
+    this.#ports = new PortDesk({
+      notebook,
+      machine: this.#machine,
+      running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
+      changed: () => this.#changed(false),
+    });
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
       everyMs: options.everyMs ?? null,
       listener: options.listener ?? {},
       changed: (urgent) => this.#changed(urgent),
+      asks: (port, moved) => this.#ports.asks(port, moved),
     });
     this.#run = null;
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
@@ -199,7 +205,7 @@ export class Host {
     this.#hearers.add(hear);
     const { folder } = this.#notebook;
     hear({ kind: 'hello', version, folder, settings: this.#settings, saps: sapKinds, lan: false });
-    hear(liveNow(this.#run, this.#listening, this.#machine));
+    hear(liveNow(this.#run, this.#ports.listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }
 
@@ -241,7 +247,7 @@ export class Host {
     this.season.close();
     this.#replay?.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
-    await Promise.all([this.#run?.leave(), this.#listening?.close()]);
+    await Promise.all([this.#run?.leave(), this.#ports.letGo()]);
     await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
@@ -263,8 +269,7 @@ export class Host {
       return done;
     }
     if (isSeasonCommand(command)) return this.season.do(command);
-    if ('ports' in command) return this.#listPorts();
-    if ('listen' in command) return this.#listen(command.listen);
+    if (isProbeCommand(command)) return this.#ports.do(command);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
     if ('learnt' in command) return { ok: true, data: learntListings(this.#notebook.learnt()) };
@@ -309,8 +314,7 @@ export class Host {
   async #begin(begin: () => BoilRun): Promise<Outcome> {
     if (this.running !== null) return refused(`The boil "${this.running.boil}" is running: end it first.`);
     // The ports that are listened to are those that the boil needs.
-    await this.#listening?.close();
-    this.#listening = null;
+    await this.#ports.letGo();
     this.#run = begin();
     this.#publisher.urgent();
     return { ok: true, data: this.running };
@@ -331,20 +335,6 @@ export class Host {
     const calls = callSettingsOf(this.#settings);
     const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));
     if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: calls });
-    return done;
-  }
-
-  async #listPorts(): Promise<Outcome> {
-    const { ports, why } = await listPorts();
-    return why === null ? { ok: true, data: ports } : refused(why);
-  }
-
-  async #listen(ports: readonly ListenPort[]): Promise<Outcome> {
-    await this.#listening?.close();
-    this.#listening = null;
-    if (ports.length === 0) return done;
-    if (this.running !== null) return refused('A boil is running, and its ports are open already.');
-    this.#listening = new Listening(ports, this.#machine, () => this.#changed(false));
     return done;
   }
 
@@ -409,7 +399,7 @@ export class Host {
   #publish(): void {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
-    this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
+    this.#tell({ ...liveNow(this.#run, this.#ports.listening, this.#machine), sleep: this.#watchkeeper.sleep });
     if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
   }
 

@@ -8,6 +8,7 @@ import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 import { planSchema } from './plan-schema.ts';
+import { probeCommands } from './probe-messages.ts';
 import { seasonCommands } from './season-messages.ts';
 
 const near_finish_lead_s = z.number().min(60).max(7200);
@@ -123,13 +124,6 @@ export const commandSchema = z.union([
   z.strictObject({ ref, settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
   z.strictObject({ ref, page: pageReport }),
-  /** Which ports the system lists; data: PortListing[] */
-  z.strictObject({ ref, ports: z.literal(true) }),
-  /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */
-  z.strictObject({
-    ref,
-    listen: z.array(z.strictObject({ path: z.string().min(1), baud: z.number().int().positive().optional() })),
-  }),
   /** The setup of the last boil, or null; data: Setup | null */
   z.strictObject({ ref, last_setup: z.literal(true) }),
   /** data: BoilListing[] */
@@ -150,6 +144,7 @@ export const commandSchema = z.union([
     ]),
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
+  ...probeCommands,
   ...seasonCommands,
   /** What a boil would give and take; data: PlanView */
   z.strictObject({ ref, plan: planSchema }),
@@ -175,12 +170,6 @@ export const commandSchema = z.union([
   }),
 ]);
 export type Command = z.infer<typeof commandSchema>;
-
-export interface PortListing {
-  path: string;
-  maker: string | null;
-  serialNumber: string | null;
-}
 
 export interface BoilListing {
   kind: 'boil';
@@ -226,6 +215,7 @@ export interface Curve {
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { Ahead };
 export type { SapKind };
+export type { HeardPort, KnownDevice, MovedPort, PortListing } from './probe-messages.ts';
 export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';
 export type { UnansweredHigh } from '../core/alarms/engine.ts';
