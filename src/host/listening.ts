@@ -122,7 +122,7 @@ export class Listening {
         this.#changed();
       },
     });
-    this.#changed();
+    if (finding === 'found') this.#changed();
   }
 
   /** Several ports bring their items by themselves: what comes a moment late is taken at the time that was reached. */
