@@ -8,7 +8,7 @@ import { serialSource } from '../ingest/serial-source.ts';
 import type { Source } from '../ingest/source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import type { Settings } from '../protocol/messages.ts';
+import type { MovedPort, Settings } from '../protocol/messages.ts';
 import { parseEntry } from '../protocol/recording.ts';
 import { BoilRun } from './boil-run.ts';
 import type { RunListener } from './boil-run.ts';
@@ -29,6 +29,8 @@ export interface StarterOptions {
   everyMs: number | null;
   listener: RunListener;
   changed(urgent: boolean): void;
+  /** The board of a port may be elsewhere; null when that is over. */
+  asks(port: string, moved: MovedPort | null): void;
 }
 
 export class BoilStarter {
@@ -80,7 +82,8 @@ export class BoilStarter {
   }
 
   #serialPorts(timekeeper: BoilClock): (header: Header) => Source {
-    return (header) => serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper });
+    return (header) =>
+      serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper, asks: this.#options.asks });
   }
 
   #newRun(

@@ -3,7 +3,6 @@ import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
-import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
@@ -15,6 +14,7 @@ import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
 import type { BoilListing, Command, HostMessage, LearntListing, Settings } from '../protocol/messages.ts';
+import { isProbeCommand } from '../protocol/probe-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -27,14 +27,13 @@ import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
-import { Listening } from './listening.ts';
-import type { ListenPort } from './listening.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
 import { PhoneDesk } from './phones.ts';
 import type { OwnAddress } from './phones.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
+import { PortDesk } from './port-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
 import { ReplayDesk } from './replay/replay-desk.ts';
@@ -133,6 +132,7 @@ export class Host {
   readonly season: SeasonDesk;
   readonly exports: ExportDesk;
   readonly phones: PhoneDesk;
+  readonly #ports: PortDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -147,7 +147,6 @@ export class Host {
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
-  #listening: Listening | null = null;
 
   constructor(options: HostOptions, lock: FolderLock, notebook: Notebook) {
     this.#lock = lock;
@@ -177,12 +176,19 @@ export class Host {
       () => searchedOf(this.#settings),
       (now) => this.#tell(now),
     );
+    this.#ports = new PortDesk({
+      notebook,
+      machine: this.#machine,
+      running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
+      changed: () => this.#changed(false),
+    });
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
       everyMs: options.everyMs ?? null,
       listener: options.listener ?? {},
       changed: (urgent) => this.#changed(urgent),
+      asks: (port, moved) => this.#ports.asks(port, moved),
     });
     this.#run = null;
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
@@ -216,7 +222,7 @@ export class Host {
     this.#hearers.add(hear);
     const { folder } = this.#notebook;
     hear({ kind: 'hello', version, folder, settings: this.#settings, saps: sapKinds, lan: false });
-    hear(liveNow(this.#run, this.#listening, this.#machine));
+    hear(liveNow(this.#run, this.#ports.listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }
 
@@ -257,7 +263,7 @@ export class Host {
     this.#tune.close();
     this.#replay.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
-    await Promise.all([this.#run?.leave(), this.#listening?.close(), this.phones.close()]);
+    await Promise.all([this.#run?.leave(), this.#ports.letGo(), this.phones.close()]);
     await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
@@ -280,8 +286,7 @@ export class Host {
     }
     if (isSeasonCommand(command)) return this.season.do(command);
     if (isPhoneCommand(command)) return this.phones.do(command);
-    if ('ports' in command) return this.#listPorts();
-    if ('listen' in command) return this.#listen(command.listen);
+    if (isProbeCommand(command)) return this.#ports.do(command);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
     if ('learnt' in command) return { ok: true, data: this.#learntListings() };
@@ -318,8 +323,7 @@ export class Host {
   async #begin(begin: () => BoilRun): Promise<Outcome> {
     if (this.running !== null) return refused(`The boil "${this.running.boil}" is running: end it first.`);
     // The ports that are listened to are those that the boil needs.
-    await this.#listening?.close();
-    this.#listening = null;
+    await this.#ports.letGo();
     this.#run = begin();
     this.#publisher.urgent();
     return { ok: true, data: this.running };
@@ -340,20 +344,6 @@ export class Host {
     const calls = callSettingsOf(this.#settings);
     const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));
     if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: calls });
-    return done;
-  }
-
-  async #listPorts(): Promise<Outcome> {
-    const { ports, why } = await listPorts();
-    return why === null ? { ok: true, data: ports } : refused(why);
-  }
-
-  async #listen(ports: readonly ListenPort[]): Promise<Outcome> {
-    await this.#listening?.close();
-    this.#listening = null;
-    if (ports.length === 0) return done;
-    if (this.running !== null) return refused('A boil is running, and its ports are open already.');
-    this.#listening = new Listening(ports, this.#machine, () => this.#changed(false));
     return done;
   }
 
@@ -411,7 +401,7 @@ export class Host {
   #publish(): void {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
-    this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
+    this.#tell({ ...liveNow(this.#run, this.#ports.listening, this.#machine), sleep: this.#watchkeeper.sleep });
     if (this.#replay.view !== null) this.#tell(replayNow(this.#replay.view, this.#machine));
   }
 

@@ -9,7 +9,7 @@ const name = z.string().max(1000);
 const leadSeconds = z.number().min(0).max(86_400);
 const sizeMm = z.number().min(10).max(20_000);
 
-const portFormat = z.discriminatedUnion(
+export const formatSchema = z.discriminatedUnion(
   'kind',
   [
     z.looseObject({ kind: z.literal('pairs') }),
@@ -49,9 +49,11 @@ const sensor = z.union(
 
 const port = z.looseObject({
   id,
-  format: portFormat.optional(),
+  format: formatSchema.optional(),
   path: z.string().min(1).max(4096).optional(),
   baud: z.number().int().min(50).max(10_000_000).optional(),
+  /** The board's identity (PortListing): it is found by it when it comes back under another path. */
+  device: z.string().min(1).max(500).optional(),
 });
 
 export const probeSchema = z.looseObject({

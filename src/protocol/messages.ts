@@ -11,6 +11,7 @@ import { phoneCommands } from './phone-messages.ts';
 import { compareCommands } from './compare-messages.ts';
 import { planSchema } from './plan-schema.ts';
 import { replayCommands, type ReplayNow } from './replay-messages.ts';
+import { probeCommands } from './probe-messages.ts';
 import { seasonCommands } from './season-messages.ts';
 import { tuneCommands, type TuningNow } from './tune-messages.ts';
 
@@ -133,13 +134,6 @@ export const commandSchema = z.union([
   z.strictObject({ ref, settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
   z.strictObject({ ref, page: pageReport }),
-  /** Which ports the system lists; data: PortListing[] */
-  z.strictObject({ ref, ports: z.literal(true) }),
-  /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */
-  z.strictObject({
-    ref,
-    listen: z.array(z.strictObject({ path: z.string().min(1), baud: z.number().int().positive().optional() })),
-  }),
   /** The setup of the last boil, or null; data: Setup | null */
   z.strictObject({ ref, last_setup: z.literal(true) }),
   /** data: BoilListing[] */
@@ -151,6 +145,7 @@ export const commandSchema = z.union([
   ...replayCommands,
   ...compareCommands,
   ...tuneCommands,
+  ...probeCommands,
   ...seasonCommands,
   ...phoneCommands,
   /** What a boil would give and take; data: PlanView */
@@ -177,12 +172,6 @@ export const commandSchema = z.union([
   }),
 ]);
 export type Command = z.infer<typeof commandSchema>;
-
-export interface PortListing {
-  path: string;
-  maker: string | null;
-  serialNumber: string | null;
-}
 
 export interface BoilListing {
   kind: 'boil';
@@ -240,6 +229,7 @@ export type { TuningNow };
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { Ahead };
 export type { SapKind };
+export type { HeardPort, KnownDevice, MovedPort, PortListing } from './probe-messages.ts';
 export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';
 export type { UnansweredHigh } from '../core/alarms/engine.ts';

@@ -22,7 +22,8 @@ import { withSap, withUsual } from './sap-usual.ts';
 function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
   const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
   const baud = listened.value.find((each) => each.path === channel?.port)?.baud;
-  const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud);
+  const next =
+    channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud === 'find' ? undefined : baud);
   const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
   return next === null ? { ...draft, pans } : { ...draft, ports: next.ports, probes: next.probes, pans };
 }
