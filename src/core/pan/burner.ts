@@ -32,6 +32,20 @@ const LONGEST_NAME = 60;
 
 export const isBurnerName = (name: string): boolean => name.startsWith(PREFIX);
 
+/** The pan that a burner's name tells of, without its vessel; null for a name that nothing of this program wrote. */
+export function panOfBurnerName(name: string): PanSetup | null {
+  if (!isBurnerName(name)) return null;
+  let parts: unknown;
+  try {
+    parts = JSON.parse(name.slice(PREFIX.length));
+  } catch {
+    return null;
+  }
+  const [called, , kind, power] = Array.isArray(parts) ? (parts as unknown[]) : [];
+  if (typeof called !== 'string' || typeof kind !== 'string' || !(kind in USUAL_SPREAD)) return null;
+  return { id: called, heat: { kind: kind as Heat['kind'], ...(typeof power === 'number' && { power_w: power }) } };
+}
+
 function vesselWords(vessel: Vessel | undefined): string {
   if (vessel === undefined) return '';
   const mm = (size: number): string => size.toFixed(0);
