@@ -2,8 +2,9 @@
 import { readFile } from 'node:fs/promises';
 import { extname } from 'node:path';
 import type { Session, WebContents } from 'electron';
-import type { Host } from '../src/host/host.ts';
-import { CONTENT_RULES, screenFile } from './rules.ts';
+import { keptAnswer } from '../src/host/export/kept-files.ts';
+import type { Kept } from '../src/host/export/kept-files.ts';
+import { CONTENT_RULES, isScreenAddress, screenFile } from './rules.ts';
 
 /** The files of the screen's build; a browser refuses modules and styles of another type. */
 const TYPES: Record<string, string> = {
@@ -13,24 +14,34 @@ const TYPES: Record<string, string> = {
   '.svg': 'image/svg+xml',
 };
 
-function reply(status: number, type: string, body: string | Uint8Array<ArrayBuffer>): Response {
-  const headers = { 'content-security-policy': CONTENT_RULES, 'x-content-type-options': 'nosniff' };
-  return new Response(body, { status, headers: { ...headers, 'content-type': `${type}; charset=utf-8` } });
+function reply(status: number, type: string, body: BodyInit, saveAs?: string): Response {
+  const headers: Record<string, string> = {
+    'content-security-policy': CONTENT_RULES,
+    'x-content-type-options': 'nosniff',
+    'content-type': type,
+  };
+  if (saveAs !== undefined)
+    headers['content-disposition'] = `attachment; filename*=UTF-8''${encodeURIComponent(saveAs)}`;
+  return new Response(body, { status, headers });
 }
 
-async function answer({ method, url }: Request, folder: string, host: Pick<Host, 'recordingOf'>): Promise<Response> {
-  const file = method === 'GET' ? screenFile(url, folder) : null;
-  const boil = /\/boils\/([\p{L}\p{N}-]+)\.boil\.jsonl$/u.exec(file ?? '')?.[1];
+async function answer(request: Request, folder: string, host: Kept): Promise<Response> {
   try {
-    if (boil !== undefined) return reply(200, 'application/x-ndjson', [...host.recordingOf(boil), ''].join('\n'));
-    return reply(200, TYPES[extname(file ?? '')] ?? 'application/octet-stream', await readFile(file ?? ''));
-  } catch {
-    return reply(404, 'text/plain', 'There is no such file.');
+    const kept = isScreenAddress(request.url) ? await keptAnswer(request, host) : null;
+    if (kept !== null) return reply(200, kept.type, kept.body, kept.saveAs);
+    const file = request.method === 'GET' ? screenFile(request.url, folder) : null;
+    const type = TYPES[extname(file ?? '')] ?? 'application/octet-stream';
+    return reply(200, `${type}; charset=utf-8`, await readFile(file ?? ''));
+  } catch (error) {
+    const isPost = request.method === 'POST' && /\/photos\//.test(request.url) && error instanceof Error;
+    return isPost
+      ? reply(400, 'application/json', JSON.stringify({ why: error.message }))
+      : reply(404, 'text/plain; charset=utf-8', 'There is no such file.');
   }
 }
 
 /** Serves `folder` and the kept boils to a session's pages, denies all permissions and keeps them off the network. */
-export function guardSession(session: Session, folder: string, host: Host): void {
+export function guardSession(session: Session, folder: string, host: Kept): void {
   session.protocol.handle('app', (request) => answer(request, folder, host));
   session.setPermissionRequestHandler((_contents, _permission, decide) => decide(false));
   session.setPermissionCheckHandler(() => false);

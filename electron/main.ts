@@ -6,6 +6,7 @@ import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
 import { systemPower } from '../src/host/power.ts';
 import type { Power } from '../src/host/power.ts';
+import { servePhones } from '../src/web/phone/phone-server.ts';
 import { Attention, notify } from './attention.ts';
 import { serveWindow } from './bridge.ts';
 import { guardContents, guardSession } from './guard.ts';
@@ -55,7 +56,8 @@ async function start(): Promise<void> {
   Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
   const tellOtherwise = (sentence: string): void => attention.tell(sentence);
   const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower });
-  guardSession(session.defaultSession, join(import.meta.dirname, '../dist/screen'), host);
+  const screen = join(import.meta.dirname, '../dist/screen');
+  guardSession(session.defaultSession, screen, host);
   const preload = join(import.meta.dirname, 'preload.cjs');
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });
   serveWindow(window, host);
@@ -75,10 +77,14 @@ async function start(): Promise<void> {
   });
   powerMonitor.on('shutdown', () => window.destroy());
   await window.loadURL(`${SCREEN_ORIGIN}/index.html`);
+  const phones = { folder: screen, nowMs: () => performance.now() };
+  await host.phones.servedBy((where) => servePhones(host, phones, where));
 }
 
 app.enableSandbox();
-protocol.registerSchemesAsPrivileged([{ scheme: 'app', privileges: { standard: true, secure: true } }]);
+protocol.registerSchemesAsPrivileged([
+  { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+]);
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
 start().catch((error: Error) => {
   dialog.showErrorBox('Panwarden cannot start', error.message);

@@ -1,7 +1,7 @@
 // `plan`: says before the fire is lit what a boil will give and take.
 import { planBoil } from '../core/plan/plan.ts';
 import type { Plan } from '../core/plan/plan.ts';
-import { checkPlan } from '../protocol/plan-schema.ts';
+import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest } from '../protocol/plan-schema.ts';
 import { CommandProblem, textOf } from './failure.ts';
 import { printer } from './printer.ts';
@@ -9,7 +9,7 @@ import { printer } from './printer.ts';
 export async function plan(file: string, options: { json?: boolean }): Promise<void> {
   const checked = checkPlan(parsed(await textOf(file), file));
   if (!checked.ok) throw new CommandProblem(`${file}: ${checked.why}.`, 2);
-  const made = planBoil(checked.plan);
+  const made = planBoil(planInput(checked.plan));
   if (made === null) {
     throw new CommandProblem(
       `${file}: no syrup of this finish can be made of this sap: the finish must be stronger than the sap, and at most 80 °Bx.`,
@@ -39,12 +39,14 @@ function planText(made: Plan, request: PlanRequest): string[] {
   const usual = made.sap_brix_usual ? ' (usual for this sap: measure it)' : '';
   return [
     `${number(litres)} L of sap of ${made.sap_brix.toFixed(1)} °Bx${usual} make ${made.syrup_litres.toFixed(2)} L (${made.syrup_kg.toFixed(2)} kg) of syrup of ${made.finish_brix.toFixed(1)} °Bx; ${number(made.evaporate_litres)} L of water boil away.`,
+    `Likely ${made.syrup_low_litres.toFixed(2)}–${made.syrup_high_litres.toFixed(2)} L, by how well the sap is measured; what burns on or stays in the filter is not counted off.`,
     `Finish: ${made.finish_rise_c.toFixed(1)} °C over water's boiling point, which is ${(made.finish_celsius - made.finish_rise_c).toFixed(1)} °C at this altitude in usual weather.`,
     hoursText(made, request.start),
     ...made.fuel.map(
       (one) =>
         `Fuel: ${number(one.amount)} ${one.unit} of ${one.kind === 'electric' ? 'electricity' : one.kind} (${number(one.low)}–${number(one.high)}).`,
     ),
+    ...stayText(made),
     ...made.stages
       .slice(1)
       .map(
@@ -56,6 +58,13 @@ function planText(made: Plan, request: PlanRequest): string[] {
       : `The vessel that finishes needs the syrup of ${number(made.smallest_batch_litres)} L of this sap at least${made.ends_shallow ? ': this batch is smaller, so finish in a smaller pot' : ''}.`,
     `Jars, if all are of one size: ${made.jars.map((jar) => `${jar.count} of ${jar.litres} L`).join(', ') || 'not one of 0.1 L'}.`,
   ];
+}
+
+function stayText({ stay }: Plan): string[] {
+  if (stay === null) return [];
+  const boiled = `In the ${hourText(stay.hours)} until you leave about ${number(stay.boil_litres)} L (${number(stay.boil_litres_low)}–${number(stay.boil_litres_high)}) of this sap become syrup`;
+  if (stay.keep_litres === 0) return [`${boiled}: all of it.`];
+  return [`${boiled}; keep about ${number(stay.keep_litres)} L below 4 °C, and boil it within days.`];
 }
 
 function hoursText({ hours, hours_low, hours_high }: Plan, start: string | undefined): string {

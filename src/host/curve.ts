@@ -1,6 +1,7 @@
 // Keeps the pans' curves for the charts and answers a stretch of one; no alarm or readout ever takes a number from here.
 import { panReadings } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
+import type { PanReading } from '../core/pan/reading.ts';
 import { panLimits } from '../core/boil/view.ts';
 import type { Curve } from '../protocol/messages.ts';
 import { COLUMNS, CurveSeries } from './curve-series.ts';
@@ -20,8 +21,13 @@ export class CurveStore {
   /** Adds what the pans show at boil time `t`, ms, unless the last sample is younger than `everyMs`. */
   sample(state: BoilState, t: number, everyMs: number): void {
     if (t - this.#sampledT < everyMs) return;
+    this.take(state, t, panReadings(state, t));
+  }
+
+  /** Adds the readings that the pans show at boil time `t`, ms. */
+  take(state: BoilState, t: number, readings: readonly PanReading[]): void {
     this.#sampledT = t;
-    for (const { pan, temperature_c, water_c } of panReadings(state, t)) {
+    for (const { pan, temperature_c, water_c } of readings) {
       if (temperature_c === null) continue;
       const { finish_c, scorch_c } = panLimits(state, pan);
       this.#seriesOf(pan).add(Math.floor(t / BUCKET_MS), {

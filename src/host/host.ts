@@ -1,6 +1,7 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
+import type { SearchedSettings } from '../core/tuning/search.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
 import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
@@ -10,6 +11,9 @@ import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
+import { isPhoneCommand } from '../protocol/phone-messages.ts';
+import { isCompareCommand } from '../protocol/compare-messages.ts';
+import { isReplayCommand } from '../protocol/replay-messages.ts';
 import type { BoilListing, Command, HostMessage, LearntListing, Settings } from '../protocol/messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
@@ -17,30 +21,32 @@ import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
+import { CompareDesk } from './compare/compare-desk.ts';
+import type { Tonight } from './compare/ghost.ts';
 import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
 import { Listening } from './listening.ts';
 import type { ListenPort } from './listening.ts';
-import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
+import { PhoneDesk } from './phones.ts';
+import type { OwnAddress } from './phones.ts';
+import { planOf, planOfRunning } from './plan-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
-import { ReplayView } from './replay-view.ts';
-import type { Replayable } from './replay-view.ts';
+import { ReplayDesk } from './replay/replay-desk.ts';
 import { runCommand } from './run-command.ts';
 import { SeasonDesk } from './season-desk.ts';
-import { isSameSetup, leadTimesOf } from './setup.ts';
-import { gathered } from './slices.ts';
+import { isSameSetup, callSettingsOf } from './setup.ts';
 import { liveNow, replayNow } from './snapshots.ts';
+import { TuneDesk } from './tuning/tune-desk.ts';
 import { Watchkeeper } from './watchkeeper.ts';
 import type { WatchkeeperOptions } from './watchkeeper.ts';
 
 type Answered = Extract<HostMessage, { kind: 'answered' }>;
-type ReplayCommand = Extract<Command, { replay: unknown } | { replay_control: unknown } | { replay_close: unknown }>;
 type Pieces = AsyncIterable<Uint8Array | string>;
 
 export interface HostOptions {
@@ -62,6 +68,8 @@ export interface HostOptions {
   readPower?: (() => Promise<Power | null>) | undefined;
   /** What would put the machine to sleep; nothing is said of it where nobody hands this in. */
   readSleep?: WatchkeeperOptions['readSleep'];
+  /** This machine's addresses in its own networks; looked up where nobody hands them in. */
+  addresses?: (() => OwnAddress[]) | undefined;
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
@@ -124,21 +132,22 @@ export class Host {
   /** Everything that is kept beside the boils. */
   readonly season: SeasonDesk;
   readonly exports: ExportDesk;
+  readonly phones: PhoneDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
   readonly #starter: BoilStarter;
   readonly #publisher: Publisher;
   readonly #watchkeeper: Watchkeeper;
+  readonly #replay: ReplayDesk;
+  readonly #compare: CompareDesk;
+  readonly #tune: TuneDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
   #listening: Listening | null = null;
-  #replay: ReplayView | null = null;
-  #opened: Replayable | null = null;
-  #openedCount = 0;
 
   constructor(options: HostOptions, lock: FolderLock, notebook: Notebook) {
     this.#lock = lock;
@@ -148,6 +157,7 @@ export class Host {
     this.#backups = new BackupKeeper(notebook.folder, (sentence) => this.say(sentence));
     this.season = new SeasonDesk(notebook, this.#machine);
     this.exports = new ExportDesk(notebook, this.#machine);
+    this.phones = new PhoneDesk(notebook, this.#machine, options.addresses);
     this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
     this.#watchkeeper = new Watchkeeper({
       machine: this.#machine,
@@ -159,6 +169,14 @@ export class Host {
       runCommand,
     });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
+    this.#replay = new ReplayDesk(notebook, this.#machine, (urgent) => this.#changed(urgent));
+    this.#compare = new CompareDesk(notebook, this.#machine, (pan) => this.#tonight(pan));
+    this.#tune = new TuneDesk(
+      notebook,
+      this.#machine,
+      () => searchedOf(this.#settings),
+      (now) => this.#tell(now),
+    );
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
@@ -228,19 +246,18 @@ export class Host {
 
   /** Opens a recording for a replay only, in place of one that was opened before. Throws with a sentence. */
   async openRecording(pieces: Pieces, name: string): Promise<{ boil: string; leftOut: number }> {
-    this.#openedCount += 1;
-    const { recording, leftOut } = await readOpened(pieces, name, `opened-${this.#openedCount}`);
-    this.#opened = recording;
-    return { boil: recording.boil, leftOut };
+    return this.#replay.openRecording(pieces, name);
   }
 
   /** Leaves a live boil running in the notebook, ends a practice boil, and gives the folder back. */
   async close(): Promise<void> {
     this.#publisher.stop();
     this.season.close();
-    this.#replay?.close();
+    this.#compare.close();
+    this.#tune.close();
+    this.#replay.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
-    await Promise.all([this.#run?.leave(), this.#listening?.close()]);
+    await Promise.all([this.#run?.leave(), this.#listening?.close(), this.phones.close()]);
     await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
@@ -262,6 +279,7 @@ export class Host {
       return done;
     }
     if (isSeasonCommand(command)) return this.season.do(command);
+    if (isPhoneCommand(command)) return this.phones.do(command);
     if ('ports' in command) return this.#listPorts();
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
@@ -271,17 +289,11 @@ export class Host {
     if ('curve' in command) return this.#curve(command.curve);
     if ('explain' in command) return this.#explain(command.explain);
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
-    return this.#doReplay(command);
-  }
-
-  async #doReplay(command: ReplayCommand): Promise<Outcome> {
-    if ('replay' in command) return this.#openReplay(command.replay.boil);
-    if (this.#replay === null) return refused('No replay is open.');
-    if ('replay_close' in command) this.#closeReplay();
-    else if ('playing' in command.replay_control) this.#replay.play(command.replay_control.playing);
-    else if ('speed' in command.replay_control) this.#replay.setSpeed(command.replay_control.speed);
-    else this.#replay.seek(command.replay_control.seek);
-    return done;
+    if ('plan' in command) return planOf(command.plan, this.#settings.use_learnt ? this.#notebook.learnt() : []);
+    if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
+    if (isReplayCommand(command)) return this.#replay.do(command);
+    if (isCompareCommand(command)) return this.#compare.do(command);
+    return this.#tune.do(command);
   }
 
   async #withRun(act: (run: BoilRun) => Promise<Outcome>): Promise<Outcome> {
@@ -325,9 +337,9 @@ export class Host {
     this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
     this.#notebook.keepSetting(SETTINGS_KEY, this.#settings);
     this.#tell({ kind: 'settings', settings: this.#settings });
-    const leads = leadTimesOf(this.#settings);
-    const isNews = JSON.stringify(leads) !== JSON.stringify(leadTimesOf(before));
-    if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: leads });
+    const calls = callSettingsOf(this.#settings);
+    const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));
+    if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: calls });
     return done;
   }
 
@@ -357,13 +369,21 @@ export class Host {
   }
 
   #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
-    const curve = (view === 'replay' ? this.#replay : this.#run)?.curveBetween(pan, from, to, points);
+    const curve = (view === 'replay' ? this.#replay.view : this.#run)?.curveBetween(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
   }
 
   #explain({ view, pan, what }: Extract<Command, { explain: unknown }>['explain']): Outcome {
-    const told = (view === 'replay' ? this.#replay : this.#run)?.explain(pan, what) ?? null;
+    const told = (view === 'replay' ? this.#replay.view : this.#run)?.explain(pan, what) ?? null;
     return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
+  }
+
+  /** What a pan of the boil that runs shows now; null where there is none. */
+  #tonight(pan: string): Tonight | null {
+    if (this.#run === null || this.#run.isOver) return null;
+    const { t, readings } = this.#run.snapshot();
+    const reading = readings.find((one) => one.pan === pan);
+    return reading === undefined ? null : { pan, t, brix: reading.brix };
   }
 
   #doubt(mark: Mark): Outcome {
@@ -371,25 +391,6 @@ export class Host {
     return header === null
       ? refused('No boil is running.')
       : { ok: true, data: doubtAbout(mark, header, this.#settings.pressure) };
-  }
-
-  async #openReplay(boil: string): Promise<Outcome> {
-    const recording = boil === this.#opened?.boil ? this.#opened : await this.#keptRecording(boil);
-    this.#closeReplay();
-    this.#replay = new ReplayView(recording, this.#machine, (urgent) => this.#changed(urgent));
-    this.#publisher.urgent();
-    return done;
-  }
-
-  async #keptRecording(name: string): Promise<Replayable> {
-    const { boil, name: title } = this.#notebook.find(name);
-    const texts = await gathered(this.#notebook.entries(boil), this.#machine);
-    return { boil, title, header: this.#notebook.header(boil), texts };
-  }
-
-  #closeReplay(): void {
-    this.#replay?.close();
-    this.#replay = null;
   }
 
   #refuseOtherSetup(setup: Setup): void {
@@ -411,7 +412,7 @@ export class Host {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
     this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
-    if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
+    if (this.#replay.view !== null) this.#tell(replayNow(this.#replay.view, this.#machine));
   }
 
   #tell(message: HostMessage): void {
@@ -426,6 +427,11 @@ function listing({ kind, ...boil }: BoilSummary): BoilListing {
 function* linesOf(header: string, entries: Iterable<string>): Generator<string> {
   yield header;
   yield* entries;
+}
+
+function searchedOf(settings: Settings): SearchedSettings {
+  const { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband } = settings;
+  return { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband };
 }
 
 function withoutUndefined(settings: Partial<Settings>): Partial<Settings> {

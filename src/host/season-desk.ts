@@ -17,27 +17,27 @@ import type {
   SeasonCommand,
   SeasonView,
 } from '../protocol/season-messages.ts';
+import { BoilQueue } from './boil-queue.ts';
 import { isoWithOffset } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { pictureToKeep } from './photo-metadata.ts';
-import { factsOf, logOf } from './season-facts.ts';
+import { factsOf, logOf, workOutFacts } from './season-facts.ts';
 import { inSlices } from './slices.ts';
 import { fits, isBlank, rowOf, type SapByBoil, sapByBoil, sorted } from './season-rows.ts';
-import { SeasonWorker } from './season-worker.ts';
 
 export class SeasonDesk {
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
-  readonly #worker: SeasonWorker;
+  readonly #worker: BoilQueue;
   /** Rows that are whole, by boil: a list of hundreds is asked for at each letter that is typed. Only this desk changes what they rest on. */
   readonly #whole = new Map<string, { entries: number; row: BoilRow }>();
 
   constructor(notebook: Notebook, machine: MachineClock) {
     this.#notebook = notebook;
     this.#machine = machine;
-    this.#worker = new SeasonWorker(notebook, machine);
+    this.#worker = new BoilQueue(machine, (boil) => workOutFacts(notebook, boil, machine));
   }
 
   async do(command: SeasonCommand): Promise<Outcome> {

@@ -1,5 +1,4 @@
 // Works out what a boil's entries tell, in slices, and keeps it in the notebook until other entries come or another version of this program does it otherwise.
-import { readFileSync } from 'node:fs';
 import type { AlarmHistory } from '../core/boil/alarm-history.ts';
 import type { Entry } from '../core/boil/entries.ts';
 import { startBoil } from '../core/boil/fold.ts';
@@ -9,17 +8,14 @@ import { factsAtEnd, gather, gatherCall, LOOK_MS, startGathering } from '../core
 import type { Notebook } from '../notebook/contract.ts';
 import { parseEntry } from '../protocol/recording.ts';
 import type { MachineClock } from './clock.ts';
+import { figuresKey } from './figures-key.ts';
 import { foldTools } from './fold-tools.ts';
 import { Folding, gapStart } from './folding.ts';
 import { inSlices } from './slices.ts';
 
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
-/** To be raised whenever the model or the facts change between two versions of the program. */
 const ROUND = 1;
-const FACTS_KEY = `facts ${version} ${ROUND}`;
-const LOG_KEY = `log ${version} ${ROUND}`;
+const FACTS_KEY = figuresKey('facts', ROUND);
+const LOG_KEY = figuresKey('log', ROUND);
 
 /** What was noted and called, for the boil's page; too long to be read for each boil of a list. */
 export interface BoilLog {

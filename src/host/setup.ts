@@ -8,7 +8,7 @@ import type { Settings } from '../protocol/messages.ts';
 
 const BAUD = 9600;
 
-/** The header of a boil that begins at `started` (ISO 8601 with offset); its own lead times go before the program's. */
+/** The header of a boil that begins at `started` (ISO 8601 with offset); its own settings of calls go before the program's. */
 export function headerOf(setup: Setup | Header, started: string, settings: Settings): Header {
   const first = { recording: 'panwarden', version: 1, name: 'Boil', started };
   const { recording, version } = first;
@@ -18,12 +18,18 @@ export function headerOf(setup: Setup | Header, started: string, settings: Setti
     recording,
     version,
     started,
-    settings: { ...leadTimesOf(settings), ...setup.settings },
+    settings: { ...callSettingsOf(settings), ...setup.settings },
   } as Header;
 }
 
-export function leadTimesOf({ near_finish_lead_s, scorch_lead_s, low_level_lead_s }: Settings) {
-  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s };
+export function callSettingsOf({
+  near_finish_lead_s,
+  scorch_lead_s,
+  low_level_lead_s,
+  finish_probability,
+  near_finish_deadband,
+}: Settings) {
+  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
 }
 
 /** A port whose path the header does not say (a change left it out) is where the setup had it. */

@@ -5,7 +5,7 @@ import type { BoilRun } from './boil-run.ts';
 import { isoWithOffset } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import type { Listening } from './listening.ts';
-import type { ReplayView } from './replay-view.ts';
+import type { ReplayView } from './replay/replay-view.ts';
 
 export function liveNow(run: BoilRun | null, listening: Listening | null, machine: MachineClock): Now {
   const head = { kind: 'now', view: 'live', clock: isoWithOffset(machine.wallMs()) } as const;

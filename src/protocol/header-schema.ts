@@ -128,6 +128,7 @@ const settings = z.looseObject({
   scorch_lead_s: leadSeconds.optional(),
   low_level_lead_s: leadSeconds.optional(),
   finish_probability: z.number().min(0.05).max(0.95).optional(),
+  near_finish_deadband: z.number().min(1).max(5).optional(),
   use_learnt: z.boolean().optional(),
 });
 

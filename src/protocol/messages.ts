@@ -7,7 +7,12 @@ import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
+import { phoneCommands } from './phone-messages.ts';
+import { compareCommands } from './compare-messages.ts';
+import { planSchema } from './plan-schema.ts';
+import { replayCommands, type ReplayNow } from './replay-messages.ts';
 import { seasonCommands } from './season-messages.ts';
+import { tuneCommands, type TuningNow } from './tune-messages.ts';
 
 const near_finish_lead_s = z.number().min(60).max(7200);
 const scorch_lead_s = z.number().min(60).max(1800);
@@ -40,6 +45,10 @@ const choices = {
   near_finish_lead_s,
   scorch_lead_s,
   low_level_lead_s,
+  /** How likely a pan must have reached its finish before it is called: less is sooner. */
+  finish_probability: z.number().min(0.05).max(0.95),
+  /** The call before the finish ends once the finish is so many lead times away again. */
+  near_finish_deadband: z.number().min(1).max(5),
   /** Given whole, like a list. */
   per_sap: z.strictObject({ maple: sapUsual.optional(), birch: sapUsual.optional() }),
   /** Calls are also spoken, after their sound. */
@@ -81,6 +90,8 @@ export const settingsSchema = z.strictObject({
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
   scorch_lead_s: choices.scorch_lead_s.default(240),
   low_level_lead_s: choices.low_level_lead_s.default(600),
+  finish_probability: choices.finish_probability.default(0.5),
+  near_finish_deadband: choices.near_finish_deadband.default(1.6),
   per_sap: choices.per_sap.default({}),
   spoken_calls: choices.spoken_calls.default(false),
   minute_tick: choices.minute_tick.default(false),
@@ -137,19 +148,15 @@ export const commandSchema = z.union([
   z.strictObject({ ref, learnt: z.literal(true) }),
   /** What any boil so far taught under this name is not used any more. */
   z.strictObject({ ref, forget: z.strictObject({ name: z.string().min(1).max(500) }) }),
-  /** Opens a replay of a kept boil, or of a recording that was posted to /opened and not imported. */
-  z.strictObject({ ref, replay: z.strictObject({ boil: z.string() }) }),
-  z.strictObject({
-    ref,
-    replay_control: z.union([
-      z.strictObject({ playing: z.boolean() }),
-      z.strictObject({ speed: z.number().min(1).max(600) }),
-      /** ms of boil time */
-      z.strictObject({ seek: z.number().int().nonnegative() }),
-    ]),
-  }),
-  z.strictObject({ ref, replay_close: z.literal(true) }),
+  ...replayCommands,
+  ...compareCommands,
+  ...tuneCommands,
   ...seasonCommands,
+  ...phoneCommands,
+  /** What a boil would give and take; data: PlanView */
+  z.strictObject({ ref, plan: planSchema }),
+  /** What is left of the running boil's plan; data: PlanView, or null where it has none. */
+  z.strictObject({ ref, plan_now: z.literal(true) }),
   /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
   z.strictObject({
     ref,
@@ -229,6 +236,7 @@ export interface Curve {
   ahead: Ahead | null;
 }
 
+export type { TuningNow };
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { Ahead };
 export type { SapKind };
@@ -273,7 +281,7 @@ export interface Now extends BoilView {
   ended: boolean;
   /** Entries of this boil that are on disk; null for a replay. */
   kept: number | null;
-  replay: { playing: boolean; length: number; title: string } | null;
+  replay: ReplayNow | null;
   /** Of a live boil, once it was looked at; else null or left out. */
   sleep?: MachineSleep | null;
 }
@@ -286,9 +294,11 @@ export type HostMessage =
       settings: Settings;
       /** The kinds of sap to choose from, in order. */
       saps: readonly SapKind[];
-      lan: false;
+      /** Sent to a phone, over the local network. */
+      lan: boolean;
     }
   | { kind: 'settings'; settings: Settings }
   | Now
+  | TuningNow
   | { kind: 'answered'; ref: string | null; ok: true; data?: unknown }
   | { kind: 'answered'; ref: string | null; ok: false; why: string };

@@ -19,6 +19,12 @@ import './styles/explain.css';
 import './styles/alarms.css';
 import './styles/pages.css';
 import './styles/notebook.css';
+import './styles/plan.css';
+import './styles/lines.css';
+import './styles/replay.css';
+import './styles/compare.css';
+import './styles/tune.css';
+import './styles/print.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

@@ -1,7 +1,7 @@
 // Files of a boil or a season to take away: tables, SenML, the report on paper and jar labels.
 import { Readable } from 'node:stream';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { formOf } from '../host/export/boil-files.ts';
+import { askedFile } from '../host/export/asked-file.ts';
 import type { NewFile } from '../host/export/new-file.ts';
 import type { Host } from '../host/host.ts';
 import type { Gate } from './gate.ts';
@@ -15,7 +15,6 @@ interface Asked {
 
 /** Each works in slices, but many of them would take all of the slices. */
 const MOST_AT_ONCE = 3;
-const LONGEST_TEXT = 200;
 const NO_SUCH_FILE = 'There is no such file.';
 
 export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
@@ -27,7 +26,7 @@ export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate,
     const left = new AbortController();
     let file: NewFile | null;
     try {
-      file = fileOf(host, request.params.file, request.query, left.signal);
+      file = askedFile(host.exports, request.params.file, request.query, left.signal);
     } catch (error) {
       return refuse(reply, 404, error instanceof Error ? error.message : String(error));
     }
@@ -42,16 +41,6 @@ export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate,
   server.get<Asked>('/export/:file', { onRequest }, download);
   /** Where recordings stood before there were other forms. */
   server.get<Asked>('/boils/:file', { onRequest }, download);
-}
-
-/** Null for a name that is none of ours. Throws NotebookProblem when there is no such boil. */
-function fileOf(host: Host, name: string, query: Asked['Querystring'], signal: AbortSignal): NewFile | null {
-  if (name === 'season.csv')
-    return host.exports.seasonFile(/^\d{4}$/u.test(query.year ?? '') ? Number(query.year) : null);
-  const form = formOf(name);
-  if (form === null || !/^[\p{L}\p{N}-]+$/u.test(form.stem)) return null;
-  const paper = query.paper === 'letter' ? 'letter' : 'a4';
-  return host.exports.boilFile(form.stem, form.end, { paper, text: (query.text ?? '').slice(0, LONGEST_TEXT), signal });
 }
 
 function answer(reply: FastifyReply, { path, type, pieces }: NewFile): FastifyReply {

@@ -1,13 +1,16 @@
 // `npm run bench [-- NAME [WORDS]]`: prints what things cost and how far they are from what is true; asserts nothing.
 import { alarms } from './alarms.ts';
 import { forecast } from './forecast/forecast.ts';
+import { frames } from './frames.ts';
 import { front } from './front.ts';
 import { latency } from './latency.ts';
 import { learnt } from './learnt/learnt.ts';
 import { kill } from './kill.ts';
 import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
+import { plan } from './plan/plan.ts';
 import { replay } from './replay.ts';
+import { seek } from './seek.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
 
@@ -16,6 +19,8 @@ const benches: Record<string, Bench> = {
   physics,
   front,
   replay,
+  seek,
+  frames,
   strength,
   forecast,
   learnt,
@@ -24,6 +29,7 @@ const benches: Record<string, Bench> = {
   soak,
   notebook,
   kill,
+  plan,
 };
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */

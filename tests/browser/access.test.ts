@@ -35,7 +35,15 @@ const calling = liveNow(4, { alarms: [...alarms, away], sound: { priority: 'high
 const replayed = liveNow(2, {
   view: 'replay',
   mode: 'replay',
-  replay: { playing: false, length: 3e7, title: 'First' },
+  replay: {
+    playing: false,
+    length: 3e7,
+    title: 'First',
+    started: '2027-04-18T07:30:00-07:00',
+    readUntil: 3e7,
+    choices: null,
+    known: [],
+  },
 });
 
 /** What is wrong, and where; `in` says what is shown. */

@@ -15,15 +15,32 @@ writeFileSync(join(SCRATCH, 'screen/index.html'), '<!doctype html>');
 writeFileSync(join(SCRATCH, 'screen/main.js'), 'export {};');
 afterAll(() => rmSync(SCRATCH, { recursive: true }));
 
-const recordingOf = (boil: string): string[] => {
-  if (boil !== '2027-04-18-tarn-hollow') throw new Error('There is no such boil.');
-  return ['{"recording":"panwarden"}', '{"t":0,"run":"ended"}'];
+const boil = '2027-04-18-tarn-hollow';
+const pieces = ['{"recording":"panwarden"}\n', '{"t":0,"run":"ended"}\n'];
+const photos: string[] = [];
+/** What the host keeps, as far as the page's addresses reach it. */
+const kept = {
+  exports: {
+    boilFile: (asked: string, end: string) => {
+      if (asked !== boil) throw new Error('There is no such boil.');
+      return { path: `${asked}${end}`, type: 'application/x-ndjson', pieces };
+    },
+  },
+  season: {
+    photo: (_boil: string, id: string) => ({ photo: { type: 'image/png' }, bytes: Buffer.from(`photo ${id}`) }),
+    addPhoto: (_boil: string, bytes: Uint8Array, { caption }: { caption: string }) => {
+      if (bytes.length === 0) throw new Error('This is no picture.');
+      photos.push(caption);
+      return { id: 'one' };
+    },
+  },
 };
 const session = new Session();
-guardSession(session as unknown as ElectronSession, join(SCRATCH, 'screen'), { recordingOf } as unknown as Host);
+guardSession(session as unknown as ElectronSession, join(SCRATCH, 'screen'), kept as unknown as Host);
 
-async function ask(address: string, method = 'GET'): Promise<Response> {
-  const response = session.schemes.get('app')?.({ url: address, method } as Request);
+async function ask(address: string, method = 'GET', body?: string): Promise<Response> {
+  const asked = new Request(address, { method, ...(body === undefined ? {} : { body }) });
+  const response = session.schemes.get('app')?.(asked);
   if (response === undefined) throw new Error('the scheme is not served');
   return response;
 }
@@ -57,9 +74,20 @@ test.each([
   expect(answer.headers.get('content-security-policy')).toContain("default-src 'none'");
 });
 
-test('a kept boil can be taken away as a recording', async () => {
-  const recording = await ask('app://panwarden/boils/2027-04-18-tarn-hollow.boil.jsonl');
-  expect(await recording.text()).toBe('{"recording":"panwarden"}\n{"t":0,"run":"ended"}\n');
+test.each(['boils', 'export'])('a kept boil can be taken away as a recording from /%s', async (room) => {
+  const recording = await ask(`app://panwarden/${room}/${boil}.boil.jsonl`);
+  expect(await recording.text()).toBe(pieces.join(''));
+  expect(recording.headers.get('content-disposition')).toBe(`attachment; filename*=UTF-8''${boil}.boil.jsonl`);
+  expect(recording.headers.get('content-security-policy')).toContain("default-src 'none'");
+});
+
+test('a photo can be looked at and added, and one that is none is refused in a sentence', async () => {
+  const photo = await ask(`app://panwarden/photos/${boil}/one`);
+  expect([photo.headers.get('content-type'), await photo.text()]).toEqual(['image/png', 'photo one']);
+  const added = await ask(`app://panwarden/photos/${boil}?caption=foam`, 'POST', 'picture');
+  expect([added.status, await added.json(), photos]).toEqual([200, { photo: { id: 'one' } }, ['foam']]);
+  const refused = await ask(`app://panwarden/photos/${boil}`, 'POST', '');
+  expect([refused.status, await refused.json()]).toEqual([400, { why: 'This is no picture.' }]);
 });
 
 test('every permission that the page could ask for is denied', () => {

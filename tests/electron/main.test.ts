@@ -13,6 +13,7 @@ afterAll(() => rmSync(FOLDER, { recursive: true }));
 const host = {
   listeners: new Set<(message: HostMessage) => void>(),
   command: vi.fn(),
+  phones: { servedBy: vi.fn(async () => undefined) },
   close: vi.fn(async () => undefined),
   subscribe(listener: (message: HostMessage) => void) {
     host.listeners.add(listener);
@@ -61,7 +62,9 @@ test('sandbox, scheme and lock are set before Electron is ready', async () => {
   const { early, app, protocol, BrowserWindow } = await loaded();
   expect([...early].sort()).toEqual(['lock', 'path', 'sandbox', 'scheme']);
   expect(early.indexOf('path')).toBeLessThan(early.indexOf('lock'));
-  expect(protocol.schemes).toEqual([{ scheme: 'app', privileges: { standard: true, secure: true } }]);
+  expect(protocol.schemes).toEqual([
+    { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
+  ]);
   expect(app.paths).toEqual({ userData: join(FOLDER, 'window') });
   expect(BrowserWindow.opened).toEqual([]);
   expect(createHost).not.toHaveBeenCalled();
@@ -71,6 +74,7 @@ test('the window shows the screen with safe preferences and the preload', async 
   const { window, session, Menu } = await opened();
   const { SAFE_PREFERENCES } = await import('../../electron/rules.ts');
   expect(createHost).toHaveBeenCalledWith(expect.objectContaining({ folder: FOLDER, pagesSound: true }));
+  expect(host.phones.servedBy).toHaveBeenCalled();
   expect(window.options.webPreferences).toEqual({ ...SAFE_PREFERENCES, preload: join(SOURCES, 'preload.cjs') });
   expect(window.addresses).toEqual(['app://panwarden/index.html']);
   expect([...session.defaultSession.schemes.keys()]).toEqual(['app']);
@@ -204,5 +208,5 @@ test('nothing in the window opens another program, and it stays short', () => {
   const texts = sources.map((name) => readFileSync(join(SOURCES, name), 'utf8'));
   expect(sources).toContain('preload.cjs');
   expect(texts.join('\n')).not.toMatch(/openExternal|loadFile|nodeIntegration: true|--no-sandbox/);
-  expect(texts.join('').split('\n').length).toBeLessThan(320);
+  expect(texts.join('').split('\n').length).toBeLessThan(340);
 });

@@ -15,12 +15,14 @@ export const metric: Settings = {
   near_finish_lead_s: 600,
   scorch_lead_s: 240,
   low_level_lead_s: 600,
+  finish_probability: 0.5,
   per_sap: {},
   backup_folder: '',
   spoken_calls: false,
   minute_tick: false,
   use_learnt: true,
   second_channel: { command: [] },
+  near_finish_deadband: 1.6,
 };
 
 export const american: Settings = {

@@ -67,10 +67,12 @@ export function findAlarm(book: AlarmBook, key: AlarmKey): AlarmState | undefine
   );
 }
 
+/** It waits out its on- or off-delay. */
+export const isWaiting = ({ condition }: AlarmState): boolean => condition === 'pending' || condition === 'clearing';
+
 /** An alarm of this pan waits out its on- or off-delay. */
-export function isWaiting(book: AlarmBook, pan: string): boolean {
-  return book.alarms.some((one) => one.pan === pan && (one.condition === 'pending' || one.condition === 'clearing'));
-}
+export const isWaitedFor = (book: AlarmBook, pan: string): boolean =>
+  book.alarms.some((one) => one.pan === pan && isWaiting(one));
 
 /**
  * One look at one alarm's cause at t (ms). Unknown (null) leaves everything as it is: missing data is never "all well".

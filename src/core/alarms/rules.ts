@@ -27,7 +27,7 @@ export interface PanSituation {
   signs: SignsSeen;
   /** No thermometer shows its strength: it is counted from what went in and boiled away. */
   byCount: boolean;
-  settings: { nearFinishLeadS: number; scorchLeadS: number; lowLevelLeadS: number };
+  settings: { nearFinishLeadS: number; nearFinishDeadband: number; scorchLeadS: number; lowLevelLeadS: number };
 }
 
 /**
@@ -55,8 +55,6 @@ export interface Rule {
 /** Thinner than this the forecast rests on counted litres, and calls only where it is sure, °Bx, standard deviation of its logarithm. */
 const TELLING_BRIX = 30;
 const SURE_FORECAST = 0.4;
-/** The near-finish call ends again only when the finish has moved this much further away than the lead. */
-const NEAR_DEADBAND = 1.6;
 /** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
 const RUNAWAY_C_PER_MIN = 4;
 /** A ceiling may be touched by so much, °C. */
@@ -97,7 +95,7 @@ function nearFinish({
   const high = minutes(reading.finish_high_s ?? left);
   return {
     over: left <= settings.nearFinishLeadS && (reading.brix >= TELLING_BRIX || (finish?.sigma ?? 1) < SURE_FORECAST),
-    inside: left > settings.nearFinishLeadS * NEAR_DEADBAND,
+    inside: left > settings.nearFinishLeadS * settings.nearFinishDeadband,
     priority: 'medium',
     why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
   };

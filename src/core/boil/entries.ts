@@ -92,6 +92,8 @@ export interface BoilSettings {
   low_level_lead_s?: number | undefined;
   /** The finish is called once it is reached with so much probability, 0.05 to 0.95. */
   finish_probability?: number | undefined;
+  /** The call before the finish ends once the finish is so many lead times away again, 1 to 5. */
+  near_finish_deadband?: number | undefined;
   /** Begin with what earlier boils taught; for the whole boil only. */
   use_learnt?: boolean | undefined;
 }

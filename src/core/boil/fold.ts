@@ -15,7 +15,7 @@ import { checkDoubt } from './readings-noted.ts';
 import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
-import { type BoilState, type KeptMark, lookSoon, startPort, takeHeader, tell } from './state.ts';
+import { type BoilState, type KeptMark, lookSoon, portNamed, takeHeader, tell } from './state.ts';
 import { questionAmounts } from './questioned-amounts.ts';
 import { stepPans } from './readings.ts';
 import { settingOf } from './settings.ts';
@@ -107,7 +107,7 @@ function forgetRecent(state: BoilState, t: number): void {
  */
 export function nextDue(state: BoilState): number {
   let due = Math.min(state.nextTick, state.lookDue ?? Number.POSITIVE_INFINITY);
-  for (const id in state.probes) {
+  for (const id of state.names.probes) {
     const lost = lostAt(state.probes[id]!);
     if (lost > state.now && lost < due) due = lost;
   }
@@ -169,7 +169,7 @@ function portChanged(
   state: BoilState,
   entry: { t: number; port: string; state: 'open' | 'lost'; why?: string | undefined },
 ): void {
-  const port = (state.ports[entry.port] ??= startPort());
+  const port = portNamed(state, entry.port);
   port.state = entry.state;
   port.why = entry.why ?? null;
   lookSoon(state, entry.t);

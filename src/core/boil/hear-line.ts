@@ -2,29 +2,42 @@
 import { panHears } from '../pan/pan-model.ts';
 import type { BrokenBy } from './broken-probe.ts';
 import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junction.ts';
-import type { ProbeSetup } from './entries.ts';
+import type { Header, PortFormat, ProbeSetup } from './entries.ts';
 import type { FoldTools, LineReading } from './line-reading.ts';
 import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
-import { probeHears, probeSendsImpossible, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
+import { heardState, probeHears, probeSendsImpossible, type ProbeTrack, startProbe } from './probe-track.ts';
 import { inCelsius, type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
-import { type BoilState, lookSoon, startPort } from './state.ts';
+import { type BoilState, lookSoon, portNamed } from './state.ts';
 
 /** A line that came from a port at t (ms). */
 export function hearLine(state: BoilState, portId: string, line: string, t: number, tools: FoldTools): void {
-  const port = (state.ports[portId] ??= startPort());
-  const setup = state.header.ports?.find((one) => one.id === portId);
-  const { readings, rejected } = tools.readLine(line, setup?.format);
+  const port = portNamed(state, portId);
+  const { readings, rejected } = tools.readLine(line, formatOf(state.header, portId));
   hearColdJunctions(state.coldJunctions, portId, readings, t);
   let used = false;
-  for (const reading of readings) used = hearChannel(state, portId, reading, t) || used;
+  for (let place = 0; place < readings.length; place++)
+    used = hearChannel(state, portId, readings[place]!, place, t) || used;
   port.lines += 1;
   port.unreadable += !used && readings.length + rejected.length > 0 ? 1 : 0;
 }
 
-/** False where the number is none that anybody can have meant. */
-function hearChannel(state: BoilState, port: string, reading: LineReading, t: number): boolean {
-  const setup = state.header.probes?.find((probe) => probe.port === port && probe.channel === reading.channel);
+function formatOf({ ports = [] }: Header, id: string): PortFormat | undefined {
+  for (const port of ports) if (port.id === id) return port.format;
+  return undefined;
+}
+
+/** The probe behind a channel. A board names its channels in their order, so the one at the same `place` is likeliest. */
+function probeOf({ probes = [] }: Header, port: string, channel: string, place: number): ProbeSetup | undefined {
+  const likely = probes[place];
+  if (likely !== undefined && likely.channel === channel && likely.port === port) return likely;
+  for (const probe of probes) if (probe.channel === channel && probe.port === port) return probe;
+  return undefined;
+}
+
+/** False where the number is none that anybody can have meant. `place` is the reading's in its line. */
+function hearChannel(state: BoilState, port: string, reading: LineReading, place: number, t: number): boolean {
+  const setup = probeOf(state.header, port, reading.channel, place);
   if (setup === undefined) return hearStray(state, port, reading, t);
   const read = probeCelsius(setup.sensor, reading, () => coldJunctionOf(state, setup, t));
   if (read === 'implausible') return hearImpossible(state, setup, reading, t);
@@ -72,9 +85,13 @@ function coldJunctionOf(state: BoilState, { port, sensor }: ProbeSetup, t: numbe
   return coldJunctionCelsius(state.coldJunctions[channelName(port, sensor.cold_junction)]!, t);
 }
 
-/** A probe that breaks, is whole again, or speaks after a silence: its pan is looked at in the next second. */
+/**
+ * A probe that breaks, is whole again, speaks after a silence, or may have become believable: its pan is looked at in
+ * the next second. A swap or a lifted tip shows in the blocks alone, which have their own looks.
+ */
 function needsLook(track: ProbeTrack, heard: number | BrokenBy | null, t: number): boolean {
-  return (typeof heard !== 'number') !== (track.brokenSince !== null) || probeState(track, t) !== 'ok';
+  if ((typeof heard !== 'number') !== (track.brokenSince !== null) || heardState(track, t) !== 'ok') return true;
+  return track.doubt !== null && (track.swap === null || track.signs.doubt !== null);
 }
 
 /** Each reason once a probe and setup: a bad contact would say it at every line. */

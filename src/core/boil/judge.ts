@@ -1,5 +1,5 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
-import { type AlarmKey, findAlarm, isWaiting, observe, timePassed } from '../alarms/engine.ts';
+import { type AlarmKey, findAlarm, isWaitedFor, isWaiting, observe, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { isCounted } from '../pan/forecast.ts';
 import type { ProbeState } from '../pan/reading.ts';
@@ -11,11 +11,16 @@ import { type BoilState, type KeptMark, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
-  tell(state, timePassed(state.book, t));
-  for (const id in state.ports) judgePort(state, id, t);
-  for (const id in state.pans) if (everyPan || isWaiting(state.book, id)) judgePan(state, id, t);
-  state.marks.forEach((kept, index) => judgeReminder(state, kept, index, t));
-  for (const gone of state.book.alarms.filter((one) => hasLeft(state, one))) {
+  const { book } = state;
+  if (book.alarms.length > 0 || book.silencedUntil !== null) tell(state, timePassed(book, t));
+  for (const id of state.names.ports) judgePort(state, id, t);
+  const waits = book.alarms.some(isWaiting);
+  if (everyPan || waits) {
+    for (const id of state.names.pans) if (everyPan || isWaitedFor(book, id)) judgePan(state, id, t);
+  }
+  for (const place of state.standing.reminders) judgeReminder(state, state.marks[place]!, place, t);
+  if (book.alarms.length === 0) return;
+  for (const gone of book.alarms.filter((one) => hasLeft(state, one))) {
     look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
   }
 }
@@ -27,10 +32,10 @@ function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | n
 
 function judgePort(state: BoilState, id: string, t: number): void {
   const port = state.ports[id]!;
-  if (port.state === 'waiting' && findAlarm(state.book, { alarm: 'port-lost', pan: null, port: id }) === undefined)
-    return;
   const lost = port.state === 'lost';
-  look(state, { alarm: 'port-lost', pan: null, port: id }, 0, 0, t, {
+  const key: AlarmKey = { alarm: 'port-lost', pan: null, port: id };
+  if (!lost && findAlarm(state.book, key) === undefined) return;
+  look(state, key, 0, 0, t, {
     over: lost,
     inside: port.state === 'open',
     priority: 'high',
@@ -43,7 +48,9 @@ function judgePan(state: BoilState, id: string, t: number): void {
   const plainWater = state.designs[id]!.role === 'reference';
   for (const rule of PAN_RULES) {
     if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
-    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, rule.find(situation));
+    const finding = rule.find(situation);
+    if (finding === null) continue;
+    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
   }
 }
 
@@ -68,8 +75,9 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
   const outlook = outlookOf(state, id, t);
   const { reading } = outlook;
   const { course } = state.pans[id]!;
+  if (worst !== null) reading.probe = worst.state;
   return {
-    reading: worst === null ? reading : { ...reading, probe: worst.state },
+    reading,
     finishBrix: around.limits.finish.brix,
     scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,
@@ -96,12 +104,10 @@ function worstProbe(
   pan: string,
   t: number,
 ): ({ state: ProbeState; port: string } & ProbeTrouble) | null {
-  const all = state.panProbes[pan]!.map((id) => ({
-    state: probeState(state.probes[id]!, t),
-    port: state.probes[id]!.port,
-    doubt: state.probes[id]!.doubt,
-    brokenBy: state.probes[id]!.brokenBy,
-  }));
+  const all = state.panProbes[pan]!.map((id) => {
+    const track = state.probes[id]!;
+    return { state: probeState(track, t), port: track.port, doubt: track.doubt, brokenBy: track.brokenBy };
+  });
   if (all.length < 2) return all[0] ?? null;
   return all.reduce((worst, one) => (WORST_FIRST.indexOf(one.state) < WORST_FIRST.indexOf(worst.state) ? one : worst));
 }

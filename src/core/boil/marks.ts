@@ -7,6 +7,7 @@ import { pourNotNoted, refuseNoMore, refusePour } from './unmarked-pours.ts';
 import { density } from './density-noted.ts';
 import { handHappens, readByHand, waterCheck } from './readings-noted.ts';
 import { answersAmount, takeAnswer } from './questioned-amounts.ts';
+import { standingMarks } from './standing-marks.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
 
 /** Notes a mark at t (ms) and lets it act on the pans. A mark that names a pan that is not there acts on nothing. */
@@ -40,11 +41,13 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
   if (asked !== null) takeAnswer(state, asked, kept);
   const twice = asked === null && isTwice(state, kept);
   state.marks.push(kept);
+  state.standing = standingMarks(state.marks);
   if (!twice) {
     act(state, kept, kept.at, t);
     return;
   }
   kept.questioned = true;
+  state.standing = standingMarks(state.marks);
   state.notices.push({ t, sentence: TWICE });
 }
 
@@ -130,6 +133,7 @@ function withdraw(state: BoilState, id: string, t: number): void {
   const kept = standingMark(state, id);
   if (kept === null) return;
   kept.withdrawn = true;
+  state.standing = standingMarks(state.marks);
   const { mark } = kept;
   if (mark.kind === 'no-top-up' && kept.refused !== null) refuseNoMore(state, mark.pan, kept.refused);
   if (mark.kind === 'flame' && !inReach(state, kept)) setFlame(state, mark.pan, lastFlame(state, mark.pan), t);

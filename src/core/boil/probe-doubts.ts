@@ -18,7 +18,7 @@ export interface Swap {
 /** Looks at every probe that hangs in a pan; t in ms. */
 export function noteDoubts(state: BoilState, t: number): void {
   noteSwaps(state, t);
-  for (const id in state.panProbes) {
+  for (const id of state.names.pans) {
     const pan = state.pans[id]!;
     const setting = settingOf(state, id);
     for (const probe of state.panProbes[id]!) {
@@ -79,35 +79,52 @@ const APART_C = 3;
 const SAME_SWAP_MS = 150_000;
 
 function noteSwaps(state: BoilState, t: number): void {
-  const seen = Object.keys(state.pans).flatMap((pan) => {
-    const [probe, second] = state.panProbes[pan]!;
-    if (probe === undefined || second !== undefined) return [];
-    const track = state.probes[probe]!;
-    if (track.swap !== null && (state.probePan[track.swap.other] ?? null) !== track.swap.pan) track.swap = null;
-    const { course, track: temperatures, signs } = state.pans[pan]!;
-    const { leap } = signs;
-    // What looked like a tip that was put in may be the other half of an exchange.
-    const heardFrom = leap !== null && t - leap.at < SAME_SWAP_MS ? leap.heardFrom : course.heardFrom;
-    const shape = lastMinutes(temperatures, Math.max(heardFrom, course.pouredAt));
-    const now = temperatures.blockValues.slice(-2);
-    if (shape === null || Math.abs(now[0]! - now[1]!) > ALIKE_C + ALIKE_C) return [];
-    return [{ probe, pan, track, before: shape.parts[0], now: (now[0]! + now[1]!) / 2 }];
-  });
-  seen.forEach((one, index) => {
-    for (const other of seen.slice(index + 1)) {
+  const seen: Seen[] = [];
+  for (const pan of state.names.pans) {
+    const one = hangingIn(state, pan, t);
+    if (one !== null) seen.push(one);
+  }
+  for (let i = 0; i < seen.length; i++) {
+    for (let j = i + 1; j < seen.length; j++) {
+      const one = seen[i]!;
+      const other = seen[j]!;
       const apart = Math.abs(one.before - other.before);
       const alike = Math.min(MOST_ALIKE_C, ALIKE_C + ALIKE_SHARE * apart);
       if (apart < APART_C || Math.abs(one.now - other.before) > alike || Math.abs(other.now - one.before) > alike)
         continue;
       exchange(one, other, t);
     }
-  });
+  }
+}
+
+/** What the one probe of a pan shows and showed two minutes ago; null where that cannot be told, or it moves just now. */
+function hangingIn(state: BoilState, pan: string, t: number): Seen | null {
+  const [probe, second] = state.panProbes[pan]!;
+  if (probe === undefined || second !== undefined) return null;
+  const track = state.probes[probe]!;
+  if (track.swap !== null && (state.probePan[track.swap.other] ?? null) !== track.swap.pan) track.swap = null;
+  const { course, track: temperatures, signs } = state.pans[pan]!;
+  const { blockValues } = temperatures;
+  const last = blockValues.at(-1);
+  const beforeLast = blockValues.at(-2);
+  if (last === undefined || beforeLast === undefined || Math.abs(beforeLast - last) > ALIKE_C + ALIKE_C) return null;
+  const { leap } = signs;
+  // What looked like a tip that was put in may be the other half of an exchange.
+  const heardFrom = leap !== null && t - leap.at < SAME_SWAP_MS ? leap.heardFrom : course.heardFrom;
+  const shape = lastMinutes(temperatures, Math.max(heardFrom, course.pouredAt));
+  return shape === null ? null : { probe, pan, track, before: shape.parts[0], now: (beforeLast + last) / 2 };
 }
 
 interface Hanging {
   probe: string;
   pan: string;
   track: ProbeTrack;
+}
+
+/** °C before and now. */
+interface Seen extends Hanging {
+  before: number;
+  now: number;
 }
 
 function exchange(one: Hanging, other: Hanging, t: number): void {

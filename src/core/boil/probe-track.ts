@@ -104,9 +104,11 @@ function noteInterval(probe: ProbeTrack, t: number): void {
   if (probe.heardAt === null) return;
   const interval = t - probe.heardAt;
   if (interval < BURST_MS || (probe.periodMs !== null && interval > 20 * probe.periodMs)) return;
-  probe.intervals.push(interval);
-  if (probe.intervals.length > INTERVALS) probe.intervals.shift();
-  probe.periodMs = median(probe.intervals);
+  const { intervals } = probe;
+  intervals.push(interval);
+  // A steady board: what comes is what goes, and the middle stays.
+  if (intervals.length > INTERVALS && intervals.shift() === interval) return;
+  probe.periodMs = median(intervals);
 }
 
 export function periodMs(probe: ProbeTrack): number {
@@ -121,10 +123,15 @@ export function lostAt(probe: ProbeTrack): number {
   return Math.ceil(Math.max(probe.heardAt ?? 0, probe.awaitedFrom) + LOST_PERIODS * periodMs(probe));
 }
 
-export function probeState(probe: ProbeTrack, t: number): ProbeState {
+/** Whether it is heard at t (ms), whatever is thought of its numbers. */
+export function heardState(probe: ProbeTrack, t: number): 'ok' | 'late' | 'lost' | 'broken' {
   if (t >= lostAt(probe)) return 'lost';
   if (probe.brokenSince !== null) return 'broken';
   if (probe.heardAt === null || probe.heardAt < probe.awaitedFrom) return 'late';
-  if (t - probe.heardAt >= LATE_PERIODS * periodMs(probe)) return 'late';
-  return probe.doubt?.state ?? 'ok';
+  return t - probe.heardAt >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
+}
+
+export function probeState(probe: ProbeTrack, t: number): ProbeState {
+  const heard = heardState(probe, t);
+  return heard === 'ok' ? (probe.doubt?.state ?? 'ok') : heard;
 }

@@ -6,6 +6,7 @@ import { COLD_C } from '../pan/course-time.ts';
 import { median } from '../pan/robust-statistics.ts';
 import { NOTED_AFTER_MS, NOTED_BEFORE_MS } from '../pan/pours-seen.ts';
 import { takeOutOfPast } from '../pan/timeline.ts';
+import type { Happening } from '../pan/course.ts';
 import type { Mark } from './entries.ts';
 import { happenByMark, keyOf, pourOf, takeBack } from './pours.ts';
 import { boilingOf, settingOf } from './settings.ts';
@@ -25,6 +26,7 @@ const DIP_C = 0.8;
 /** It boiled before, if these blocks did, ms and °C. */
 const BEFORE_MS = 60_000;
 const BOILED_C = -0.6;
+const LEAST_BEFORE = 6;
 /** Whoever was asked and says an amount again, within this, ms, alike to this share, means it. */
 const AGAIN_WITHIN_MS = 20 * 60_000;
 const ALIKE_SHARE = 0.2;
@@ -33,12 +35,16 @@ type TopUp = Mark & { kind: 'top-up'; litres: number };
 
 /** Holds each noted pour against its dip, once its pan boils again. Call after the pans were stepped to t (ms). */
 export function questionAmounts(state: BoilState, t: number): void {
-  for (const kept of state.marks) {
-    if (kept.weighed || kept.withdrawn || kept.questioned || kept.mark.kind !== 'top-up') continue;
+  const { unweighed } = state.standing;
+  if (unweighed.length === 0) return;
+  for (const place of unweighed) {
+    const kept = state.marks[place]!;
+    if (kept.mark.kind !== 'top-up' || kept.weighed) continue;
     const { litres } = kept.mark;
     if (litres === undefined || t - kept.at > AGAIN_WITHIN_MS) kept.weighed = true;
     else weigh(state, kept, { ...kept.mark, litres }, t);
   }
+  state.standing.unweighed = unweighed.filter((place) => !state.marks[place]!.weighed);
 }
 
 function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
@@ -62,9 +68,10 @@ function litresOfDip(state: BoilState, kept: KeptMark, mark: TopUp): { litres: n
   const pan = state.pans[mark.pan];
   if (pan === undefined || celsius > WARM_C || hasCompany(state, kept, mark.pan)) return null;
   const { course } = pan;
-  const fellAt = fallNear(state, mark.pan, kept.at);
-  if (fellAt === null || course.phase !== 'boiling' || course.boilingFrom <= fellAt || course.belief === null)
+  if (course.phase !== 'boiling' || course.belief === null || course.boilingFrom <= kept.at - NOTED_BEFORE_MS)
     return null;
+  const fellAt = fallNear(state, mark.pan, kept.at);
+  if (fellAt === null || course.boilingFrom <= fellAt) return null;
   const setting = settingOf(state, mark.pan);
   const belief = beliefOf(course, setting);
   const seconds = (course.boilingFrom - fellAt) / 1000 - BELIEVED_LATE_S;
@@ -90,15 +97,28 @@ function hasCompany(state: BoilState, kept: KeptMark, pan: string): boolean {
 
 /** When a boiling pan fell, near a noted pour, ms; null where it did not boil before or did not fall. */
 function fallNear(state: BoilState, pan: string, at: number): number | null {
-  const blocks = state.pans[pan]!.past.happened.flatMap((one) => (one.what === 'block' ? [one] : []));
-  const near = blocks.filter(({ t }) => t > at - NOTED_BEFORE_MS && t < at + NOTED_AFTER_MS);
-  for (const { t, riseC } of near) {
-    const before = blocks.filter((one) => one.t < t && one.t >= t - BEFORE_MS).map((one) => one.riseC);
-    if (before.length < 6) continue;
-    const usual = median(before);
+  const blocks = blocksBetween(state, pan, at - NOTED_BEFORE_MS - BEFORE_MS, at + NOTED_AFTER_MS);
+  let from = 0;
+  for (const [i, { t, riseC }] of blocks.entries()) {
+    while (blocks[from]!.t < t - BEFORE_MS) from += 1;
+    if (t <= at - NOTED_BEFORE_MS || i - from < LEAST_BEFORE) continue;
+    const usual = median(blocks.slice(from, i).map((one) => one.riseC));
     if (usual >= BOILED_C && riseC < usual - DIP_C) return t;
   }
   return null;
+}
+
+type Block = Extract<Happening, { what: 'block' }>;
+
+/** A pan's blocks from `from` up to before `to` (ms), in order: what happened stands in order of its time. */
+function blocksBetween(state: BoilState, pan: string, from: number, to: number): Block[] {
+  const { happened } = state.pans[pan]!.past;
+  const blocks: Block[] = [];
+  for (let i = happened.length - 1; i >= 0 && happened[i]!.t >= from; i -= 1) {
+    const one = happened[i]!;
+    if (one.what === 'block' && one.t < to) blocks.push(one);
+  }
+  return blocks.reverse();
 }
 
 /** Somebody who was asked how much it was says it again: the first word counts no more. */

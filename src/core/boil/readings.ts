@@ -15,7 +15,7 @@ import type { BoilState } from './state.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
-  for (const id in state.pans) {
+  for (const id of state.names.pans) {
     const pan = state.pans[id]!;
     const setting = settingOf(state, id);
     panStep(pan, setting, t);
@@ -54,9 +54,11 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
   return readings;
 }
 
-export const readingOf = (state: BoilState, id: string, t: number): PanReading => outlookOf(state, id, t).reading;
+export const readingOf = (state: BoilState, id: string, t: number): PanReading => ({
+  ...outlookOf(state, id, t).reading,
+});
 
-/** What is said of a pan, and what its alarms and the screen are told beside it. */
+/** What is said of a pan now, and what its alarms are told beside it: to be read before the state goes on. */
 export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {
   let period = 1000;
   for (const probe of state.panProbes[id]!) period = Math.max(period, periodMs(state.probes[probe]!));

@@ -7,10 +7,8 @@ const usualBrix = { maple: sapKindOf('maple').typicalBrix!, birch: sapKindOf('bi
 
 /** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
 export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
-  for (let i = state.marks.length - 1; i >= 0; i--) {
-    const { mark, withdrawn } = state.marks[i]!;
-    if (mark.kind === 'top-up' && mark.brix !== undefined && !withdrawn) return { brix: mark.brix, guessed: false };
-  }
+  const typed = state.standing.sapBrix;
+  if (typed !== null) return { brix: typed, guessed: false };
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
   return { brix: birch ? usualBrix.birch : usualBrix.maple, guessed: true };
 }

@@ -1,7 +1,7 @@
 // What the alarms of signs are told of one pan: its own temperature, its probes, its flame and its cylinder.
 import type { SignsSeen } from '../alarms/sign-rules.ts';
 import { type BrokenBy, brokenWords } from './broken-probe.ts';
-import { cylinderLeft } from './cylinder.ts';
+import { type CylinderLeft, cylinderLeft } from './cylinder.ts';
 import type { ProbeDoubt } from './probe-signs.ts';
 import type { BoilState } from './state.ts';
 
@@ -16,20 +16,18 @@ export function signsOf(state: BoilState, id: string, trouble: ProbeTrouble | nu
   const brokenBy = trouble?.brokenBy ?? null;
   return {
     pan: state.pans[id]!.signs,
-    flameNotedAt: flameNotedAt(state, id),
+    flameNotedAt: state.standing.flameAt[id] ?? -Infinity,
     doubt: trouble?.doubt?.why ?? null,
     broken: brokenBy === null ? null : brokenWords(brokenBy),
-    fuel: cylinderLeft(state.marks, id, burnerWatts(state, id), t),
+    fuel: fuelOf(state, id, t),
   };
 }
 
-/** When somebody last noted a flame of this pan, ms; −Infinity for never. */
-function flameNotedAt({ marks }: BoilState, id: string): number {
-  let latest = -Infinity;
-  for (const { mark, at, withdrawn } of marks) {
-    if (mark.kind === 'flame' && mark.pan === id && !withdrawn) latest = Math.max(latest, at);
-  }
-  return latest;
+function fuelOf(state: BoilState, id: string, t: number): CylinderLeft | null {
+  const { standing, marks } = state;
+  if (standing.fuel.length === 0) return null;
+  const noted = standing.fuel.map((place) => marks[place]!);
+  return cylinderLeft(noted, id, burnerWatts(state, id), t);
 }
 
 /** Nominal power of a propane burner, W; null for any other heat. */

@@ -14,6 +14,7 @@ import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
 import type { Evidence } from '../pan/baseline.ts';
+import { type StandingMarks, standingMarks } from './standing-marks.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
 
@@ -51,6 +52,16 @@ export function startPort(): PortTrack {
   return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
 }
 
+/** The port of that name, which begins when it is first heard of. */
+export function portNamed(state: BoilState, id: string): PortTrack {
+  const known = state.ports[id];
+  if (known !== undefined) return known;
+  const port = startPort();
+  state.ports[id] = port;
+  state.names.ports = Object.keys(state.ports);
+  return port;
+}
+
 export interface BoilState {
   header: Header;
   /** Everything due at or before this has been done, ms. */
@@ -63,6 +74,8 @@ export interface BoilState {
   lookDue: number | null;
   /** When the pans were last looked at, ms. */
   lookedAt: number;
+  /** The keys of the tables below in their order: a table without a prototype is slow to go through. */
+  names: { ports: string[]; probes: string[]; pans: string[] };
   ports: Record<string, PortTrack>;
   probes: Record<string, ProbeTrack>;
   /** Channels that tell the cold junction of thermocouples: `port channel`. */
@@ -80,6 +93,8 @@ export interface BoilState {
   corrections: Record<string, number>;
   pans: Record<string, PanModel>;
   marks: KeptMark[];
+  /** What they say that every look asks for. */
+  standing: StandingMarks;
   water: Water;
   /** When the water point was last worked out, ms. */
   waterAt: number;
@@ -103,6 +118,7 @@ export function startBoil(header: Header): BoilState {
     stirred: true,
     lookDue: null,
     lookedAt: -1,
+    names: { ports: [], probes: [], pans: [] },
     ports: byName(),
     probes: byName(),
     coldJunctions: byName(),
@@ -114,6 +130,7 @@ export function startBoil(header: Header): BoilState {
     corrections: byName(),
     pans: byName(),
     marks: [],
+    standing: standingMarks([]),
     water: waterFrom([], priorsOf(header), 0).water,
     waterAt: 0,
     pots: [],
@@ -163,6 +180,11 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     pans.map((pan) => pan.id),
     () => startPan(t),
   );
+  state.names = {
+    ports: Object.keys(state.ports),
+    probes: Object.keys(state.probes),
+    pans: Object.keys(state.pans),
+  };
   const said = state.notices.map(({ sentence }) => sentence);
   for (const sentence of pans.map(finishBeyondScale))
     if (sentence !== null && !said.includes(sentence)) state.notices.push({ t, sentence });

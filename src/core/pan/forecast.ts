@@ -1,7 +1,7 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
 import { isOff } from './course.ts';
 import { intensity, beliefOf, type Setting } from './course-time.ts';
-import { type Belief, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
+import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf } from './filter/mix.ts';
 import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
@@ -91,7 +91,7 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
   const water = waterOf(now);
   const over = water - waterPerSugar(brix);
   if (over <= 0) return THERE;
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[WATER] = water;
   const left = timeFor(look, now, over, slopes);
   const { told, reachedFinish, phase } = pan.course;
@@ -114,7 +114,7 @@ export function countToDepth(look: Look, mm: number): TimeLeft | null {
   const over = water - u;
   if (over <= 0) return THERE;
   // The mass that stands at that depth is fixed, so the water to go hangs on the sugar, too.
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[WATER] = water;
   slopes[SUGAR] = 1 + u;
   return timeFor(look, now, over, slopes);
@@ -195,7 +195,7 @@ export function evaporation({ pan: { course }, setting, now }: Look): { kgPerS: 
   if (isOff(course)) return { kgPerS: 0, sigma: 0 };
   if (now === null) return null;
   if (setting.design.ceilingC === null && (course.debtKg === null || course.debtKg > 0)) return null;
-  const weights = new Array<number>(SIZE).fill(0);
+  const weights = blank();
   weights[LEVEL] = weights[FIRE] = 1;
   return {
     kgPerS: intensity(course, setting) * Math.exp(now.x[LEVEL]! + now.x[FIRE]!),

@@ -28,8 +28,13 @@ export function meanOf(joint: JointNormal, sum: Sum): number {
 
 /** Covariance of two sums; a name that is not there counts as known exactly. */
 export function covarianceOf(joint: JointNormal, one: Sum, other: Sum): number {
-  const with2 = covarianceWith(joint, other);
-  return one.reduce((total, [name, weight]) => total + weight * (with2[joint.names.indexOf(name)] ?? 0), 0);
+  const weights = weightsOf(joint, other);
+  let total = 0;
+  for (const [name, weight] of one) {
+    const row = joint.covariance[joint.names.indexOf(name)];
+    if (row !== undefined) total += weight * weighted(row, weights);
+  }
+  return total;
 }
 
 /** Standard uncertainty of a sum. */
@@ -37,12 +42,24 @@ export const sigmaOf = (joint: JointNormal, sum: Sum): number => Math.sqrt(Math.
 
 /** Covariance of every quantity with a sum, in the order of the names. */
 function covarianceWith(joint: JointNormal, sum: Sum): number[] {
+  const weights = weightsOf(joint, sum);
+  return joint.covariance.map((row) => weighted(row, weights));
+}
+
+function weighted(row: readonly number[], weights: readonly number[]): number {
+  let total = 0;
+  for (let j = 0; j < row.length; j++) total += row[j]! * weights[j]!;
+  return total;
+}
+
+/** The weight of every quantity in a sum, in the order of the names. */
+function weightsOf(joint: JointNormal, sum: Sum): number[] {
   const weights = joint.names.map(() => 0);
   for (const [name, weight] of sum) {
     const place = joint.names.indexOf(name);
     if (place >= 0) weights[place] = weights[place]! + weight;
   }
-  return joint.covariance.map((row) => row.reduce((total, one, j) => total + one * weights[j]!, 0));
+  return weights;
 }
 
 /**

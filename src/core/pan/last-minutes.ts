@@ -6,6 +6,10 @@ const PARTS = 4;
 /** Fewer blocks than this are no mean. */
 const LEAST_BLOCKS = 2;
 
+/** Adding places, used again: this is looked at with every block. */
+const sums = new Float64Array(PARTS);
+const counts = new Float64Array(PARTS);
+
 /** Means of four half minutes up to the last block, oldest first, °C, and the moment at which they begin, ms. */
 export interface LastMinutes {
   from: number;
@@ -18,15 +22,15 @@ export interface LastMinutes {
 export function lastMinutes({ blockTimes, blockValues }: TemperatureTrack, since: number): LastMinutes | null {
   const end = blockTimes.at(-1);
   if (end === undefined || end - PARTS * PART_MS < since) return null;
-  const sums = [0, 0, 0, 0];
-  const counts = [0, 0, 0, 0];
+  sums.fill(0);
+  counts.fill(0);
   for (let i = blockTimes.length - 1; i >= 0; i--) {
     const part = PARTS - 1 - Math.floor((end - blockTimes[i]!) / PART_MS);
     if (part < 0) break;
-    sums[part] = sums[part]! + blockValues[i]!;
-    counts[part] = counts[part]! + 1;
+    sums[part]! += blockValues[i]!;
+    counts[part]! += 1;
   }
-  if (counts.some((count) => count < LEAST_BLOCKS)) return null;
+  for (let part = 0; part < PARTS; part++) if (counts[part]! < LEAST_BLOCKS) return null;
   const mean = (part: number): number => sums[part]! / counts[part]!;
   const last = mean(3);
   return {

@@ -38,7 +38,10 @@ export interface PanOutlook {
   litresShare: number;
 }
 
-/** Everything that is said of a pan at t (ms). `nearLeadS` is the lead of the near-finish call, s. */
+/**
+ * Everything that is said of a pan at t (ms). `nearLeadS` is the lead of the near-finish call, s. Some of the reading is
+ * worked out when it is read: whoever keeps it beyond this moment copies it (`{ ...reading }`).
+ */
 export function readPan(
   pan: PanModel,
   setting: Setting,
@@ -56,8 +59,6 @@ export function readPan(
   const shallow = countToDepth(look, BARE_DEPTH_MM);
   const strong = around.waterC === null ? null : timeToStrength(look, around.limits.scorch.brix);
   const burns = earlier(strong, look.litresShare < USEFUL_SHARE ? shallow : null);
-  const steam = evaporation(look);
-  const litres = litresNow(look);
   const reading: PanReading = {
     pan: design.id,
     temperature_c: temperature,
@@ -65,11 +66,23 @@ export function readPan(
     rise_c: temperature === null || around.waterC === null ? null : temperature - around.waterC,
     rate_c_per_min: known ? pan.rateCPerMin : null,
     brix: strength?.brix ?? null,
-    brix_low: strength?.low ?? null,
-    brix_high: strength?.high ?? null,
-    litres,
-    depth_mm: depthMm(look, litres),
-    evaporation_l_per_h: steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600,
+    // What alarms put into words only is worked out when it is asked for.
+    get brix_low() {
+      return strength === null ? null : brixOfWaterPerSugar(strength.u * Math.exp(Z80 * strength.sigma()));
+    },
+    get brix_high() {
+      return strength === null ? null : brixOfWaterPerSugar(strength.u / Math.exp(Z80 * strength.sigma()));
+    },
+    get litres() {
+      return litresNow(look);
+    },
+    get depth_mm() {
+      return depthMm(look, litresNow(look));
+    },
+    get evaporation_l_per_h() {
+      const steam = evaporation(look);
+      return steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600;
+    },
     finish_in_s: finish?.seconds ?? null,
     finish_low_s: finish?.low ?? null,
     finish_high_s: finish?.high ?? null,
@@ -100,18 +113,19 @@ const USEFUL_STRENGTH = 0.5;
 const THIN_BRIX = 4;
 
 /** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
-function strengthOf(look: Look): { brix: number; low: number; high: number } | null {
+function strengthOf(look: Look): { brix: number; u: number; sigma: () => number } | null {
   const { pan, setting, now } = look;
   const { course } = pan;
   if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;
   if (course.phase !== 'boiling' || !isKnown(look)) return null;
   const u = waterOf(now);
-  const sigma = Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
+  const sigma = (): number => Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
   const brix = brixOfWaterPerSugar(u);
-  const share = (sigma * u) / (1 + u);
-  if (share > USEFUL_STRENGTH && share * brix > THIN_BRIX) return null;
-  const factor = Math.exp(Z80 * sigma);
-  return { brix, low: brixOfWaterPerSugar(u * factor), high: brixOfWaterPerSugar(u / factor) };
+  const isUseless = (share: number): boolean => share > USEFUL_STRENGTH && share * brix > THIN_BRIX;
+  const most = Math.sqrt(variance(now, WATER) + MOST_BY_WEATHER);
+  // Nearly always it is of use whatever the weather did.
+  if (isUseless((most * u) / (1 + u)) && isUseless((sigma() * u) / (1 + u))) return null;
+  return { brix, u, sigma };
 }
 
 /** What the weather may have done to the water point since it was last told, as variance of the logarithm of the water. */

@@ -87,11 +87,13 @@ function noteLeap(signs: PanSigns, track: TemperatureTrack, course: Course, end:
   if (signs.leap !== null && end - signs.leap.at < LEAP_LASTS_MS) return;
   const { blockTimes, blockValues } = track;
   const from = Math.max(end - BEFORE_MS, course.heardFrom);
-  const before = blockValues.filter((_, i) => blockTimes[i]! >= from && i < blockTimes.length - LEAP_BLOCKS);
   const now = blockValues.at(-1)!;
-  const last = before.at(-1);
-  if (last === undefined || before.length < BEFORE_BLOCKS || course.pouredAt > end - POUR_PASSES_MS) return;
-  if (before.some((celsius) => now - celsius < LEAP_C)) return;
+  const lastPlace = blockTimes.length - 1 - LEAP_BLOCKS;
+  // Nearly always the first one that is looked at lies no leap under it.
+  let first = lastPlace + 1;
+  for (; first > 0 && blockTimes[first - 1]! >= from; first--) if (now - blockValues[first - 1]! < LEAP_C) return;
+  const last = blockValues[lastPlace];
+  if (last === undefined || lastPlace + 1 - first < BEFORE_BLOCKS || course.pouredAt > end - POUR_PASSES_MS) return;
   const putIn = last < waterC - UNDER_BOIL_C && now < waterC + LIQUID_OVER_C;
   signs.leap = { at: end, fromC: last, heardFrom: course.heardFrom, putIn };
 }

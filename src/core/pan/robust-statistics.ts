@@ -8,24 +8,56 @@ export function medianOfLast(values: readonly number[], count: number): number {
   const n = Math.min(count, values.length);
   if (n === 0) return NaN;
   const from = values.length - n;
-  const sorted = n <= FEW ? insertionSorted(values, from) : Float64Array.from(values.slice(from)).sort();
-  const middle = n >> 1;
-  return n % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
+  if (n > MOST) return middleOf(Float64Array.from(values.slice(from)), n);
+  for (let i = 0; i < n; i++) place[i] = values[from + i]!;
+  return middleOf(place, n);
 }
 
-/** Up to so many values the plainest sort is the fastest; above it a typed array sorts numbers as numbers. */
-const FEW = 48;
-/** A median is taken of every reading: its sorting place is used again. */
-const place = new Float64Array(FEW);
+/** So many values have room in the place that is used again: a median is taken of every reading. */
+const MOST = 64;
+const place = new Float64Array(MOST);
+/** Up to so many values the plainest sort is the fastest; of more only the middle is looked for. */
+const FEW = 12;
 
-function insertionSorted(values: readonly number[], from: number): Float64Array {
-  for (let i = 0; from + i < values.length; i++) {
-    const value = values[from + i]!;
+/** The median of the first `n` values, at least one; they are put in another order. */
+function middleOf(values: Float64Array, n: number): number {
+  const middle = n >> 1;
+  if (n <= FEW) sortFew(values, n);
+  else select(values, middle, n);
+  if (n % 2 === 1) return values[middle]!;
+  let below = values[middle - 1]!;
+  if (n > FEW) for (let i = 0; i < middle; i++) below = Math.max(below, values[i]!);
+  return (below + values[middle]!) / 2;
+}
+
+function sortFew(values: Float64Array, n: number): void {
+  for (let i = 1; i < n; i++) {
+    const value = values[i]!;
     let j = i - 1;
-    for (; j >= 0 && place[j]! > value; j--) place[j + 1] = place[j]!;
-    place[j + 1] = value;
+    for (; j >= 0 && values[j]! > value; j--) values[j + 1] = values[j]!;
+    values[j + 1] = value;
   }
-  return place;
+}
+
+/** Hoare's selection: value number `k` comes to its place, none before it is greater and none behind it less. */
+function select(values: Float64Array, k: number, n: number): void {
+  let low = 0;
+  let high = n - 1;
+  while (low < high) {
+    const pivot = values[k]!;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while (values[i]! < pivot) i++;
+      while (values[j]! > pivot) j--;
+      if (i > j) break;
+      const value = values[i]!;
+      values[i++] = values[j]!;
+      values[j--] = value;
+    }
+    if (j < k) low = i;
+    if (i > k) high = j;
+  }
 }
 
 /**
@@ -36,22 +68,27 @@ function insertionSorted(values: readonly number[], from: number): Float64Array 
  */
 export function neighbourNoise(values: readonly number[]): number {
   if (values.length < 4) return NaN;
-  const steps: number[] = [];
-  for (let i = 1; i < values.length; i++) steps.push(values[i]! - values[i - 1]!);
-  const ramp = median(steps);
-  return median(steps.map((step) => Math.abs(step - ramp))) / 0.6745 / Math.SQRT2;
+  const count = values.length - 1;
+  const steps = count <= MOST ? place : new Float64Array(count);
+  for (let i = 0; i < count; i++) steps[i] = values[i + 1]! - values[i]!;
+  const ramp = middleOf(steps, count);
+  for (let i = 0; i < count; i++) steps[i] = Math.abs(steps[i]! - ramp);
+  return middleOf(steps, count) / 0.6745 / Math.SQRT2;
 }
 
 /** Theil–Sen slope: the median of the slopes between all pairs; NaN below two distinct times. */
 export function theilSenSlope(times: readonly number[], values: readonly number[]): number {
-  const slopes: number[] = [];
-  for (let i = 0; i < times.length; i++) {
-    for (let j = i + 1; j < times.length; j++) {
+  const n = times.length;
+  const pairs = (n * (n - 1)) / 2;
+  const slopes = pairs <= MOST ? place : new Float64Array(pairs);
+  let count = 0;
+  for (let i = 0; i < n; i++) {
+    for (let j = i + 1; j < n; j++) {
       const span = times[j]! - times[i]!;
-      if (span > 0) slopes.push((values[j]! - values[i]!) / span);
+      if (span > 0) slopes[count++] = (values[j]! - values[i]!) / span;
     }
   }
-  return median(slopes);
+  return count === 0 ? NaN : middleOf(slopes, count);
 }
 
 /** So many median deviations from the line and a value is wild. */
@@ -65,25 +102,18 @@ const WILD_DEVIATIONS = 5;
 export function robustSlope(times: readonly number[], values: readonly number[], noise: number): number {
   const first = theilSenSlope(times, values);
   if (!Number.isFinite(first)) return first;
-  const residuals = values.map((value, index) => value - first * (times[index]! - times[0]!));
+  const residuals: number[] = [];
+  for (let i = 0; i < values.length; i++) residuals.push(values[i]! - first * (times[i]! - times[0]!));
   const level = median(residuals);
-  const spread = median(residuals.map((residual) => Math.abs(residual - level)));
+  const spread = medianDistance(residuals, level);
   const limit = WILD_DEVIATIONS * Math.max(spread, noise);
-  return leastSquaresSlope(times, values, (index) => Math.abs(residuals[index]! - level) <= limit);
-}
-
-function leastSquaresSlope(
-  times: readonly number[],
-  values: readonly number[],
-  counts: (index: number) => boolean,
-): number {
   let n = 0;
   let st = 0;
   let sv = 0;
   let stt = 0;
   let stv = 0;
   for (let i = 0; i < times.length; i++) {
-    if (!counts(i)) continue;
+    if (Math.abs(residuals[i]! - level) > limit) continue;
     const t = times[i]! - times[0]!;
     n += 1;
     st += t;
@@ -92,4 +122,10 @@ function leastSquaresSlope(
     stv += t * values[i]!;
   }
   return (n * stv - st * sv) / (n * stt - st * st);
+}
+
+function medianDistance(values: readonly number[], from: number): number {
+  const distances = values.length <= MOST ? place : new Float64Array(values.length);
+  for (let i = 0; i < values.length; i++) distances[i] = Math.abs(values[i]! - from);
+  return middleOf(distances, values.length);
 }

@@ -21,9 +21,11 @@ export function densityKgPerM3(brix: number, celsius: number): number | null {
   if (!(brix >= 0 && brix <= greatestBrix && celsius >= leastCelsius && celsius <= greatestCelsius)) return null;
   const w = brix / 100;
   const u = (celsius - 20) / 100;
+  const cold = waterDensity(celsius) + powerSum(atTwenty, w);
+  // Litres are litres at 20 °C, so nearly all that is asked is asked there.
+  if (u === 0) return cold;
   return (
-    waterDensity(celsius) +
-    powerSum(atTwenty, w) +
+    cold +
     u *
       (powerSum(firstOrder, w) +
         u * (powerSum(secondOrder, w) + u * (powerSum(thirdOrder, w) + u * powerSum(fourthOrder, w))))
@@ -60,5 +62,7 @@ function waterDensity(t: number): number {
 
 /** c1 w + c2 w² + ... */
 function powerSum(coefficients: readonly number[], w: number): number {
-  return w * coefficients.reduceRight((sum, coefficient) => sum * w + coefficient, 0);
+  let sum = 0;
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * w + coefficients[i]!;
+  return w * sum;
 }

@@ -67,9 +67,17 @@ export function strengthFromRise(riseC: number, shares: SugarShares, pressureHpa
   return x === null ? null : Math.min(greatestBrix, brixFromMoleFraction(x, mix));
 }
 
+/** One pan is asked several times in a row, so the last pressure's answer is kept. */
+let lastPressureHpa = NaN;
+let lastWaterCelsius: number | null = null;
+
 function waterPointInRange(pressureHpa: number): number | null {
   if (!(pressureHpa >= leastPressureHpa && pressureHpa <= greatestPressureHpa)) return null;
-  return saturationTemperatureCelsius(pressureHpa);
+  if (pressureHpa !== lastPressureHpa) {
+    lastPressureHpa = pressureHpa;
+    lastWaterCelsius = saturationTemperatureCelsius(pressureHpa);
+  }
+  return lastWaterCelsius;
 }
 
 /** Newton on a falling curve, kept inside a bracket that shrinks each round; null when the answer lies beyond the bracket. */

@@ -15,10 +15,23 @@ export interface Burner {
   burntW: number | null;
   /** Its own uncertainty, the standard deviation of its logarithm. */
   share: number;
+  /** Earlier boils showed it. */
+  seen: boolean;
+  /** What the day does to all fires alike (wind, cold), the standard deviation of its logarithm. */
+  dayShare: number;
   /** Litres at 20 °C that stand at the least depth; 0 where the vessel is not known. */
   leastLitres: number;
   /** Its size is known. */
   sized: boolean;
+}
+
+/** The heat of one pan's fire as earlier boils showed it. */
+export interface KnownHeat {
+  pan: string;
+  /** Heat that ends as steam at full flame, W. */
+  useful_w: number;
+  /** Standard deviation of its logarithm, from boil to boil. */
+  spread: number;
 }
 
 /** An open surface boils a US gallon an hour off a square foot (a rule of the trade): W/m² of useful heat. */
@@ -30,25 +43,42 @@ const USUAL_DEPTH_MM = 110;
  * How far one burner is from its nominal heat, beside what all share (practice: efficiencies of 25 to 60 % are seen
  * on open burners, and one that is told by its surface is a rule of thumb).
  */
-const BY_POWER_SHARE = 0.28;
+const BY_POWER_SHARE = 0.2;
 const BY_SURFACE_SHARE = 0.4;
+/** Of a fire that was seen before, its usual weather is known too. */
+const DAY_SHARE = 0.08;
+const SEEN_DAY_SHARE = 0.04;
 
-export function burnersOf(designs: readonly PanDesign[]): Burner[] {
+/** What earlier boils showed of a fire goes before its nominal power, and that before what a surface usually takes. */
+export function burnersOf(designs: readonly PanDesign[], known: readonly KnownHeat[]): Burner[] {
   return designs.map((design) => ({
     pan: design.id,
     name: design.name,
     kind: design.heatKind,
-    ...heatOf(design),
+    ...heatOf(design, known.find(({ pan }) => pan === design.id) ?? null),
     ...leastOf(design),
   }));
 }
 
-function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign): Pick<Burner, 'usefulW' | 'burntW' | 'share'> {
+type BurnerHeat = Pick<Burner, 'usefulW' | 'burntW' | 'share' | 'dayShare' | 'seen'>;
+
+function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign, known: KnownHeat | null): BurnerHeat {
   const efficiency = usualEfficiency(heatKind, vessel?.shape === 'rectangular');
-  if (usefulPowerW !== null) return { usefulW: usefulPowerW, burntW: usefulPowerW / efficiency, share: BY_POWER_SHARE };
-  if (vessel === null) return { usefulW: null, burntW: null, share: 0 };
+  if (known !== null) {
+    const burntW = (usefulPowerW ?? known.useful_w) / efficiency;
+    return { usefulW: known.useful_w, burntW, share: known.spread, dayShare: SEEN_DAY_SHARE, seen: true };
+  }
+  if (usefulPowerW !== null)
+    return {
+      usefulW: usefulPowerW,
+      burntW: usefulPowerW / efficiency,
+      share: BY_POWER_SHARE,
+      dayShare: DAY_SHARE,
+      seen: false,
+    };
+  if (vessel === null) return { usefulW: null, burntW: null, share: 0, dayShare: 0, seen: false };
   const usefulW = WATTS_PER_M2 * surfaceM2(vessel, USUAL_DEPTH_MM);
-  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE };
+  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE, dayShare: DAY_SHARE, seen: false };
 }
 
 function leastOf({ vessel, minDepthMm }: PanDesign): Pick<Burner, 'leastLitres' | 'sized'> {

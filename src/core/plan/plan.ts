@@ -1,5 +1,6 @@
-// What a boil will give and take, worked out before the fire is lit: syrup, hours and fuel with their ranges, and the smallest batch.
-import type { Finish, PanSetup, Sap } from '../boil/entries.ts';
+// What a boil will give and take, worked out before the fire is lit: syrup, hours and fuel with their ranges, and what each pan asks.
+import type { Finish, Mark, PanSetup, Sap, SugarShares } from '../boil/entries.ts';
+import { stationPressureOf } from '../boil/water.ts';
 import { litresOf, waterPerSugar } from '../pan/filter/liquid.ts';
 import { panDesign } from '../pan/setup.ts';
 import type { PanDesign } from '../pan/setup.ts';
@@ -9,16 +10,23 @@ import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts
 import { saturationTemperatureCelsius } from '../physics/water-point.ts';
 import { yieldOf } from '../physics/yield.ts';
 import { Z80 } from '../quantities/spread.ts';
+import { burnersOf } from './burners.ts';
+import type { KnownHeat } from './burners.ts';
 import { fuelNeeded } from './fuel-needed.ts';
 import type { FuelNeeded } from './fuel-needed.ts';
-import { burnersOf } from './burners.ts';
 import { jarsFor } from './jars.ts';
 import type { JarCount } from './jars.ts';
+import { pansPlanned } from './pans-planned.ts';
+import type { PanPlanned } from './pans-planned.ts';
 import { planStages, smallestSyrup } from './stages.ts';
 import type { Stage } from './stages.ts';
+import { withinHours } from './within-hours.ts';
+import type { WithinHours } from './within-hours.ts';
 
 export interface PlanInput {
   site?: { altitude_m?: number | undefined } | undefined;
+  /** Today's, as a pressure mark says it; the usual one of the altitude where it is left out. */
+  pressure?: Omit<Mark & { kind: 'pressure' }, 'kind'> | undefined;
   sap?: Sap | undefined;
   /** Litres at 20 °C. */
   litres: number;
@@ -26,6 +34,10 @@ export interface PlanInput {
   celsius?: number | undefined;
   finish?: Finish | undefined;
   pans: readonly PanSetup[];
+  /** How long somebody can stay, h; over 0. */
+  stay_hours?: number | undefined;
+  /** What earlier boils showed of these pans' fires. */
+  known_heats?: readonly KnownHeat[] | undefined;
 }
 
 /** null is not known; ranges hold the middle 80 %. */
@@ -45,43 +57,54 @@ export interface Plan {
   smallest_batch_litres: number | null;
   /** How many full jars of each size all of the syrup fills. */
   jars: JarCount[];
+  /** By how well the sap's litres and strength are known. */
+  syrup_low_litres: number;
+  syrup_high_litres: number;
   finish_brix: number;
-  /** What a thermometer shows at the finish, °C, in air of the standard at this altitude. */
+  /** What a thermometer shows at the finish, °C, in today's air, or in that of the standard at this altitude. */
   finish_celsius: number;
+  water_celsius: number;
   sap_brix: number;
   /** Nobody said how strong the sap is: the usual strength of its kind stands. */
   sap_brix_usual: boolean;
   stages: Stage[];
   fuel: FuelNeeded[];
+  pans: PanPlanned[];
+  /** null where nobody said how long they can stay. */
+  stay: WithinHours | null;
   /** This batch ends under the least depth in the vessel that finishes. */
   ends_shallow: boolean;
 }
 
 /** Sap as it comes from the trees in spring, °C (common practice). */
 const COLD_C = 5;
+/** A scale's line or a drop read, °Bx; a can's mark, as a share (common practice). */
+const BRIX_SIGMA = 0.1;
+const LITRES_SHARE = 0.03;
+/** Where nobody measured: sap of 1 to 5 °Bx about 2, of 0.5 to 1.5 about 1 (extension services). */
+const USUAL_SHARE = 0.32;
 
 /**
  * Sap as it comes, all of it boiled in these pans. Range: more litres than 0, 0 < °Bx < finish ≤ 85; outside it null.
  * Litres of syrup are the exact balance: what burns on, foams over or stays in the filter is not counted off.
  */
 export function planBoil(input: PlanInput): Plan | null {
-  const pressureHpa = stationPressureFromAltitudeHpa(input.site?.altitude_m ?? 0) ?? 1013.25;
+  const pressureHpa = pressureOf(input);
   const designs = input.pans.filter((pan) => pan.role !== 'reference').map((pan) => designOf(pan, input));
-  const { shares, finishBrix, finishRiseC } = designs[0] ?? designOf({ id: 'p1' }, input);
-  const finish = finishRiseC === null ? finishBrix : (strengthFromRise(finishRiseC, shares, pressureHpa) ?? finishBrix);
+  const { shares, finish } = finishOf(designs[0] ?? designOf({ id: 'p1' }, input), pressureHpa);
   const riseC = riseFromStrength(finish, shares, pressureHpa);
   const waterC = saturationTemperatureCelsius(pressureHpa);
-  const usual = sapKindOf(shares.sucrose < 0.5 ? 'birch' : 'maple').typicalBrix!;
-  const sapBrix = input.brix ?? usual;
+  const sapBrix = input.brix ?? sapKindOf(shares.sucrose < 0.5 ? 'birch' : 'maple').typicalBrix!;
   const syrup = yieldOf(input.litres, sapBrix, finish);
   if (riseC === null || waterC === null || syrup === null) return null;
-  const burners = burnersOf(designs);
+  const burners = burnersOf(designs, input.known_heats ?? []);
   const sugarKg = (syrup.kg * finish) / 100;
-  const sap = { sugarKg, brix: sapBrix, celsius: input.celsius ?? COLD_C };
-  const stages = planStages(sap, finish, burners, waterC);
   const least = smallestSyrup(burners);
-  const { hours, spread } = stages;
-  const fuel = fuelNeeded(stages.stages, burners, spread);
+  const boiledDown = (share: number) =>
+    planStages({ sugarKg: sugarKg * share, brix: sapBrix, celsius: input.celsius ?? COLD_C }, finish, burners, waterC);
+  const { stages, hours, spread } = boiledDown(1);
+  const fuel = fuelNeeded(stages, burners, spread);
+  const hoursFor = (litres: number) => boiledDown(litres / input.litres);
   return {
     syrup_litres: syrup.litres,
     syrup_kg: syrup.kg,
@@ -93,19 +116,44 @@ export function planBoil(input: PlanInput): Plan | null {
     finish_rise_c: riseC,
     smallest_batch_litres: least === null ? null : (input.litres * least) / syrup.litres,
     jars: jarsFor(syrup.litres),
+    ...syrupRange(syrup.litres, input.brix),
     finish_brix: finish,
     finish_celsius: waterC + riseC,
+    water_celsius: waterC,
     sap_brix: sapBrix,
     sap_brix_usual: input.brix === undefined,
-    stages: stages.stages,
+    stages,
     fuel,
+    pans: pansPlanned(designs, burners, { sapLitres: input.litres, syrupLitres: syrup.litres, waterC }),
+    stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, hoursFor, Z80),
     ends_shallow: least !== null && litresOf(sugarKg, waterPerSugar(finish)) < least,
   };
+}
+
+/** A sea-level figure without the altitude tells nothing, and the standard's air stands. */
+function pressureOf({ site, pressure }: PlanInput): number {
+  const altitudeM = site?.altitude_m ?? null;
+  const told = pressure === undefined ? null : stationPressureOf({ kind: 'pressure', ...pressure }, altitudeM);
+  return told ?? stationPressureFromAltitudeHpa(altitudeM ?? 0) ?? 1013.25;
 }
 
 /** The sap and the finish of the whole plan hold for each of its pans. */
 function designOf(pan: PanSetup, { sap, finish }: PlanInput): PanDesign {
   return panDesign({ ...pan, sap: sap ?? pan.sap, finish: finish ?? pan.finish });
+}
+
+function finishOf(
+  { shares, finishBrix, finishRiseC }: PanDesign,
+  pressureHpa: number,
+): { shares: SugarShares; finish: number } {
+  const asRise = finishRiseC === null ? null : strengthFromRise(finishRiseC, shares, pressureHpa);
+  return { shares, finish: asRise ?? finishBrix };
+}
+
+function syrupRange(litres: number, brix: number | undefined): Pick<Plan, 'syrup_low_litres' | 'syrup_high_litres'> {
+  const strengthShare = brix === undefined ? USUAL_SHARE : BRIX_SIGMA / brix;
+  const factor = Math.exp(Z80 * Math.hypot(LITRES_SHARE, strengthShare));
+  return { syrup_low_litres: litres / factor, syrup_high_litres: litres * factor };
 }
 
 type FuelTotal = Pick<Plan, 'fuel_kg' | 'fuel_low_kg' | 'fuel_high_kg'>;

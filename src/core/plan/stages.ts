@@ -21,14 +21,17 @@ export interface StagePlan {
   spread: number;
 }
 
+/** Pans are poured together before they stand at their least depth: by half as much again (practice). */
+const SPARE = 1.5;
+
 interface SapToBoil {
   sugarKg: number;
   brix: number;
   celsius: number;
 }
 
-/** What all burners share: wind, cold, lids, pauses, and how strong the sap really is (practice; sap ± 5 %, draught ± 10 %). */
-const SHARED_SHARE = 0.12;
+/** How much sap there is and how strong, and how well it is kept at the boil (practice). */
+const SAP_SHARE = 0.05;
 
 /** Litres of syrup at 20 °C that the vessel that finishes needs; null where no vessel's size is known. */
 export function smallestSyrup(burners: readonly Burner[]): number | null {
@@ -57,7 +60,7 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
   let hours = 0;
   const stages: Stage[] = [];
   for (const active of crews(heated)) {
-    const least = active.length === 1 ? 0 : active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
+    const least = active.length === 1 ? 0 : SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
     const until = Math.max(uEnd, waterAtLitres(sap.sugarKg, least));
     if (until >= u && owedKj === 0) continue;
     const heatKj = owedKj + sap.sugarKg * Math.max(0, u - until) * (latentHeatKjPerKg(waterC) ?? 2257);
@@ -65,7 +68,7 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
     stages.push({
       from_hours: hours,
       hours: stageHours,
-      pans: active.map(({ pan }) => pan),
+      pans: burners.filter((one) => active.includes(one)).map(({ pan }) => pan),
       litres: litresOf(sap.sugarKg, u),
       brix: brixOfWaterPerSugar(u),
     });
@@ -96,14 +99,15 @@ function waterAtLitres(sugarKg: number, litres: number): number {
   return high;
 }
 
-/** First order: each burner's own error weighs with its share of the hours; burners err independently of each other. */
+/** First order: each burner's own error weighs with its share of the hours and is independent; the day's weather is one for all. */
 function spreadOf(stages: readonly Stage[], burners: readonly Burner[], hours: number): number {
-  const own = burners.reduce((sum, burner) => {
-    const weight =
-      stages.reduce((hoursSum, stage) => hoursSum + stage.hours * shareIn(stage, burner, burners), 0) / hours;
-    return sum + (weight * burner.share) ** 2;
-  }, 0);
-  return Math.sqrt(own + SHARED_SHARE ** 2);
+  const weighed = burners.map((burner) => ({
+    ...burner,
+    weight: stages.reduce((sum, stage) => sum + stage.hours * shareIn(stage, burner, burners), 0) / hours,
+  }));
+  const own = Math.hypot(...weighed.map(({ weight, share }) => weight * share));
+  const day = weighed.reduce((sum, { weight, dayShare }) => sum + weight * dayShare, 0);
+  return Math.hypot(own, day, SAP_SHARE);
 }
 
 function shareIn(stage: Stage, burner: Burner, burners: readonly Burner[]): number {

@@ -4,6 +4,7 @@ import type { RaisingShown } from '../../core/boil/alarm-history.ts';
 import type { Entry, Header } from '../../core/boil/entries.ts';
 import { mergePatch } from '../../core/boil/merge-patch.ts';
 import type { RaisingName } from '../../core/season/records.ts';
+import { type Cost, costOf, type Worst, worstOf } from '../../core/tuning/cost.ts';
 import { scoreOf } from '../../core/tuning/score.ts';
 import type { BoilScore } from '../../core/tuning/score.ts';
 import { panTruths } from '../../core/tuning/truth.ts';
@@ -21,7 +22,9 @@ export interface KeptBoil {
 }
 
 /** What one settings file would have done, or why it does not fit this boil. */
-export type Tuned = { boil: string; with: string; score: BoilScore } | { boil: string; with: string; why: string };
+export type Tuned =
+  | { boil: string; with: string; score: BoilScore; cost: Cost | null; worst: Worst | null }
+  | { boil: string; with: string; why: string };
 
 export interface SettingsFile {
   /** As the person named it. */
@@ -45,8 +48,12 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): Tuned[
   return files.map(({ name, patch }) => {
     const checked = checkHeader(mergePatch(kept.header, patch));
     if (!checked.ok) return { boil: kept.boil, with: name, why: checked.why };
-    const { calls, state } = runThrough(checked.header, entries, null);
-    return { boil: kept.boil, with: name, score: scoreOf(calls, state.designs, truths, words) };
+    // Nothing is changed: what was run for the truth has called the same.
+    const run = Object.keys(patch).length === 0 ? asItWas : runThrough(checked.header, entries, null);
+    const { designs } = run.state;
+    const score = scoreOf(run.calls, designs, truths, words);
+    const finishBrix = (pan: string): number | null => designs[pan]?.finishBrix ?? null;
+    return { boil: kept.boil, with: name, score, cost: costOf(score, finishBrix), worst: worstOf(score, finishBrix) };
   });
 }
 

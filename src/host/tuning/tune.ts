@@ -18,18 +18,22 @@ export interface Tuning {
   stop(): void;
 }
 
-/** `boils` are tuned in their order, the next one by the thread that is free first; `nowMs` is a clock that never steps. */
+/**
+ * `boils` are tuned in their order, the next one by the thread that is free first; `nowMs` is a clock that never steps.
+ * A program that watches pans beside it leaves itself a core.
+ */
 export function tuneBoils(
   folder: string,
   boils: readonly BoilSummary[],
   files: readonly SettingsFile[],
   listener: TuneListener,
   nowMs: () => number,
+  mostThreads = availableParallelism(),
 ): Tuning {
   const waiting = [...boils];
   const progress = new Progress(boils, nowMs);
   let stopped = false;
-  const threads = Array.from({ length: Math.min(boils.length, availableParallelism()) }, () => startThread());
+  const threads = Array.from({ length: Math.min(boils.length, mostThreads) }, () => startThread());
 
   function startThread(): { worker: Worker; ended: Promise<void> } {
     const worker = new Worker(new URL('./tune-worker.ts', import.meta.url), { workerData: { folder, files } });

@@ -15,6 +15,7 @@ import { Cautions, SoundCheck } from './cautions.tsx';
 import { NumberInput } from './inputs.tsx';
 import type { Standing } from './limit-fields.tsx';
 import { PanFields } from './pan-fields.tsx';
+import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
@@ -81,6 +82,7 @@ function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) =
   );
   useEffect(() => {
     if (changing) return;
+    if (plannedSetup.value !== null) return setDraft(fresh(plannedSetup.value));
     ask({ last_setup: true }).then(
       (setup) => setup !== null && setDraft(fresh(setup as Setup)),
       () => undefined, // An empty form serves as well.
@@ -101,10 +103,12 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     setProblem(wrong);
     if (wrong !== null) return;
     const setup = setupOf(draft, settings.value, saps.value);
+    const plan = changing ? undefined : plannedSetup.value?.plan;
     const done = await (changing
       ? tell({ set: { ...setup } }, 'Changed from now on.')
-      : tell({ start: setup }, 'The boil has begun.'));
+      : tell({ start: { ...setup, ...(plan === undefined ? {} : { plan }) } }, 'The boil has begun.'));
     if (done && !changing && heard) await noteHeard('start');
+    if (done && !changing) plannedSetup.value = null;
     if (done) goTo('pans');
   }
 

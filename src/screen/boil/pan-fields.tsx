@@ -10,7 +10,7 @@ import type { Standing } from './limit-fields.tsx';
 import { SapFields } from './sap-fields.tsx';
 import { VesselFields } from './vessel-fields.tsx';
 
-const HEATS = [
+export const HEATS = [
   ['', 'not given'],
   ['propane', 'propane'],
   ['wood', 'wood'],

@@ -40,44 +40,55 @@ export function inksOf(element: Element): Inks {
   };
 }
 
-/** Slanting strokes: the burning side is told by its pattern as well as by its colour. */
-export function hatch(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
+/** A tile is drawn once for each colour: a chart that is dragged is drawn sixty times a second. */
+const patterns = new Map<string, CanvasPattern | string>();
+
+function tiled(
+  context: CanvasRenderingContext2D,
+  key: string,
+  size: number,
+  draw: (pen: CanvasRenderingContext2D) => void,
+): CanvasPattern | string {
+  const known = patterns.get(key);
+  if (known !== undefined) return known;
   const tile = document.createElement('canvas');
-  tile.width = 12;
-  tile.height = 12;
+  tile.width = size;
+  tile.height = size;
   const pen = tile.getContext('2d');
-  if (pen === null) return 'transparent';
-  pen.strokeStyle = colour;
-  pen.globalAlpha = 0.55;
-  pen.lineWidth = 2;
-  for (const shift of [-12, 0, 12]) {
-    pen.beginPath();
-    pen.moveTo(shift, 12);
-    pen.lineTo(shift + 12, 0);
-    pen.stroke();
-  }
-  return context.createPattern(tile, 'repeat') ?? 'transparent';
+  if (pen !== null) draw(pen);
+  const made = context.createPattern(tile, 'repeat') ?? 'transparent';
+  patterns.set(key, made);
+  return made;
 }
 
+/** Slanting strokes: the burning side is told by its pattern as well as by its colour. */
+export const hatch = (context: CanvasRenderingContext2D, colour: string): CanvasPattern | string =>
+  tiled(context, `hatch ${colour}`, 12, (pen) => {
+    pen.strokeStyle = colour;
+    pen.globalAlpha = 0.55;
+    pen.lineWidth = 2;
+    for (const shift of [-12, 0, 12]) {
+      pen.beginPath();
+      pen.moveTo(shift, 12);
+      pen.lineTo(shift + 12, 0);
+      pen.stroke();
+    }
+  });
+
 /** Dots: what is only expected is told from what was seen by its pattern. */
-export function stipple(context: CanvasRenderingContext2D, colour: string): CanvasPattern | string {
-  const tile = document.createElement('canvas');
-  tile.width = 8;
-  tile.height = 8;
-  const pen = tile.getContext('2d');
-  if (pen === null) return 'transparent';
-  pen.fillStyle = colour;
-  pen.globalAlpha = 0.6;
-  for (const [x, y] of [
-    [2, 2],
-    [6, 6],
-  ] as const) {
-    pen.beginPath();
-    pen.arc(x, y, 1.3, 0, 2 * Math.PI);
-    pen.fill();
-  }
-  return context.createPattern(tile, 'repeat') ?? 'transparent';
-}
+export const stipple = (context: CanvasRenderingContext2D, colour: string): CanvasPattern | string =>
+  tiled(context, `stipple ${colour}`, 8, (pen) => {
+    pen.fillStyle = colour;
+    pen.globalAlpha = 0.6;
+    for (const [x, y] of [
+      [2, 2],
+      [6, 6],
+    ] as const) {
+      pen.beginPath();
+      pen.arc(x, y, 1.3, 0, 2 * Math.PI);
+      pen.fill();
+    }
+  });
 
 /** Text with a rim of the ground's colour, so that it is legible over lines. */
 export function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: string, x: number, y: number): void {

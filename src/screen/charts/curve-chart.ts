@@ -33,6 +33,8 @@ export interface Drawing {
   steps: Step[];
   /** ms that turn boil time into the time of day shown. */
   wallOffsetMs: number;
+  /** A past boil behind it; null where none is wanted. */
+  ghost: Point[] | null;
   /** Such as "°C". */
   unit: string;
 }
@@ -46,7 +48,7 @@ export interface CurveChart {
 const MOST_LABEL_PX = 180;
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
-function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
+function datasets({ points, dots, ghost }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
   const base = { parsing: false as const, pointRadius: 0, borderWidth: 4, spanGaps: false, tension: 0 };
   return [
     { ...base, data: points.water, borderColor: inks.water, borderDash: [2, 6] },
@@ -61,6 +63,9 @@ function datasets({ points, dots }: Drawing, inks: Inks, context: CanvasRenderin
     { ...base, data: points.low, borderColor: inks.reading, borderWidth: 6 },
     { ...base, data: points.high, borderColor: inks.reading, backgroundColor: inks.band, fill: '-1', borderWidth: 6 },
     ...fan(points.ahead, inks, context, base),
+    ...(ghost === null
+      ? []
+      : [{ ...base, data: ghost, order: 1, borderColor: inks.muted, borderWidth: 2, borderDash: [3, 3] }]),
     {
       ...base,
       data: dots,

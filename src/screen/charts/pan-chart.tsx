@@ -1,25 +1,34 @@
-// One pan's chart: asks the host for the curve of the stretch that is shown, draws it, and takes drag, wheel and keys.
+// One pan's chart: draws the stretch that is shown from the whole curve that the page keeps, and takes drag, wheel and keys.
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
-import { ask, settings } from '../client/store.ts';
-import type { Curve, Now } from '../client/types.ts';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import type { Ghost } from '../../protocol/compare-messages.ts';
+import { settings } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { KeyButton } from '../shell/key-button.tsx';
 import { celsiusShown } from '../words/amounts.ts';
 import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { ghostWords } from '../words/compare-words.ts';
 import { kindWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
 import { correctionsOf, CorrectionMarkers, stepsOf, ToldCorrection } from './correction-marks.tsx';
 import { curveChart } from './curve-chart.ts';
 import type { CurveChart, Flag } from './curve-chart.ts';
 import { curvePoints } from './curve-points.ts';
-import type { Point } from './curve-points.ts';
+import type { CurvePoints, Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
 import type { Spot } from './label-places.ts';
 import { shownCorrection } from './shown-correction.ts';
 import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
+import { showsGhost, useGhost } from './use-ghost.ts';
+import { useCurve } from './use-curve.ts';
+import type { KeptCurve } from './use-curve.ts';
 
 const REFRESH_MS = 3000;
-const SETTLE_MS = 120;
+/** A replay can run through half an hour in that time. */
+const REPLAY_REFRESH_MS = 500;
+/** Rows of the curve for each px of the chart: its lines are wider than that. */
+const ROWS_PER_PX = 0.5;
 const KEY_STEP = 0.25;
 const KEY_ZOOM = 1.5;
 
@@ -41,10 +50,34 @@ function dotsOf(now: Now, pan: string, shown: (celsius: number) => number): Poin
   );
 }
 
-function fetchCurve(now: Now, pan: string, window: TimeWindow, width: number): Promise<Curve> {
-  const points = Math.min(4000, Math.max(60, Math.round(width)));
-  const from = Math.max(0, Math.floor(window.from));
-  return ask({ curve: { view: now.view, pan, from, to: Math.ceil(window.to), points } }) as Promise<Curve>;
+/** What lies in a window as far as it is there at the moment that is shown, in the units that a person chose. */
+function pointsOf(
+  { pyramid, ahead }: KeptCurve,
+  now: Now,
+  pan: string,
+  { from, to }: TimeWindow,
+  width: number,
+): CurvePoints {
+  const rows = Math.max(60, Math.round(width * ROWS_PER_PX));
+  const seen = pyramid.between(Math.max(0, from), Math.min(to, now.t), rows);
+  return curvePoints({ pan, ...seen, ahead }, (celsius) => celsiusShown(celsius, settings.value));
+}
+
+function ghostPoints({ t, celsius }: Ghost): Point[] {
+  return t.map((x, i) => {
+    const value = celsius[i] ?? null;
+    return { x, y: value === null ? null : celsiusShown(value, settings.value) };
+  });
+}
+
+/** Whether the best past boil is drawn, too; nothing where there is none. */
+function GhostButton({ ghost, now }: { ghost: Ghost | null; now: Now }): JSX.Element | null {
+  if (now.view !== 'live' || now.ended || (ghost === null && showsGhost.value)) return null;
+  return (
+    <KeyButton letter="G" pressed={showsGhost.value} act={() => (showsGhost.value = !showsGhost.value)}>
+      Best past boil
+    </KeyButton>
+  );
 }
 
 /** The chart with its buttons. */
@@ -55,13 +88,13 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   latest.current = now;
   const [span, setSpan] = useState<Span>('hour');
   const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t));
-  const [curve, setCurve] = useState<Curve | null>(null);
-  const [beat, setBeat] = useState(0);
+  const curve = useCurve(now, pan);
+  const ghost = useGhost(now, pan);
   const [spots, setSpots] = useState<(Spot | null)[]>([]);
   const corrections = correctionsOf(now, pan);
   const told = shownCorrection.value;
 
-  const ahead = shownAhead(now.t, (curve?.pan === pan ? curve.ahead?.t.at(-1) : null) ?? null);
+  const ahead = shownAhead(now.t, curve?.ahead?.t.at(-1) ?? null);
   const latestAhead = useRef(ahead);
   latestAhead.current = ahead;
 
@@ -74,7 +107,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
     setShown(windowOf(next, latest.current.t, latestAhead.current));
   };
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = canvas.current;
     if (element === null) return;
     // The same places again are no news, so that a drawing asks for no other.
@@ -92,13 +125,15 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   }, []);
 
   useEffect(() => {
-    const timer = setInterval(() => {
-      const [end, more] = [latest.current.t, latestAhead.current];
-      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
-      setBeat((count) => count + 1);
-    }, REFRESH_MS);
+    const timer = setInterval(
+      () => {
+        const [end, more] = [latest.current.t, latestAhead.current];
+        setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
+      },
+      now.view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS,
+    );
     return () => clearInterval(timer);
-  }, [span]);
+  }, [span, now.view]);
 
   // The first answer tells how far ahead there is to show.
   const isAhead = ahead > 0;
@@ -106,24 +141,11 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
     if (span !== 'free') setShown(windowOf(span, latest.current.t, latestAhead.current));
   }, [isAhead]);
 
-  useEffect(() => {
-    let current = true;
-    const timer = setTimeout(() => {
-      fetchCurve(latest.current, pan, shown, canvas.current?.clientWidth ?? 800).then(
-        (data) => current && setCurve(data),
-        () => undefined, // The connection's own banner says it; the last curve stays.
-      );
-    }, SETTLE_MS);
-    return () => {
-      current = false;
-      clearTimeout(timer);
-    };
-  }, [pan, now.view, now.boil, shown.from, shown.to, beat]);
-
-  useEffect(() => {
-    if (curve === null || curve.pan !== pan) return;
+  // Drawn before the page is shown again, so that the curve stays under the finger that drags it.
+  useLayoutEffect(() => {
+    if (curve === null) return;
     chart.current?.draw({
-      points: curvePoints(curve, (celsius) => celsiusShown(celsius, settings.value)),
+      points: pointsOf(curve, now, pan, shown, canvas.current?.clientWidth ?? 800),
       from: shown.from,
       to: shown.to,
       now: now.t,
@@ -131,9 +153,10 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       wallOffsetMs: wallMs(now, 0),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
       steps: stepsOf(corrections, told),
+      ghost: ghost === null ? null : ghostPoints(ghost),
       unit: `°${settings.value.temperature}`,
     });
-  }, [curve, shown, now.marks.length, corrections.length, told, settings.value]);
+  }, [curve?.stamp, ghost, shown, now.marks.length, corrections.length, told, settings.value]);
 
   // A correction that is chosen in the list of marks may lie outside of what is shown.
   const toldAt = corrections.find(({ key }) => key === told)?.correction.t ?? null;
@@ -164,6 +187,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         <h2 class="chart-edges">
           {panName(now.header, pan)}, {edges}
         </h2>
+        <GhostButton ghost={ghost} now={now} />
         <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>
           Last hour
         </button>
@@ -199,6 +223,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         </div>
         <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
+      {ghost !== null && <p class="hint ghost-words">{ghostWords(ghost)}</p>}
       <ToldCorrection corrections={corrections} now={now} />
     </section>
   );

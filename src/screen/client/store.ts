@@ -3,7 +3,7 @@ import { computed, signal } from '@preact/signals';
 import type { FileAnswer, Link, LinkState } from './link.ts';
 import { requests } from './requests.ts';
 import type { Requests } from './requests.ts';
-import type { HostMessage, Now, PageReport, SapKind, Settings, Wish } from './types.ts';
+import type { HostMessage, Now, PageReport, SapKind, Settings, TuningNow, Wish } from './types.ts';
 
 /** The host speaks once a second; with the half second between two looks, the page says within 5 s that it is gone. */
 const LOST_AFTER_SECONDS = 4;
@@ -23,16 +23,20 @@ const START_SETTINGS: Settings = {
   near_finish_lead_s: 600,
   scorch_lead_s: 240,
   low_level_lead_s: 600,
+  finish_probability: 0.5,
   per_sap: {},
   backup_folder: '',
   spoken_calls: false,
   minute_tick: false,
   use_learnt: true,
   second_channel: { command: [] },
+  near_finish_deadband: 1.6,
 };
 
 export const live = signal<Now | null>(null);
 export const replay = signal<Now | null>(null);
+/** How far tuning is; null until somebody starts it. */
+export const tuning = signal<TuningNow | null>(null);
 export const settings = signal<Settings>(START_SETTINGS);
 /** The kinds of sap to choose from, as the host names them. */
 export const saps = signal<readonly SapKind[]>([]);
@@ -60,6 +64,8 @@ function hear(message: HostMessage): void {
     about.value = { version: message.version, folder: message.folder };
     settings.value = message.settings;
     saps.value = message.saps;
+  } else if (message.kind === 'tuning') {
+    tuning.value = message;
   } else if (message.kind === 'settings') {
     settings.value = message.settings;
   } else {

@@ -26,6 +26,7 @@ export type {
   SapKind,
   SapUsual,
   Settings,
+  TuningNow,
 } from '../../protocol/messages.ts';
 
 /** What a person wrote of one boil. */

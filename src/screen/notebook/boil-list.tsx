@@ -2,9 +2,10 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
-import { saps, settings, tell } from '../client/store.ts';
+import { saps, settings } from '../client/store.ts';
 import { Select } from '../boil/inputs.tsx';
-import { addressOf, goTo } from '../shell/routes.ts';
+import { openReplay } from '../replay/replay-control.ts';
+import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { figureLabel, figureWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
@@ -32,10 +33,6 @@ const SORTS: readonly (readonly [NonNullable<Find['sort']>, string])[] = [
     (name) => [name, figureLabel(name).toLowerCase()] as const,
   ),
 ];
-
-async function openReplay(boil: string): Promise<void> {
-  if (await tell({ replay: { boil } })) goTo('replay');
-}
 
 function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
   return (

@@ -2,9 +2,9 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
-import { addressOf, goTo } from '../shell/routes.ts';
+import { openReplay } from '../replay/replay-control.ts';
+import { addressOf } from '../shell/routes.ts';
 import { dayAndTime, lengthOfTime } from '../words/clock.ts';
-import { tell } from '../client/store.ts';
 import { BoilCurve } from './boil-curve.tsx';
 import { Bottling } from './bottling.tsx';
 import { EndOfBoilForm } from './end-form.tsx';
@@ -12,10 +12,6 @@ import { FiguresTable } from './figures-table.tsx';
 import { PageWords } from './page-words.tsx';
 import { Photos } from './photos.tsx';
 import { useAsked } from './page-data.ts';
-
-async function openReplay(boil: string): Promise<void> {
-  if (await tell({ replay: { boil } })) goTo('replay');
-}
 
 const WAYS = [
   ['pdf', 'Report to print (PDF, A4)'],
@@ -48,6 +44,12 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
         <button type="button" onClick={() => void openReplay(boil)}>
           Replay
         </button>
+        <a class="button" href={addressOf('compare', boil)}>
+          Compare
+        </a>
+        <a class="button" href={addressOf('tune', boil)}>
+          Tune
+        </a>
         <a class="button" href={`boils/${encodeURIComponent(boil)}.boil.jsonl`} download>
           Export
         </a>

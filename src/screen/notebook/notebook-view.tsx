@@ -97,6 +97,12 @@ export function NotebookView(): JSX.Element {
             {word}
           </a>
         ))}
+        <a class="button" href={addressOf('compare')}>
+          Compare
+        </a>
+        <a class="button" href={addressOf('tune')}>
+          Tune
+        </a>
       </nav>
       <Part />
     </div>

@@ -1,5 +1,5 @@
 // All pans of a boil, live or replayed: the cards, the chosen pan's chart, and what was noted.
-import type { JSX } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
 import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { settings } from '../client/store.ts';
@@ -130,7 +130,13 @@ function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
   );
 }
 
-export function PansView({ now: heard }: { now: Now }): JSX.Element {
+interface PansViewProps {
+  now: Now;
+  /** What stands between the cards and the chart. */
+  children?: ComponentChildren;
+}
+
+export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
   const page = usePageWord(heard);
   const now = withPageWords(heard, page?.noUse ?? []);
   const pan = selectedPan(now);
@@ -151,6 +157,7 @@ export function PansView({ now: heard }: { now: Now }): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
+      {!isBig.value && children}
       {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} page={page} />}
       <ExplainPanel now={now} canMark={canMark} />
     </div>

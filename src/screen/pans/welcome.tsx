@@ -15,6 +15,12 @@ export function Welcome(): JSX.Element {
           <p>With your own pans and probes, or with a thermometer that you read by hand.</p>
         </section>
         <section>
+          <button type="button" class="way way-plan" onClick={() => goTo('plan')}>
+            Plan a boil
+          </button>
+          <p>How much syrup, how many hours and how much fuel the sap that you have will take.</p>
+        </section>
+        <section>
           <PracticeButton class="way way-practice" />
           <p>Made-up pans at Tarn Hollow, sixty times as fast as life. Nothing needs to be plugged in.</p>
         </section>

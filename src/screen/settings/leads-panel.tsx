@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import type { Now, Settings } from '../client/types.ts';
 import { pansUnder } from '../words/lead-words.ts';
 import { LeadField, LEADS } from './lead-field.tsx';
+import { SureOfFinish } from './sure-of-finish.tsx';
 
 interface LeadsPanelProps {
   settings: Settings;
@@ -32,6 +33,7 @@ export function LeadsPanel({ settings, now, change }: LeadsPanelProps): JSX.Elem
             />
           );
         })}
+        <SureOfFinish now={settings} change={change} />
       </div>
       {runs && (
         <p class="hint">

@@ -6,12 +6,17 @@ import { BoilForm } from '../boil/boil-form.tsx';
 import { isLost, live, replay } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { AskAtEnd } from '../notebook/ask-at-end.tsx';
+import { CompareView } from '../compare/compare-view.tsx';
 import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
 import { Welcome } from '../pans/welcome.tsx';
+import { PlanView } from '../plan/plan-view.tsx';
 import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
-import { LostBand, Notices, PracticeBand, ReplayBand, SaidLine } from './bands.tsx';
+import { ReplayBand } from '../replay/replay-band.tsx';
+import { ReplayView } from '../replay/replay-view.tsx';
+import { LostBand, Notices, PracticeBand, SaidLine } from './bands.tsx';
+import { TuneView } from '../tune/tune-view.tsx';
 import { FirstLine } from './first-line.tsx';
 import { Nav } from './nav.tsx';
 import { route } from './routes.ts';
@@ -25,6 +30,8 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
   switch (at) {
     case 'notebook':
       return <NotebookView />;
+    case 'plan':
+      return <PlanView now={now} />;
     case 'probes':
       return <ProbesView now={now} />;
     case 'settings':
@@ -34,7 +41,11 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
     case 'change':
       return <BoilForm key="change" now={now} changing={true} />;
     case 'replay':
-      return replay.value === null ? <p class="page">No replay is open.</p> : <PansView now={replay.value} />;
+      return replay.value === null ? <p class="page">No replay is open.</p> : <ReplayView now={replay.value} />;
+    case 'compare':
+      return <CompareView />;
+    case 'tune':
+      return <TuneView />;
     case 'pans':
       return <LivePans now={now} />;
   }

@@ -1,21 +1,25 @@
-// A list that shows its first entries and folds the older ones away.
+// A list that shows its first entries and folds the rest away.
 import type { JSX } from 'preact';
 
 interface FirstFewProps<T> {
   /** Latest first. */
   items: readonly T[];
   shown: number;
+  /** What those are that are folded away. */
+  rest?: string;
   row: (item: T, place: number) => JSX.Element;
 }
 
-export function FirstFew<T>({ items, shown, row }: FirstFewProps<T>): JSX.Element {
+export function FirstFew<T>({ items, shown, rest = 'older', row }: FirstFewProps<T>): JSX.Element {
   const older = items.slice(shown);
   return (
     <>
       <ol>{items.slice(0, shown).map(row)}</ol>
       {older.length > 0 && (
         <details>
-          <summary>{older.length} older</summary>
+          <summary>
+            {older.length} {rest}
+          </summary>
           <ol>{older.map(row)}</ol>
         </details>
       )}

@@ -13,6 +13,8 @@ interface KeyButtonProps {
   children: ComponentChildren;
 }
 
+const SHOWN: Record<string, string> = { ArrowLeft: '←', ArrowRight: '→' };
+
 export function KeyButton(props: KeyButtonProps): JSX.Element {
   const off = props.disabled ?? false;
   useKey(off ? null : props.letter, props.act);
@@ -30,7 +32,7 @@ export function KeyButton(props: KeyButtonProps): JSX.Element {
         {props.children}
         {props.hint !== undefined && <small aria-hidden="true">{props.hint}</small>}
       </span>
-      <kbd aria-hidden="true">{props.letter}</kbd>
+      <kbd aria-hidden="true">{SHOWN[props.letter] ?? props.letter}</kbd>
     </button>
   );
 }

@@ -7,16 +7,21 @@ import type { Route } from './routes.ts';
 const TABS: [Route, string][] = [
   ['pans', 'Pans'],
   ['notebook', 'Notebook'],
+  ['plan', 'Plan'],
   ['probes', 'Probes'],
   ['settings', 'Settings'],
 ];
 
+/** Views that are reached from another one belong to it. */
+const WITHIN: Partial<Record<Route, Route>> = { compare: 'notebook', tune: 'notebook' };
+
 export function Nav(): JSX.Element {
   const tabs: [Route, string][] = replay.value === null ? TABS : [...TABS, ['replay', 'Replay']];
+  const at = WITHIN[route.value] ?? route.value;
   return (
     <nav class="nav" aria-label="Views">
       {tabs.map(([to, word]) => (
-        <a key={to} href={`#/${to}`} aria-current={route.value === to ? 'page' : undefined}>
+        <a key={to} href={`#/${to}`} aria-current={at === to ? 'page' : undefined}>
           {word}
         </a>
       ))}

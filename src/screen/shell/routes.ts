@@ -1,7 +1,18 @@
 // Which view the address asks for.
 import { signal } from '@preact/signals';
 
-export const ROUTES = ['pans', 'notebook', 'probes', 'settings', 'replay', 'start', 'change'] as const;
+export const ROUTES = [
+  'pans',
+  'notebook',
+  'plan',
+  'probes',
+  'settings',
+  'replay',
+  'compare',
+  'tune',
+  'start',
+  'change',
+] as const;
 export type Route = (typeof ROUTES)[number];
 
 /** The route of a fragment such as `#/notebook` or `#/notebook/season`; the pans for anything else. */

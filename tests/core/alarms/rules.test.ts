@@ -60,7 +60,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     scorchRiseC: 6.7,
     signs: noSigns,
     portLost: false,
-    settings: { nearFinishLeadS: 600, scorchLeadS: 240, lowLevelLeadS: 600 },
+    settings: { nearFinishLeadS: 600, nearFinishDeadband: 1.6, scorchLeadS: 240, lowLevelLeadS: 600 },
     ...over,
   };
 }
@@ -106,7 +106,7 @@ test('a lost probe leaves a finish that was reached in its last state', () => {
 test('near-finish looks at the lead time that was set', () => {
   expect(side('near-finish', { finish_in_s: 601 })).toBe('between');
   expect(side('near-finish', { finish_in_s: 600 })).toBe('over');
-  const longer = { settings: { nearFinishLeadS: 900, scorchLeadS: 240, lowLevelLeadS: 600 } };
+  const longer = { settings: { nearFinishLeadS: 900, nearFinishDeadband: 1.6, scorchLeadS: 240, lowLevelLeadS: 600 } };
   expect(side('near-finish', { finish_in_s: 900 }, longer)).toBe('over');
   expect(side('near-finish', { finish_in_s: 1441 }, longer)).toBe('inside');
 });

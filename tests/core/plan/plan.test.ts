@@ -2,7 +2,9 @@
 import { expect, test } from 'vitest';
 import type { PanSetup } from '../../../src/core/boil/entries.ts';
 import { planBoil } from '../../../src/core/plan/plan.ts';
+import type { PanReading } from '../../../src/core/pan/reading.ts';
 import type { PlanInput } from '../../../src/core/plan/plan.ts';
+import { planUnderWay } from '../../../src/core/plan/under-way.ts';
 
 /** Tarn Hollow, invented: three pots of birch sap. */
 const pots: PanSetup[] = [
@@ -95,4 +97,66 @@ test('the finish stands at this altitude: birch of 67 °Bx rises about 6.2 °C o
   expect(made.finish_rise_c).toBeCloseTo(6.2, 1);
   // ISO 2533: 938.8 hPa at 640 m, where IAPWS-IF97 boils water at 97.85 °C (computed).
   expect(made.finish_celsius - made.finish_rise_c).toBeCloseTo(97.85, 1);
+});
+
+test('who stays half the hours boils about half the sap, and the rest is kept; who stays long enough boils all', () => {
+  const { hours } = planBoil(day)!;
+  const half = planBoil({ ...day, stay_hours: hours! / 2 })!.stay!;
+  expect(half.boil_litres / 140).toBeGreaterThan(0.4);
+  expect(half.boil_litres / 140).toBeLessThan(0.55);
+  expect(half.boil_litres + half.keep_litres).toBeCloseTo(140, 9);
+  expect(half.boil_litres_low).toBeLessThan(half.boil_litres);
+  expect(half.boil_litres_high).toBeGreaterThan(half.boil_litres);
+  // That much sap, planned for itself, takes just that long.
+  expect(planBoil({ ...day, litres: half.boil_litres })!.hours! / (hours! / 2)).toBeCloseTo(1, 2);
+  expect(planBoil({ ...day, stay_hours: hours! * 2 })!.stay!.keep_litres).toBe(0);
+});
+
+test('syrup is surer where the sap was measured than where the usual strength stands', () => {
+  const width = ({ syrup_low_litres, syrup_high_litres }: NonNullable<ReturnType<typeof planBoil>>) =>
+    syrup_high_litres / syrup_low_litres;
+  expect(width(planBoil(day)!)).toBeLessThan(width(planBoil({ ...day, brix: undefined })!));
+});
+
+test('today’s pressure moves the finish on the dial: 10 hPa by 0.277 °C (trade: 0.0277 °C per hPa)', () => {
+  const at = (hpa: number) => planBoil({ ...day, pressure: { hpa, at: 'station' } })!.finish_celsius;
+  expect(at(1013) - at(1003)).toBeCloseTo(0.277, 1);
+  const weatherPage = planBoil({ ...day, site: { altitude_m: 640 }, pressure: { hpa: 1013.25, at: 'sea-level' } })!;
+  expect(weatherPage.water_celsius).toBeCloseTo(97.85, 0);
+});
+
+test('each pan says what it boils off: 33 % of 16 kW over 2.26 MJ/kg are 8.4 L an hour (common practice)', () => {
+  const [back, , front] = planBoil(day)!.pans;
+  expect(back!.litres_per_hour).toBeCloseTo((0.33 * 16_000 * 3600) / 2.26e6, 1);
+  // A 400 mm pot from 100 to 30 mm is 8.8 L hot, 8.5 L at 20 °C: about an hour.
+  expect(back!.hand_every_hours).toBeCloseTo((Math.PI * 0.04 * 70) / 1.04 / back!.litres_per_hour!, 2);
+  expect(back!.can_finish).toBe(false);
+  expect(front!.can_finish).toBe(true);
+});
+
+test('what earlier boils showed of a fire goes before its nominal power, and is surer', () => {
+  const known_heats = pots.map(({ id, heat }) => ({ pan: id, useful_w: heat!.power_w! * 0.45, spread: 0.06 }));
+  const [usual, seen] = [planBoil(day)!, planBoil({ ...day, known_heats })!];
+  expect(seen.hours! / usual.hours!).toBeCloseTo(0.33 / 0.45, 2);
+  expect(seen.hours_high! / seen.hours_low!).toBeLessThan(usual.hours_high! / usual.hours_low!);
+});
+
+const reading = { stage: 'boiling', litres: 10, brix: 5, evaporation_l_per_h: 8.4 } as const;
+const about = { waterC: 100, finishBrix: 67, sapBrix: 0.9 };
+const underWay = (litres: number, pans: readonly unknown[]) =>
+  planUnderWay({ ...day, pans: pots.slice(0, 1) }, litres, pans as PanReading[], about);
+
+test('what is left of a boil under way follows from what is in the pans and boils off', () => {
+  const left = underWay(100, [{ ...reading, pan: 'p1' }]);
+  expect(left.left_litres).toBe(40);
+  // By hand: 10 L of 5 °Bx and 40 L of 0.9 °Bx hold 0.51 + 0.36 kg of sugar; 67 °Bx leave 1.3 kg, so 49.1 kg of
+  // water go, and 40 kg are warmed by 95 °C: (49.1 · 2257 + 40 · 4.19 · 95) kJ over 8.4 kg/h · 2257 kJ/kg.
+  expect(left.hours).toBeCloseTo((49.1 * 2257 + 40 * 4.19 * 95) / (8.4 * 2257), 0);
+  expect(left.hours_low!).toBeLessThan(left.hours!);
+  expect(underWay(150, [{ ...reading, pan: 'p1' }]).left_litres).toBe(0);
+});
+
+test('a pan that holds what nobody knows leaves the hours not known', () => {
+  expect(underWay(20, [{ ...reading, pan: 'p1', brix: null }]).hours).toBeNull();
+  expect(underWay(20, [{ ...reading, pan: 'p1', stage: 'off' }]).hours).toBeNull();
 });

@@ -34,13 +34,24 @@ export const waterOf = ({ x }: { x: readonly number[] }): number => Math.exp(x[W
 
 export const variance = ({ p }: Belief, i: number): number => p[i * SIZE + i]!;
 
+/** A weight for each number, all 0: a literal of its own, so that the engine learns to make it as plain doubles. */
+export const blank = (): number[] => [0, 0, 0, 0, 0, 0, 0, 0, 0];
+
+/** Where the weights of a sum are not 0: used again, for sums are asked at every look. */
+const places = new Int32Array(SIZE);
+
 /** Variance of a weighted sum of the numbers; most weights are 0. */
 export function varianceOf({ p }: Belief, weights: readonly number[]): number {
+  let count = 0;
+  for (let i = 0; i < SIZE; i++) if (weights[i] !== 0) places[count++] = i;
   let sum = 0;
-  for (let i = 0; i < SIZE; i++) {
-    if (weights[i] === 0) continue;
+  for (let a = 0; a < count; a++) {
+    const i = places[a]!;
     let along = 0;
-    for (let j = 0; j < SIZE; j++) if (weights[j] !== 0) along += weights[j]! * p[j * SIZE + i]!;
+    for (let b = 0; b < count; b++) {
+      const j = places[b]!;
+      along += weights[j]! * p[j * SIZE + i]!;
+    }
     sum += along * weights[i]!;
   }
   return Math.max(0, sum);
@@ -71,7 +82,7 @@ export function addError(belief: Belief, direction: readonly number[]): void {
 /** Replaces row `i` of the state by a weighted sum of all (the linear part of a change): P becomes F P Fᵀ. */
 export function combine(belief: Belief, i: number, weights: readonly number[]): void {
   const { p } = belief;
-  const row = new Array<number>(SIZE).fill(0);
+  const row = blank();
   for (let j = 0; j < SIZE; j++) {
     let sum = 0;
     for (let l = 0; l < SIZE; l++) if (weights[l] !== 0) sum += weights[l]! * p[l * SIZE + j]!;
@@ -92,7 +103,7 @@ export interface Seen {
 
 /** How the numbers go along with what was seen: the covariance times its slopes. */
 export function alongWith({ p }: Belief, slopes: readonly number[]): number[] {
-  const along = new Array<number>(SIZE).fill(0);
+  const along = blank();
   for (let j = 0; j < SIZE; j++) {
     const slope = slopes[j]!;
     if (slope === 0) continue;

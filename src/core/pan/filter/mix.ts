@@ -1,5 +1,17 @@
 // Pours and draw-offs: sugar and water that come and go, with what is not known of them.
-import { addError, type Belief, combine, setAlone, SIZE, SUGAR, TYPED, variance, WATER, waterOf } from './belief.ts';
+import {
+  addError,
+  type Belief,
+  blank,
+  combine,
+  setAlone,
+  SIZE,
+  SUGAR,
+  TYPED,
+  variance,
+  WATER,
+  waterOf,
+} from './belief.ts';
 import { waterPerSugar } from './liquid.ts';
 
 /** Something that was poured: its mass and strength, and how well each is known, as shares. */
@@ -14,8 +26,6 @@ export interface Poured {
 
 /** Sugar of strength 0 would be no number in a logarithm: as much as rain on the sap. */
 const LEAST_BRIX = 0.02;
-
-const blank = (): number[] => new Array<number>(SIZE).fill(0);
 
 /** The pan was empty: it holds what was poured and nothing else. */
 export function fillAnew(belief: Belief, poured: Poured): void {

@@ -3,6 +3,7 @@ import type { SugarShares } from '../../boil/entries.ts';
 import {
   alongWith,
   type Belief,
+  blank,
   dot,
   LAG,
   LEVEL,
@@ -89,7 +90,7 @@ function expectRise(x: readonly number[], seen: RiseSeen): { riseC: number; slop
   const late = x[LAG]! + HALF_BLOCK_S;
   const { riseC, slope } = riseOfWater(u + rate * late, seen.shares, seen.pressureHpa);
   const perWater = (1 + x[SAP]!) * slope;
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[SUGAR] = -perWater * rate * late;
   slopes[WATER] = perWater * u;
   slopes[LEVEL] = perWater * rate * late;
@@ -125,7 +126,7 @@ function keepPossible({ x }: Belief): void {
 /** Litres at 20 °C, known to a share. Gives the miss in standard deviations; a miss over `most` of them is not believed. */
 export function seeLitres(belief: Belief, litres: number, share: number, most = Infinity): number {
   const u = waterOf(belief);
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[SUGAR] = 1;
   slopes[WATER] = litresSlope(u) * u;
   const miss = Math.log(litres / litresOf(Math.exp(belief.x[SUGAR]!), u));
@@ -134,7 +135,7 @@ export function seeLitres(belief: Belief, litres: number, share: number, most = 
 
 /** Water per sugar by an instrument, with its standard uncertainty. */
 export function seeWater(belief: Belief, u: number, sigma: number, most = Infinity): number {
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[WATER] = 1;
   return seePlain(belief, { miss: Math.log(u) - belief.x[WATER]!, slopes, variance: (sigma / u) ** 2 }, most);
 }
@@ -142,7 +143,7 @@ export function seeWater(belief: Belief, u: number, sigma: number, most = Infini
 /** Water boiled away a second at full flame over the whole mass, 1/s, as warming showed it, known to a share. */
 export function seeHeatPerMass(belief: Belief, perSecond: number, share: number): void {
   const { x } = belief;
-  const slopes = new Array<number>(SIZE).fill(0);
+  const slopes = blank();
   slopes[LEVEL] = 1;
   slopes[FIRE] = 1;
   slopes[SUGAR] = -1;

@@ -1,11 +1,11 @@
 // A replay plays, pauses and seeks in slices, shows at each time what the boil showed then, and leaves the live boil alone.
 import { afterAll, expect, test } from 'vitest';
-import { advance, applyEntry, panReadings, startBoil } from '../../src/core/boil/fold.ts';
-import { foldTools } from '../../src/host/fold-tools.ts';
-import { ReplayView } from '../../src/host/replay-view.ts';
-import { parseEntry } from '../../src/protocol/recording.ts';
-import { HandClock } from './hand-clock.ts';
-import { TARN_HEADER, tarnBoil } from './tarn-boil.ts';
+import { advance, applyEntry, panReadings, startBoil } from '../../../src/core/boil/fold.ts';
+import { foldTools } from '../../../src/host/fold-tools.ts';
+import { ReplayView } from '../../../src/host/replay/replay-view.ts';
+import { parseEntry } from '../../../src/protocol/recording.ts';
+import { HandClock } from '../hand-clock.ts';
+import { TARN_HEADER, tarnBoil } from '../tarn-boil.ts';
 
 const HOUR_S = 3600;
 const texts = Array.from({ length: HOUR_S }, (_, second) =>

@@ -1,25 +1,29 @@
-// Works out the facts of one boil after the other, in the background.
-import type { Notebook } from '../notebook/contract.ts';
+// Works out one boil after the other, in the background, in the order in which somebody looks at them.
 import type { MachineClock } from './clock.ts';
-import { workOutFacts } from './season-facts.ts';
 
-export class SeasonWorker {
-  readonly #notebook: Notebook;
+export class BoilQueue {
   readonly #machine: MachineClock;
+  readonly #workOut: (boil: string) => Promise<unknown>;
   #wanted: string[] = [];
   /** Boils that cannot be worked out; they are not tried again and again. */
   readonly #failed = new Set<string>();
   #working: Promise<void> | null = null;
   #isClosed = false;
 
-  constructor(notebook: Notebook, machine: MachineClock) {
-    this.#notebook = notebook;
+  /** `workOut` works in slices and keeps what comes of it. */
+  constructor(machine: MachineClock, workOut: (boil: string) => Promise<unknown>) {
     this.#machine = machine;
+    this.#workOut = workOut;
   }
 
   /** How many are still to be done. */
   get left(): number {
     return this.#wanted.length;
+  }
+
+  /** It was tried and cannot be read. */
+  hasFailed(boil: string): boolean {
+    return this.#failed.has(boil);
   }
 
   /** Puts a boil at the end of those that wait, or, when somebody looks at it, at the front. */
@@ -50,7 +54,7 @@ export class SeasonWorker {
       await new Promise<void>((goOn) => this.#machine.after(0, goOn));
       if (this.#isClosed) break;
       try {
-        await workOutFacts(this.#notebook, boil, this.#machine);
+        await this.#workOut(boil);
       } catch {
         // A boil that the notebook cannot read is told of by its own check; its figures stay not known.
         this.#failed.add(boil);

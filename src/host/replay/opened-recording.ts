@@ -1,6 +1,6 @@
 // Reads a recording into memory to be replayed without being imported.
-import { readRecording, RecordingProblem } from '../protocol/recording.ts';
-import type { Replayable } from './replay-view.ts';
+import { readRecording, RecordingProblem } from '../../protocol/recording.ts';
+import type { Replayable } from './whole-boil.ts';
 
 /** About what a two-day boil of six pans at ten lines a second holds; longer ones are imported first. */
 const MOST_CHARACTERS = 400_000_000;

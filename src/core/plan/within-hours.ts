@@ -1,0 +1,43 @@
+// How much sap can be boiled all the way to syrup before somebody has to leave, and how much is then kept for another day.
+
+/** null is not known; the middle 80 %. */
+export interface WithinHours {
+  hours: number;
+  /** Litres of this sap that become syrup in that time. */
+  boil_litres: number;
+  boil_litres_low: number;
+  boil_litres_high: number;
+  /** What is left of the sap that there is, in the middle. */
+  keep_litres: number;
+}
+
+/** What `litres` of the same sap over the same fires would take, h, with the standard deviation of its logarithm. */
+export type HoursFor = (litres: number) => { hours: number | null; spread: number };
+
+/** `hours` over 0; `litres` is all the sap that there is. null where the fires are not known. */
+export function withinHours(hours: number, litres: number, hoursFor: HoursFor, z: number): WithinHours | null {
+  const { spread } = hoursFor(litres);
+  const middle = litresIn(hours, litres, hoursFor);
+  if (middle === null) return null;
+  return {
+    hours,
+    boil_litres: middle,
+    boil_litres_low: litresIn(hours * Math.exp(-z * spread), litres, hoursFor)!,
+    boil_litres_high: litresIn(hours * Math.exp(z * spread), litres, hoursFor)!,
+    keep_litres: litres - middle,
+  };
+}
+
+/** More sap never takes less time, so halving finds it, to a thousandth of all. */
+function litresIn(hours: number, all: number, hoursFor: HoursFor): number | null {
+  const whole = hoursFor(all).hours;
+  if (whole === null) return null;
+  if (whole <= hours) return all;
+  let [low, high] = [0, all];
+  while (high - low > all / 1000) {
+    const middle = (low + high) / 2;
+    if (hoursFor(middle).hours! <= hours) low = middle;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,159 @@
+// Which settings a search tries, and which of them it proposes: for each field the value that cost least, with what it gains and costs in words.
+import type { BoilSettings } from '../boil/entries.ts';
+import type { Cost } from './cost.ts';
+
+export const SEARCHED = [
+  'near_finish_lead_s',
+  'scorch_lead_s',
+  'finish_probability',
+  'near_finish_deadband',
+] as const satisfies readonly (keyof BoilSettings)[];
+export type Searched = (typeof SEARCHED)[number];
+export type SearchedSettings = Record<Searched, number>;
+
+/** What is tried of each, beside what holds now. */
+const TRIED: Record<Searched, readonly number[]> = {
+  near_finish_lead_s: [300, 450, 600, 900, 1200],
+  scorch_lead_s: [120, 180, 240, 360, 480],
+  finish_probability: [0.2, 0.35, 0.5, 0.65, 0.8],
+  near_finish_deadband: [1.2, 1.6, 2.2, 3],
+};
+
+/** Which parts of a cost a field moves: each alarm has its own setting, so several fields are tried in one run. */
+const MOVES: Record<Searched, readonly (keyof Cost)[]> = {
+  near_finish_lead_s: ['nearFinish'],
+  scorch_lead_s: ['scorch'],
+  finish_probability: ['finish'],
+  near_finish_deadband: ['falseCalls', 'calls'],
+};
+
+/** One run: these settings over what holds now, and which fields it tries. */
+export interface Trial {
+  name: string;
+  settings: Partial<SearchedSettings>;
+  tries: Searched[];
+}
+
+/**
+ * As few runs as try every value: fields of different alarms move together. A deadband moves the same call as the lead,
+ * so it has runs of its own, with the lead that holds now.
+ */
+export function trialsOf(fields: readonly Searched[], now: SearchedSettings): Trial[] {
+  const values = (field: Searched): number[] => TRIED[field].filter((value) => value !== now[field]);
+  const together = fields.filter((field) => field !== 'near_finish_deadband');
+  const rounds = Math.max(0, ...together.map((field) => values(field).length));
+  const packed = Array.from({ length: rounds }, (_, round) => {
+    const tries = together.filter((field) => round < values(field).length);
+    return trial(Object.fromEntries(tries.map((field) => [field, values(field)[round]!])), tries);
+  });
+  if (!fields.includes('near_finish_deadband')) return packed;
+  const bands = values('near_finish_deadband').map((value) =>
+    trial({ near_finish_deadband: value }, ['near_finish_deadband']),
+  );
+  return [...packed, ...bands];
+}
+
+const trial = (settings: Partial<SearchedSettings>, tries: Searched[]): Trial => ({
+  name: tries.map((field) => valueWords(field, settings[field]!)).join(', '),
+  settings,
+  tries,
+});
+
+/** As it is named to a person. */
+export function valueWords(field: Searched, value: number): string {
+  if (field === 'near_finish_lead_s') return `${minutes(value)} before the finish`;
+  if (field === 'scorch_lead_s') return `${minutes(value)} before burning`;
+  if (field === 'finish_probability') return `finish sure to ${Math.round(value * 100)} %`;
+  return `call kept until ${value} leads away`;
+}
+
+const minutes = (seconds: number): string => `${Number((seconds / 60).toFixed(1))} min`;
+
+/** What a run did over all boils whose truth is known. */
+export interface Outcome {
+  cost: Cost;
+  /** Medians over the boils; null where not known. */
+  near_finish_lead_s: number | null;
+  finish_brix: number | null;
+  scorch_lead_s: number | null;
+  falseCalls: number;
+  alarms: number;
+}
+
+export interface Proposal {
+  settings: Partial<SearchedSettings>;
+  gains: string[];
+  costs: string[];
+}
+
+/** Fewer known truths than these are chance (judgement). */
+export const LEAST_TRUTHS = 3;
+/** A field is changed only where that saves so much, as a share of what it costs now (judgement: less is chance). */
+const TELLING_SHARE = 0.1;
+
+/**
+ * `base` is what holds now; each trial stands beside what came of it; `truths` are the boils with a known truth.
+ * A sentence where nothing can be proposed.
+ */
+export function propose(
+  base: Outcome,
+  trials: readonly { trial: Trial; outcome: Outcome }[],
+  truths: number,
+): Proposal | { why: string } {
+  if (truths < LEAST_TRUTHS) return { why: tooFew(truths) };
+  const fields = [...new Set(trials.flatMap(({ trial: { tries } }) => tries))];
+  const chosen = fields.flatMap((field) => bestOf(field, base, trials) ?? []);
+  if (chosen.length === 0) return { why: 'Nothing that was tried does clearly better than what holds now.' };
+  return {
+    settings: Object.fromEntries(chosen.map(({ field, value }) => [field, value])),
+    gains: chosen.map(
+      ({ field, value, outcome }) => `${capital(valueWords(field, value))}: ${gainWords(field, base, outcome)}.`,
+    ),
+    costs: chosen.flatMap(({ field, value, outcome }) => costWords(field, value, base, outcome)),
+  };
+}
+
+const tooFew = (truths: number): string =>
+  `${truths === 0 ? 'No boil has' : truths === 1 ? 'Only one boil has' : `Only ${truths} boils have`} a known truth, and ${LEAST_TRUTHS} are needed: read an instrument in the pan near its finish, and note it.`;
+
+interface Chosen {
+  field: Searched;
+  value: number;
+  outcome: Outcome;
+}
+
+function bestOf(field: Searched, base: Outcome, trials: readonly { trial: Trial; outcome: Outcome }[]): Chosen | null {
+  const part = ({ cost }: Outcome): number => MOVES[field].reduce((sum, name) => sum + cost[name], 0);
+  const own = trials.filter(({ trial: { tries } }) => tries.includes(field));
+  const best = own.reduce<(typeof own)[number] | null>(
+    (least, one) => (least === null || part(one.outcome) < part(least.outcome) ? one : least),
+    null,
+  );
+  if (best === null || part(best.outcome) > part(base) * (1 - TELLING_SHARE) || part(base) === 0) return null;
+  return { field, value: best.trial.settings[field]!, outcome: best.outcome };
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const lead = (seconds: number | null): string =>
+  seconds === null ? 'not known' : minutes(Math.round(seconds / 30) * 30);
+
+function gainWords(field: Searched, base: Outcome, outcome: Outcome): string {
+  if (field === 'near_finish_lead_s')
+    return `the call came ${lead(outcome.near_finish_lead_s)} before the true finish rather than ${lead(base.near_finish_lead_s)}`;
+  if (field === 'scorch_lead_s')
+    return `the call came ${lead(outcome.scorch_lead_s)} before burning rather than ${lead(base.scorch_lead_s)}`;
+  if (field === 'finish_probability')
+    return `the finish was called at ${outcome.finish_brix?.toFixed(1) ?? '–'} °Bx rather than at ${base.finish_brix?.toFixed(1) ?? '–'}`;
+  return `${outcome.alarms} calls rather than ${base.alarms}, ${outcome.falseCalls} of them false rather than ${base.falseCalls}`;
+}
+
+/** Calls that come of it, where this run tried nothing else that could make them. */
+function costWords(field: Searched, value: number, base: Outcome, outcome: Outcome): string[] {
+  const more = outcome.alarms - base.alarms;
+  const falsely = outcome.falseCalls - base.falseCalls;
+  const what = capital(valueWords(field, value));
+  return [
+    ...(falsely > 0 ? [`${what}: ${falsely} more false ${falsely === 1 ? 'call' : 'calls'}.`] : []),
+    ...(more > 0 ? [`${what}: up to ${more} more ${more === 1 ? 'call' : 'calls'} in all.`] : []),
+  ];
+}

@@ -1,0 +1,67 @@
+// Lays a past boil's pan behind tonight's: where it was as strong as tonight's is now, or from the start.
+import { type BoilCourse, COURSE_EVERY_MS, finishOf, type PanCourse, panOf } from '../../core/compare/course.ts';
+import { stretchOf, timeAtBrix } from '../../core/compare/stretches.ts';
+import type { BoilSummary } from '../../notebook/contract.ts';
+import type { Ghost } from '../../protocol/compare-messages.ts';
+
+/** A pan of the live boil now. */
+export interface Tonight {
+  pan: string;
+  /** ms of boil time */
+  t: number;
+  /** null while it is not known. */
+  brix: number | null;
+}
+
+/** Under this a thermometer hardly tells the strength, °Bx: then both begin at their start. */
+const TELLING_BRIX = 8;
+/** The best went fastest through this, °Bx. */
+const FROM_BRIX = 30;
+const TO_BRIX = 60;
+
+/** null where the boil has no pan that was seen. */
+export function ghostOf(summary: BoilSummary, course: BoilCourse, tonight: Tonight, points: number): Ghost | null {
+  const pan = likePan(course, tonight.pan);
+  return pan === null ? null : laid(summary, course, pan, tonight, points);
+}
+
+/** The fastest of those of the same pan, else of all; null where none went through the whole stretch. */
+export function bestGhost(
+  all: readonly { summary: BoilSummary; course: BoilCourse }[],
+  tonight: Tonight,
+  points: number,
+): Ghost | null {
+  const timed = all.flatMap(({ summary, course }) => {
+    const pan = likePan(course, tonight.pan);
+    const minutes = pan === null ? null : (stretchOf(pan, FROM_BRIX, TO_BRIX)?.minutes ?? null);
+    return pan === null || minutes === null ? [] : [{ summary, course, pan, minutes }];
+  });
+  const same = timed.filter(({ pan }) => pan.id === tonight.pan);
+  const [best] = (same.length > 0 ? same : timed).toSorted((one, other) => one.minutes - other.minutes);
+  return best === undefined ? null : laid(best.summary, best.course, best.pan, tonight, points);
+}
+
+const likePan = (course: BoilCourse, pan: string): PanCourse | null => panOf(course, pan) ?? panOf(course, null);
+
+function laid(
+  { boil, name, started }: BoilSummary,
+  course: BoilCourse,
+  pan: PanCourse,
+  { t: now, brix }: Tonight,
+  points: number,
+): Ghost {
+  const asStrong = brix === null || brix < TELLING_BRIX ? null : timeAtBrix(pan, brix);
+  const shiftMs = asStrong === null ? 0 : Math.round(now - asStrong * COURSE_EVERY_MS);
+  const finished = finishOf(course, pan.id);
+  const step = Math.max(1, Math.ceil(pan.celsius.length / points));
+  const minutes = pan.celsius.map((_, minute) => minute).filter((minute) => minute % step === 0);
+  return {
+    ...{ boil, name, started },
+    pan: { id: pan.id, name: pan.name },
+    alignedBy: asStrong === null ? 'start' : 'strength',
+    t: minutes.map((minute) => minute * COURSE_EVERY_MS + shiftMs),
+    celsius: minutes.map((minute) => pan.celsius[minute] ?? null),
+    brix: minutes.map((minute) => pan.brix[minute] ?? null),
+    finished: finished === null ? null : finished + shiftMs,
+  };
+}

@@ -1,0 +1,47 @@
+// Plans a boil for the screen, and says of the one that runs what is left of its plan.
+import { planBoil } from '../core/plan/plan.ts';
+import type { Plan, PlanInput } from '../core/plan/plan.ts';
+import { planUnderWay } from '../core/plan/under-way.ts';
+import type { Teaching } from '../notebook/contract.ts';
+import type { Now } from '../protocol/messages.ts';
+import { checkPlan, planInput } from '../protocol/plan-schema.ts';
+import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
+import { refused } from './outcome.ts';
+import { knownHeats } from './plan-heats.ts';
+import type { Outcome } from './outcome.ts';
+
+const NO_SYRUP =
+  'No syrup of this finish can be made of this sap: the finish must be stronger than the sap, and at most 80 °Bx.';
+
+/** `teachings` are what earlier boils taught, newest first. */
+export function planOf(request: PlanRequest, teachings: readonly Teaching[]): Outcome {
+  const input = planInput(request);
+  const plan = planBoil({ ...input, known_heats: knownHeats(input.pans, teachings) });
+  return plan === null ? refused(NO_SYRUP) : { ok: true, data: { plan, under_way: null } satisfies PlanView };
+}
+
+type Seen = Pick<Now, 'header' | 'marks' | 'readings' | 'water'>;
+
+/** data: PlanView, or null where no boil runs or the one that runs was not planned. */
+export function planOfRunning(now: Seen | null): Outcome {
+  const checked = now === null ? null : checkPlan((now.header as { plan?: unknown } | null)?.plan);
+  if (now === null || checked === null || !checked.ok) return { ok: true, data: null };
+  const input = { ...planInput(checked.plan), pans: now.header?.pans ?? [] };
+  const plan = planBoil(input);
+  if (plan === null) return { ok: true, data: null };
+  return { ok: true, data: { plan, under_way: underWay(input, plan, now) } satisfies PlanView };
+}
+
+function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen): PlanView['under_way'] {
+  const poured = marks.reduce(
+    (sum, { mark, withdrawn, questioned }) =>
+      mark.kind === 'top-up' && !withdrawn && !questioned ? sum + (mark.litres ?? 0) : sum,
+    0,
+  );
+  const about = {
+    waterC: water.celsius ?? plan.water_celsius,
+    finishBrix: plan.finish_brix,
+    sapBrix: plan.sap_brix,
+  };
+  return planUnderWay(input, poured, readings, about);
+}

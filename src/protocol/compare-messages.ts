@@ -1,0 +1,96 @@
+// What host and screen say to each other of boils beside each other: curves, what differs, the best boil behind tonight's.
+import { z } from 'zod';
+import { ALIGNMENTS, type Alignment, COMPARED, type Compared } from '../core/compare/course.ts';
+import type { StretchDifference } from '../core/compare/stretches.ts';
+
+const ref = z.string().min(1).max(100);
+const boil = z.string().min(1).max(200);
+const points = z.number().int().min(10).max(1000);
+
+export const MOST_COMPARED = 6;
+
+/** Commands about kept boils beside each other; boils are read in the background the first time and kept after that. */
+export const compareCommands = [
+  /** data: CompareView. `pan` null or left out takes each boil's last pan that was finished. */
+  z.strictObject({
+    ref,
+    compare: z.strictObject({
+      boils: z.array(boil).min(1).max(MOST_COMPARED),
+      align: z.enum(ALIGNMENTS),
+      what: z.enum(COMPARED),
+      pan: z.string().min(1).max(200).nullable().optional(),
+      points,
+    }),
+  }),
+  /** A small curve of each boil of a season, in order of start; null for the newest year. data: SmallCurves */
+  z.strictObject({ ref, small_curves: z.strictObject({ year: z.number().int().nullable(), points }) }),
+  /** A past boil behind the live one; null takes the best: the fastest from 30 to 60 °Bx, of the same pan where there is one. Refused without a live boil. data: Ghost | null */
+  z.strictObject({ ref, ghost: z.strictObject({ boil: boil.nullable(), pan: z.string().min(1).max(200), points }) }),
+] as const;
+
+const KEYS = ['compare', 'small_curves', 'ghost'] as const;
+export type CompareCommand = z.infer<(typeof compareCommands)[number]>;
+
+export const isCompareCommand = (command: object): command is CompareCommand => KEYS.some((key) => key in command);
+
+/** One boil's line. */
+export interface ComparedBoil {
+  boil: string;
+  name: string;
+  /** ISO 8601 with offset. */
+  started: string;
+  /** Which pan is drawn, and its name; null where none fits or the boil is not yet read. */
+  pan: { id: string; name: string } | null;
+  /** Not yet read: ask again in a second. */
+  isWorking: boolean;
+  /** Why nothing is drawn, in a sentence; null where something is, or while it is read. */
+  why: string | null;
+  /**
+   * Along: clock: hours since midnight of the day of the start (over 24 on the next day); before-finish: hours before
+   * the finish (negative, 0 is the finish); evaporated: litres of water gone; strength: °Bx.
+   */
+  x: number[];
+  /** Upwards: temperature and rise °C, strength °Bx, evaporation L/h; null lifts the pen. */
+  y: (number | null)[];
+  /** Boil time of each point, ms: a replay opens there. */
+  t: number[];
+}
+
+/** How much longer or shorter a boil took than the first of the list. */
+export interface Difference extends StretchDifference {
+  boil: string;
+}
+
+export interface CompareView {
+  align: Alignment;
+  what: Compared;
+  boils: ComparedBoil[];
+  differences: Difference[];
+  /** Boils that are still being read. */
+  working: number;
+}
+
+export interface SmallCurves {
+  year: number;
+  /** `x` is hours since the start, `y` the temperature, °C; the pan is the last that was finished. */
+  boils: Pick<ComparedBoil, 'boil' | 'name' | 'started' | 'pan' | 'isWorking' | 'why' | 'x' | 'y'>[];
+  working: number;
+}
+
+/** A past boil's pan, laid so that it is where tonight's pan is now; `t` is boil time of the live boil, ms. */
+export interface Ghost {
+  boil: string;
+  name: string;
+  started: string;
+  pan: { id: string; name: string };
+  /** How it was laid: where its strength was tonight's strength now, or, while that is not known, from the start. */
+  alignedBy: 'strength' | 'start';
+  t: number[];
+  celsius: (number | null)[];
+  brix: (number | null)[];
+  /** When the past pan was finished, in the live boil's time, ms; null where it was not. */
+  finished: number | null;
+}
+
+export { ALIGNMENTS, COMPARED };
+export type { Alignment, Compared, StretchDifference };

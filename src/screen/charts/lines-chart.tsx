@@ -1,0 +1,182 @@
+// Lines laid over each other, told apart by their strokes and by a number at their ends, in the colours of the theme.
+import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
+import { useWidth } from '../shell/use-width.ts';
+import type { Point } from './curve-points.ts';
+import { textPx } from './chart-inks.ts';
+import { apartFrom, extentOf, heldWithin, linePath, placeIn, roomy } from './lines-scale.ts';
+import type { Extent, Place } from './lines-scale.ts';
+import { niceTicks } from './nice-ticks.ts';
+
+export interface ChartLine {
+  name: string;
+  /** Which stroke, 0 to 5. */
+  stroke: number;
+  points: Point[];
+}
+
+interface LinesChartProps {
+  /** What a screen reader says of it, in a sentence. */
+  sentence: string;
+  lines: ChartLine[];
+  /** Over the figures of the height, and under those of the width. */
+  yTitle: string;
+  xTitle: string;
+  /** Ticks along the width with their words; round numbers where it is left out. */
+  xTicks?: (extent: Extent, most: number) => { at: number; word: string }[];
+  /** A level line across, with its word. */
+  level?: { y: number; word: string } | null;
+  /** What lies beyond leaves the chart, so that the rest stays legible. */
+  within?: Extent;
+  height?: number;
+  /** A press on the chart: at this place along, of the line nearest to it. */
+  press?: (line: ChartLine, x: number) => void;
+}
+
+const EDGE = { top: 34, right: 44, left: 76 };
+
+const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
+  niceTicks(least, greatest, most).map((at) => ({ at, word: String(at).replace('-', '−') }));
+
+/** Strokes of these lines, beside their names. */
+export function LineKey({ lines }: { lines: Pick<ChartLine, 'name' | 'stroke'>[] }): JSX.Element {
+  return (
+    <ul class="line-key">
+      {lines.map(({ name, stroke }, i) => (
+        <li key={`${i} ${name}`}>
+          <b>{i + 1}</b>
+          <svg width="54" height="14" aria-hidden="true">
+            <path class={`stroke stroke-${stroke}`} d="M1 7H53" />
+          </svg>
+          {name}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface AxesProps {
+  x: Extent;
+  y: Extent;
+  placeX: Place;
+  placeY: Place;
+  width: number;
+  bottom: number;
+  text: number;
+  props: LinesChartProps;
+}
+
+function Axes({ x, y, placeX, placeY, width, bottom, text, props }: AxesProps): JSX.Element {
+  const { level = null, xTicks = plainTicks, xTitle, yTitle } = props;
+  const mostX = Math.max(2, Math.floor((width - EDGE.left) / (text * 4.5)));
+  const right = width - EDGE.right;
+  return (
+    <g font-size={text}>
+      {niceTicks(y.least, y.greatest, 5).map((at) => (
+        <g key={at}>
+          <path class="chart-grid" d={`M${EDGE.left} ${placeY(at)}H${right}`} />
+          <text x={EDGE.left - 8} y={placeY(at) + text / 3} text-anchor="end">
+            {String(at).replace('-', '−')}
+          </text>
+        </g>
+      ))}
+      {xTicks(x, mostX).map(({ at, word }) => (
+        <g key={at}>
+          <path class="chart-grid" d={`M${placeX(at)} ${EDGE.top}V${bottom}`} />
+          <text x={placeX(at)} y={bottom + text + 4} text-anchor="middle">
+            {word}
+          </text>
+        </g>
+      ))}
+      <text x={EDGE.left} y={text}>
+        {yTitle}
+      </text>
+      <text x={right} y={bottom + 2 * text + 10} text-anchor="end">
+        {xTitle}
+      </text>
+      {level !== null && (
+        <>
+          <path class="chart-level" d={`M${EDGE.left} ${placeY(level.y)}H${right}`} />
+          <text class="chart-word" x={EDGE.left + 8} y={placeY(level.y) - 6}>
+            {level.word}
+          </text>
+        </>
+      )}
+    </g>
+  );
+}
+
+/** The line whose point nearest along the width is nearest in height. */
+function nearest(lines: readonly ChartLine[], x: number, y: number): ChartLine | null {
+  let best: { line: ChartLine; away: number } | null = null;
+  for (const line of lines) {
+    const point = line.points.reduce<Point | null>(
+      (found, each) =>
+        each.y !== null && (found === null || Math.abs(each.x - x) < Math.abs(found.x - x)) ? each : found,
+      null,
+    );
+    if (point === null || point.y === null) continue;
+    const away = Math.abs(point.y - y);
+    if (best === null || away < best.away) best = { line, away };
+  }
+  return best?.line ?? null;
+}
+
+export function LinesChart(props: LinesChartProps): JSX.Element {
+  const { sentence, lines, level = null, height = 420, press, within } = props;
+  const clip = useId();
+  const [frame, width] = useWidth(1200);
+  const text = textPx(width);
+  const bottom = height - 2 * text - 16;
+  const all = lines.flatMap(({ points }) => points.filter(({ y }) => y !== null));
+  const x = extentOf(all.map((point) => point.x));
+  const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
+  if (x === null || y === null) return <div ref={frame}>Nothing is known to draw.</div>;
+  const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
+  const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
+  const placeY = placeIn(spanY, bottom, EDGE.top + text / 2);
+  const ends = lines.map(({ points }) => points.findLast((point) => point.y !== null) ?? null);
+  const spots = ends.map((end) => ({
+    x: placeX(end?.x ?? spanX.least),
+    y: Math.max(EDGE.top, placeY(end?.y ?? spanY.least)),
+  }));
+  const heights = apartFrom(spots, text, bottom);
+  const pressed = (event: MouseEvent): void => {
+    const box = frame.current?.getBoundingClientRect();
+    if (press === undefined || box === undefined) return;
+    const along = placeIn({ least: EDGE.left, greatest: width - EDGE.right }, spanX.least, spanX.greatest);
+    const up = placeIn({ least: bottom, greatest: EDGE.top + text / 2 }, spanY.least, spanY.greatest);
+    const line = nearest(lines, along(event.clientX - box.left), up(event.clientY - box.top));
+    if (line !== null) press(line, along(event.clientX - box.left));
+  };
+  return (
+    <div class="lines-chart" ref={frame} onClick={pressed}>
+      <svg width={width} height={height} role="img" aria-label={sentence}>
+        <Axes {...{ x: spanX, y: spanY, placeX, placeY, width, bottom, text, props }} />
+        <clipPath id={clip}>
+          <rect x={EDGE.left} y={EDGE.top} width={width - EDGE.left - EDGE.right} height={bottom - EDGE.top} />
+        </clipPath>
+        <g clip-path={`url(#${clip})`}>
+          {lines.map(({ name, stroke, points }, i) => (
+            <path key={`${i} ${name}`} class={`stroke stroke-${stroke}`} d={linePath(points, placeX, placeY)} />
+          ))}
+        </g>
+        {ends.map(
+          (end, i) =>
+            end !== null && (
+              <text
+                key={i}
+                class="chart-word"
+                font-size={text}
+                font-weight="700"
+                x={Math.min(width - EDGE.right + 6, placeX(end.x) + 8)}
+                y={(heights[i] ?? bottom) + text / 3}
+              >
+                {i + 1}
+              </text>
+            ),
+        )}
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,162 @@
+// Up to six boils laid over each other, what differs in words, and a season in small beneath.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '../../protocol/compare-messages.ts';
+import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
+import type { ChartLine } from '../charts/lines-chart.tsx';
+import { niceTicks } from '../charts/nice-ticks.ts';
+import { tickMoments } from '../charts/time-window.ts';
+import { settings } from '../client/store.ts';
+import type { BoilListing, Settings } from '../client/types.ts';
+import { useAsked } from '../notebook/page-data.ts';
+import { openReplay } from '../replay/replay-control.ts';
+import { addressOf, place } from '../shell/routes.ts';
+import {
+  ALIGNED_BY,
+  alongShown,
+  alongTitle,
+  beforeFinish,
+  boilsWithin,
+  boilWords,
+  differenceOfBoil,
+  DRAWN,
+  hourOfDay,
+  upShown,
+  upTitle,
+} from '../words/compare-words.ts';
+import { BoilChooser } from './boil-chooser.tsx';
+import { useCompared } from './compare-data.ts';
+import { SmallMultiples } from './small-multiples.tsx';
+
+const HOUR_MS = 3_600_000;
+
+interface ChoiceProps<T extends string> {
+  label: string;
+  options: readonly (readonly [T, string])[];
+  value: T;
+  set: (value: T) => void;
+}
+
+function Choice<T extends string>({ label, options, value, set }: ChoiceProps<T>): JSX.Element {
+  return (
+    <p class="row" role="group" aria-label={label}>
+      <span>{label}</span>
+      {options.map(([each, word]) => (
+        <button key={each} type="button" aria-pressed={each === value} onClick={() => set(each)}>
+          {word}
+        </button>
+      ))}
+    </p>
+  );
+}
+
+function lineOf(boil: ComparedBoil, stroke: number, { align, what }: Compare, choice: Settings): ChartLine {
+  const points = boil.x.map((x, i) => {
+    const y = boil.y[i] ?? null;
+    return { x: alongShown(align, x, choice), y: y === null ? null : upShown(what, y, choice) };
+  });
+  return { name: boilWords(boil), stroke, points };
+}
+
+const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
+  niceTicks(least, greatest, most).map((at) => ({ at, word: beforeFinish(at) }));
+const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
+  tickMoments(least * HOUR_MS, greatest * HOUR_MS, most).map((ms) => ({
+    at: ms / HOUR_MS,
+    word: hourOfDay(ms / HOUR_MS),
+  }));
+
+const TICKS: Partial<Record<Alignment, typeof clockTicks>> = { clock: clockTicks, 'before-finish': beforeTicks };
+
+/** Boil time of the point nearest to a place along. */
+function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
+  const away = boil.x.map((each) => Math.abs(alongShown(align, each, settings.value) - x));
+  return boil.t[away.indexOf(Math.min(...away))] ?? 0;
+}
+
+function Overlay({ view }: { view: Compare }): JSX.Element {
+  const choice = settings.value;
+  const lines = view.boils.map((boil, i) => lineOf(boil, i, view, choice));
+  const ticks = TICKS[view.align];
+  const within = boilsWithin(view.what, choice);
+  const open = (line: ChartLine, x: number): void => {
+    const boil = view.boils[lines.indexOf(line)];
+    if (boil !== undefined) void openReplay(boil.boil, momentAt(boil, view.align, x));
+  };
+  return (
+    <>
+      <LinesChart
+        sentence={`${upTitle(view.what, choice)} of ${lines.length} boils by ${alongTitle(view.align, choice)}`}
+        lines={lines}
+        xTitle={alongTitle(view.align, choice)}
+        yTitle={upTitle(view.what, choice)}
+        {...(ticks === undefined ? {} : { xTicks: ticks })}
+        {...(within === undefined ? {} : { within })}
+        press={open}
+      />
+      <LineKey lines={lines} />
+      {view.boils.map((boil) => boil.why !== null && <p key={boil.boil}>{`${boilWords(boil)}: ${boil.why}`}</p>)}
+      <p class="row" role="group" aria-label="Replay one of them">
+        {view.boils.map((boil, i) => (
+          <button key={boil.boil} type="button" onClick={() => void openReplay(boil.boil)}>
+            Replay {i + 1}
+          </button>
+        ))}
+        <span class="hint">A press on a line opens its replay at that moment.</span>
+      </p>
+    </>
+  );
+}
+
+function Differences({ view }: { view: Compare }): JSX.Element | null {
+  if (view.boils.length < 2 || view.working > 0) return null;
+  return (
+    <section class="panel" aria-label="What differs">
+      <h2>What differs from 1</h2>
+      {view.differences.length === 0 ? (
+        <p>Nothing that can be told: as fast through each stretch, or not known.</p>
+      ) : (
+        <ol class="differences">
+          {view.differences.map((each, i) => (
+            <li key={i}>{differenceOfBoil(each, view.boils)}</li>
+          ))}
+        </ol>
+      )}
+    </section>
+  );
+}
+
+function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
+  const [align, setAlign] = useState<Alignment>('before-finish');
+  const [what, setWhat] = useState<Compared>('strength');
+  const { view, problem } = useCompared(boils, align, what);
+  return (
+    <>
+      <section class="panel" aria-label="Laid over each other">
+        <Choice label="Side by side by" options={ALIGNED_BY} value={align} set={setAlign} />
+        <Choice label="Drawn is" options={DRAWN} value={what} set={setWhat} />
+        {problem !== null && <p class="problem">✕ {problem}</p>}
+        {view !== null && view.working > 0 && <p role="status">{view.working} of them are still being read …</p>}
+        {view !== null && <Overlay view={view} />}
+      </section>
+      {view !== null && <Differences view={view} />}
+    </>
+  );
+}
+
+export function CompareView(): JSX.Element {
+  const { view: boils, problem } = useAsked<BoilListing[]>({ boils: true }, 'boils', () => false);
+  const chosen = place.value.filter((boil) => boil !== '');
+  return (
+    <div class="page compare">
+      <p>
+        <a href={addressOf('notebook')}>← Notebook</a>
+      </p>
+      <h1>Compare boils</h1>
+      {problem !== null && <p class="problem">✕ {problem}</p>}
+      {boils !== null && <BoilChooser boils={boils} chosen={chosen} />}
+      {chosen.length > 0 && <LaidOver boils={chosen} />}
+      {boils !== null && <SmallMultiples boils={boils} chosen={chosen} />}
+    </div>
+  );
+}

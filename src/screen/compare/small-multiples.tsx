@@ -1,0 +1,110 @@
+// A season in small: the curve of each boil, all on the same scales, each a way to lay it over the others.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
+import type { SmallCurves } from '../../protocol/compare-messages.ts';
+import { extentOf, linePath, placeIn, roomy } from '../charts/lines-scale.ts';
+import type { Extent } from '../charts/lines-scale.ts';
+import type { BoilListing } from '../client/types.ts';
+import { settings } from '../client/store.ts';
+import { temperature } from '../words/amounts.ts';
+import { shortDay } from '../words/clock.ts';
+import { compareBoils } from './boil-chooser.tsx';
+import { useSmallCurves } from './compare-data.ts';
+
+const WIDTH = 240;
+const HEIGHT = 90;
+/** A pan that warms up, has cooled or burns is drawn at the edge, °C. */
+const LEAST_C = 92;
+const MOST_C = 110;
+const held = (celsius: number | null): number | null =>
+  celsius === null ? null : Math.min(MOST_C, Math.max(LEAST_C, celsius));
+
+type Small = SmallCurves['boils'][number];
+
+interface SmallProps {
+  one: Small;
+  x: Extent;
+  y: Extent;
+  chosen: readonly string[];
+}
+
+function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
+  const points = one.x.map((along, i) => {
+    return { x: along, y: held(one.y[i] ?? null) };
+  });
+  const isChosen = chosen.includes(one.boil);
+  const name = one.name === '' ? 'A boil without a name' : one.name;
+  const toggle = (): void =>
+    compareBoils(isChosen ? chosen.filter((each) => each !== one.boil) : [...chosen, one.boil]);
+  return (
+    <li>
+      <button
+        type="button"
+        class="small-curve"
+        aria-pressed={isChosen}
+        disabled={!isChosen && chosen.length >= MOST_COMPARED}
+        onClick={toggle}
+      >
+        <span>
+          <b>{shortDay(one.started)}</b> {name}
+        </span>
+        {one.why !== null || one.isWorking ? (
+          <small>{one.why ?? 'being read …'}</small>
+        ) : (
+          <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+            <path class="stroke" d={linePath(points, placeIn(x, 2, WIDTH - 2), placeIn(y, HEIGHT - 2, 4))} />
+          </svg>
+        )}
+      </button>
+    </li>
+  );
+}
+
+function Scales({ x, y }: { x: Extent; y: Extent }): JSX.Element {
+  const [least, greatest] = [y.least, y.greatest].map((celsius) => temperature(celsius, settings.value));
+  return (
+    <p class="hint">
+      All on the same scales: {Math.ceil(x.greatest)} hours along, {least} to {greatest} upwards. Press one to lay it
+      over the others above.
+    </p>
+  );
+}
+
+export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[]; chosen: readonly string[] }) {
+  const [year, setYear] = useState<number | null>(null);
+  const { view, problem } = useSmallCurves(year);
+  const years = [...new Set(boils.filter(({ practice }) => !practice).map((each) => Number(each.started.slice(0, 4))))];
+  if (problem !== null) return <p class="problem">✕ {problem}</p>;
+  if (view === null) return <p>Drawing …</p>;
+  const x = extentOf(view.boils.flatMap((one) => one.x));
+  const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
+  return (
+    <section class="panel" aria-label="A season in small">
+      <h2>A season in small: {view.year}</h2>
+      {years.length > 1 && (
+        <p class="row" role="group" aria-label="Season">
+          {years.map((one) => (
+            <button key={one} type="button" aria-pressed={one === view.year} onClick={() => setYear(one)}>
+              {one}
+            </button>
+          ))}
+        </p>
+      )}
+      {view.working > 0 && <p role="status">{view.working} boils are still being read …</p>}
+      {view.boils.length === 0 && <p>No boil of this season is over yet. Practice boils are left out.</p>}
+      {x !== null && y !== null && <Scales x={x} y={roomy(y)} />}
+      <ul class="small-curves">
+        {view.boils.map((one) => (
+          <SmallCurve
+            key={one.boil}
+            one={one}
+            x={x ?? { least: 0, greatest: 1 }}
+            y={roomy(y ?? { least: LEAST_C, greatest: MOST_C })}
+            chosen={chosen}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,96 @@
+// A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
+import type { PlanRequest } from '../../protocol/plan-schema.ts';
+import { celsiusFromTemperature, hpaFromPressure } from '../../core/quantities/units.ts';
+import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import type { BoilDraft } from '../boil/boil-draft.ts';
+import type { SapKind, Settings, Setup } from '../client/types.ts';
+import { brixOf, litresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
+
+/** Every text is as typed; '' is "not given". Sap and finish of all the liquid are those of the first pan. */
+export interface PlanDraft {
+  litres: string;
+  strength: string;
+  celsius: string;
+  pressure: string;
+  pressureAt: 'station' | 'altimeter' | 'sea-level';
+  /** Local date and time, as the browser's field has them. */
+  start: string;
+  until: string;
+  boil: BoilDraft;
+}
+
+/** `today` is a local date like 2027-04-18. */
+export function planDraft(from: Setup | null, settings: Settings, kinds: readonly SapKind[], today: string): PlanDraft {
+  return {
+    litres: '',
+    strength: '',
+    celsius: '',
+    pressure: '',
+    pressureAt: 'sea-level',
+    start: `${today}T08:00`,
+    until: '',
+    boil: boilDraft(from, settings, kinds),
+  };
+}
+
+interface Field {
+  label: string;
+  typed: string;
+  least: number;
+  greatest: number;
+}
+
+function fieldsOf(draft: PlanDraft, settings: Settings): Field[] {
+  const isC = settings.temperature === 'C';
+  const isHpa = settings.pressure === 'hpa';
+  return [
+    { label: 'Strength of the sap', typed: draft.strength, ...STRENGTHS[settings.strength] },
+    { label: 'The sap’s temperature', typed: draft.celsius, least: isC ? 0 : 32, greatest: isC ? 100 : 212 },
+    { label: 'Pressure', typed: draft.pressure, least: isHpa ? 600 : 17.7, greatest: isHpa ? 1100 : 32.5 },
+  ];
+}
+
+const STRENGTHS = {
+  brix: { least: 0.1, greatest: 60 },
+  baume: { least: 0.1, greatest: 33 },
+  sg: { least: 1.0004, greatest: 1.29 },
+} as const;
+
+/** What is wrong in a sentence, or null; an empty amount of sap is asked for, all else may be left out. */
+export function problemInPlan(draft: PlanDraft, settings: Settings): string | null {
+  const litres = typedNumber(draft.litres);
+  if (litres === null || litres <= 0)
+    return `How much sap: type how many ${unitSymbols(settings).volume} there are, as a plain number.`;
+  for (const { label, typed, least, greatest } of fieldsOf(draft, settings)) {
+    if (typed.trim() === '') continue;
+    const value = typedNumber(typed);
+    if (value === null) return `${label}: “${typed}” is no plain number.`;
+    if (value < least || value > greatest) return `${label}: ${typed} is outside of ${least} to ${greatest}.`;
+  }
+  if (draft.until !== '' && draft.start === '')
+    return 'When you must leave counts from when the fire is lit: type both.';
+  if (draft.until !== '' && draft.until <= draft.start) return 'You leave before the fire is lit: look at both times.';
+  return problemInDraft(draft.boil, settings);
+}
+
+/** The request of a checked draft. */
+export function requestOf(draft: PlanDraft, settings: Settings, kinds: readonly SapKind[]): PlanRequest {
+  const { site, pans = [] } = setupOf(draft.boil, settings, kinds);
+  const strength = typedNumber(draft.strength);
+  const warm = typedNumber(draft.celsius);
+  const pressure = typedNumber(draft.pressure);
+  return {
+    ...(site === undefined ? {} : { site }),
+    ...(pressure === null
+      ? {}
+      : { pressure: { hpa: hpaFromPressure(pressure, settings.pressure), at: draft.pressureAt } }),
+    ...(pans[0]?.sap === undefined ? {} : { sap: pans[0].sap }),
+    ...(pans[0]?.finish === undefined ? {} : { finish: pans[0].finish }),
+    litres: litresOf(typedNumber(draft.litres)!, settings),
+    ...(strength === null ? {} : { brix: brixOf(strength, settings) }),
+    ...(warm === null ? {} : { celsius: celsiusFromTemperature(warm, settings.temperature) }),
+    pans: pans as PlanRequest['pans'],
+    ...(draft.start === '' ? {} : { start: draft.start }),
+    ...(draft.until === '' ? {} : { until: draft.until }),
+  };
+}

@@ -1,0 +1,46 @@
+// The fields of one pan in the plan: what it is called, its size, and its fire.
+import type { JSX } from 'preact';
+import type { PanDraft } from '../boil/boil-draft.ts';
+import { Labelled, NumberInput, Select } from '../boil/inputs.tsx';
+import { HEATS } from '../boil/pan-fields.tsx';
+import { VesselFields } from '../boil/vessel-fields.tsx';
+import { settings } from '../client/store.ts';
+import { unitSymbols } from '../words/amounts.ts';
+
+interface PlanPanProps {
+  pan: PanDraft;
+  change: (pan: PanDraft) => void;
+  remove: (() => void) | null;
+}
+
+export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Element {
+  return (
+    <fieldset class="pan-fields">
+      <legend>{pan.name || 'Pan'}</legend>
+      <div class="fields">
+        <Labelled label="What you call it">
+          <input
+            value={pan.name}
+            maxLength={40}
+            onInput={(event) => change({ ...pan, name: event.currentTarget.value })}
+          />
+        </Labelled>
+        <VesselFields vessel={pan.vessel} set={(vessel) => change({ ...pan, vessel })} />
+        <Select label="Fire" value={pan.heat} options={HEATS} set={(heat) => change({ ...pan, heat })} />
+        {pan.heat !== '' && (
+          <NumberInput
+            label="Burner power, if known"
+            unit={unitSymbols(settings.value).power}
+            value={pan.power}
+            set={(power) => change({ ...pan, power })}
+          />
+        )}
+      </div>
+      {remove !== null && (
+        <button type="button" onClick={remove}>
+          Remove this pan
+        </button>
+      )}
+    </fieldset>
+  );
+}

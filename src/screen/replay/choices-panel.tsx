@@ -1,0 +1,122 @@
+// A past boil under other choices: a form over its set-up, tried by a press, and what the calls would have been.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
+import { NumberInput } from '../boil/inputs.tsx';
+import { SapFields } from '../boil/sap-fields.tsx';
+import { VesselFields } from '../boil/vessel-fields.tsx';
+import { saps, settings, tell } from '../client/store.ts';
+import type { Header, Now } from '../client/types.ts';
+import { KeyButton } from '../shell/key-button.tsx';
+import { unitSymbols } from '../words/amounts.ts';
+import { panName } from '../words/pan-words.ts';
+import { probesOf } from '../words/replay-words.ts';
+import { choicesDraft, patchOf, problemInChoices, withPan } from './choices-draft.ts';
+import type { ChoicesDraft } from './choices-draft.ts';
+import { DifferencesPanel } from './differences-panel.tsx';
+
+interface FieldsProps {
+  draft: ChoicesDraft;
+  header: Header;
+  pan: string;
+  set: (draft: ChoicesDraft) => void;
+}
+
+function PanChoices({ draft, header, pan: id, set }: FieldsProps): JSX.Element | null {
+  const pan = draft.boil.pans.find(({ before }) => before.id === id);
+  if (pan === undefined) return null;
+  const change = (next: typeof pan): void => set(withPan(draft, next));
+  const fields = { pan, standing: null, change };
+  const units = unitSymbols(settings.value);
+  return (
+    <fieldset class="pan-fields">
+      <legend>{panName(header, id)}</legend>
+      <div class="fields">
+        <FinishFields {...fields} />
+        <LeastDepthField {...fields} />
+        <LeadFields {...fields} />
+        <SapFields sap={pan.sap} set={(sap) => change({ ...pan, sap })} />
+        <VesselFields vessel={pan.vessel} set={(vessel) => change({ ...pan, vessel })} />
+        {probesOf(header, id).map((probe) => (
+          <NumberInput
+            key={probe}
+            label={`Added to the number of probe ${probe}`}
+            unit={units.temperature}
+            value={draft.offsets[probe] ?? ''}
+            set={(typed) => set({ ...draft, offsets: { ...draft.offsets, [probe]: typed } })}
+          />
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+function Form({ header, pan, close }: { header: Header; pan: string; close: () => void }): JSX.Element {
+  const [typed, setTyped] = useState<ChoicesDraft | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const draft = typed ?? choicesDraft(header, settings.value, saps.value);
+
+  async function submit(event: Event): Promise<void> {
+    event.preventDefault();
+    const wrong = problemInChoices(draft, settings.value);
+    const patch = wrong === null ? patchOf(draft, header, settings.value, saps.value) : null;
+    setProblem(wrong ?? (patch === null ? 'Nothing is chosen otherwise yet.' : null));
+    if (patch !== null && (await tell({ replay_choices: { patch } }))) close();
+  }
+
+  return (
+    <form aria-label="Other choices" onSubmit={(event) => void submit(event)} noValidate>
+      <p class="hint">
+        The boil is read again with these choices, from its start. What is kept of it stays as it is. What was changed
+        in the middle of the boil still changes there.
+      </p>
+      <PanChoices draft={draft} header={header} pan={pan} set={setTyped} />
+      <div class="fields">
+        <NumberInput
+          label="Height over the sea (moves the water point where nobody measured it)"
+          unit={unitSymbols(settings.value).height}
+          value={draft.boil.altitude}
+          set={(altitude) => setTyped({ ...draft, boil: { ...draft.boil, altitude } })}
+        />
+      </div>
+      {problem !== null && (
+        <p class="problem" role="alert">
+          ✕ {problem}
+        </p>
+      )}
+      <p class="row">
+        <button type="submit" class="main-button">
+          Try these choices
+        </button>
+        <button type="button" onClick={close}>
+          Leave it
+        </button>
+      </p>
+    </form>
+  );
+}
+
+export function ChoicesPanel({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
+  const [isOpen, setOpen] = useState(false);
+  const isOther = (now.replay?.choices ?? null) !== null;
+  if (now.header === null) return null;
+  return (
+    <section class="panel choices" aria-labelledby="other-choices">
+      <div class="row">
+        <h2 id="other-choices">{isOther ? 'With other choices' : 'What if?'}</h2>
+        {!isOpen && (
+          <KeyButton letter="C" act={() => setOpen(true)}>
+            Other choices
+          </KeyButton>
+        )}
+        {isOther && (
+          <button type="button" onClick={() => void tell({ replay_choices: { patch: null } })}>
+            As it was
+          </button>
+        )}
+      </div>
+      {isOpen && <Form key={pan} header={now.header} pan={pan} close={() => setOpen(false)} />}
+      {isOther && <DifferencesPanel now={now} pan={pan} />}
+    </section>
+  );
+}

@@ -1,0 +1,92 @@
+// A past boil as it was and as it would have been: both lines in one chart, and the difference of each call in words.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import type { PanStrip, ReplayDifferences } from '../../protocol/replay-messages.ts';
+import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
+import type { ChartLine } from '../charts/lines-chart.tsx';
+import { tickMoments } from '../charts/time-window.ts';
+import { ask, settings } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { FirstFew } from '../shell/first-few.tsx';
+import { strengthShown, unitSymbols } from '../words/amounts.ts';
+import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
+import { panName } from '../words/pan-words.ts';
+import { differenceWords } from '../words/replay-words.ts';
+import { seek } from './replay-control.ts';
+
+const POINTS = 600;
+const SHOWN_FIRST = 8;
+
+function useDifferences(now: Now): ReplayDifferences | null {
+  const [found, setFound] = useState<ReplayDifferences | null>(null);
+  const choices = JSON.stringify(now.replay?.choices ?? null);
+  useEffect(() => {
+    let isShown = true;
+    ask({ replay_differences: { points: POINTS } }).then(
+      (data) => isShown && setFound(data as ReplayDifferences),
+      () => undefined, // Taken away meanwhile: the panel goes, too.
+    );
+    return () => void (isShown = false);
+  }, [now.boil, choices, now.replay?.readUntil]);
+  return found;
+}
+
+/** Strengths over the wall clock; where it is read no further, the line ends. */
+function lineOf(strip: PanStrip | null, columnMs: number, now: Now, name: string, stroke: number): ChartLine {
+  const points = (strip?.brix ?? []).map((brix, i) => ({
+    x: wallMs(now, (i + 1) * columnMs),
+    y: brix === null ? null : strengthShown(brix, settings.value),
+  }));
+  return { name, stroke, points };
+}
+
+const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
+  tickMoments(least, greatest, most).map((at) => ({ at, word: hoursAndMinutes(at) }));
+
+export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.Element {
+  const found = useDifferences(now);
+  if (found === null || found.readUntil === 0) return <p role="status">Reading the boil with these choices …</p>;
+  const strips = found.pans.find((each) => each.pan === pan) ?? null;
+  const lines = [
+    lineOf(strips?.was ?? null, found.columnMs, now, 'as it was believed', 0),
+    lineOf(strips?.would ?? null, found.columnMs, now, 'with the other choices', 1),
+  ];
+  const isWhole = found.readUntil >= found.length;
+  return (
+    <>
+      {!isWhole && <p role="status">Read until {timeOfDay(now, found.readUntil)} …</p>}
+      <LinesChart
+        sentence={`Strength of ${panName(now.header, pan)} as it was believed and as it would be with the other choices`}
+        lines={lines}
+        yTitle={`${panName(now.header, pan)}, ${unitSymbols(settings.value).strength}`}
+        xTitle="time of day"
+        xTicks={clockTicks}
+        height={320}
+      />
+      <LineKey lines={lines} />
+      <h3>What would be called otherwise</h3>
+      {found.differences.length === 0 ? (
+        <p>{isWhole ? 'Nothing: each call stays as it was.' : 'Nothing yet.'}</p>
+      ) : (
+        <FirstFew
+          items={found.differences}
+          shown={SHOWN_FIRST}
+          rest="more"
+          row={(each, i) => (
+            <li key={i}>
+              <button type="button" class="moment" onClick={() => seek(now, each.was ?? each.would ?? 0)}>
+                {timeOfDay(now, each.was ?? each.would ?? 0)}
+              </button>{' '}
+              {differenceWords(each, now)}
+            </li>
+          )}
+        />
+      )}
+      {isWhole && (
+        <p class="hint">
+          {found.calls.was.length} calls as it was, {found.calls.would.length} with the other choices.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,42 @@
+// Where the copies of the notebook go that are made after each boil.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { about } from '../client/store.ts';
+import type { Settings } from '../client/types.ts';
+
+interface CopiesProps {
+  now: Settings;
+  change: (part: Partial<Settings>) => void;
+}
+
+export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
+  const [typed, setTyped] = useState(now.backup_folder);
+  return (
+    <section class="panel" aria-labelledby="copies">
+      <h2 id="copies">Copies of the notebook</h2>
+      <label>
+        <span>Folder for them, on another disk or a stick</span>
+        <input
+          class="wide"
+          value={typed}
+          maxLength={1000}
+          autoComplete="off"
+          spellcheck={false}
+          placeholder={about.value === null ? '' : `${about.value.folder}/backups`}
+          onInput={(event) => setTyped(event.currentTarget.value)}
+        />
+      </label>
+      <p class="hint">
+        A copy is made after each boil; the newest ten are kept. Empty: beside the notebook, where a broken disk takes
+        both.
+      </p>
+      <button
+        type="button"
+        disabled={typed === now.backup_folder}
+        onClick={() => change({ backup_folder: typed.trim() })}
+      >
+        Keep this folder
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,66 @@
+// A small chart of one figure: a dot for each boil, a row for each of the settings, and a stroke at the middle.
+import type { JSX } from 'preact';
+import { extentOf, placeIn, roomy } from '../charts/lines-scale.ts';
+import { niceTicks } from '../charts/nice-ticks.ts';
+
+interface DotPlotProps {
+  title: string;
+  unit: string;
+  rows: { name: string; values: number[]; middle: number | null }[];
+  /** What one would wish for, with its word. */
+  aim?: { at: number; word: string };
+}
+
+const WIDTH = 560;
+const ROW = 44;
+const LEFT = 12;
+
+export function DotPlot({ title, unit, rows, aim }: DotPlotProps): JSX.Element | null {
+  const extent = extentOf([...rows.flatMap(({ values }) => values), ...(aim === undefined ? [] : [aim.at])]);
+  if (extent === null || rows.every(({ values }) => values.length === 0)) return null;
+  const span = roomy(extent);
+  const x = placeIn(span, LEFT, WIDTH - LEFT);
+  const bottom = 26 + rows.length * ROW;
+  const sentence = rows
+    .map(
+      ({ name, values, middle }) =>
+        `${name}: ${values.length} boils, middle ${middle === null ? 'not known' : middle.toFixed(1)} ${unit}`,
+    )
+    .join('; ');
+  return (
+    <figure class="dot-plot">
+      <figcaption>
+        {title}, {unit}
+      </figcaption>
+      <svg viewBox={`0 0 ${WIDTH} ${bottom + 26}`} role="img" aria-label={`${title}. ${sentence}.`}>
+        {niceTicks(span.least, span.greatest, 7).map((at) => (
+          <g key={at}>
+            <path class="chart-grid" d={`M${x(at)} 4V${bottom}`} />
+            <text x={x(at)} y={bottom + 20} text-anchor="middle">
+              {String(at).replace('-', '−')}
+            </text>
+          </g>
+        ))}
+        {aim !== undefined && (
+          <>
+            <path class="chart-level" d={`M${x(aim.at)} 4V${bottom}`} />
+            <text class="chart-word" x={x(aim.at) + 6} y="20">
+              {aim.word}
+            </text>
+          </>
+        )}
+        {rows.map(({ name, values, middle }, i) => (
+          <g key={name}>
+            <text class="chart-word" x={LEFT} y={26 + i * ROW + 14}>
+              {name}
+            </text>
+            {values.map((value, n) => (
+              <circle key={n} cx={x(value)} cy={26 + i * ROW + 28} r="6" />
+            ))}
+            {middle !== null && <path class="dot-middle" d={`M${x(middle)} ${26 + i * ROW + 16}v24`} />}
+          </g>
+        ))}
+      </svg>
+    </figure>
+  );
+}

@@ -1,0 +1,22 @@
+// How much each probe shows too much, as past boils tell whose truth is known.
+import type { JSX } from 'preact';
+import type { OffsetsView } from '../../protocol/tune-messages.ts';
+import { useAsked } from '../notebook/page-data.ts';
+
+export function OffsetsPanel(): JSX.Element | null {
+  const { view, problem } = useAsked<OffsetsView>({ probe_offsets: true }, 'offsets', ({ working }) => working > 0);
+  if (problem !== null || view === null || (view.probes.length === 0 && view.working === 0)) return null;
+  return (
+    <section class="panel" aria-label="What your probes show too much">
+      <h2>What your probes show too much</h2>
+      {view.working > 0 && <p role="status">{view.working} boils are still being read …</p>}
+      <ul>
+        {view.probes.map(({ probe, sentence }) => (
+          <li key={probe}>
+            <b>{probe}:</b> {sentence}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

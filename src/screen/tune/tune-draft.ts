@@ -1,0 +1,88 @@
+// The settings that are to be tried on past boils, as they stand in the form, and the patches that they come to.
+import type { Settings } from '../client/types.ts';
+
+/** Leads in s; null is "as it was in each boil". */
+export interface TriedSettings {
+  name: string;
+  near_finish_lead_s: number | null;
+  scorch_lead_s: number | null;
+  low_level_lead_s: number | null;
+  finish_probability: number | null;
+  near_finish_deadband: number | null;
+}
+
+export type TriedField = Exclude<keyof TriedSettings, 'name'>;
+
+export interface FieldChoice {
+  field: TriedField;
+  label: string;
+  options: readonly (readonly [number, string])[];
+}
+
+const minutes = (...all: number[]): (readonly [number, string])[] =>
+  all.map((each) => [each * 60, `${each} min before`] as const);
+
+export const TRIED: readonly FieldChoice[] = [
+  { field: 'near_finish_lead_s', label: '“Nearly done” is called', options: minutes(3, 5, 10, 15, 20, 30) },
+  { field: 'scorch_lead_s', label: 'Burning is called', options: minutes(1, 2, 4, 6, 10) },
+  { field: 'low_level_lead_s', label: 'Getting shallow is called', options: minutes(5, 10, 15, 20, 30) },
+  {
+    field: 'finish_probability',
+    label: 'The finish is called when it is',
+    options: [0.2, 0.35, 0.5, 0.65, 0.8].map((each) => [each, `${Math.round(100 * each)} % likely`] as const),
+  },
+  {
+    field: 'near_finish_deadband',
+    label: '“Nearly done” ends when the finish is away by',
+    options: [1.2, 1.6, 2, 3].map((each) => [each, `${each} times its lead`] as const),
+  },
+];
+
+/** Beyond so many side by side nobody compares. */
+export const MOST_TRIED = 4;
+
+const AS_IT_WAS = {
+  near_finish_lead_s: null,
+  scorch_lead_s: null,
+  low_level_lead_s: null,
+  finish_probability: null,
+  near_finish_deadband: null,
+};
+
+/** As it was in each boil, and as Settings are now. */
+export function firstTried(settings: Settings): TriedSettings[] {
+  const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability } = settings;
+  return [
+    { name: 'As it was', ...AS_IT_WAS },
+    {
+      name: 'As in Settings now',
+      ...AS_IT_WAS,
+      ...{ near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability },
+    },
+  ];
+}
+
+/** One more to begin from: like the last, under a name that none has. */
+export function anotherTried(tried: readonly TriedSettings[]): TriedSettings {
+  const taken = new Set(tried.map(({ name }) => name));
+  let n = 1;
+  while (taken.has(`Other ${n}`)) n += 1;
+  return { ...(tried.at(-1) ?? AS_IT_WAS), name: `Other ${n}` };
+}
+
+/** For the command: a merge patch over the header of each boil. */
+export function patchOf({ name: _, ...fields }: TriedSettings): Record<string, unknown> {
+  const chosen = Object.entries(fields).filter(([, value]) => value !== null);
+  return chosen.length === 0 ? {} : { settings: Object.fromEntries(chosen) };
+}
+
+/** What cannot be run, in a sentence; null where it can. */
+export function problemInTried(tried: readonly TriedSettings[], boils: number): string | null {
+  if (boils === 0) return 'Choose at least one boil.';
+  const names = tried.map(({ name }) => name.trim());
+  if (names.some((name) => name === '')) return 'Give each of the settings a name.';
+  if (new Set(names).size < names.length) return 'Two of the settings have the same name.';
+  const patches = tried.map((each) => JSON.stringify(patchOf(each)));
+  const twin = patches.findIndex((patch, i) => patches.indexOf(patch) < i);
+  return twin < 0 ? null : `“${names[twin]}” says the same as “${names[patches.indexOf(patches[twin] ?? '')]}”.`;
+}

@@ -1,0 +1,183 @@
+// Which boils are to be run again, and under which settings, side by side.
+import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
+import { SEARCHED } from '../../protocol/tune-messages.ts';
+import { settings, tell } from '../client/store.ts';
+import type { BoilListing } from '../client/types.ts';
+import { dayAndTime } from '../words/clock.ts';
+import { anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
+import type { FieldChoice, TriedSettings } from './tune-draft.ts';
+
+interface FieldProps {
+  choice: FieldChoice;
+  one: TriedSettings;
+  set: (one: TriedSettings) => void;
+}
+
+function Field({ choice: { field, label, options }, one, set }: FieldProps): JSX.Element {
+  const value = one[field];
+  const shown =
+    value === null || options.some(([each]) => each === value)
+      ? options
+      : [...options, [value, String(value)] as const];
+  return (
+    <label>
+      <span>{label}</span>
+      <select
+        value={value === null ? '' : String(value)}
+        onChange={({ currentTarget: { value: chosen } }) =>
+          set({ ...one, [field]: chosen === '' ? null : Number(chosen) })
+        }
+      >
+        <option value="">as it was</option>
+        {shown.map(([each, word]) => (
+          <option key={each} value={String(each)}>
+            {word}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+interface TriedProps {
+  one: TriedSettings;
+  set: (one: TriedSettings) => void;
+  remove: (() => void) | null;
+}
+
+function Tried({ one, set, remove }: TriedProps): JSX.Element {
+  return (
+    <fieldset class="tried">
+      <legend>{one.name || 'Without a name'}</legend>
+      <label>
+        <span>Called</span>
+        <input value={one.name} maxLength={40} onInput={(event) => set({ ...one, name: event.currentTarget.value })} />
+      </label>
+      {TRIED.map((choice) => (
+        <Field key={choice.field} choice={choice} one={one} set={set} />
+      ))}
+      {remove !== null && (
+        <button type="button" onClick={remove}>
+          Take it away
+        </button>
+      )}
+    </fieldset>
+  );
+}
+
+interface BoilTicksProps {
+  boils: readonly BoilListing[];
+  left: readonly string[];
+  set: (left: string[]) => void;
+}
+
+/** All are ticked at first: those that somebody takes out are remembered. */
+function BoilTicks({ boils, left, set }: BoilTicksProps): JSX.Element {
+  const count = boils.length - left.length;
+  return (
+    <details class="finder">
+      <summary>
+        {count} of {boils.length} boils
+      </summary>
+      <p class="row">
+        <button type="button" onClick={() => set([])}>
+          All
+        </button>
+        <button type="button" onClick={() => set(boils.map(({ boil }) => boil))}>
+          None
+        </button>
+      </p>
+      <ul class="boil-ticks">
+        {boils.map(({ boil, name, started, practice }) => (
+          <li key={boil}>
+            <label class="check">
+              <input
+                type="checkbox"
+                checked={!left.includes(boil)}
+                onChange={() => set(left.includes(boil) ? left.filter((each) => each !== boil) : [...left, boil])}
+              />
+              <span>
+                <b>{name === '' ? 'A boil without a name' : name}</b>, {dayAndTime(started)}
+                {practice && <span class="tag tag-practice">practice</span>}
+              </span>
+            </label>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+interface TuneFormProps {
+  /** Those that are over. */
+  boils: readonly BoilListing[];
+  /** The one boil that is asked about, or null for all. */
+  only: string | null;
+}
+
+export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
+  const others = boils.map(({ boil }) => boil).filter((boil) => boil !== only);
+  const practice = boils.filter((each) => each.practice).map(({ boil }) => boil);
+  const [left, setLeft] = useState<string[]>(only === null ? practice : others);
+  const [tried, setTried] = useState<TriedSettings[]>(() => firstTried(settings.value));
+  const [problem, setProblem] = useState<string | null>(null);
+  const chosen = boils.map(({ boil }) => boil).filter((boil) => !left.includes(boil));
+  const replace = (place: number, next: TriedSettings[]): void =>
+    setTried(tried.flatMap((each, i) => (i === place ? next : [each])));
+
+  async function run(event: Event): Promise<void> {
+    event.preventDefault();
+    const wrong = problemInTried(tried, chosen.length);
+    setProblem(wrong);
+    if (wrong !== null) return;
+    const asked = tried.map((each) => ({ name: each.name.trim(), patch: patchOf(each) }));
+    await tell({ tune_start: { boils: chosen, settings: asked, search: [] } });
+  }
+
+  async function search(): Promise<void> {
+    setProblem(chosen.length === 0 ? 'Choose at least one boil.' : null);
+    if (chosen.length > 0) await tell({ tune_start: { boils: chosen, settings: [], search: [...SEARCHED] } });
+  }
+
+  return (
+    <form
+      class="panel"
+      aria-label="How would these settings have done?"
+      onSubmit={(event) => void run(event)}
+      noValidate
+    >
+      <h2>How would these settings have done?</h2>
+      <p class="hint">Past boils are run again under each of them. What is kept of the boils stays as it is.</p>
+      <BoilTicks boils={boils} left={left} set={setLeft} />
+      <div class="tried-list">
+        {tried.map((one, i) => (
+          <Tried
+            key={i}
+            one={one}
+            set={(next) => replace(i, [next])}
+            remove={tried.length > 2 ? () => replace(i, []) : null}
+          />
+        ))}
+      </div>
+      {problem !== null && (
+        <p class="problem" role="alert">
+          ✕ {problem}
+        </p>
+      )}
+      <p class="row">
+        <button type="submit" class="main-button">
+          Run the boils again
+        </button>
+        {tried.length < MOST_TRIED && (
+          <button type="button" onClick={() => setTried([...tried, anotherTried(tried)])}>
+            + Other settings beside these
+          </button>
+        )}
+        <button type="button" onClick={() => void search()}>
+          Let the program look for better ones
+        </button>
+      </p>
+    </form>
+  );
+}

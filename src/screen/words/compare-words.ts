@@ -1,0 +1,97 @@
+// Boils beside each other in words and in the units that a person chose.
+import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import type { Alignment, Compared, ComparedBoil, Difference, Ghost } from '../../protocol/compare-messages.ts';
+import type { Settings } from '../client/types.ts';
+import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
+import { hoursAndMinutes, shortDay } from './clock.ts';
+
+export const ALIGNED_BY: readonly (readonly [Alignment, string])[] = [
+  ['clock', 'time of day'],
+  ['before-finish', 'hours before the finish'],
+  ['evaporated', 'water gone'],
+  ['strength', 'strength'],
+];
+
+export const DRAWN: readonly (readonly [Compared, string])[] = [
+  ['temperature', 'Temperature'],
+  ['rise', 'Rise'],
+  ['strength', 'Strength'],
+  ['evaporation', 'Water off an hour'],
+];
+
+/** What stands along a chart, with its unit. */
+export function alongTitle(align: Alignment, settings: Settings): string {
+  const units = unitSymbols(settings);
+  const titles: Record<Alignment, string> = {
+    clock: 'time of day',
+    'before-finish': 'hours before the finish',
+    evaporated: `water gone, ${units.volume}`,
+    strength: `strength, ${units.strength}`,
+  };
+  return titles[align];
+}
+
+/** What stands upwards, with its unit. */
+export function upTitle(what: Compared, settings: Settings): string {
+  const units = unitSymbols(settings);
+  const titles: Record<Compared, string> = {
+    temperature: units.temperature,
+    rise: `${units.temperature} over boiling water`,
+    strength: units.strength,
+    evaporation: `${units.volume} an hour`,
+  };
+  return titles[what];
+}
+
+export function alongShown(align: Alignment, x: number, settings: Settings): number {
+  if (align === 'evaporated') return litresShown(x, settings);
+  return align === 'strength' ? strengthShown(x, settings) : x;
+}
+
+export function upShown(what: Compared, y: number, settings: Settings): number {
+  if (what === 'temperature') return celsiusShown(y, settings);
+  if (what === 'rise') return differenceFromCelsius(y, settings.temperature);
+  return what === 'strength' ? strengthShown(y, settings) : litresShown(y, settings);
+}
+
+/** What a boil lies between, °C or °C over boiling water: what warms up, has cooled or burns leaves the chart. */
+const BOILS: Partial<Record<Compared, { least: number; greatest: number }>> = {
+  temperature: { least: 90, greatest: 115 },
+  rise: { least: -6, greatest: 15 },
+};
+
+export function boilsWithin(what: Compared, settings: Settings): { least: number; greatest: number } | undefined {
+  const within = BOILS[what];
+  if (within === undefined) return undefined;
+  return { least: upShown(what, within.least, settings), greatest: upShown(what, within.greatest, settings) };
+}
+
+/** "2", and after the finish "+1". */
+export const beforeFinish = (hours: number): string =>
+  hours > 0 ? `+${hours}` : hours === 0 ? 'done' : String(-hours);
+
+const DAY_H = 24;
+
+/** "16:30" of hours since midnight; after midnight it begins anew. */
+export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * 3_600_000);
+
+/** "13 Mar, Three pots, Front pot". */
+export function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
+  const called = name === '' ? 'a boil without a name' : name;
+  return `${shortDay(started)}, ${called}${pan === null ? '' : `, ${pan.name}`}`;
+}
+
+/** "2 (13 Mar, Three pots): 18 min slower from 30 to 60 °Bx …" */
+export function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]): string {
+  const place = boils.findIndex(({ boil }) => boil === difference.boil);
+  const boil = boils[place];
+  const who = boil === undefined ? difference.boil : `${shortDay(boil.started)}, ${boil.name}`;
+  return `${place + 1} (${who}): ${difference.sentence}`;
+}
+
+/** Under the chart of a boil that runs: which past boil is drawn thin behind it, and how it is laid. */
+export function ghostWords({ name, started, pan, alignedBy }: Ghost): string {
+  const laid =
+    alignedBy === 'strength' ? 'laid where it was as strong as this pan is now' : 'laid from the start of both';
+  return `The thin grey line is your best past boil, ${boilWords({ name, started, pan })}: ${laid}.`;
+}

@@ -1,0 +1,100 @@
+// The Plan screen through the real page: typed by hand, another plan beside it, made the boil, and what is left of it while it runs.
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { createHost } from '../../src/host/host.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { serveHost } from '../../src/web/serve.ts';
+import type { Served } from '../../src/web/serve.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
+
+let folder: string;
+let host: Awaited<ReturnType<typeof createHost>>;
+let served: Served;
+let browser: Browser;
+let page: Page;
+let errors: string[];
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'tarn-hollow-'));
+  host = await createHost({ folder });
+  served = await serveHost(host, { port: 0, folder: await ensureScreenBuilt(), nowMs: () => performance.now() });
+  browser = await startChromium();
+  ({ page, errors } = await openPage(browser, served.url, LAPTOP));
+  page.setDefaultTimeout(10_000);
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  await host?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+const results = () => page.getByRole('region', { name: 'What to expect' });
+
+async function fillPot(index: number, name: string, diameter: string, power: string): Promise<void> {
+  const pot = page.locator('.pan-fields').nth(index);
+  await pot.getByLabel('What you call it').fill(name);
+  await pot.getByLabel('Vessel').selectOption('round');
+  await pot.getByLabel('Width across').fill(diameter);
+  await pot.getByLabel('Fire').selectOption('propane');
+  await pot.getByLabel('Burner power').fill(power);
+}
+
+test('the day of Tarn Hollow, invented, is planned by what is typed', async () => {
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await expect.poll(() => page.getByText('How much sap: type how many litres there are').count()).toBe(1);
+  await page.getByLabel('How much sap').fill('140');
+  await page.getByRole('combobox', { name: /^Sap/ }).selectOption('birch');
+  await page.getByLabel('How strong, if measured').fill('0.9');
+  await page.getByLabel('Height over the sea').fill('640');
+  await page.getByLabel('Fire lit').fill('2027-04-18T07:30');
+  await fillPot(0, 'Back pot', '400', '16');
+  await page.getByRole('button', { name: '+ Another pan' }).click();
+  await fillPot(1, 'Middle pot', '360', '12');
+  await page.getByRole('button', { name: '+ Another pan' }).click();
+  await fillPot(2, 'Front pot', '220', '5');
+  await expect.poll(() => results().textContent()).toMatch(/1\.42\sL of syrup/);
+  // Water boils at 97.85 °C at 640 m (ISO 2533 and IAPWS-IF97), and birch of 67 °Bx about 6.2 °C over it.
+  expect(await results().textContent()).toMatch(/104\.\d\s°C \(219\.\d\s°F\)/);
+  expect(await results().textContent()).toMatch(/Done about 1\d:\d\d/);
+  expect(await results().textContent()).toMatch(/pour together into Front pot/);
+});
+
+test('another plan beside it says what it changes: a burner less takes longer', async () => {
+  await page.getByRole('button', { name: 'Keep this plan beside' }).click();
+  await page.locator('.pan-fields').nth(1).getByRole('button', { name: 'Remove this pan' }).click();
+  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d h \d\d min longer/);
+  await page.getByRole('button', { name: 'Put the kept plan away' }).click();
+  await page.getByRole('button', { name: '+ Another pan' }).click();
+  await fillPot(2, 'Middle pot', '360', '12');
+});
+
+test('who leaves early is told what to keep for another day', async () => {
+  await page.getByLabel('I have to leave').fill('2027-04-18T13:00');
+  await expect.poll(() => results().textContent()).toMatch(/Boil \d+\sL, keep \d+\sL for another day/);
+  await page.getByLabel('I have to leave').fill('2027-04-18T07:00');
+  await expect.poll(() => page.getByText('You leave before the fire is lit').count()).toBe(1);
+  await page.getByLabel('I have to leave').fill('');
+});
+
+test('it fits a phone without scrolling sideways', async () => {
+  await page.setViewportSize(PHONE);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
+  await page.setViewportSize(LAPTOP);
+});
+
+test('made the boil it fills in the form, and while it runs says what is left', async () => {
+  await page.getByRole('button', { name: 'Make this the boil' }).click();
+  expect(await page.getByLabel('What you call it').first().inputValue()).toBe('Back pot');
+  await page.getByRole('button', { name: 'Start the boil' }).click();
+  await expect.poll(() => host.running?.boil).toBeDefined();
+  await host.command({ ref: 'r', mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 0.9 } });
+  await page.getByRole('link', { name: 'Plan' }).click();
+  const left = page.getByRole('region', { name: 'What is left of this boil' });
+  await expect.poll(() => left.textContent()).toMatch(/20\sL of sap are noted as poured in, 120\sL of the plan/);
+  expect(errors).toEqual([]);
+});
