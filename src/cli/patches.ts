@@ -1,6 +1,6 @@
 // Settings files that are named with --with: each one a JSON merge patch over a recording's header.
 import type { Header } from '../core/boil/entries.ts';
-import { mergePatch } from '../core/boil/merge-patch.ts';
+import { MERGED_DEEP, mergePatch } from '../core/boil/merge-patch.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import { CommandProblem, textOf } from './failure.ts';
 
@@ -9,11 +9,26 @@ export interface Patch {
   patch: object;
 }
 
-/** Throws CommandProblem (2) where the file cannot be read or holds no JSON object. */
+/** Throws CommandProblem (2) where the file cannot be read, holds no JSON object, or one that is nested too deeply. */
 export async function readPatch(file: string): Promise<Patch> {
   const patch = parsed(await textOf(file));
-  if (typeof patch === 'object' && patch !== null && !Array.isArray(patch)) return { file, patch };
-  throw new CommandProblem(`${file}: it must hold one JSON object, a merge patch over the header.`, 2);
+  if (typeof patch !== 'object' || patch === null || Array.isArray(patch))
+    throw new CommandProblem(`${file}: it must hold one JSON object, a merge patch over the header.`, 2);
+  const deep = deepestField(patch);
+  if (deep === null) return { file, patch };
+  throw new CommandProblem(`${file}: ${deep} is nested more than ${MERGED_DEEP} deep; no setting is.`, 2);
+}
+
+/** The outermost field that goes down too far, or null. Without recursion, for it may go down further than the stack. */
+function deepestField(patch: object): string | null {
+  for (const [name, value] of Object.entries(patch)) {
+    let level: unknown[] = [value];
+    for (let depth = 0; level.length > 0; depth += 1) {
+      if (depth > MERGED_DEEP) return name;
+      level = level.flatMap((one) => (typeof one === 'object' && one !== null ? Object.values(one) : []));
+    }
+  }
+  return null;
 }
 
 function parsed(text: string): unknown {

@@ -4,7 +4,14 @@ import type { Header, Learnt, Mark, PanSetup, ProbeSetup } from '../core/boil/en
 import { learntOf, sapKey } from '../core/boil/learnt.ts';
 import type { BoilState } from '../core/boil/state.ts';
 import { probeName, sapName } from '../core/pan/baseline.ts';
-import { burnerName, isBurnerName, type ExpectedSteam, expectedSteam, type Steam } from '../core/pan/burner.ts';
+import {
+  burnerName,
+  isBurnerName,
+  panOfBurnerName,
+  type ExpectedSteam,
+  expectedSteam,
+  type Steam,
+} from '../core/pan/burner.ts';
 import { usualSteam } from '../core/pan/filter/start.ts';
 import { boiledOffKgPerS } from '../core/physics/heat.ts';
 import { independent, marginal, sideBySide, sigmaOf } from '../core/pan/joint-normal.ts';
@@ -92,9 +99,9 @@ export function learntListings(teachings: readonly Teaching[], headerOf: (boil: 
   for (const teaching of teachings) {
     for (const name of namesInUse(teaching)) {
       if (newest.has(name)) continue;
-      const pan = panOfBurner(name, teaching, headerOf);
-      const listing =
-        pan === null ? listingOf(name, teaching) : burnerListing(name, teaching, steamsOf(name, teachings), pan);
+      const listing = isBurnerName(name)
+        ? burnerListing(name, teaching, steamsOf(name, teachings), panOfBurner(name, teaching, headerOf))
+        : listingOf(name, teaching);
       if (listing !== null) newest.set(name, listing);
     }
   }
@@ -126,10 +133,9 @@ function listingOf(name: string, { learnt, probes, boil, name: title, started }:
   return { name, about, of, value, sigma: sigmaOf(learnt, [[name, 1]]), boil, title, started };
 }
 
-/** The pan as it was set up in the boil that taught its burner; null for what is no burner. */
+/** The pan as it was set up when its boil began, or as the name tells of it; null where neither does. */
 function panOfBurner(name: string, { boil }: Teaching, headerOf: (boil: string) => Header): PanSetup | null {
-  if (!isBurnerName(name)) return null;
-  return headerOf(boil).pans?.find((pan) => burnerName(pan) === name) ?? null;
+  return headerOf(boil).pans?.find((pan) => burnerName(pan) === name) ?? panOfBurnerName(name);
 }
 
 /** Steam in kg/h and its share for the next boil. */
@@ -137,8 +143,9 @@ function burnerListing(
   name: string,
   { boil, name: title, started }: Teaching,
   boils: readonly Steam[],
-  pan: PanSetup,
+  pan: PanSetup | null,
 ): LearntListing | null {
+  if (pan === null) return null;
   const heat = pan.heat?.kind ?? 'other';
   const steam = expectedSteam(usualSteam(panDesign(pan)), heat, boils);
   if (steam === null) return null;

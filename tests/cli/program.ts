@@ -32,6 +32,8 @@ export function panwarden(...options: string[]) {
 /** A command that goes on; its JSON lines can be waited for. */
 export class Program {
   readonly lines: Line[] = [];
+  /** The same as they were printed. */
+  readonly texts: string[] = [];
   stderr = '';
   readonly process: ChildProcess;
   readonly ended: Promise<number | null>;
@@ -42,6 +44,7 @@ export class Program {
     const { stdout, stderr } = this.process;
     if (stdout === null || stderr === null) throw new Error('no pipes');
     createInterface({ input: stdout }).on('line', (line) => {
+      this.texts.push(line);
       this.lines.push(JSON.parse(line) as Line);
       this.#look();
     });

@@ -3,7 +3,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import type { Header, Learnt } from '../../src/core/boil/entries.ts';
+import type { Header, Learnt, PanSetup } from '../../src/core/boil/entries.ts';
+import { burnerName } from '../../src/core/pan/burner.ts';
 import { createHost } from '../../src/host/host.ts';
 import { learntFor, learntListings } from '../../src/host/learnt.ts';
 import type { Teaching } from '../../src/notebook/contract.ts';
@@ -227,4 +228,58 @@ test.each([
   const [probe] = tarnSetup().probes;
   const setup = { ...tarnSetup(), probes: [{ ...probe, ...change }] } as unknown as Header;
   expect(learntFor(setup, [teaching('newer', both)])?.names).toEqual(['sap birch']);
+});
+
+/** A boil in which the back pot made so many kg of steam a second, known to a share. */
+const NAME = burnerName({ id: 'p1', name: 'Back pot', sap: 'birch' })!;
+const burner = (boil: string, kgPerS: number, share = 0.05, change: Partial<Teaching> = {}): Teaching =>
+  teaching(boil, { names: [NAME], mean: [Math.log(kgPerS)], covariance: [[share ** 2]] }, change);
+
+test('of a burner all boils count that taught it, the forgotten ones not, and each for the pan that it is', () => {
+  const boils = [burner('third', 0.001), burner('second', 0.0012), burner('first', 0.0011)];
+  const all = learntFor(setupNow(), boils)!;
+  expect(all.names).toEqual([NAME]);
+  expect(Math.exp(all.mean[0]!)).toBeGreaterThan(0.001);
+  expect(Math.exp(all.mean[0]!)).toBeLessThan(0.00125);
+  const [one] = learntFor(setupNow(), boils.slice(0, 1))!.covariance[0]!;
+  expect(all.covariance[0]![0]!).toBeLessThan(one!);
+  const forgotten = boils.map((boil) => ({ ...boil, forgotten: [NAME] }));
+  expect(learntFor(setupNow(), forgotten)).toBeUndefined();
+  const renamed = { ...tarnSetup(), pans: [{ id: 'p1', name: 'Front pot' }] } as unknown as Header;
+  expect(learntFor(renamed, boils)).toBeUndefined();
+});
+
+test('a person sees what a burner makes of its boils, in L and as a share of its power', () => {
+  const heat = { kind: 'propane', power_w: 16_000 } as const;
+  const pan: PanSetup = { id: 'p1', name: 'Back pot', heat };
+  const name = burnerName(pan)!;
+  const taught = { names: [name], mean: [Math.log(0.0025)], covariance: [[0.0025]] };
+  const header = (): Header => ({ ...setupNow(), pans: [pan] });
+  const boils = ['d', 'c', 'b', 'a'].map((boil) => teaching(boil, taught));
+  const [listing] = learntListings(boils, header);
+  expect(listing).toMatchObject({ about: 'burner', of: 'Back pot', boil: 'd', burner: { ...heatOf(heat), boils: 4 } });
+  expect(listing!.value / (3600 * 0.0025)).toBeCloseTo(1, 1);
+  // 2257 kJ turn a kilogram to steam at 100 °C (IAPWS): 2.5 g/s are 5.64 kW of 16.
+  expect(listing!.burner!.efficiency).toBeCloseTo(0.353, 1);
+  expect(learntListings(boils.slice(0, 1), header)[0]!.burner!.spread).toBeNull();
+  // The pan joined in the middle of the boil: its name tells of it.
+  const joined = learntListings(boils, () => ({ ...header(), pans: [] }));
+  expect(joined).toMatchObject([{ about: 'burner', of: 'back pot', burner: { ...heatOf(heat), boils: 4 } }]);
+});
+
+const heatOf = ({ kind, power_w }: { kind: string; power_w: number }) => ({ heat: kind, power_w });
+
+test.each([
+  ['by the setting', { settings: { use_learnt: false } }, {}],
+  ['by the setup', null, { settings: { use_learnt: false } }],
+])('a boil can be begun without what was learnt, %s, and forgets nothing by it', async (_how, command, change) => {
+  const host = await createHost({ folder, machine });
+  await obeyed(host, { start: tarnSetup() });
+  await teach(host);
+  await obeyed(host, { end: true });
+  if (command !== null) await obeyed(host, command);
+  expect((await headerOfNext(host, { ...tarnSetup(), ...change })).learnt).toBeUndefined();
+  if (command !== null) await obeyed(host, { settings: { use_learnt: true } });
+  expect((await headerOfNext(host, tarnSetup())).learnt?.names.toSorted()).toEqual(['probe A/1', 'sap birch']);
+  await host.close();
 });

@@ -45,7 +45,8 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
   }
   // What falls due at entry.t itself is done by the next call: what a person does at t counts before it.
   runDue(state, entry.t - 1);
-  if (!('line' in entry)) state.stirred = true;
+  // A call was worked out by a look already: one that a replay reads must not make it look when the live boil did not.
+  if (!('line' in entry) && !('called' in entry)) state.stirred = true;
   if ('line' in entry) hearLine(state, entry.port, entry.line, entry.t, tools);
   else if ('state' in entry) portChanged(state, entry);
   else if ('mark' in entry) rememberingMind(state, entry.mark, entry.t);

@@ -32,6 +32,20 @@ const LONGEST_NAME = 60;
 
 export const isBurnerName = (name: string): boolean => name.startsWith(PREFIX);
 
+/** The pan that a burner's name tells of, without its vessel; null for a name that nothing of this program wrote. */
+export function panOfBurnerName(name: string): PanSetup | null {
+  if (!isBurnerName(name)) return null;
+  let parts: unknown;
+  try {
+    parts = JSON.parse(name.slice(PREFIX.length));
+  } catch {
+    return null;
+  }
+  const [called, , kind, power] = Array.isArray(parts) ? (parts as unknown[]) : [];
+  if (typeof called !== 'string' || typeof kind !== 'string' || !(kind in USUAL_SPREAD)) return null;
+  return { id: called, heat: { kind: kind as Heat['kind'], ...(typeof power === 'number' && { power_w: power }) } };
+}
+
 function vesselWords(vessel: Vessel | undefined): string {
   if (vessel === undefined) return '';
   const mm = (size: number): string => size.toFixed(0);
@@ -46,7 +60,7 @@ function vesselWords(vessel: Vessel | undefined): string {
 /** How far the boils of one burner differ before boils have shown it, a share (judgement: valve and wind, wood and its tending). */
 const USUAL_SPREAD: Record<Heat['kind'], number> = { electric: 0.08, propane: 0.18, wood: 0.25, other: 0.2 };
 /** For so many boils the usual spread counts. */
-const USUAL_COUNTS = 3;
+const USUAL_COUNTS = 4;
 /** However alike its boils were, the next may differ by this share. */
 const LEAST_SPREAD = 0.06;
 /** With each boil since, soot, jets and bottles have changed, a share. */
@@ -60,6 +74,7 @@ const AGES_SHARE = 0.04;
 export function expectedSteam(usual: Steam, heat: Heat['kind'], boils: readonly Steam[]): ExpectedSteam | null {
   if (boils.length === 0) return null;
   const { spread, shown } = spreadOf(heat, boils);
+  const freedom = USUAL_COUNTS + boils.length - 1;
   let weights = 1 / usual.share ** 2;
   let sum = weights * usual.lnKgPerS;
   boils.forEach(({ lnKgPerS, share }, ago) => {
@@ -69,7 +84,8 @@ export function expectedSteam(usual: Steam, heat: Heat['kind'], boils: readonly 
   });
   return {
     lnKgPerS: sum / weights,
-    share: Math.sqrt(1 / weights + spread ** 2),
+    // Student's t, for how far boils differ is itself only known from so many of them; never less sure than of any burner.
+    share: Math.min(usual.share, Math.sqrt(((1 / weights + spread ** 2) * freedom) / (freedom - 2))),
     boils: boils.length,
     spread: shown ? spread : null,
   };

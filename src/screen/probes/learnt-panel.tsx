@@ -52,7 +52,7 @@ function LearntRow({ learnt, forgotten }: RowProps): JSX.Element {
 function UseLearnt(): JSX.Element {
   const use = settings.value.use_learnt;
   return (
-    <label class="tick">
+    <label class="check">
       <input
         type="checkbox"
         checked={use}

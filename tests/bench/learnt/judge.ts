@@ -13,9 +13,10 @@ import { beginningWith, boilOn, burnerKinds } from './burners.ts';
 /** After so many boils the next one is judged; 0 begins with what is usual. */
 export const AFTER_BOILS = [0, 1, 4] as const;
 const TRAINED = 4;
-/** Five minutes after it came to its boil, and minutes before the finish. */
-export const MOMENTS = ['first', 120, 60, 30, 15, 5] as const;
-const FIRST_AFTER_MS = 300_000;
+/** Three minutes after it was filled, five after it came to its boil, and minutes before the finish. */
+export const MOMENTS = ['cold', 'boils', 120, 60, 30, 15, 5] as const;
+const COLD_MS = 180_000;
+const BOILS_SINCE_MS = 300_000;
 
 /** One moment of the judged boil, times in s. */
 export interface Sample {
@@ -90,10 +91,10 @@ function samplesOf({ moments, samples }: Witnessed, readings: readonly PanReadin
   if (finish === undefined || samples['p1']!.some(({ burned, t }) => burned && t < finish.t)) return [];
   const boils = samples['p1']!.find(({ boiling }) => boiling)?.t ?? finish.t;
   return MOMENTS.flatMap((at) => {
-    const t = at === 'first' ? boils + FIRST_AFTER_MS : finish.t - at * 60_000;
+    const t = at === 'cold' ? COLD_MS : at === 'boils' ? boils + BOILS_SINCE_MS : finish.t - at * 60_000;
     const index = Math.round(t / READING_MS);
     const reading = readings[index];
-    if (index < 0 || reading === undefined || (at !== 'first' && t < boils)) return [];
+    if (index < 0 || reading === undefined || (at !== 'cold' && t < boils)) return [];
     const { finish_in_s: said, finish_low_s: low, finish_high_s: high } = reading;
     return [{ at, left: (finish.t - index * READING_MS) / 1000, said, low, high }];
   });

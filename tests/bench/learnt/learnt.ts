@@ -21,7 +21,7 @@ export async function learnt(asked: readonly string[]): Promise<void> {
   console.log(
     `  ${asked.includes('dev') ? 'development' : 'judging'} seeds ${seeds.join(', ')}; for each burner and seed four boils are run, and a fifth is judged\n` +
       '  begun with nothing, with what the newest one and with what all four taught of the burner (nothing of probe or sap).\n' +
-      '  Median error as a share of the time left, and how often the 80 % range held it, five minutes after the pan came to its boil\n  ("first") and at so many minutes before the finish; then of how many moments a time was said.',
+      '  Median error as a share of the time left, and how often the 80 % range held it, three minutes after the fill ("cold"), five after the boil began\n  ("boils"), and at so many minutes before the finish; then of how many moments a time was said.',
   );
   const jobs = kinds.flatMap(({ name }) => seeds.map((seed): Job => ({ kind: name, seed })));
   const thread = new URL('worker.ts', import.meta.url);
@@ -29,7 +29,7 @@ export async function learnt(asked: readonly string[]): Promise<void> {
   const samples = judged.flatMap((one) => one.samples);
   const steam = judged.flatMap((one) => one.steam);
   console.log(
-    `\n  ${'burner, after so many boils'.padEnd(30)}${MOMENTS.map((at) => (at === 'first' ? at : `${at} min`).padStart(16)).join('')}      steam expected: off, within 1.28 σ`,
+    `\n  ${'burner, after so many boils'.padEnd(30)}${MOMENTS.map((at) => (typeof at === 'string' ? at : `${at} min`).padStart(16)).join('')}      steam expected: off, within 1.28 σ`,
   );
   for (const { name, about } of kinds) printKind(name, about, samples, steam);
   printKind('all', 'all of them', samples, steam);
