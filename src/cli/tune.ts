@@ -1,4 +1,6 @@
 // `tune`: runs the boils of the notebook again under each settings file, and prints how each would have done.
+import { offsetSentence, probeOffsets } from '../core/tuning/probe-offset.ts';
+import type { OffsetFacts } from '../core/tuning/probe-offset.ts';
 import type { BoilScore } from '../core/tuning/score.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { tuneBoils } from '../host/tuning/tune.ts';
@@ -26,11 +28,20 @@ export async function tune(options: TuneOptions): Promise<void> {
   const boils = chosen(folder, options.boil);
   const out = printer();
   if (!options.json) out.line(TITLES);
+  const facts: OffsetFacts[] = [];
+  /** Held back, for it carries what all boils together tell of the probes. */
+  const held: { line: ReturnType<typeof tunedLine> | null } = { line: null };
+  const isMadeUp = new Set(boils.filter(({ kind }) => kind === 'practice').map(({ boil }) => boil));
   const order = new InOrder(boils, (answer) => {
     if ('problem' in answer) return say(`${answer.boil}: ${answer.problem}`, 1);
+    if (!isMadeUp.has(answer.boil)) facts.unshift(answer.facts);
     for (const one of answer.tuned) {
       if ('why' in one) say(`${one.with}: with it the header of ${one.boil} does not hold together: ${one.why}`, 2);
-      out.line(options.json ? tunedLine(one) : tunedText(one));
+      if (!options.json) out.line(tunedText(one));
+      else {
+        if (held.line !== null) out.line(JSON.stringify(held.line));
+        held.line = tunedLine(one);
+      }
     }
   });
   const showsProgress = process.stderr.isTTY;
@@ -47,6 +58,9 @@ export async function tune(options: TuneOptions): Promise<void> {
   process.once('SIGINT', () => tuning.stop());
   await tuning.finished;
   order.rest();
+  const probe_offsets = probeOffsets(facts);
+  if (held.line !== null) out.line(JSON.stringify({ ...held.line, probe_offsets }));
+  if (!options.json) for (const one of probe_offsets) out.line(offsetSentence(one));
   await out.flush();
 }
 
@@ -117,8 +131,8 @@ function rounded({ near_finish_lead_s, finish_brix, scorch_lead_s }: BoilScore) 
   };
 }
 
-function tunedLine(tuned: Tuned): string {
-  return JSON.stringify({ kind: 'tuned', boil: tuned.boil, with: tuned.with, ...shown(tuned) });
+function tunedLine(tuned: Tuned): { kind: 'tuned'; boil: string; with: string } & Shown {
+  return { kind: 'tuned', boil: tuned.boil, with: tuned.with, ...shown(tuned) };
 }
 
 const TITLES = 'near finish   at finish   scorch      false   all calls   boil, settings';

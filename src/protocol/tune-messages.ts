@@ -1,6 +1,6 @@
 // What host and screen say to each other of tuning: past boils run again under other settings, and what that teaches.
 import { z } from 'zod';
-import type { OffsetFound } from '../core/tuning/offset.ts';
+import type { ProbeOffset } from '../core/tuning/probe-offset.ts';
 import { type Proposal, SEARCHED, type Searched } from '../core/tuning/search.ts';
 import type { Worst } from '../core/tuning/cost.ts';
 
@@ -107,10 +107,11 @@ export interface TuneView extends Omit<TuningNow, 'kind'> {
 }
 
 export interface OffsetsView {
-  probes: OffsetFound[];
+  /** Each with what it says in a sentence. */
+  probes: (ProbeOffset & { sentence: string })[];
   /** Boils that are still being read: ask again in a second. */
   working: number;
 }
 
 export { SEARCHED };
-export type { OffsetFound, Searched };
+export type { Searched };

@@ -1,6 +1,6 @@
 // Finds what to add to each probe's number from all boils that are kept: what each of them tells is worked out once, in slices, and kept.
 import { startBoil } from '../../core/boil/fold.ts';
-import { hardwareOf, offsetFrom, type ProbeError, probeErrors } from '../../core/tuning/offset.ts';
+import { offsetFacts, type OffsetFacts, offsetSentence, probeOffsets } from '../../core/tuning/probe-offset.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type { OffsetsView } from '../../protocol/tune-messages.ts';
 import { BoilQueue } from '../boil-queue.ts';
@@ -11,7 +11,7 @@ import { foldTools } from '../fold-tools.ts';
 import { Folding } from '../folding.ts';
 import { inSlices } from '../slices.ts';
 
-const KEY = figuresKey('probe errors', 1);
+const KEY = figuresKey('probe facts', 1);
 
 export class ProbeOffsets {
   readonly #notebook: Notebook;
@@ -24,23 +24,21 @@ export class ProbeOffsets {
     this.#queue = new BoilQueue(machine, (boil) => this.#workOut(boil));
   }
 
-  /** The probes of the last boil that is no practice, each by all boils that had the same one. */
+  /** The probes of the last boil that is no practice, of which any boil told; practice boils tell nothing. */
   async all(): Promise<OffsetsView> {
     const summaries = this.#notebook.boils().filter(({ kind, running }) => kind !== 'practice' && !running);
-    const errors: ProbeError[] = [];
+    const facts: OffsetFacts[] = [];
     let working = 0;
     for await (const { boil } of inSlices(summaries.toReversed(), this.#machine)) {
-      const found = this.#notebook.figures(boil, KEY) as ProbeError[] | null;
-      if (found !== null) errors.push(...found);
+      const found = this.#notebook.figures(boil, KEY) as OffsetFacts | null;
+      if (found !== null) facts.push(found);
       else if (!this.#queue.hasFailed(boil)) {
         this.#queue.want(boil);
         working += 1;
       }
     }
-    const newest = summaries[0];
-    const probes = newest === undefined ? [] : (this.#notebook.header(newest.boil).probes ?? []);
-    const byHardware = Map.groupBy(errors, ({ hardware }) => hardware);
-    return { probes: probes.map((probe) => offsetFrom(probe, byHardware.get(hardwareOf(probe)) ?? [])), working };
+    const probes = probeOffsets(facts).map((one) => ({ ...one, sentence: offsetSentence(one) }));
+    return { probes, working };
   }
 
   /** Resolves when nothing is left to read. */
@@ -55,8 +53,7 @@ export class ProbeOffsets {
   async #workOut(boil: string): Promise<void> {
     const silent = { alarm: () => {}, readings: () => {} };
     const folding = new Folding(startBoil(this.#notebook.header(boil)), foldTools, silent, null);
-    let t = 0;
-    for await (const step of inSlices(foldSteps(this.#notebook.entries(boil), folding), this.#machine)) t = step.t;
-    this.#notebook.keepFigures(boil, KEY, probeErrors(folding.state, t));
+    for await (const _ of inSlices(foldSteps(this.#notebook.entries(boil), folding), this.#machine));
+    this.#notebook.keepFigures(boil, KEY, offsetFacts(folding.state));
   }
 }

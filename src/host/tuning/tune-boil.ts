@@ -5,6 +5,8 @@ import type { Entry, Header } from '../../core/boil/entries.ts';
 import { mergePatch } from '../../core/boil/merge-patch.ts';
 import type { RaisingName } from '../../core/season/records.ts';
 import { type Cost, costOf, type Worst, worstOf } from '../../core/tuning/cost.ts';
+import { offsetFacts } from '../../core/tuning/probe-offset.ts';
+import type { OffsetFacts } from '../../core/tuning/probe-offset.ts';
 import { scoreOf } from '../../core/tuning/score.ts';
 import type { BoilScore } from '../../core/tuning/score.ts';
 import { panTruths } from '../../core/tuning/truth.ts';
@@ -36,7 +38,13 @@ export interface SettingsFile {
 /** Strengths change by less than 0.3 °Bx in it even at the end of a flat pan. */
 const LOOK_EVERY_MS = 5_000;
 
-export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): Tuned[] {
+/** What came of one boil: under each file, and what it tells of its probes as it was. */
+export interface BoilTuned {
+  tuned: Tuned[];
+  facts: OffsetFacts;
+}
+
+export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTuned {
   const entries = [...kept.texts].flatMap((text): Entry[] => {
     const parsed = parseEntry(text);
     return parsed.ok ? [parsed.entry] : [];
@@ -45,7 +53,7 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): Tuned[
   const truths = panTruths(asItWas.state, asItWas.seen);
   const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks);
   const words = raisings.map((raising) => ({ ...raising, noUse: raising.noUse || isNamed(raising, kept.noUse) }));
-  return files.map(({ name, patch }) => {
+  const tuned = files.map(({ name, patch }): Tuned => {
     const checked = checkHeader(mergePatch(kept.header, patch));
     if (!checked.ok) return { boil: kept.boil, with: name, why: checked.why };
     // Nothing is changed: what was run for the truth has called the same.
@@ -55,6 +63,7 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): Tuned[
     const finishBrix = (pan: string): number | null => designs[pan]?.finishBrix ?? null;
     return { boil: kept.boil, with: name, score, cost: costOf(score, finishBrix), worst: worstOf(score, finishBrix) };
   });
+  return { tuned, facts: offsetFacts(asItWas.state) };
 }
 
 function isNamed(raising: RaisingShown, names: readonly RaisingName[]): boolean {

@@ -2,7 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { openNotebook } from '../../notebook/open-notebook.ts';
 import { tuneBoil } from './tune-boil.ts';
-import type { SettingsFile, Tuned } from './tune-boil.ts';
+import type { BoilTuned, SettingsFile } from './tune-boil.ts';
 
 export interface TuneWork {
   folder: string;
@@ -10,7 +10,7 @@ export interface TuneWork {
 }
 
 /** What the thread answers to the id of a boil. */
-export type TuneAnswer = { boil: string; tuned: Tuned[] } | { boil: string; problem: string };
+export type TuneAnswer = ({ boil: string } & BoilTuned) | { boil: string; problem: string };
 
 const { folder, files } = workerData as TuneWork;
 const notebook = openNotebook(folder, { readOnly: true });
@@ -25,7 +25,7 @@ function answerFor(boil: string): TuneAnswer {
       texts: notebook.entries(boil),
       noUse: notebook.page(boil).no_use ?? [],
     };
-    return { boil, tuned: tuneBoil(kept, files) };
+    return { boil, ...tuneBoil(kept, files) };
   } catch (error) {
     return { boil, problem: error instanceof Error ? error.message : String(error) };
   }

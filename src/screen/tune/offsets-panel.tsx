@@ -13,7 +13,7 @@ export function OffsetsPanel(): JSX.Element | null {
       <ul>
         {view.probes.map(({ probe, sentence }) => (
           <li key={probe}>
-            <b>{probe}:</b> {sentence}
+            {sentence}
           </li>
         ))}
       </ul>
