@@ -20,6 +20,7 @@ export default defineConfig({
             'tests/notebook/**',
             'tests/host/**',
             'tests/electron/**',
+            'tests/firmware-notes/**',
           ],
         },
       },
@@ -27,7 +28,7 @@ export default defineConfig({
       {
         test: {
           name: 'whole',
-          include: ['tests/{cli,contract,web,ingest,notebook,host,electron}/**/*.test.ts'],
+          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
