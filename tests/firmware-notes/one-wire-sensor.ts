@@ -85,7 +85,8 @@ export class OneWireSensor {
     if (this.#roseAt >= 0 && now - this.#fellAt < 60) this.violations.push('a slot under 60 µs');
     this.#fellAt = now;
     if (this.#sending.length > 0) {
-      if (this.#sending.shift() === 0) this.#holdLow(30);
+      // A bit is promised for 15 µs after the edge and no longer.
+      if (this.#sending.shift() === 0) this.#holdLow(15);
       return;
     }
     // It looks 30 µs after the edge, in the middle of the 15 to 60 µs that it is allowed.
