@@ -103,11 +103,11 @@ static enum state bus_reset(uint8_t pin) {
 // A slot is for both ways: 1 is written by letting go at once, and then whoever sends 0 holds the line low.
 static bool slot(uint8_t pin, bool bit) {
   pull(pin);
-  _delay_us(6);
+  _delay_us(3);
   if (bit) let_go(pin);
-  _delay_us(7);
+  _delay_us(6);  // with the steps between, under 15 µs after the edge: a sensor promises its bit no longer
   const bool seen = is_high(pin);
-  _delay_us(50);
+  _delay_us(55);
   let_go(pin);
   _delay_us(8);
   return seen;
