@@ -21,6 +21,7 @@ export default defineConfig({
             'tests/host/**',
             'tests/electron/**',
             'tests/faults/**',
+            'tests/firmware-notes/**',
           ],
         },
       },
@@ -28,7 +29,7 @@ export default defineConfig({
       {
         test: {
           name: 'whole',
-          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,faults}/**/*.test.ts'],
+          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,faults,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
