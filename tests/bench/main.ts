@@ -10,6 +10,7 @@ import { plan } from './plan/plan.ts';
 import { replay } from './replay.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
+import { watch } from './watch.ts';
 
 type Bench = (words: readonly string[]) => Promise<void>;
 const benches: Record<string, Bench> = {
@@ -24,6 +25,7 @@ const benches: Record<string, Bench> = {
   notebook,
   kill,
   plan,
+  watch,
 };
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */
