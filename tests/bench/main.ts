@@ -13,6 +13,7 @@ import { replay } from './replay.ts';
 import { seek } from './seek.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
+import { watch } from './watch.ts';
 
 type Bench = (words: readonly string[]) => Promise<void>;
 const benches: Record<string, Bench> = {
@@ -30,6 +31,7 @@ const benches: Record<string, Bench> = {
   notebook,
   kill,
   plan,
+  watch,
 };
 
 /** Every name opens its bench; words behind a name that are no name themselves are handed to it. */

@@ -1,17 +1,16 @@
 // How a baud rate is found, over the serial library's own stand-in for a port, which garbles at any rate but one.
 // A pseudo terminal has no baud: whatever it is opened with, its bytes come through whole, so it can prove nothing here.
-import { MockBinding, type MockPortBinding } from '@serialport/binding-mock';
-import { SerialPortStream } from '@serialport/stream';
+import { SerialPortMock } from 'serialport';
 import { afterEach, expect, test } from 'vitest';
 import { BaudFinder, USUAL_BAUDS } from '../../src/ingest/baud-finder.ts';
 import type { OpenPort } from '../../src/ingest/open-port.ts';
 import { handTimekeeper } from './heard.ts';
 import { until } from './until.ts';
 
-afterEach(() => MockBinding.reset());
+afterEach(() => SerialPortMock.binding.reset());
 
 /** What a UART that samples at another rate makes of the bytes: each bit is looked at at the wrong moment. */
-export function garbled(text: string, spoken: number, opened: number): Buffer {
+function garbled(text: string, spoken: number, opened: number): Buffer {
   if (spoken === opened) return Buffer.from(text, 'latin1');
   // 8N1: a start bit (0), eight bits from the lowest, a stop bit (1).
   const bits = [...Buffer.from(text, 'latin1')].flatMap((byte) => [
@@ -38,14 +37,14 @@ function boardAt(
   lines = 'T1=98.25C T2=97.10C\r\n'.repeat(6),
 ): { openPort: OpenPort; openNow(): number } {
   let openNow = 0;
-  MockBinding.createPort('/dev/invented');
+  SerialPortMock.binding.createPort('/dev/invented');
   const openPort: OpenPort = (path, baudRate, events) =>
     new Promise((resolve, reject) => {
-      const port = new SerialPortStream({ binding: MockBinding, path, baudRate }, (error) => {
+      const port = new SerialPortMock({ path, baudRate }, (error) => {
         if (error) return reject(error);
         openNow += 1;
         port.on('data', events.bytes);
-        if (spoken !== null) (port.port as MockPortBinding).emitData(garbled(lines, spoken, baudRate));
+        if (spoken !== null) port.port?.emitData(garbled(lines, spoken, baudRate));
         resolve({
           close: () =>
             new Promise((closed) => {
@@ -99,7 +98,7 @@ test('a board that speaks at none of them, and one that is silent, are told apar
   const odd = await find(boardAt(31_250));
   await untilFound(odd);
   expect(odd.said).toMatchObject({ found: null, heard: true, tried: USUAL_BAUDS });
-  MockBinding.reset();
+  SerialPortMock.binding.reset();
   const silent = await find(boardAt(null));
   await untilFound(silent);
   expect(silent.said).toMatchObject({ found: null, heard: false, tried: USUAL_BAUDS });
