@@ -109,6 +109,9 @@ test('near-finish looks at the lead time that was set', () => {
   const longer = { settings: { nearFinishLeadS: 900, nearFinishDeadband: 1.6, scorchLeadS: 240, lowLevelLeadS: 600 } };
   expect(side('near-finish', { finish_in_s: 900 }, longer)).toBe('over');
   expect(side('near-finish', { finish_in_s: 1441 }, longer)).toBe('inside');
+  const wider = { settings: { ...longer.settings, nearFinishDeadband: 3 } };
+  expect(side('near-finish', { finish_in_s: 1441 }, wider)).toBe('between');
+  expect(side('near-finish', { finish_in_s: 2701 }, wider)).toBe('inside');
 });
 
 test('near-finish says when, to what, and how sure', () => {

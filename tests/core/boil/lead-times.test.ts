@@ -12,8 +12,10 @@ const twoPots = (settings: BoilSettings, own: BoilSettings) =>
 
 test('each field of a pan goes before the same field of the header; the program knows the rest', () => {
   const header = twoPots({ near_finish_lead_s: 900, scorch_lead_s: 120 }, { near_finish_lead_s: 300 });
-  expect(leadTimes(header, 'p1')).toEqual({ nearFinishLeadS: 300, scorchLeadS: 120, lowLevelLeadS: 600 });
-  expect(leadTimes(header, 'p2')).toEqual({ nearFinishLeadS: 900, scorchLeadS: 120, lowLevelLeadS: 600 });
+  const rest = { nearFinishDeadband: 1.6, scorchLeadS: 120, lowLevelLeadS: 600 };
+  expect(leadTimes(header, 'p1')).toEqual({ nearFinishLeadS: 300, ...rest });
+  expect(leadTimes(header, 'p2')).toEqual({ nearFinishLeadS: 900, ...rest });
+  expect(leadTimes(twoPots({ near_finish_deadband: 2 }, { near_finish_deadband: 3 }), 'p1').nearFinishDeadband).toBe(3);
   expect(leadTimes(header)).toEqual(leadTimes(header, 'p2'));
   expect(leadTimes(tarnHollow(), 'p1').nearFinishLeadS).toBe(600);
 });
