@@ -3,7 +3,7 @@ import { createReadStream, mkdtempSync, rmSync } from 'node:fs';
 import { availableParallelism, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright';
-import { benchBoil } from '../../fixtures/boils/bench-day.ts';
+import { toppedUpPots } from '../../fixtures/boils/bench-day.ts';
 import { writeBenchRecording } from '../../fixtures/make-recordings.ts';
 import { createHost } from '../../src/host/host.ts';
 import type { Host } from '../../src/host/host.ts';
@@ -37,7 +37,7 @@ export async function frames(): Promise<void> {
 
 async function longBoil(host: Host, folder: string): Promise<string> {
   const file = join(folder, 'long-day.boil.jsonl');
-  await writeBenchRecording(file, benchBoil(PANS));
+  await writeBenchRecording(file, toppedUpPots(PANS, 14, 'Fourteen hours'));
   const { boil } = await host.importRecording(createReadStream(file), 'the long day');
   return boil;
 }

@@ -2,7 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { benchBoil } from '../../fixtures/boils/bench-day.ts';
+import { toppedUpPots } from '../../fixtures/boils/bench-day.ts';
 import { writeBenchRecording } from '../../fixtures/make-recordings.ts';
 import type { Header } from '../../src/core/boil/entries.ts';
 import { nextUniform, randomStream } from '../../src/core/simulation/random.ts';
@@ -16,7 +16,7 @@ export async function seek(): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'panwarden-bench-'));
   const file = join(folder, 'long-day.boil.jsonl');
   try {
-    await writeBenchRecording(file, benchBoil(8));
+    await writeBenchRecording(file, toppedUpPots(8, 14, 'Fourteen hours'));
     const [head, ...texts] = readFileSync(file, 'utf8').trimEnd().split('\n');
     const header = JSON.parse(head!) as Header;
     const loop = watchLoop();

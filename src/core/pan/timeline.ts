@@ -62,11 +62,13 @@ export function happenNow(
   if (pan.past.stood.length === 0) pan.past.stood.push({ ...copyCourse(pan.course), t: pan.course.t - 1 });
   pan.past.happened.push(one);
   happen(pan.course, setting, one, moved);
-  if (one.what === 'block') keepNow(pan);
+  if (one.what === 'block') keepNow(pan, KEEP_EVERY_MS);
+  // Where no thermometer hangs the weather goes on, and may happen twice with no harm when it is run again.
+  else if (one.what === 'weather') keepNow(pan, 2 * KEEP_EVERY_MS);
 }
 
-function keepNow({ course, past }: Runnable): void {
-  if (course.t - past.stood.at(-1)!.t < KEEP_EVERY_MS) return;
+function keepNow({ course, past }: Runnable, everyMs: number): void {
+  if (course.t - past.stood.at(-1)!.t < everyMs) return;
   past.stood.push(copyCourse(course));
   if (past.stood.length <= KEPT) return;
   past.stood.splice(0, past.stood.length - KEPT);
