@@ -25,7 +25,7 @@ const anyPiece = new RegExp(
     String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
     String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
     String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
-    String.raw`(?<broken>(?<![\w])(?:nan|open|fault|null)(?![\w]))`,
+    String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
     String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
   ].join('|'),
   'gi',
