@@ -16,6 +16,7 @@ import { type ProbeTrack, startProbe } from './probe-track.ts';
 import type { Evidence } from '../pan/baseline.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
+import { type RefusedLines, startRefusedLines } from './refused-lines.ts';
 
 export interface KeptMark {
   t: number;
@@ -45,10 +46,11 @@ export interface PortTrack {
   why: string | null;
   lines: number;
   unreadable: number;
+  refused: RefusedLines;
 }
 
 export function startPort(): PortTrack {
-  return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
+  return { state: 'waiting', why: null, lines: 0, unreadable: 0, refused: startRefusedLines() };
 }
 
 export interface BoilState {
