@@ -8,6 +8,7 @@ import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
 import { heardState, probeHears, probeSendsImpossible, type ProbeTrack, startProbe } from './probe-track.ts';
 import { inCelsius, type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
+import { noteRefused } from './refused-lines.ts';
 import { type BoilState, lookSoon, portNamed } from './state.ts';
 
 /** A line that came from a port at t (ms). */
@@ -19,6 +20,8 @@ export function hearLine(state: BoilState, portId: string, line: string, t: numb
   for (let place = 0; place < readings.length; place++)
     used = hearChannel(state, portId, readings[place]!, place, t) || used;
   port.lines += 1;
+  const why = rejected[0] ?? (used || readings.length === 0 ? null : 'no number that a probe can have meant');
+  if (why !== null) noteRefused(port.refused, t, line, why);
   port.unreadable += !used && readings.length + rejected.length > 0 ? 1 : 0;
 }
 

@@ -17,6 +17,7 @@ import type { Evidence } from '../pan/baseline.ts';
 import { type StandingMarks, standingMarks } from './standing-marks.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
+import { type RefusedLines, startRefusedLines } from './refused-lines.ts';
 
 export interface KeptMark {
   t: number;
@@ -46,10 +47,11 @@ export interface PortTrack {
   why: string | null;
   lines: number;
   unreadable: number;
+  refused: RefusedLines;
 }
 
 export function startPort(): PortTrack {
-  return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
+  return { state: 'waiting', why: null, lines: 0, unreadable: 0, refused: startRefusedLines() };
 }
 
 /** The port of that name, which begins when it is first heard of. */
