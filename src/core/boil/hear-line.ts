@@ -1,5 +1,6 @@
 // What a line of a port does to the boil: its channels are the numbers of probes, of cold junctions, or of nobody yet.
 import { panHears } from '../pan/pan-model.ts';
+import { noteRejected } from '../probes/rejected.ts';
 import type { BrokenBy } from './broken-probe.ts';
 import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junction.ts';
 import type { ProbeSetup } from './entries.ts';
@@ -20,6 +21,7 @@ export function hearLine(state: BoilState, portId: string, line: string, t: numb
   for (const reading of readings) used = hearChannel(state, portId, reading, t) || used;
   port.lines += 1;
   port.unreadable += !used && readings.length + rejected.length > 0 ? 1 : 0;
+  if (rejected.length > 0) noteRejected(port.rejected, { t, line, reasons: rejected });
 }
 
 /** False where the number is none that anybody can have meant. */

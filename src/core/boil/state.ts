@@ -13,6 +13,7 @@ import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts'
 import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
+import { type Rejected, startRejected } from '../probes/rejected.ts';
 import type { Evidence } from '../pan/baseline.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
@@ -45,10 +46,11 @@ export interface PortTrack {
   why: string | null;
   lines: number;
   unreadable: number;
+  rejected: Rejected;
 }
 
 export function startPort(): PortTrack {
-  return { state: 'waiting', why: null, lines: 0, unreadable: 0 };
+  return { state: 'waiting', why: null, lines: 0, unreadable: 0, rejected: startRejected() };
 }
 
 export interface BoilState {
