@@ -9,7 +9,7 @@ const name = z.string().max(1000);
 const leadSeconds = z.number().min(0).max(86_400);
 const sizeMm = z.number().min(10).max(20_000);
 
-const portFormat = z.discriminatedUnion(
+export const formatSchema = z.discriminatedUnion(
   'kind',
   [
     z.looseObject({ kind: z.literal('pairs') }),
@@ -49,7 +49,7 @@ const sensor = z.union(
 
 const port = z.looseObject({
   id,
-  format: portFormat.optional(),
+  format: formatSchema.optional(),
   path: z.string().min(1).max(4096).optional(),
   baud: z.number().int().min(50).max(10_000_000).optional(),
 });
