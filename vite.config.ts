@@ -12,5 +12,6 @@ export default defineConfig({
     // The page's security rules allow no inline script or style, so nothing is inlined but small pictures.
     modulePreload: { polyfill: false },
     target: 'es2022',
+    rolldownOptions: { input: { index: 'src/screen/index.html', phone: 'src/screen/phone.html' } },
   },
 });

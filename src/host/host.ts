@@ -11,6 +11,7 @@ import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
+import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -27,6 +28,8 @@ import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
+import { PhoneDesk } from './phones.ts';
+import type { OwnAddress } from './phones.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
 import type { Power } from './power.ts';
 import { Publisher } from './publish.ts';
@@ -63,6 +66,8 @@ export interface HostOptions {
   readPower?: (() => Promise<Power | null>) | undefined;
   /** What would put the machine to sleep; nothing is said of it where nobody hands this in. */
   readSleep?: WatchkeeperOptions['readSleep'];
+  /** This machine's addresses in its own networks; looked up where nobody hands them in. */
+  addresses?: (() => OwnAddress[]) | undefined;
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
@@ -125,6 +130,7 @@ export class Host {
   /** Everything that is kept beside the boils. */
   readonly season: SeasonDesk;
   readonly exports: ExportDesk;
+  readonly phones: PhoneDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -149,6 +155,7 @@ export class Host {
     this.#backups = new BackupKeeper(notebook.folder, (sentence) => this.say(sentence));
     this.season = new SeasonDesk(notebook, this.#machine);
     this.exports = new ExportDesk(notebook, this.#machine);
+    this.phones = new PhoneDesk(notebook, this.#machine, options.addresses);
     this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
     this.#watchkeeper = new Watchkeeper({
       machine: this.#machine,
@@ -241,7 +248,7 @@ export class Host {
     this.season.close();
     this.#replay?.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
-    await Promise.all([this.#run?.leave(), this.#listening?.close()]);
+    await Promise.all([this.#run?.leave(), this.#listening?.close(), this.phones.close()]);
     await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
@@ -263,6 +270,7 @@ export class Host {
       return done;
     }
     if (isSeasonCommand(command)) return this.season.do(command);
+    if (isPhoneCommand(command)) return this.phones.do(command);
     if ('ports' in command) return this.#listPorts();
     if ('listen' in command) return this.#listen(command.listen);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };

@@ -7,6 +7,7 @@ import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
 import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
+import { phoneCommands } from './phone-messages.ts';
 import { planSchema } from './plan-schema.ts';
 import { seasonCommands } from './season-messages.ts';
 
@@ -151,6 +152,7 @@ export const commandSchema = z.union([
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
   ...seasonCommands,
+  ...phoneCommands,
   /** What a boil would give and take; data: PlanView */
   z.strictObject({ ref, plan: planSchema }),
   /** What is left of the running boil's plan; data: PlanView, or null where it has none. */
@@ -280,7 +282,8 @@ export type HostMessage =
       settings: Settings;
       /** The kinds of sap to choose from, in order. */
       saps: readonly SapKind[];
-      lan: false;
+      /** Sent to a phone, over the local network. */
+      lan: boolean;
     }
   | { kind: 'settings'; settings: Settings }
   | Now

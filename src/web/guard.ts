@@ -15,19 +15,23 @@ const SECURITY_HEADERS: Readonly<Record<string, string>> = {
 };
 
 export interface Address {
+  /** Filled in once the server listens. */
   port: number;
+  /** By which names or addresses the server is asked for; this machine's own loopback unless told. */
+  names?: readonly string[];
 }
+
+const LOOPBACK = ['127.0.0.1', 'localhost'];
 
 /** The cookie's name holds the port, for a browser keeps one set of cookies for all ports of an address. */
 export function sessionCookieName(address: Address): string {
   return `panwarden-${address.port}`;
 }
 
-/** `address.port` is filled in once the server listens. */
 export function guardServer(server: FastifyInstance, address: Address): void {
   server.addHook('onRequest', async (request, reply) => {
     reply.headers(SECURITY_HEADERS);
-    const hosts = [`127.0.0.1:${address.port}`, `localhost:${address.port}`];
+    const hosts = (address.names ?? LOOPBACK).map((name) => `${name}:${address.port}`);
     if (!hosts.includes(request.headers.host ?? '')) return refuse(reply, 421, 'This address is not served here.');
     const { origin } = request.headers;
     const mustTell = request.ws || request.method !== 'GET';

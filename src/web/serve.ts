@@ -10,6 +10,7 @@ import { attachPage } from './page-socket.ts';
 import type { PageSocket } from './page-socket.ts';
 import { addExportRoutes } from './export-routes.ts';
 import { addPhotoRoutes } from './photo-routes.ts';
+import { servePhones } from './phone/phone-server.ts';
 import { addRecordingRoutes } from './recording-routes.ts';
 import { addSessionRoute } from './session-route.ts';
 
@@ -55,6 +56,7 @@ export async function serveHost(host: Host, options: ServeOptions): Promise<Serv
     handler: (socket: PageSocket) => attachPage(socket, host),
   });
   address.port = await listen(server, options.port);
+  await host.phones.servedBy((where) => servePhones(host, options, where));
   return {
     url: `http://127.0.0.1:${address.port}/#token=${gate.token}`,
     port: address.port,

@@ -12,7 +12,7 @@ import { readValue } from './value.ts';
 export function readColumns(line: string, format: PortFormat & { kind: 'columns' }): LineResult {
   const { separator, decimal = '.', channels } = format;
   if (separator === '') return nothingFrom('the format of this port has no separator');
-  const columns = split(line, separator);
+  const columns = columnsOf(line, separator);
   while (columns.length > channels.length && columns.at(-1) === '') columns.pop();
   if (columns.length !== channels.length) {
     return nothingFrom(`${columns.length} columns where ${channels.length} are expected`);
@@ -26,7 +26,7 @@ export function readColumns(line: string, format: PortFormat & { kind: 'columns'
 }
 
 /** Blanks line columns up, so any run of them is one separator. */
-function split(line: string, separator: string): string[] {
+export function columnsOf(line: string, separator: string): string[] {
   if (separator.trim() === '' && !separator.includes('\t')) return line.trim().split(/ +/);
   return line.split(separator).map((column) => column.replace(/^ +| +$/g, ''));
 }

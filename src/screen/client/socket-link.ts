@@ -42,8 +42,20 @@ async function hand(way: 'import' | 'opened', recording: Blob): Promise<FileAnsw
   }
 }
 
+export interface Entrance {
+  /** Lets the page in before it connects: null when all is well, else a sentence for the person. */
+  enter: () => Promise<string | null>;
+  /** What a page is told that is let in no more. */
+  shutOut: string;
+}
+
+const BY_TOKEN: Entrance = {
+  enter: exchangeToken,
+  shutOut: 'The program has been started anew. Open the address that it printed when it started.',
+};
+
 /** The link of a page in a browser. */
-export function socketLink(): Link {
+export function socketLink({ enter, shutOut }: Entrance = BY_TOKEN): Link {
   let socket: WebSocket | null = null;
 
   function listen(hear: (event: LinkEvent) => void): () => void {
@@ -53,7 +65,7 @@ export function socketLink(): Link {
 
     async function connect(): Promise<void> {
       hear({ kind: 'state', now: { state: 'connecting' } });
-      const trouble = await exchangeToken();
+      const trouble = await enter();
       if (trouble !== null) hear({ kind: 'state', now: { state: 'refused', why: trouble } });
       if (stopped || trouble !== null) return;
       const opened = new WebSocket(socketAddress());
@@ -71,10 +83,7 @@ export function socketLink(): Link {
     async function tryAgain(): Promise<void> {
       if (stopped) return;
       hear({ kind: 'state', now: { state: 'lost' } });
-      if (await isShutOut()) {
-        const why = 'The program has been started anew. Open the address that it printed when it started.';
-        hear({ kind: 'state', now: { state: 'refused', why } });
-      }
+      if (await isShutOut()) hear({ kind: 'state', now: { state: 'refused', why: shutOut } });
       timer = setTimeout(() => void connect(), pauseBeforeTryMs(failures));
       failures += 1;
     }

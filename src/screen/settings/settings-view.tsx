@@ -6,6 +6,7 @@ import { allowSound, playBurst } from '../sound/player.ts';
 import { CallsPanel } from './calls-panel.tsx';
 import { CopiesPanel } from './copies-panel.tsx';
 import { LeadsPanel } from './leads-panel.tsx';
+import { PhonesPanel } from './phones-panel.tsx';
 import { SapUsualPanel } from './sap-usual-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
@@ -86,6 +87,7 @@ export function SettingsView(): JSX.Element {
       {/* Anew where the units change, for what is typed stands in them. */}
       <SapUsualPanel key={`${now.strength} ${now.temperature}`} settings={now} change={change} />
       <CallsPanel now={now} change={change} />
+      <PhonesPanel />
       <CopiesPanel key={now.backup_folder} now={now} change={change} />
       {about.value !== null && (
         <p class="hint">

@@ -1,0 +1,169 @@
+// Looks for columns in lines: which separator and decimal mark, which columns hold readings, and what they are called.
+import { columnsOf } from '../formats/columns.ts';
+import { readValue } from '../formats/value.ts';
+import type { Candidate, CandidateChannel } from './candidate.ts';
+import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
+import { piecesOf } from './pieces.ts';
+
+const separators = [';', '\t', '|', ',', ' '];
+const separatorNames: Record<string, string> = {
+  ';': 'semicolons',
+  '\t': 'tabs',
+  '|': 'bars',
+  ',': 'commas',
+  ' ': 'blanks',
+};
+export const statusWord =
+  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid)$/i;
+
+/** The columns that the lines stand in; null where they stand in none. */
+export function asColumns(lines: readonly string[], commaIsDecimal: boolean): Candidate | null {
+  for (const separator of separators) {
+    if (commaIsDecimal && separator === ',') continue;
+    const found = columnsWith(lines, separator, commaIsDecimal ? ',' : '.');
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+interface Table {
+  rows: string[][];
+  width: number;
+  header: string[] | null;
+  decimal: '.' | ',';
+}
+
+function columnsWith(lines: readonly string[], separator: string, decimal: '.' | ','): Candidate | null {
+  const table = tableOf(lines, separator, decimal);
+  if (table === null) return null;
+  const { rows, width, header } = table;
+  const read: (CandidateChannel | null)[] = [];
+  const leftOut: Candidate['leftOut'] = [];
+  for (let at = 0; at < width; at++) {
+    const series = seriesOf(table, at);
+    read.push(null);
+    const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
+    if (series === null) {
+      const why = textColumn(rows.map((row) => row[at]!));
+      if (why === null) return null;
+      if (why !== '') leftOut.push({ what, why });
+      continue;
+    }
+    const kind = kindOfNumber(series);
+    if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
+    else read[at] = { channel: series.name, series, kind };
+  }
+  const channels = nameApart(read);
+  if (channels.length === 0) return null;
+  const names = read.map((one) => one?.channel ?? '');
+  const marked = decimal === ',' ? ' with decimal commas' : '';
+  const called =
+    header === null && channels.every(({ series }) => series.name === '')
+      ? ['The columns have no names, so they are numbered.']
+      : [];
+  return {
+    format: { kind: 'columns', separator, decimal, channels: names },
+    channels,
+    leftOut,
+    because:
+      `The lines are ${width} ${width === 1 ? 'column' : `columns parted by ${separatorNames[separator]}`}${marked}. ${called.join('')}`.trim(),
+    doubts: [],
+  };
+}
+
+function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','): Table | null {
+  const all = lines.map((line) => {
+    const columns = columnsOf(line, separator);
+    while (columns.length > 1 && columns.at(-1) === '') columns.pop();
+    return columns;
+  });
+  const withNumbers = all.filter((row) => row.some((cell) => isNumber(cell, decimal)));
+  const width = mostCommon(withNumbers.map((row) => row.length));
+  const rows = withNumbers.filter((row) => row.length === width);
+  if (width === null || rows.length < Math.max(1, withNumbers.length * 0.6)) return null;
+  if (width === 1 && separator !== ' ') return null;
+  const headers = all.filter(
+    (row) =>
+      row.length === width && !row.some((cell) => /^[-+]?\d/.test(cell)) && row.every((cell) => cell.length < 40),
+  );
+  return { rows, width, header: headers[0] ?? null, decimal };
+}
+
+const isNumber = (cell: string, decimal: '.' | ','): boolean =>
+  /\d/.test(cell) && typeof readValue(cell, 0, cell.length, decimal.charCodeAt(0)) !== 'string';
+
+function seriesOf({ rows, header, decimal, width }: Table, at: number): Series | null {
+  const cells = rows.map((row) => row[at]!);
+  const numbers = cells.filter((cell) => isNumber(cell, decimal));
+  if (numbers.length < cells.length / 2) return null;
+  const values = numbers.map((cell) => readValue(cell, 0, cell.length, decimal.charCodeAt(0)));
+  const read = values.flatMap((value) => (typeof value === 'string' ? [] : [value]));
+  const title = header?.[at]?.replace(/^[#;/ ]+/, '') ?? '';
+  const before = at > 0 ? constant(rows.map((row) => row[at - 1]!)) : null;
+  const behind = at + 1 < width ? constant(rows.map((row) => row[at + 1]!)) : null;
+  const cellUnit = read.find(({ unit }) => unit !== null)?.unit ?? '';
+  const unitBehind =
+    behind !== null && (unitOfWords(behind) !== null || /^(?:%|rpm|[hk]?Pa|mbar|V|A|W|s|ms)$/.test(behind))
+      ? behind
+      : '';
+  const { name, unit } = titleParts(title);
+  const word =
+    before !== null && unitOfWords(before) === null && !statusWord.test(before) ? before.replace(/[=:>]+$/, '') : '';
+  return {
+    name: name !== '' ? name : /^[A-Za-z]/.test(word) ? word : '',
+    unit: cellUnit || unitBehind || unit,
+    values: read.flatMap(({ value }) => (value === null ? [] : [value])),
+    texts: numbers,
+  };
+}
+
+/** `Pan (°F)`, `pan [mV]`, `pan/°C` name their unit. */
+function titleParts(title: string): { name: string; unit: string } {
+  const found = /^(.*?)\s*[([/]\s*([^()[\]/]*)[)\]]?$/.exec(title);
+  if (found === null) return { name: title, unit: '' };
+  const unit = found[2]!;
+  return unitOfWords(unit) !== null || /^[%a-zA-Z]{1,5}$/.test(unit)
+    ? { name: found[1]!.trim(), unit }
+    : { name: title, unit: '' };
+}
+
+function constant(cells: string[]): string | null {
+  return cells.length > 0 && /[A-Za-z\u0080-\uffff%]/.test(cells[0]!) && cells.every((cell) => cell === cells[0])
+    ? cells[0]!
+    : null;
+}
+
+/** Why a column of texts is not read; '' for one that says nothing; null when it speaks against columns at all. */
+function textColumn(cells: string[]): string | null {
+  if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';
+  const pieces = cells.flatMap((cell) => piecesOf(cell, false));
+  if (pieces.some(({ kind, text }) => kind === 'number' && /[.]/.test(text))) return null;
+  if (pieces.every(({ kind }) => kind === 'time' || kind === 'checksum' || kind === 'hex'))
+    return pieces.some(({ kind }) => kind === 'time') ? 'a time stamp' : 'a checksum or a code';
+  if (constant(cells) !== null) return '';
+  if (cells.every((cell) => /^[*#]?[0-9A-Fa-f]{2,8}$/.test(cell))) return 'a checksum or a code';
+  const kinds = new Set(cells);
+  const words = [...kinds];
+  if (words.every((cell) => statusWord.test(cell))) return 'a status word';
+  // Words that take turns name the probe whose number stands in the line: columns would mix them up.
+  return kinds.size > 1 && cells.filter((cell, at) => at > 0 && cell !== cells[at - 1]).length >= cells.length / 3
+    ? null
+    : 'a word, no number';
+}
+
+/** Channels need names, and each its own. */
+function nameApart(read: (CandidateChannel | null)[]): CandidateChannel[] {
+  const channels = read.flatMap((one) => (one === null ? [] : [one]));
+  channels.forEach((one, at) => {
+    const clean = one.channel.replace(/[^ -~]/g, '').trim();
+    const taken = channels.slice(0, at).some(({ channel }) => channel === clean);
+    one.channel = clean === '' || taken ? `${clean || 'T'}${at + 1}` : clean;
+  });
+  return channels;
+}
+
+export function mostCommon(numbers: number[]): number | null {
+  const counts = new Map<number, number>();
+  for (const one of numbers) counts.set(one, (counts.get(one) ?? 0) + 1);
+  return [...counts].sort((one, other) => other[1] - one[1])[0]?.[0] ?? null;
+}

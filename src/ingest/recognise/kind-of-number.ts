@@ -1,0 +1,160 @@
+// Tells what a series of numbers is, by its unit, its name and its size: degrees, millivolts, ohms, or nothing to be read.
+import type { ProposedUnit } from '../../core/boil/line-proposal.ts';
+
+export interface Series {
+  name: string;
+  /** The words behind the numbers or in the header. */
+  unit: string;
+  values: number[];
+  texts: string[];
+}
+
+export type NumberKind =
+  | { is: 'read'; unit: ProposedUnit; sure: boolean; coldJunction: boolean; why: string }
+  | { is: 'left-out'; why: string };
+
+const unitWords: [RegExp, ProposedUnit][] = [
+  [/^(?:c|cel|celsius|centigrade)$/i, 'C'],
+  [/^(?:f|fahr|fahrenheit)$/i, 'F'],
+  [/^(?:k|kelvins?)$/i, 'K'],
+  [/^(?:mv|millivolts?)$/i, 'mV'],
+  [/^(?:ohms?|\u03a9|\u00ce\u00a9|\u2126|\u00e2\u0084\u00a6)$/i, 'ohm'],
+];
+const unitNames: Record<ProposedUnit, string> = {
+  C: 'degrees Celsius',
+  F: 'degrees Fahrenheit',
+  K: 'kelvin',
+  mV: 'millivolts',
+  ohm: 'ohms',
+};
+
+/** 'C' for `C`, `°C`, `degC`, `deg C`, `degrees Celsius`; null for a word that is no unit of a probe. */
+export function unitOfWords(words: string): ProposedUnit | null {
+  const bare = words
+    .replace(/^[^A-Za-z\u0080-\uffff]+/, '')
+    .replace(/^(?:\u00c2?[\u00b0\u00ba]|deg(?:rees?)?)[. _]?/i, '');
+  return unitWords.find(([word]) => word.test(bare))?.[1] ?? null;
+}
+
+const notRead: [RegExp, string][] = [
+  [
+    /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks)$/i,
+    'a time stamp',
+  ],
+  [/^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row)$/i, 'a counter'],
+  [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
+  [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm)$/i, 'a status'],
+  [
+    /^(?:set|setpoint|sp|target|goal|limit|max|min|avg|mean|high|low|hi|lo)$/i,
+    'a set or worked-out figure, not a measured one',
+  ],
+  [
+    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed)$/i,
+    'another quantity, no temperature',
+  ],
+  [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
+];
+const coldNames = /^(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
+const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
+const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
+
+/** The parts of a name: `pan2_tempF` is pan, temp, F. */
+export const partsOf = (name: string): string[] =>
+  name
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .split(/[^A-Za-z]+/)
+    .filter((part) => part !== '');
+
+/** What the numbers of one series are. */
+export function kindOfNumber(series: Series): NumberKind {
+  const parts = partsOf(series.name);
+  const named = series.unit === '' ? unitInName(series.name, parts) : unitOfWords(series.unit);
+  const other = otherQuantity(parts, named, series.unit);
+  if (other !== null) return { is: 'left-out', why: other };
+  const cold = parts.some((part) => coldNames.test(part));
+  if (named !== null) return checkedSize(series, named, cold);
+  if (converterPin.test(series.name)) return { is: 'left-out', why: notRead.at(-1)![1] };
+  const running = runsOn(series);
+  if (running !== null) return { is: 'left-out', why: running };
+  if (parts.some((part) => resistanceNames.test(part)) && middle(series.values) > 50)
+    return {
+      is: 'read',
+      unit: 'ohm',
+      sure: false,
+      coldJunction: false,
+      why: `The name says a resistance, so the numbers are taken as ohms.`,
+    };
+  return bySize(series, cold);
+}
+
+function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string): string | null {
+  for (const [name, why] of notRead) {
+    const isIt = parts.some((part) => name.test(part));
+    if (isIt && (unit === null || why.startsWith('a set') || !isDegrees(unit))) {
+      if (unit !== null && !why.startsWith('a set') && parts.length > 1) continue;
+      if (unit === 'mV' && parts.some((part) => /^mv$/i.test(part))) continue;
+      return why;
+    }
+  }
+  return unit === null && words !== '' ? `“${words}” is no unit of a probe` : null;
+}
+
+const isDegrees = (unit: ProposedUnit): boolean => unit === 'C' || unit === 'F' || unit === 'K';
+
+/** A unit in a name is its last part: `tempF`, `pan_c`, `mv`, `t1 (F)`; a lone letter is a name, not a unit. */
+function unitInName(name: string, parts: string[]): ProposedUnit | null {
+  const last = parts.at(-1);
+  if (last === undefined) return null;
+  const unit = unitOfWords(last);
+  return last.length === 1 && (parts.length === 1 || /^[A-Za-z]\d*$/.test(name)) ? null : unit;
+}
+
+const sizes: Record<ProposedUnit, [number, number]> = {
+  C: [-60, 450],
+  F: [-76, 842],
+  K: [213, 723],
+  mV: [-8, 30],
+  ohm: [10, 2_000_000],
+};
+
+function checkedSize({ values, unit, name }: Series, named: ProposedUnit, coldJunction: boolean): NumberKind {
+  const [low, high] = sizes[named];
+  const said = unit === '' ? `The name “${name}”` : `The line`;
+  const inRange = values.filter((value) => value >= low && value <= high).length;
+  if (values.length > 0 && inRange < values.length / 2)
+    return { is: 'left-out', why: `said to be ${unitNames[named]}, but the numbers are none that a probe can give` };
+  return { is: 'read', unit: named, sure: true, coldJunction, why: `${said} says ${unitNames[named]}.` };
+}
+
+/** Numbers that grow from line to line by the same step, or without end, are counted or timed. */
+function runsOn({ values, texts }: Series): string | null {
+  if (values.length < 3) return null;
+  const steps = values.slice(1).map((value, at) => value - values[at]!);
+  const whole = texts.every((text) => /^\d+$/.test(text));
+  const even = steps.every((step) => Math.abs(step - steps[0]!) < 1e-9) && steps[0]! > 0;
+  if (even && (whole || steps[0]! >= 0.5)) return 'it grows by the same step from line to line: a counter or a time';
+  if (whole && steps.every((step) => step > 0) && values.at(-1)! > 450) return 'it grows from line to line: a time';
+  return null;
+}
+
+function bySize({ values }: Series, coldJunction: boolean): NumberKind {
+  const v = middle(values);
+  const unsure = (unit: ProposedUnit, why: string): NumberKind => ({
+    is: 'read',
+    unit,
+    sure: false,
+    coldJunction,
+    why,
+  });
+  if (values.length === 0 || v < -60 || v > 450)
+    return { is: 'left-out', why: 'no unit is named, and as degrees the numbers are none that a probe can give' };
+  if (v <= 125)
+    return unsure('C', 'No unit is named; the numbers are taken as degrees Celsius. They would fit Fahrenheit, too.');
+  if (v < 265) return unsure('F', 'No unit is named; for a pan of syrup the numbers fit degrees Fahrenheit best.');
+  return unsure('K', 'No unit is named; for a pan of syrup the numbers fit kelvin best.');
+}
+
+/** The middle one of the numbers; NaN for none. */
+export function middle(values: number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
+}

@@ -1,0 +1,116 @@
+// Cuts a raw line into the pieces that a person would see in it: times, checksums, numbers with their names and units, words.
+
+export type PieceKind = 'time' | 'checksum' | 'hex' | 'number' | 'broken' | 'word';
+
+export interface Piece {
+  kind: PieceKind;
+  start: number;
+  end: number;
+  text: string;
+  /** Of numbers and broken values: the words before it, '' for none, and what stands between them and it. */
+  name: string;
+  gap: string;
+  /** Of numbers: the word right behind it, '' for none, and where that ends. */
+  unit: string;
+  unitEnd: number;
+}
+
+const clock = String.raw`\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?|\d{1,2}:[0-5]\d(?![\d.,:])`;
+const date = String.raw`\d{4}[-/]\d\d[-/]\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:[.,]\d+)?)?(?:Z|[+-]\d\d:?\d\d)?)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}(?![\d.])`;
+const number = String.raw`[+-]?\d+(?:[.,]\d+)?(?![\d])`;
+/** A number whose letters behind it hold digits again is hexadecimal or a name; a sign belongs to it only after a gap. */
+const anyPiece = new RegExp(
+  [
+    String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
+    String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
+    String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
+    String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
+    String.raw`(?<broken>(?<![\w])(?:nan|open|fault|null)(?![\w]))`,
+    String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
+  ].join('|'),
+  'gi',
+);
+
+/** Words that only join a name to its value. */
+const joining = /^(?:is|at|now|reads?|are|of|and|was|the)$/i;
+
+/** The pieces of a line in order. `commaIsDecimal`: whether `98,2` is one number. */
+export function piecesOf(line: string, commaIsDecimal: boolean): Piece[] {
+  const raw = [...line.matchAll(anyPiece)].flatMap((match): Piece[] => {
+    const kind = (Object.entries(match.groups!).find(([, text]) => text !== undefined)?.[0] ?? 'word') as PieceKind;
+    const piece = { kind, start: match.index, end: match.index + match[0].length, text: match[0] };
+    const bare = { ...piece, name: '', gap: '', unit: '', unitEnd: piece.end };
+    return kind === 'number' && !commaIsDecimal ? atCommas(bare) : [bare];
+  });
+  const settled = raw.map((piece, at) =>
+    isIndex(line, piece, raw[at + 1]) ? { ...piece, kind: 'word' as const } : piece,
+  );
+  settled.forEach((piece, at) => {
+    if (piece.kind === 'number') findUnit(line, piece, settled[at + 1]);
+  });
+  settled.forEach((piece, at) => {
+    if (piece.kind === 'number' || piece.kind === 'broken') findName(line, settled, at);
+  });
+  return settled;
+}
+
+function atCommas(piece: Piece): Piece[] {
+  const comma = piece.text.indexOf(',');
+  if (comma < 0) return [piece];
+  const middle = piece.start + comma;
+  return [
+    { ...piece, end: middle, unitEnd: middle, text: piece.text.slice(0, comma) },
+    { ...piece, start: middle + 1, text: piece.text.slice(comma + 1) },
+  ];
+}
+
+/** `Ch 1: 98.2`, `2=97.1`, `probe 3 reads 97`: a small whole number that leads to another is a name. */
+function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
+  if (piece.kind !== 'number' || !/^\d{1,2}$/.test(piece.text) || next === undefined) return false;
+  const between = line.slice(piece.end, next.start);
+  if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *[=:>]+ *["']?$/.test(between);
+  const before = line.slice(0, piece.start);
+  return next.kind === 'word' && joining.test(next.text) && /[A-Za-z] $/.test(before);
+}
+
+const unitBehind = /^ ?(?:[^ -~]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~]{1,2})(?![\w])/i;
+
+function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
+  const rest = line.slice(piece.end, next?.kind === 'word' ? undefined : next?.start);
+  const found = unitBehind.exec(rest)?.[0];
+  if (found === undefined) return;
+  const after = rest.slice(found.length);
+  // `98.2 T2=97.1`: a word that leads to a value is its name, never a unit.
+  if (/^[\w ]{0,12}["'\]]? *[=:>]/.test(after) || (found.startsWith(' ') && !knownUnit(found))) return;
+  piece.unit = found.trim();
+  piece.unitEnd = piece.end + found.length;
+}
+
+/** A unit that stands apart must be one that is known, for it may as well be the next name. */
+const knownUnit = (text: string): boolean =>
+  /^ (?:[^ -~]*|\*)? ?(?:(?:deg(?:rees?)?\.? ?)?(?:c|f|k|celsius|fahrenheit|kelvin)|[mu]?v|millivolts?|k?ohms?|ohm|%|rpm|[hk]?pa|mbar|m?s|min|[^ -~]+)$/i.test(
+    text,
+  );
+
+function findName(line: string, pieces: Piece[], at: number): void {
+  const piece = pieces[at]!;
+  const words: Piece[] = [];
+  let from = piece.start;
+  for (let back = at - 1; back >= 0; back--) {
+    const before = pieces[back]!;
+    const value = pieces[back - 1];
+    const between = line.slice(before.end, from);
+    if (before.kind !== 'word' || (value !== undefined && value.kind === 'number' && before.start < value.unitEnd))
+      break;
+    if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
+    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*[=:>-]{0,2}[ \t]*["'(\[]?$/.test(between)) break;
+    words.unshift(before);
+    from = before.start;
+  }
+  while (words.length > 1 && joining.test(words.at(-1)!.text)) words.pop();
+  while (words.length > 0 && joining.test(words[0]!.text)) words.shift();
+  const last = words.at(-1);
+  if (last === undefined) return;
+  piece.name = line.slice(words[0]!.start, last.end);
+  piece.gap = line.slice(last.end, piece.start);
+}

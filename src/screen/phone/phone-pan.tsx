@@ -1,0 +1,66 @@
+// One pan on a phone: its name and state, the number that matters, where it stands on its bar, and when it is done.
+import type { JSX } from 'preact';
+import { AlarmShape } from '../alarms/alarm-shape.tsx';
+import { settings } from '../client/store.ts';
+import type { Now, Reading } from '../client/types.ts';
+import { PLACE, placeOf } from '../pans/bar-scale.ts';
+import { forecastWords } from '../pans/forecast-words.ts';
+import { signedRise, strength, temperature } from '../words/amounts.ts';
+import { inOrder, isAside } from '../words/alarm-words.ts';
+import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
+
+const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
+
+function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | null {
+  const limits = now.limits.find(({ pan }) => pan === reading.pan);
+  const landmarks = { water: reading.water_c, finish: limits?.finish_c ?? null, scorch: limits?.scorch_c ?? null };
+  const place = reading.temperature_c === null ? null : placeOf(reading.temperature_c, landmarks);
+  if (place === null) return null;
+  return (
+    <div class="phone-bar" aria-hidden="true">
+      <span
+        class="phone-bar-done"
+        style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }}
+      />
+      <span class="phone-bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
+      <span class="phone-bar-pan" style={{ left: percent(place) }} />
+    </div>
+  );
+}
+
+function bigWords({ rise_c: rise, temperature_c: celsius }: Reading): { big: string; caption: string } {
+  const shown = settings.value;
+  if (celsius === null) return { big: '–', caption: 'temperature not known' };
+  const exact = temperature(celsius, shown);
+  if (rise === null) return { big: `${exact.replace(/\s.*/u, '')}°`, caption: 'in the pan' };
+  return { big: `${signedRise(rise, shown)}°`, caption: `${rise < 0 ? 'under' : 'over'} boiling water, ${exact}` };
+}
+
+export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
+  const calls = inOrder(now.alarms.filter(({ pan }) => pan === reading.pan));
+  const worst = calls.find((alarm) => alarm.condition === 'active' && !isAside(alarm));
+  const forecast = forecastWords(now, reading);
+  const { big, caption } = bigWords(reading);
+  const { brix } = reading;
+  return (
+    <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>
+      <h2>
+        {worst !== undefined && <AlarmShape priority={worst.priority} flashes={!worst.answered} />}{' '}
+        {panName(now.header, reading.pan)}
+        <span class="phone-stage">{worst?.title ?? stageWords(reading.stage)}</span>
+      </h2>
+      <p class="phone-big">{big}</p>
+      <p class="phone-caption">
+        {caption}
+        {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
+      </p>
+      <Bar now={now} reading={reading} />
+      {forecast !== null && (
+        <p class="phone-forecast">
+          <b>{forecast.headline}</b> {forecast.range}
+        </p>
+      )}
+      {isDoubtful(reading.probe) && <p class="phone-doubt">▲ {probeWords(reading.probe)}</p>}
+    </article>
+  );
+}

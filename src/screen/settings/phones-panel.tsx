@@ -1,0 +1,152 @@
+// Phones in the same network: their page switched on, one let in by a code, what each may do, and put out at one press.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { encode } from 'uqr';
+import type { PhoneInvitation, PhoneListed, PhonesView } from '../../protocol/phone-messages.ts';
+import { ask, said } from '../client/store.ts';
+import type { Wish } from '../client/types.ts';
+import { dayAndTime } from '../words/clock.ts';
+
+const LOOK_MS = 3000;
+
+/** The code that a phone's camera reads: dark on light in every theme, with the quiet edge that it needs. */
+function Code({ text }: { text: string }): JSX.Element {
+  const { data, size } = encode(text, { ecc: 'M', border: 4 });
+  const path = data.flatMap((row, y) => row.flatMap((isDark, x) => (isDark ? [`M${x} ${y}h1v1h-1z`] : []))).join('');
+  return (
+    <svg class="code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="Code for the phone's camera">
+      <rect width={size} height={size} fill="#fff" />
+      <path d={path} fill="#000" shape-rendering="crispEdges" />
+    </svg>
+  );
+}
+
+interface PhoneRowProps {
+  phone: PhoneListed;
+  wish: (wish: Wish) => void;
+}
+
+function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
+  const { id, name, may_answer, connected, let_in } = phone;
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>{connected ? '● looks on now' : '○ not connected'}</td>
+      <td>let in {dayAndTime(let_in)}</td>
+      <td>
+        <label class="check">
+          <input
+            type="checkbox"
+            checked={may_answer}
+            onChange={(event) => wish({ phone_change: { id, may_answer: event.currentTarget.checked } })}
+          />{' '}
+          may silence calls and say “seen”
+        </label>
+      </td>
+      <td>
+        <button type="button" aria-label={`Put ${name} out`} onClick={() => wish({ phone_out: { id } })}>
+          Put out
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+interface Shown {
+  view: PhonesView | null;
+  wish: (wish: Wish) => void;
+}
+
+/** Looked at again every few seconds, for phones come and go. */
+function useView(): Shown {
+  const [view, setView] = useState<PhonesView | null>(null);
+  const wish = (what: Wish): void =>
+    void ask(what).then(
+      (data) => setView(data as PhonesView),
+      (error: Error) => (said.value = { good: false, sentence: error.message }),
+    );
+  useEffect(() => {
+    wish({ phones: true });
+    const timer = setInterval(() => wish({ phones: true }), LOOK_MS);
+    return () => clearInterval(timer);
+  }, []);
+  return { view, wish };
+}
+
+function Invite(): JSX.Element {
+  const [invitation, setInvitation] = useState<PhoneInvitation | null>(null);
+  const invite = (): void =>
+    void ask({ phone_invite: true }).then(
+      (data) => setInvitation(data as PhoneInvitation),
+      (error: Error) => (said.value = { good: false, sentence: error.message }),
+    );
+  return (
+    <div class="invite">
+      <button type="button" class="main-button" onClick={invite}>
+        {invitation === null ? 'Let a phone in' : 'Make another code'}
+      </button>
+      {invitation !== null && (
+        <div class="invitation">
+          <Code text={invitation.url} />
+          <p>
+            Point the phone’s camera at it, within {invitation.minutes} min; it lets one phone in, once. Or type there:{' '}
+            <b class="invite-url">{invitation.url}</b>
+          </p>
+        </div>
+      )}
+    </div>
+  );
+}
+
+export function PhonesPanel(): JSX.Element | null {
+  const { view, wish } = useView();
+  if (view === null) return null;
+  const { on, addresses, url, trouble, phones } = view;
+  return (
+    <section class="panel" aria-labelledby="phones">
+      <h2 id="phones">Phones</h2>
+      <p>
+        A phone or a tablet in the same network can show the pans and sound too. It is off until you switch it on;
+        whoever is in that network could try the door, so use only one that you trust.
+      </p>
+      <label class="check">
+        <input
+          type="checkbox"
+          checked={on}
+          onChange={(event) => wish({ phones_switch: { on: event.currentTarget.checked, address: null } })}
+        />{' '}
+        Show the pans to phones
+      </label>
+      {trouble !== null && <p class="problem">✕ {trouble}</p>}
+      {url !== null && (
+        <>
+          {addresses.length > 1 && (
+            <label>
+              <span>In the network of</span>
+              <select
+                value={addresses.find(({ address }) => url.includes(`//${address}:`))?.address}
+                onChange={(event) => wish({ phones_switch: { on: true, address: event.currentTarget.value } })}
+              >
+                {addresses.map(({ address, name }) => (
+                  <option key={address} value={address}>
+                    {name}, {address}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
+          <Invite />
+        </>
+      )}
+      {phones.length > 0 && (
+        <table>
+          <tbody>
+            {phones.map((phone) => (
+              <PhoneRow key={phone.id} phone={phone} wish={wish} />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
