@@ -8,7 +8,7 @@ import { serialSource } from '../ingest/serial-source.ts';
 import type { Source } from '../ingest/source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import type { Settings } from '../protocol/messages.ts';
+import type { MovedPort, Settings } from '../protocol/messages.ts';
 import { parseEntry } from '../protocol/recording.ts';
 import { BoilRun } from './boil-run.ts';
 import type { RunListener } from './boil-run.ts';
@@ -17,6 +17,7 @@ import type { MachineClock } from './clock.ts';
 import { BUCKET_MS, CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
 import { learntFor } from './learnt.ts';
+import { checkTeachings, keptProbes, newestFirst } from './probes/kept-probes.ts';
 import { headerOf, keptSetup, portsToOpen } from './setup.ts';
 
 /** The same practice for everybody: what it teaches was looked at. */
@@ -29,6 +30,8 @@ export interface StarterOptions {
   everyMs: number | null;
   listener: RunListener;
   changed(urgent: boolean): void;
+  /** The board of a port may be elsewhere; null when that is over. */
+  asks(port: string, moved: MovedPort | null): void;
 }
 
 export class BoilStarter {
@@ -50,7 +53,9 @@ export class BoilStarter {
   beginLive(setup: Setup, settings: Settings): BoilRun {
     const { notebook } = this.#options;
     const header = headerOf(setup, this.#startedNow(), settings);
-    const learnt = header.learnt ?? learntFor(setup, notebook.learnt());
+    const learnt =
+      header.learnt ??
+      learntFor(setup, newestFirst([...notebook.learnt(), ...checkTeachings(setup, keptProbes(notebook).probes)]));
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));
@@ -78,7 +83,8 @@ export class BoilStarter {
   }
 
   #serialPorts(timekeeper: BoilClock): (header: Header) => Source {
-    return (header) => serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper });
+    return (header) =>
+      serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper, asks: this.#options.asks });
   }
 
   #newRun(

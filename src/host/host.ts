@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
-import { listPorts } from '../ingest/list-ports.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
@@ -12,6 +11,8 @@ import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
 import type { BoilListing, Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
+import { isProbeCommand } from '../protocol/probe-messages.ts';
+import { isProbeSetupCommand } from '../protocol/probe-setup-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -22,8 +23,6 @@ import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
 import { learntListings } from './learnt.ts';
-import { Listening } from './listening.ts';
-import type { ListenPort } from './listening.ts';
 import { readOpened } from './opened-recording.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
@@ -31,7 +30,9 @@ import { parseCommand } from './parse-command.ts';
 import { PhoneDesk } from './phones.ts';
 import type { OwnAddress } from './phones.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
+import { PortDesk } from './port-desk.ts';
 import type { Power } from './power.ts';
+import { SetupDesk } from './probes/setup-desk.ts';
 import { Publisher } from './publish.ts';
 import { ReplayView } from './replay-view.ts';
 import type { Replayable } from './replay-view.ts';
@@ -131,6 +132,8 @@ export class Host {
   readonly season: SeasonDesk;
   readonly exports: ExportDesk;
   readonly phones: PhoneDesk;
+  readonly #ports: PortDesk;
+  readonly #setup: SetupDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -142,7 +145,6 @@ export class Host {
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
-  #listening: Listening | null = null;
   #replay: ReplayView | null = null;
   #opened: Replayable | null = null;
   #openedCount = 0;
@@ -167,12 +169,25 @@ export class Host {
       runCommand,
     });
     this.#publisher = new Publisher(this.#machine, () => this.#publish());
+    this.#ports = new PortDesk({
+      notebook,
+      machine: this.#machine,
+      running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
+      changed: () => this.#changed(false),
+    });
+    this.#setup = new SetupDesk({
+      notebook,
+      machine: this.#machine,
+      heard: () => this.#ports.listening?.look() ?? null,
+      boil: () => (this.#run === null || this.#run.isOver ? null : this.#run.look()),
+    });
     this.#starter = new BoilStarter({
       notebook,
       machine: this.#machine,
       everyMs: options.everyMs ?? null,
       listener: options.listener ?? {},
       changed: (urgent) => this.#changed(urgent),
+      asks: (port, moved) => this.#ports.asks(port, moved),
     });
     this.#run = null;
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);
@@ -206,7 +221,7 @@ export class Host {
     this.#hearers.add(hear);
     const { folder } = this.#notebook;
     hear({ kind: 'hello', version, folder, settings: this.#settings, saps: sapKinds, lan: false });
-    hear(liveNow(this.#run, this.#listening, this.#machine));
+    hear(liveNow(this.#run, this.#ports.listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }
 
@@ -248,7 +263,7 @@ export class Host {
     this.season.close();
     this.#replay?.close();
     if (this.#run?.kind === 'practice' && !this.#run.isOver) await this.#run.end();
-    await Promise.all([this.#run?.leave(), this.#listening?.close(), this.phones.close()]);
+    await Promise.all([this.#run?.leave(), this.#ports.letGo(), this.phones.close()]);
     await this.#backups.settled();
     this.#notebook.close();
     this.#lock.release();
@@ -271,8 +286,8 @@ export class Host {
     }
     if (isSeasonCommand(command)) return this.season.do(command);
     if (isPhoneCommand(command)) return this.phones.do(command);
-    if ('ports' in command) return this.#listPorts();
-    if ('listen' in command) return this.#listen(command.listen);
+    if (isProbeCommand(command)) return this.#ports.do(command);
+    if (isProbeSetupCommand(command)) return this.#setup.do(command);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
     if ('learnt' in command) return { ok: true, data: learntListings(this.#notebook.learnt()) };
@@ -317,8 +332,7 @@ export class Host {
   async #begin(begin: () => BoilRun): Promise<Outcome> {
     if (this.running !== null) return refused(`The boil "${this.running.boil}" is running: end it first.`);
     // The ports that are listened to are those that the boil needs.
-    await this.#listening?.close();
-    this.#listening = null;
+    await this.#ports.letGo();
     this.#run = begin();
     this.#publisher.urgent();
     return { ok: true, data: this.running };
@@ -339,20 +353,6 @@ export class Host {
     const calls = callSettingsOf(this.#settings);
     const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));
     if (isNews && this.#run !== null && !this.#run.isOver) return this.#run.set({ settings: calls });
-    return done;
-  }
-
-  async #listPorts(): Promise<Outcome> {
-    const { ports, why } = await listPorts();
-    return why === null ? { ok: true, data: ports } : refused(why);
-  }
-
-  async #listen(ports: readonly ListenPort[]): Promise<Outcome> {
-    await this.#listening?.close();
-    this.#listening = null;
-    if (ports.length === 0) return done;
-    if (this.running !== null) return refused('A boil is running, and its ports are open already.');
-    this.#listening = new Listening(ports, this.#machine, () => this.#changed(false));
     return done;
   }
 
@@ -417,7 +417,7 @@ export class Host {
   #publish(): void {
     this.#watchkeeper.look(this.#run);
     if (this.#hearers.size === 0) return;
-    this.#tell({ ...liveNow(this.#run, this.#listening, this.#machine), sleep: this.#watchkeeper.sleep });
+    this.#tell({ ...liveNow(this.#run, this.#ports.listening, this.#machine), sleep: this.#watchkeeper.sleep });
     if (this.#replay !== null) this.#tell(replayNow(this.#replay, this.#machine));
   }
 

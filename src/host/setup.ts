@@ -32,7 +32,10 @@ export function portsToOpen(header: Header, setup: Setup | null): KeptPort[] {
     const before = setup?.ports?.find(({ id }) => id === port.id);
     const path = port.path ?? before?.path;
     const format = port.format ?? before?.format;
-    return path === undefined ? [] : [{ id: port.id, path, baud: port.baud ?? before?.baud ?? BAUD, format }];
+    if (path === undefined) return [];
+    // A port that was moved by hand is not the setup's board any more.
+    const device = port.device ?? (path === before?.path ? before.device : undefined);
+    return [{ id: port.id, path, baud: port.baud ?? before?.baud ?? BAUD, format, device }];
   });
 }
 

@@ -1,6 +1,10 @@
 // Lists the serial ports that the system knows, for choosing one; a path may always be typed instead.
 import { SerialPort } from 'serialport';
-import type { PortListing } from '../protocol/messages.ts';
+import type { PortListing } from '../protocol/probe-messages.ts';
+import { alikeOf, identityAmong } from './device-identity.ts';
+import type { SystemPort } from './device-identity.ts';
+
+export type { SystemPort };
 
 export interface ListedPorts {
   ports: PortListing[];
@@ -8,19 +12,20 @@ export interface ListedPorts {
   why: string | null;
 }
 
-interface SystemPort {
-  path: string;
-  manufacturer?: string | undefined;
-  serialNumber?: string | undefined;
-}
+export type ListSystemPorts = () => Promise<SystemPort[]>;
+
+/** Rejects on Linux without udev. */
+export const systemPorts: ListSystemPorts = () => SerialPort.list();
 
 /**
  * Boards that tell their maker or serial number first, bare ports of the machine after them. Never throws:
  * Linux without udev cannot list. Pseudo terminals and links are never in the list, and open all the same.
+ * What is known of a board is for the host to fill in.
  */
-export async function listPorts(list: () => Promise<SystemPort[]> = () => SerialPort.list()): Promise<ListedPorts> {
+export async function listPorts(list: ListSystemPorts = systemPorts): Promise<ListedPorts> {
   try {
-    const ports = (await list()).map(listing);
+    const found = await list();
+    const ports = found.map((port) => listing(port, found));
     return { ports: ports.sort((a, b) => bareness(a) - bareness(b) || (a.path < b.path ? -1 : 1)), why: null };
   } catch (error) {
     const cause = error instanceof Error ? error.message : String(error);
@@ -31,10 +36,27 @@ export async function listPorts(list: () => Promise<SystemPort[]> = () => Serial
   }
 }
 
-const listing = ({ path, manufacturer, serialNumber }: SystemPort): PortListing => ({
-  path,
-  maker: manufacturer ?? null,
-  serialNumber: serialNumber ?? null,
-});
+function listing(port: SystemPort, all: readonly SystemPort[]): PortListing {
+  const identity = identityAmong(port, all);
+  const alike = alikeOf(port, all);
+  return {
+    path: port.path,
+    maker: port.manufacturer ?? null,
+    serialNumber: port.serialNumber ?? null,
+    identity,
+    alike,
+    note: alike.length === 0 ? null : alikeSentence(alike, identity),
+    known: null,
+  };
+}
+
+function alikeSentence(alike: readonly string[], identity: string | null): string {
+  const those = alike.join(' and ');
+  const cure =
+    identity === null
+      ? 'nothing tells them apart but the port, so warm one probe in the hand to see which is which after each start'
+      : 'they are told apart by the socket that each is plugged into, so leave each in its own';
+  return `This board and the one at ${those} give the same serial number: ${cure}.`;
+}
 
 const bareness = (port: PortListing): number => (port.maker === null && port.serialNumber === null ? 1 : 0);

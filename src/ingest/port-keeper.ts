@@ -1,9 +1,18 @@
 // Keeps one serial port open for ever: opens it, hands its lines on, and tries again whenever it is gone.
 import type { PortFormat } from '../core/boil/entries.ts';
+import type { MovedPort } from '../protocol/probe-messages.ts';
+import type { BoardFinder } from './board-finder.ts';
 import { LegibilityWatch, type Illegible } from './legibility-watch.ts';
 import { LineSplitter } from './line-splitter.ts';
 import type { OpenedPort, OpenPort } from './open-port.ts';
-import { lostTrouble, openingTrouble, type Trouble } from './port-trouble.ts';
+import {
+  lostTrouble,
+  movedSentence,
+  openingTrouble,
+  perhapsSentence,
+  whereTrouble,
+  type Trouble,
+} from './port-trouble.ts';
 import type { Timekeeper } from './source.ts';
 
 export interface KeptPort {
@@ -11,6 +20,8 @@ export interface KeptPort {
   path: string;
   baud: number;
   format?: PortFormat | undefined;
+  /** What the board says of itself (device-identity.ts); learnt when the port opens where it is not given. */
+  device?: string | undefined;
 }
 
 export interface KeeperListener {
@@ -19,6 +30,15 @@ export interface KeeperListener {
   lost(why: string): void;
   line(text: string): void;
   notice(sentence: string): void;
+  /** The board may be on another port; null when there is nothing to ask any more. */
+  asks?(moved: MovedPort | null): void;
+}
+
+export interface KeeperTools {
+  openPort: OpenPort;
+  timekeeper: Timekeeper;
+  /** null where boards cannot be looked for. */
+  finder: BoardFinder | null;
 }
 
 const shortestPauseMs = 250;
@@ -28,7 +48,9 @@ export class PortKeeper {
   #port: KeptPort;
   #openPort: OpenPort;
   #timekeeper: Timekeeper;
+  #finder: BoardFinder | null;
   #listener: KeeperListener;
+  #asked: MovedPort | null = null;
   #stopped = false;
   /** Ends what the loop waits for now. */
   #wake: () => void = () => undefined;
@@ -36,12 +58,18 @@ export class PortKeeper {
   #said: Trouble | null = null;
   #ended: Promise<void>;
 
-  constructor(port: KeptPort, openPort: OpenPort, timekeeper: Timekeeper, listener: KeeperListener) {
-    this.#port = port;
+  constructor(port: KeptPort, { openPort, timekeeper, finder }: KeeperTools, listener: KeeperListener) {
+    this.#port = { ...port };
     this.#openPort = openPort;
     this.#timekeeper = timekeeper;
+    this.#finder = finder;
     this.#listener = listener;
     this.#ended = this.#keep();
+  }
+
+  /** Where the board is now, as far as is known. */
+  get path(): string {
+    return this.#port.path;
   }
 
   /** Resolves when the port is closed and nothing more will come. */
@@ -63,6 +91,7 @@ export class PortKeeper {
     let gone: () => void = () => undefined;
     const untilGone = new Promise<void>((resolve) => (gone = resolve));
     let opened: OpenedPort;
+    if (!(await this.#isToOpen()) || this.#stopped) return false;
     try {
       opened = await this.#openPort(this.#port.path, this.#port.baud, { bytes: this.#reader(), gone });
     } catch (error) {
@@ -75,11 +104,44 @@ export class PortKeeper {
       // Before anything is said: the listener may stop this port from within what it hears.
       this.#wake = gone;
       this.#listener.opened();
+      this.#learnDevice();
       await untilGone;
     }
     await opened.close();
     this.#lose(lostTrouble(this.#port));
     return true;
+  }
+
+  /** Looks for the board first, where it is known what it says of itself: its path may be another one's by now. */
+  async #isToOpen(): Promise<boolean> {
+    const { device } = this.#port;
+    if (device === undefined || this.#finder === null) return true;
+    const place = await this.#finder.find(device, this.#port.path);
+    if (this.#stopped) return false;
+    if (place.kind === 'moved') {
+      this.#listener.notice(movedSentence(this.#port, place.path));
+      this.#port.path = place.path;
+    }
+    this.#ask(place.kind === 'perhaps' ? place.path : null);
+    const trouble = whereTrouble(this.#port, place);
+    if (trouble !== null) this.#lose(trouble);
+    return trouble === null;
+  }
+
+  #ask(to: string | null): void {
+    if (to === (this.#asked?.to ?? null)) return;
+    const { id, path } = this.#port;
+    this.#asked = to === null ? null : { port: id, from: path, to, sentence: perhapsSentence(id, to) };
+    this.#listener.asks?.(this.#asked);
+  }
+
+  /** So that a board that comes back under another path is found again, though nobody said what it is. */
+  #learnDevice(): void {
+    if (this.#port.device !== undefined || this.#finder === null) return;
+    const { path } = this.#port;
+    void this.#finder.identityAt(path).then((identity) => {
+      if (identity !== null && path === this.#port.path) this.#port.device = identity;
+    });
   }
 
   /** Lines and notices go straight on: there is no queue here to overflow, the system's own buffer holds the rest. */

@@ -1,6 +1,7 @@
 // Puts into a sentence why a port cannot be opened or went away: which port, the cause and the cure.
+import type { Whereabouts } from './device-identity.ts';
 
-export type TroubleKind = 'missing' | 'held' | 'forbidden' | 'no-port' | 'unplugged' | 'other';
+export type TroubleKind = 'missing' | 'held' | 'forbidden' | 'no-port' | 'unplugged' | 'elsewhere' | 'other';
 
 export interface Trouble {
   kind: TroubleKind;
@@ -53,4 +54,32 @@ export function lostTrouble(port: NamedPort): Trouble {
     kind: 'unplugged',
     sentence: `Port ${port.id} (${port.path}) went away: check the cable and the board's power. ${waits}`,
   };
+}
+
+/** The board of a port answers from another path, and is used there. */
+export function movedSentence(port: NamedPort, to: string): string {
+  return `The board of port ${port.id} is on ${to} now, no longer on ${port.path}: it is used there, for the same pans.`;
+}
+
+export function perhapsSentence(port: string, to: string): string {
+  return `The board of port ${port} seems to be at ${to} now: use it?`;
+}
+
+/** Why the port that a board had is not to be opened, or null. What is not listed may be opened all the same. */
+export function whereTrouble(port: NamedPort, place: Whereabouts): Trouble | null {
+  const words = whereWords(place);
+  return words === null ? null : { kind: 'elsewhere', sentence: `Port ${port.id} (${port.path}) ${words} ${waits}` };
+}
+
+function whereWords(place: Whereabouts): string | null {
+  switch (place.kind) {
+    case 'perhaps':
+      return `is not there. A board of the same make is at ${place.path}: use it if it is the same one.`;
+    case 'alike':
+      return `is not there, and the boards at ${place.paths.join(' and ')} look the same: plug it into the socket that it had, or choose its port.`;
+    case 'other-board':
+      return 'has another board behind it now: plug in the board that belongs to these pans, or choose its port.';
+    default:
+      return null;
+  }
 }

@@ -1,5 +1,8 @@
 // The live source: the lines of one or more serial ports, each stamped with boil time as it comes.
 import type { Entry } from '../core/boil/entries.ts';
+import type { MovedPort } from '../protocol/probe-messages.ts';
+import { BoardFinder } from './board-finder.ts';
+import { systemPorts, type ListSystemPorts } from './list-ports.ts';
 import { openSerialPort, type OpenPort } from './open-port.ts';
 import { PortKeeper, type KeptPort } from './port-keeper.ts';
 import type { Source, SourceListener, Timekeeper } from './source.ts';
@@ -12,35 +15,41 @@ export interface SerialSourceOptions {
   timekeeper: Timekeeper;
   /** The real ports unless said. */
   openPort?: OpenPort;
+  /** Where boards are looked for by what they say of themselves; the system's list, unless ports are stood in for. */
+  list?: ListSystemPorts | undefined;
+  /** A board may be on another port and a person is to be asked; null when that is over. */
+  asks?: ((port: string, moved: MovedPort | null) => void) | undefined;
 }
 
 /**
  * Opens every port, reopens it whenever it is gone, and never ends by itself.
  * Entries are `open`, `lost` with a sentence of why, and lines; a port that cannot be opened gives one `lost`.
  */
-export function serialSource({ ports, timekeeper, openPort = openSerialPort }: SerialSourceOptions): Source {
-  return new SerialSource(ports, timekeeper, openPort);
+export function serialSource(options: SerialSourceOptions): Source {
+  return new SerialSource(options);
 }
 
 class SerialSource implements Source {
-  #ports: KeptPort[];
-  #timekeeper: Timekeeper;
-  #openPort: OpenPort;
+  readonly #options: SerialSourceOptions;
+  readonly #timekeeper: Timekeeper;
+  readonly #finder: BoardFinder | null;
   #listener: SourceListener | null = null;
   #keepers: PortKeeper[] = [];
   #callOff: () => void = () => undefined;
   #lastT = 0;
   #cameSinceIdle = false;
 
-  constructor(ports: KeptPort[], timekeeper: Timekeeper, openPort: OpenPort) {
-    this.#ports = ports;
-    this.#timekeeper = timekeeper;
-    this.#openPort = openPort;
+  constructor(options: SerialSourceOptions) {
+    this.#options = options;
+    this.#timekeeper = options.timekeeper;
+    const list = options.list ?? (options.openPort === undefined ? systemPorts : null);
+    const taken = (): string[] => this.#keepers.map(({ path }) => path);
+    this.#finder = list === null ? null : new BoardFinder(list, taken);
   }
 
   start(listener: SourceListener): void {
     this.#listener = listener;
-    this.#keepers = this.#ports.map((port) => this.#keeper(port));
+    for (const port of this.#options.ports) this.#keepers.push(this.#keeper(port));
     this.#waitForIdle();
   }
 
@@ -52,12 +61,18 @@ class SerialSource implements Source {
 
   #keeper(port: KeptPort): PortKeeper {
     const { id } = port;
-    return new PortKeeper(port, this.#openPort, this.#timekeeper, {
-      opened: () => this.#entry({ t: this.#now(), port: id, state: 'open' }),
-      lost: (why) => this.#entry({ t: this.#now(), port: id, state: 'lost', why }),
-      line: (line) => this.#entry({ t: this.#now(), port: id, line }),
-      notice: (sentence) => this.#listener?.notice({ port: id, sentence }),
-    });
+    const openPort = this.#options.openPort ?? openSerialPort;
+    return new PortKeeper(
+      port,
+      { openPort, timekeeper: this.#timekeeper, finder: this.#finder },
+      {
+        opened: () => this.#entry({ t: this.#now(), port: id, state: 'open' }),
+        lost: (why) => this.#entry({ t: this.#now(), port: id, state: 'lost', why }),
+        line: (line) => this.#entry({ t: this.#now(), port: id, line }),
+        notice: (sentence) => this.#listener?.notice({ port: id, sentence }),
+        asks: (moved) => this.#options.asks?.(id, moved),
+      },
+    );
   }
 
   #now(): number {

@@ -52,6 +52,8 @@ const port = z.looseObject({
   format: formatSchema.optional(),
   path: z.string().min(1).max(4096).optional(),
   baud: z.number().int().min(50).max(10_000_000).optional(),
+  /** The board's identity (PortListing): it is found by it when it comes back under another path. */
+  device: z.string().min(1).max(500).optional(),
 });
 
 export const probeSchema = z.looseObject({

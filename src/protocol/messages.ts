@@ -9,6 +9,8 @@ import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 import { phoneCommands } from './phone-messages.ts';
 import { planSchema } from './plan-schema.ts';
+import { probeCommands } from './probe-messages.ts';
+import { probeSetupCommands } from './probe-setup-messages.ts';
 import { seasonCommands } from './season-messages.ts';
 
 const near_finish_lead_s = z.number().min(60).max(7200);
@@ -124,13 +126,6 @@ export const commandSchema = z.union([
   z.strictObject({ ref, settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
   z.strictObject({ ref, page: pageReport }),
-  /** Which ports the system lists; data: PortListing[] */
-  z.strictObject({ ref, ports: z.literal(true) }),
-  /** Open ports without a boil, to see their numbers; the whole list each time, empty to stop. */
-  z.strictObject({
-    ref,
-    listen: z.array(z.strictObject({ path: z.string().min(1), baud: z.number().int().positive().optional() })),
-  }),
   /** The setup of the last boil, or null; data: Setup | null */
   z.strictObject({ ref, last_setup: z.literal(true) }),
   /** data: BoilListing[] */
@@ -151,6 +146,8 @@ export const commandSchema = z.union([
     ]),
   }),
   z.strictObject({ ref, replay_close: z.literal(true) }),
+  ...probeCommands,
+  ...probeSetupCommands,
   ...seasonCommands,
   ...phoneCommands,
   /** What a boil would give and take; data: PlanView */
@@ -177,12 +174,6 @@ export const commandSchema = z.union([
   }),
 ]);
 export type Command = z.infer<typeof commandSchema>;
-
-export interface PortListing {
-  path: string;
-  maker: string | null;
-  serialNumber: string | null;
-}
 
 export interface BoilListing {
   kind: 'boil';
@@ -228,6 +219,19 @@ export interface Curve {
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { Ahead };
 export type { SapKind };
+export type {
+  KeptProbe,
+  KeptProbes,
+  Place,
+  ProbeCheck,
+  ProbeError,
+  ProbeHealth,
+  ProbeWatch,
+  Tried,
+} from './probe-setup-messages.ts';
+export type { LineSpan, Proposal, ProposedChannel, ProposedLine } from '../core/boil/line-proposal.ts';
+export type { PortFormat } from '../core/boil/entries.ts';
+export type { HeardPort, KnownDevice, MovedPort, PortListing } from './probe-messages.ts';
 export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';
 export type { UnansweredHigh } from '../core/alarms/engine.ts';

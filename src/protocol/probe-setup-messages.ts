@@ -38,6 +38,13 @@ const keptSchema = z.strictObject({
 
 /** Commands about probes that are set up, checked and looked after. */
 export const probeSetupCommands = [
+  /** How these raw lines would be read; data: Proposal */
+  z.strictObject({ ref, recognise: z.array(z.string().max(4096)).max(50) }),
+  /** What a format given by hand reads in these lines: channels, and the reasons of what it leaves out; data: Tried */
+  z.strictObject({
+    ref,
+    try_format: z.strictObject({ format: formatSchema, lines: z.array(z.string().max(4096)).max(50) }),
+  }),
   /** How the channels of a port that is listened to stand now; data: ProbeWatch */
   z.strictObject({ ref, probe_watch: z.strictObject({ path }) }),
   /** What a channel shows in boiling or ice water, refused until it is steady there; nothing is kept; data: ProbeCheck */
@@ -63,7 +70,16 @@ export const probeSetupCommands = [
   z.strictObject({ ref, probe_health: z.literal(true) }),
 ] as const;
 
-const KEYS = ['probe_watch', 'probe_check', 'probe_error', 'probes_keep', 'probes_kept', 'probe_health'] as const;
+const KEYS = [
+  'recognise',
+  'try_format',
+  'probe_watch',
+  'probe_check',
+  'probe_error',
+  'probes_keep',
+  'probes_kept',
+  'probe_health',
+] as const;
 export type ProbeSetupCommand = z.infer<(typeof probeSetupCommands)[number]>;
 
 export const isProbeSetupCommand = (command: object): command is ProbeSetupCommand =>
@@ -140,4 +156,13 @@ export interface ProbeHealth {
   together: { pan: string; meanC: number; apartC: number; odd: string | null; probes: string[] }[];
   /** Lines in which something could not be read, by reason. */
   rejected: { port: string; reasons: { reason: string; count: number; last: RejectedLine[] }[] }[];
+}
+
+/** Line by line, in their order. */
+export interface Tried {
+  lines: {
+    text: string;
+    readings: { channel: string; value: number | null; unit: string | null }[];
+    rejected: string[];
+  }[];
 }

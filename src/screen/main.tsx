@@ -20,6 +20,7 @@ import './styles/alarms.css';
 import './styles/pages.css';
 import './styles/notebook.css';
 import './styles/plan.css';
+import './styles/setup.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

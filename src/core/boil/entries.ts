@@ -50,6 +50,8 @@ export interface PortSetup {
   /** Only in a setup that is watched: where the port is on this machine. */
   path?: string | undefined;
   baud?: number | undefined;
+  /** The board behind the port, whatever its path: its serial number, or what else tells it from others. */
+  device?: string | undefined;
 }
 
 export type Sensor =

@@ -1,5 +1,5 @@
 // Answers the screen while somebody sets probes up: how they stand, what a check shows, and keeps the whole at the end.
-import type { Header } from '../../core/boil/entries.ts';
+import type { Header, PortFormat } from '../../core/boil/entries.ts';
 import { type ProbeTrack, probeState } from '../../core/boil/probe-track.ts';
 import type { BoilState } from '../../core/boil/state.ts';
 import { pressureEvidence, priorsOf, waterFrom } from '../../core/boil/water.ts';
@@ -7,6 +7,8 @@ import { CHECK_SIGMA_C } from '../../core/pan/baseline.ts';
 import { ICE_SIGMA_C } from '../../core/probes/check-offset.ts';
 import { steadiness } from '../../core/probes/steadiness.ts';
 import { whichRises } from '../../core/probes/which-rises.ts';
+import { readLine } from '../../ingest/read-line.ts';
+import { recognise } from '../../ingest/recognise/recognise.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type {
   KeptProbe,
@@ -15,6 +17,7 @@ import type {
   ProbeCheck,
   ProbeSetupCommand,
   ProbeWatch,
+  Tried,
 } from '../../protocol/probe-setup-messages.ts';
 import { isoWithOffset, type MachineClock } from '../clock.ts';
 import { type Outcome, refused } from '../outcome.ts';
@@ -42,6 +45,9 @@ export class SetupDesk {
   }
 
   do(command: ProbeSetupCommand): Outcome {
+    if ('recognise' in command) return { ok: true, data: recognise(command.recognise) };
+    if ('try_format' in command)
+      return { ok: true, data: tried(command.try_format.lines, command.try_format.format as PortFormat) };
     if ('probe_watch' in command) return this.#watch(command.probe_watch.path);
     if ('probe_check' in command) return this.#check(command.probe_check);
     if ('probe_error' in command) return { ok: true, data: errorOf(command.probe_error) };
@@ -122,6 +128,10 @@ export class SetupDesk {
     const at: Looked = { ...looked, wallAt: (t) => isoWithOffset(nowMs - (looked.t - t)) };
     return { ok: true, data: probeHealth(at, keptProbes(this.#options.notebook).probes) };
   }
+}
+
+function tried(lines: readonly string[], format: PortFormat): Tried {
+  return { lines: lines.map((text) => ({ text, ...readLine(text, format) })) };
 }
 
 function tracksOf(state: BoilState, path: string): { channel: string; track: ProbeTrack }[] {

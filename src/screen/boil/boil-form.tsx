@@ -5,6 +5,7 @@ import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
 import type { Now, ProbeView, Setup } from '../client/types.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
+import { CheckDue } from '../probes/check-due.tsx';
 import { listened } from '../probes/listening.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
@@ -22,7 +23,8 @@ import { withSap, withUsual } from './sap-usual.ts';
 function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
   const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
   const baud = listened.value.find((each) => each.path === channel?.port)?.baud;
-  const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud);
+  const next =
+    channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud === 'find' ? undefined : baud);
   const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
   return next === null ? { ...draft, pans } : { ...draft, ports: next.ports, probes: next.probes, pans };
 }
@@ -123,6 +125,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
             Listen to a board, and its probes can be chosen at the pans below. Without a board, read a thermometer by
             hand.
           </p>
+          <CheckDue />
           <PortFinder inUse={[]} />
         </section>
       )}
