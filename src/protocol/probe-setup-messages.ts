@@ -1,6 +1,6 @@
 // What host and screen say to each other of setting probes up: how they stand, what a check shows, what is kept of it.
 import { z } from 'zod';
-import type { RejectedLine } from '../core/probes/rejected.ts';
+import type { RefusedLine } from '../core/boil/refused-lines.ts';
 import { formatSchema } from './header-schema.ts';
 
 const ref = z.string().min(1).max(100);
@@ -154,8 +154,8 @@ export interface ProbeHealth {
   }[];
   /** Pans with more than one probe: what they show together, and by how much they differ. */
   together: { pan: string; meanC: number; apartC: number; odd: string | null; probes: string[] }[];
-  /** Lines in which something could not be read, by reason. */
-  rejected: { port: string; reasons: { reason: string; count: number; last: RejectedLine[] }[] }[];
+  /** Lines in which something could not be read: how many for each reason, and the last as they came, the newest last. */
+  refused: { port: string; reasons: { reason: string; count: number }[]; last: RefusedLine[] }[];
 }
 
 /** Line by line, in their order. */

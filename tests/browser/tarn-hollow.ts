@@ -348,8 +348,12 @@ export function healthOf(): ProbeHealth {
   return {
     probes: [good, { ...bad, checkedAt: null, doubt: 'the same number, 98.25 °C, for 6 min' }],
     together: [{ pan: 'p1', meanC: 101.3, apartC: 2.4, odd: 'A/T3', probes: ['A/T1', 'A/T3'] }],
-    rejected: [
-      { port: 'A', reasons: [{ reason: 'no number', count: 12, last: [{ t: T - 1000, line: 'T1=,,<b>x' }] }] },
+    refused: [
+      {
+        port: 'A',
+        reasons: [{ reason: 'no number', count: 12 }],
+        last: [{ t: T - 1000, line: 'T1=,,<b>x', why: 'no number: T1=' }],
+      },
     ],
   };
 }

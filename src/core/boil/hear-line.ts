@@ -1,6 +1,5 @@
 // What a line of a port does to the boil: its channels are the numbers of probes, of cold junctions, or of nobody yet.
 import { panHears } from '../pan/pan-model.ts';
-import { noteRejected } from '../probes/rejected.ts';
 import type { BrokenBy } from './broken-probe.ts';
 import { channelName, coldJunctionCelsius, hearColdJunctions } from './cold-junction.ts';
 import type { ProbeSetup } from './entries.ts';
@@ -9,6 +8,7 @@ import { misfitSentence } from './misfit.ts';
 import { noteNumber } from './probe-signs.ts';
 import { probeHears, probeSendsImpossible, probeState, type ProbeTrack, startProbe } from './probe-track.ts';
 import { inCelsius, type Misfit, type NoTemperature, probeCelsius, temperatureCelsius } from './probe-value.ts';
+import { noteRefused } from './refused-lines.ts';
 import { type BoilState, lookSoon, startPort } from './state.ts';
 
 /** A line that came from a port at t (ms). */
@@ -20,8 +20,9 @@ export function hearLine(state: BoilState, portId: string, line: string, t: numb
   let used = false;
   for (const reading of readings) used = hearChannel(state, portId, reading, t) || used;
   port.lines += 1;
+  const why = rejected[0] ?? (used || readings.length === 0 ? null : 'no number that a probe can have meant');
+  if (why !== null) noteRefused(port.refused, t, line, why);
   port.unreadable += !used && readings.length + rejected.length > 0 ? 1 : 0;
-  if (rejected.length > 0) noteRejected(port.rejected, { t, line, reasons: rejected });
 }
 
 /** False where the number is none that anybody can have meant. */

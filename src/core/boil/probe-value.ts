@@ -10,7 +10,7 @@ import type { LineReading, LineUnit } from './line-reading.ts';
 export const plausibleCelsius = { lowest: -60, highest: 450 };
 
 /** Why the numbers of a probe do not fit its sensor. */
-export type Misfit = 'has-unit' | 'off-scale' | 'cold-junction-broken' | 'cold-junction-silent';
+export type Misfit = 'has-unit' | 'off-scale' | 'reversed' | 'cold-junction-broken' | 'cold-junction-silent';
 
 /**
  * 'implausible' is a number on the wire that no probe can have meant: as if the line had not named the channel.
@@ -58,6 +58,13 @@ export function probeCelsius(
   return celsius !== null && isPlausible(celsius) ? celsius : 'off-scale';
 }
 
+/**
+ * A tip in a pan so cold, °C, and so much under its terminals, is one whose two wires are exchanged: it seems to cool as
+ * the pan warms, and over boiling water is at about -50 °C (computed for types K, J and T with terminals at 20 to 30 °C).
+ */
+const REVERSED_C = -25;
+const REVERSED_UNDER_COLD_C = 30;
+
 function rawCelsius(
   sensor: Exclude<Sensor, { kind: 'temperature' }>,
   value: number,
@@ -66,5 +73,7 @@ function rawCelsius(
   if (sensor.kind === 'rtd') return platinumCelsius(sensor.r0_ohm, value);
   if (sensor.kind === 'ntc') return thermistorCelsius(sensor, value);
   const cold = coldJunction();
-  return typeof cold === 'string' ? cold : tipCelsius(sensor.type, value, cold);
+  if (typeof cold === 'string') return cold;
+  const tip = tipCelsius(sensor.type, value, cold);
+  return tip !== null && tip < REVERSED_C && tip < cold - REVERSED_UNDER_COLD_C ? 'reversed' : tip;
 }

@@ -13,10 +13,10 @@ import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts'
 import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
-import { type Rejected, startRejected } from '../probes/rejected.ts';
 import type { Evidence } from '../pan/baseline.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
+import { type RefusedLines, startRefusedLines } from './refused-lines.ts';
 
 export interface KeptMark {
   t: number;
@@ -46,11 +46,11 @@ export interface PortTrack {
   why: string | null;
   lines: number;
   unreadable: number;
-  rejected: Rejected;
+  refused: RefusedLines;
 }
 
 export function startPort(): PortTrack {
-  return { state: 'waiting', why: null, lines: 0, unreadable: 0, rejected: startRejected() };
+  return { state: 'waiting', why: null, lines: 0, unreadable: 0, refused: startRefusedLines() };
 }
 
 export interface BoilState {

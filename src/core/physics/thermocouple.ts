@@ -8,8 +8,8 @@ const STEEP_MV_PER_C = 0.04;
 /** A solve ends when a step is under this, °C; three or four steps do it. */
 const SOLVED_C = 1e-10;
 const MOST_STEPS = 20;
-/** What rounding may put outside of the range at its very ends, mV. */
-const ROUNDING_MV = 1e-9;
+/** What rounding to 0.001 mV may put outside of the range at its very ends, mV. */
+const ROUNDING_MV = 0.0005;
 
 /**
  * Voltage of a thermocouple whose cold junction is at 0 °C, mV.

@@ -43,9 +43,10 @@ export function probeHealth({ state, t, wallAt }: Looked, kept: readonly KeptPro
   return {
     probes: [...known, ...strays],
     together: togetherOf(state, t),
-    rejected: Object.entries(state.ports).flatMap(([port, { rejected }]) =>
-      rejected.reasons.length === 0 ? [] : [{ port, reasons: rejected.reasons }],
-    ),
+    refused: Object.entries(state.ports).flatMap(([port, { refused }]) => {
+      const reasons = Object.entries(refused.byReason).map(([reason, count]) => ({ reason, count }));
+      return reasons.length === 0 ? [] : [{ port, reasons, last: refused.last }];
+    }),
   };
 }
 

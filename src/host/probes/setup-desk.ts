@@ -123,7 +123,7 @@ export class SetupDesk {
 
   #health(): Outcome {
     const looked = this.#options.boil() ?? this.#options.heard();
-    if (looked === null) return { ok: true, data: { probes: [], together: [], rejected: [] } };
+    if (looked === null) return { ok: true, data: { probes: [], together: [], refused: [] } };
     const nowMs = this.#options.machine.wallMs();
     const at: Looked = { ...looked, wallAt: (t) => isoWithOffset(nowMs - (looked.t - t)) };
     return { ok: true, data: probeHealth(at, keptProbes(this.#options.notebook).probes) };

@@ -54,7 +54,7 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     else read[at] = { channel: series.name, series, kind };
   }
   const channels = nameApart(read);
-  if (channels.length === 0) return null;
+  if (channels.length === 0 && leftOut.length === 0) return null;
   const names = read.map((one) => one?.channel ?? '');
   const marked = decimal === ',' ? ' with decimal commas' : '';
   const called =

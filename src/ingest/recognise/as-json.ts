@@ -61,7 +61,6 @@ export function asJson(objects: object[]): Candidate | null {
         leaf,
       });
   }
-  if (channels.length === 0) return null;
   nameApart(channels);
   const format = {
     kind: 'json' as const,

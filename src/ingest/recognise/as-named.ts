@@ -8,7 +8,9 @@ import { readingPlaces } from './reading-places.ts';
 
 /** Takes in more than a number, so that `98,2`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
 const number = '[-+]?[0-9]+(?:[.,xXeE][-+0-9]+)*';
-const valueGroup = `(?P<value>${number}|[Nn][Aa][Nn]|[Oo][Pp][Ee][Nn]|[Ff][Aa][Uu][Ll][Tt])`;
+const numberBeforeComma = number.replace(',', '');
+const valueGroup = (digits: string): string =>
+  `(?P<value>${digits}|[Nn][Aa][Nn]|[Oo][Pp][Ee][Nn]|[Ff][Aa][Uu][Ll][Tt])`;
 /** Only degrees are read as a unit; a sign for degrees before it is whatever bytes the board sends. */
 const unitGroup =
   "(?: *(?:[^ -~]+ *|[*'] *|[Dd][Ee][Gg](?:[Rr][Ee][Ee][Ss]?)?\\.? *)?(?P<unit>[CFKcfk])(?:elsius|ahrenheit|elvins?|ELSIUS|AHRENHEIT|ELVINS?)?\\b)?";
@@ -29,7 +31,9 @@ export function asNamed(lines: readonly string[]): Candidate | null {
     if (kind.is === 'read') channels.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
-  if (channels.length === 0 || unnamedMatters(valued)) return null;
+  if (unnamedMatters(valued)) return null;
+  if (channels.length === 0)
+    return leftOut.length === 0 ? null : { format: { kind: 'pairs' }, channels, leftOut, because: '', doubts: [] };
   const names = channels.map(({ channel }) => channel);
   const wanted = valued.map((pieces) => pieces.filter(({ name }) => names.includes(name)));
   if (readsJust(lines, wanted, { kind: 'pairs' }))
@@ -40,7 +44,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       because: 'The lines are pairs of name and value.',
       doubts: [],
     };
-  const format: PortFormat = { kind: 'pattern', pattern: patternOf(wanted.flat()) };
+  const format: PortFormat = { kind: 'pattern', pattern: patternOf(wanted.flat(), commaFollows(lines, wanted)) };
   if (!readsJust(lines, wanted, format)) return null;
   return {
     format,
@@ -57,15 +61,18 @@ const isValue = (piece: Piece): boolean => {
   return true;
 };
 
-export function seriesOf(name: string, pieces: Piece[]): Series {
+function seriesOf(name: string, pieces: Piece[]): Series {
   const numbers = pieces.filter(({ kind }) => kind === 'number');
   const units = [...new Set(numbers.map(({ unit }) => unit))];
+  const differ = new Set(units.filter((unit) => unit !== '').map((unit) => unitOfWords(unit) ?? unit)).size > 1;
+  const mixed = differ ? ('differ' as const) : units.length > 1 ? ('some name none' as const) : undefined;
   return {
     name,
     // One line whose unit is not seen takes the others' word.
     unit: units.find((unit) => unit !== '') ?? '',
     values: numbers.map(({ text }) => Number(text)),
     texts: numbers.map(({ text }) => text),
+    ...(mixed !== undefined && { mixed }),
   };
 }
 
@@ -89,12 +96,16 @@ function readsJust(lines: readonly string[], wanted: Piece[][], format: PortForm
   });
 }
 
-function patternOf(pieces: Piece[]): string {
+/** Values in columns parted by commas: then a comma behind one is no decimal mark. */
+const commaFollows = (lines: readonly string[], wanted: Piece[][]): boolean =>
+  lines.some((line, at) => wanted[at]!.some(({ end }) => /^,\d/.test(line.slice(end))));
+
+function patternOf(pieces: Piece[], beforeCommas: boolean): string {
   const names = [...new Set(pieces.map(({ name }) => name))].sort((one, other) => other.length - one.length);
   const gaps = [...new Set(pieces.map(({ gap }) => gapPattern(gap)))].sort((one, other) => other.length - one.length);
   const hasUnit = pieces.some(({ unit }) => unit !== '' && ['C', 'F', 'K'].includes(unitOfWords(unit) ?? ''));
   const gap = gaps.length === 1 ? gaps[0]! : `(?:${gaps.join('|')})`;
-  return `\\b(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup}${hasUnit ? unitGroup : ''}`;
+  return `\\b(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(beforeCommas ? numberBeforeComma : number)}${hasUnit ? unitGroup : ''}`;
 }
 
 /** Runs of blanks line values up, so any number of them is meant where there is one. */

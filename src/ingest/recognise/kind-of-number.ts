@@ -7,6 +7,8 @@ export interface Series {
   unit: string;
   values: number[];
   texts: string[];
+  /** Some numbers name another unit than others, or none. */
+  mixed?: 'some name none' | 'differ';
 }
 
 export type NumberKind =
@@ -71,6 +73,7 @@ export function kindOfNumber(series: Series): NumberKind {
   const named = series.unit === '' ? unitInName(series.name, parts) : unitOfWords(series.unit);
   const other = otherQuantity(parts, named, series.unit);
   if (other !== null) return { is: 'left-out', why: other };
+  if (series.mixed === 'differ') return { is: 'left-out', why: 'its unit changes from line to line' };
   const cold = parts.some((part) => coldNames.test(part));
   if (named !== null) return checkedSize(series, named, cold);
   if (converterPin.test(series.name)) return { is: 'left-out', why: notRead.at(-1)![1] };
@@ -87,19 +90,15 @@ export function kindOfNumber(series: Series): NumberKind {
   return bySize(series, cold);
 }
 
+/** A name that is just `crc` or `n` always says so, even before `5F`; as a part of a name it gives way to degrees. */
 function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string): string | null {
   for (const [name, why] of notRead) {
-    const isIt = parts.some((part) => name.test(part));
-    if (isIt && (unit === null || why.startsWith('a set') || !isDegrees(unit))) {
-      if (unit !== null && !why.startsWith('a set') && parts.length > 1) continue;
-      if (unit === 'mV' && parts.some((part) => /^mv$/i.test(part))) continue;
-      return why;
-    }
+    if (!parts.some((part) => name.test(part))) continue;
+    const givesWay = unit !== null && parts.length > 1 && !why.startsWith('a set') && why !== 'a checksum';
+    if (!givesWay) return why;
   }
   return unit === null && words !== '' ? `“${words}” is no unit of a probe` : null;
 }
-
-const isDegrees = (unit: ProposedUnit): boolean => unit === 'C' || unit === 'F' || unit === 'K';
 
 /** A unit in a name is its last part: `tempF`, `pan_c`, `mv`, `t1 (F)`; a lone letter is a name, not a unit. */
 function unitInName(name: string, parts: string[]): ProposedUnit | null {
@@ -117,13 +116,15 @@ const sizes: Record<ProposedUnit, [number, number]> = {
   ohm: [10, 2_000_000],
 };
 
-function checkedSize({ values, unit, name }: Series, named: ProposedUnit, coldJunction: boolean): NumberKind {
+function checkedSize({ values, unit, name, mixed }: Series, named: ProposedUnit, coldJunction: boolean): NumberKind {
   const [low, high] = sizes[named];
   const said = unit === '' ? `The name “${name}”` : `The line`;
   const inRange = values.filter((value) => value >= low && value <= high).length;
   if (values.length > 0 && inRange < values.length / 2)
     return { is: 'left-out', why: `said to be ${unitNames[named]}, but the numbers are none that a probe can give` };
-  return { is: 'read', unit: named, sure: true, coldJunction, why: `${said} says ${unitNames[named]}.` };
+  const partly = mixed === undefined ? '' : ' Some of its numbers stand without a unit and are taken for the same.';
+  const sure = partly === '';
+  return { is: 'read', unit: named, sure, coldJunction, why: `${said} says ${unitNames[named]}.${partly}` };
 }
 
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */

@@ -25,7 +25,7 @@ const anyPiece = new RegExp(
     String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
     String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
     String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
-    String.raw`(?<broken>(?<![\w])(?:nan|open|fault|null)(?![\w]))`,
+    String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
     String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
   ].join('|'),
   'gi',
@@ -81,7 +81,7 @@ function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
   if (found === undefined) return;
   const after = rest.slice(found.length);
   // `98.2 T2=97.1`: a word that leads to a value is its name, never a unit.
-  if (/^[\w ]{0,12}["'\]]? *[=:>]/.test(after) || (found.startsWith(' ') && !knownUnit(found))) return;
+  if (/^["'\])]? *[=:>]/.test(after) || (found.startsWith(' ') && !knownUnit(found))) return;
   piece.unit = found.trim();
   piece.unitEnd = piece.end + found.length;
 }
@@ -103,7 +103,9 @@ function findName(line: string, pieces: Piece[], at: number): void {
     if (before.kind !== 'word' || (value !== undefined && value.kind === 'number' && before.start < value.unitEnd))
       break;
     if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
-    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*[=:>-]{0,2}[ \t]*["'(\[]?$/.test(between)) break;
+    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*[=:>-]{0,2}[ \t]*["'(\[]?$/.test(between)) {
+      if (!opensLine(pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
+    }
     words.unshift(before);
     from = before.start;
   }
@@ -114,3 +116,7 @@ function findName(line: string, pieces: Piece[], at: number): void {
   piece.name = line.slice(words[0]!.start, last.end);
   piece.gap = line.slice(last.end, piece.start);
 }
+
+/** Only times and whole numbers stand before it: in `A;98.2` the first word is the name though a separator follows. */
+const opensLine = (pieces: Piece[], at: number): boolean =>
+  pieces.slice(0, at).every(({ kind, text }) => kind === 'time' || (kind === 'number' && /^\d+$/.test(text)));

@@ -17,8 +17,11 @@ import { readingPlaces } from './reading-places.ts';
 /** More lines than this share without a reading make a proposal unsure. */
 const mostUnread = 0.4;
 
-/** The proposal that a candidate leads to; null when none of its channels can be written in a header. */
-export function propose(lines: readonly string[], candidate: Candidate): Proposal | null {
+/**
+ * The proposal that a candidate leads to, or the reasons why none of its channels can be written in a header.
+ * @param data those of the lines that are more than headers and words from a start
+ */
+export function propose(lines: readonly string[], data: readonly string[], candidate: Candidate): Proposal | string[] {
   const { format } = candidate;
   const cold = coldJunctionOf(candidate.channels);
   const unitInLine = unitsInLines(lines, candidate);
@@ -29,15 +32,15 @@ export function propose(lines: readonly string[], candidate: Candidate): Proposa
     refused.push(`${one.channel} is not read: ${made}.`);
     return [];
   });
-  if (channels.every(({ coldJunction }) => coldJunction)) return null;
+  const leftOut = candidate.leftOut.map(({ what, why }) => `Left out: ${what}, ${why}.`);
+  if (channels.every(({ coldJunction }) => coldJunction)) return [...refused, ...leftOut];
   const shown = lines.map((text) => proposedLine(text, candidate, channels));
   const doubts = [
     ...candidate.doubts,
     ...refused,
-    ...unreadDoubt(lines, candidate),
+    ...unreadDoubt(data, candidate),
     ...channels.filter(({ sure }) => !sure).map(({ channel, why }) => `${channel}: ${why}`),
   ];
-  const leftOut = candidate.leftOut.map(({ what, why }) => `Left out: ${what}, ${why}.`);
   return {
     verdict: doubts.length > 0 ? 'unsure' : 'sure',
     format,

@@ -16,7 +16,7 @@ export function readingPlaces(line: string, format: PortFormat): ReadingPlace[] 
   const { readings } = readLine(line, format);
   if (readings.length === 0) return [];
   const places = new Map<string, ReadingPlace>();
-  const runs = [...line.matchAll(/\d+|nan|open|fault|null/gi)].slice(0, mostDigitRuns);
+  const runs = [...line.matchAll(/\d+|(?:nan|open|fault)(?:[cfk]\b)?|null/gi)].slice(0, mostDigitRuns);
   for (const { index, 0: run } of runs) {
     const changed = readLine(line.slice(0, index) + otherThan(run) + line.slice(index + run.length), format).readings;
     const reading = theOneChanged(readings, changed);

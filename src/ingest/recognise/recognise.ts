@@ -20,25 +20,33 @@ export function recognise(lines: readonly string[]): Proposal {
   const looked = lines.slice(0, linesLookedAt);
   const telling = looked.filter((line) => line.length <= longestLookedAt && /\d/.test(line) && isText(line));
   if (telling.length === 0) return nothing(looked, [whyNoneTells(looked)]);
-  const proposals = candidates(telling, looked).flatMap((candidate) => propose(looked, candidate) ?? []);
-  const best = proposals.find(({ verdict }) => verdict === 'sure') ?? proposals[0];
-  return best ?? nothing(looked, whyNot(telling));
+  const data = dataOf(telling);
+  const proposals = candidates(data, telling, looked).map((candidate) => propose(looked, data, candidate));
+  const made = proposals.filter((one): one is Proposal => !Array.isArray(one));
+  const best = made.find(({ verdict }) => verdict === 'sure') ?? made[0];
+  const why = proposals.flatMap((one) => (Array.isArray(one) ? one : []));
+  return best ?? nothing(looked, [...new Set([...whyNot(data, looked), ...why])]);
 }
 
 /** Bytes of a wrong baud rate or from before the board was ready say nothing of its lines. */
 const isText = (line: string): boolean =>
   line.replace(/[\t -~\u00b0\u00b5\u00c2\u00ce\u00a9]/g, '').length <= line.length / 10;
 
-const dataOf = (lines: string[]): string[] => lines.filter((line) => !isBootText(line));
+function dataOf(lines: string[]): string[] {
+  const data = lines.filter((line) => !isBootText(line));
+  return data.length > 0 ? data : lines;
+}
 const isBootText = (line: string): boolean =>
   /\b(?:boot|rst|reset|firmware|fw|version|init\w*|build|copyright|starting|v\d+\.\d+)\b/i.test(line) ||
   /^\s*(?:#|\/\/|;)/.test(line);
 
-function candidates(telling: string[], looked: readonly string[]): Candidate[] {
+function candidates(lines: string[], telling: string[], looked: readonly string[]): Candidate[] {
   const objects = jsonObjects(telling);
-  const data = dataOf(telling);
-  const lines = data.length > 0 ? data : telling;
-  if (objects.length > 0) return [asJson(objects)].filter((one) => one !== null);
+  if (objects.length > 0) {
+    const json = asJson(objects);
+    if (json !== null && json.channels.length > 0) return [json];
+    return [asNamed(lines), json].filter((one) => one !== null);
+  }
   const comma = commaMeaning(lines, looked);
   if (comma === 'not known') return [];
   const withHeaders = looked.filter((line) => lines.includes(line) || (isText(line) && !isBootTextWithNumber(line)));
@@ -68,16 +76,20 @@ function whyNoneTells(looked: readonly string[]): string {
     : 'No line that came holds a number: wait for the first readings.';
 }
 
-function whyNot(telling: string[]): string[] {
-  const undecided = telling.some((line) => /\d,\d/.test(line));
-  const comma = undecided
-    ? [
-        'Commas stand between digits, and whether they are decimal marks the lines do not say. Let the board write decimal points, or columns parted by semicolons.',
-      ]
-    : [];
+function whyNot(data: string[], looked: readonly string[]): string[] {
+  const meaning = commaMeaning(data, looked);
+  const asked = {
+    separator: [],
+    decimal: [
+      'The numbers have decimal commas, which can be read in plain columns only: let the board write decimal points, or columns parted by semicolons.',
+    ],
+    'not known': [
+      'Commas stand between digits, and whether they are decimal marks the lines do not say: let the board write decimal points, or columns parted by semicolons.',
+    ],
+  }[meaning];
   return [
-    ...comma,
-    'None of the numbers is surely a temperature, millivolts or ohms of a probe; choose the format by hand, or let the board print a name, a value and a unit.',
+    ...asked,
+    'No number can be taken with any certainty for a temperature, or for the millivolts or ohms of a probe: choose the format by hand, or let the board print a name, a value and a unit.',
   ];
 }
 

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask } from '../client/store.ts';
 import type { HeardPort, Proposal } from '../client/types.ts';
-import { channelWords, findingWords, verdictWords } from '../words/setup-words.ts';
+import { findingWords, verdictWords } from '../words/setup-words.ts';
 import { HandFormat } from './hand-format.tsx';
 import { usePolled } from './polled.ts';
 import { RawLines } from './raw-lines.tsx';
@@ -36,9 +36,6 @@ function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null 
         {reasons.map((reason) => (
           <li key={reason}>{reason}</li>
         ))}
-        {channels.map((channel) => (
-          <li key={channel.channel}>{channelWords(channel)}</li>
-        ))}
       </ul>
       {format !== null && (
         <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probes)}>
@@ -62,7 +59,7 @@ export function LinesStep(): JSX.Element {
       {heard?.why !== null && heard?.why !== undefined && <p class="problem">✕ {heard.why}</p>}
       {lines.length > 0 && (
         <RawLines
-          lines={proposal?.lines.slice(-6) ?? lines.slice(-6).map((text) => ({ text, spans: [], why: null }))}
+          lines={proposal?.lines.slice(-3) ?? lines.slice(-3).map((text) => ({ text, spans: [], why: null }))}
         />
       )}
       {proposal !== null && !byHand && <Proposed proposal={proposal} baud={baud} />}

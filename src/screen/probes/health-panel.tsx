@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Now, ProbeHealth } from '../client/types.ts';
 import { usePolled } from '../onboarding/polled.ts';
-import { healthWords, rejectedWords, togetherWords } from '../words/health-words.ts';
+import { healthWords, refusedWords, togetherWords } from '../words/health-words.ts';
 import { panName } from '../words/pan-words.ts';
 
 function ProbeItem({ now, probe }: { now: Now; probe: ProbeHealth['probes'][number] }): JSX.Element {
@@ -21,28 +21,29 @@ function ProbeItem({ now, probe }: { now: Now; probe: ProbeHealth['probes'][numb
 }
 
 /** The lines stay folded away until somebody wants them. */
-function RejectedLines({ rejected }: { rejected: ProbeHealth['rejected'][number] }): JSX.Element {
+function RefusedLines({ refused }: { refused: ProbeHealth['refused'][number] }): JSX.Element {
   return (
     <li>
-      {rejected.reasons.map(({ reason, count, last }) => (
-        <details key={reason}>
-          <summary>{rejectedWords(rejected.port, reason, count)}</summary>
-          <ul>
-            {last.map(({ t, line }, place) => (
-              <li key={`${t} ${place}`}>
-                <code class="raw">{line}</code>
-              </li>
-            ))}
-          </ul>
-        </details>
+      {refused.reasons.map(({ reason, count }) => (
+        <p key={reason}>{refusedWords(refused.port, reason, count)}</p>
       ))}
+      <details>
+        <summary>Show the last of them as they came</summary>
+        <ul>
+          {refused.last.map(({ t, line, why }, place) => (
+            <li key={`${t} ${place}`}>
+              <code class="raw">{line}</code> <small>{why}</small>
+            </li>
+          ))}
+        </ul>
+      </details>
     </li>
   );
 }
 
 export function HealthPanel({ now }: { now: Now }): JSX.Element | null {
   const health = usePolled<ProbeHealth>({ probe_health: true });
-  if (health === null || health.probes.length + health.rejected.length === 0) return null;
+  if (health === null || health.probes.length + health.refused.length === 0) return null;
   return (
     <section class="panel">
       <h2>How well they do</h2>
@@ -54,10 +55,10 @@ export function HealthPanel({ now }: { now: Now }): JSX.Element | null {
       {health.together.map((one) => (
         <p key={one.pan}>{togetherWords(panName(now.header, one.pan), one, settings.value)}</p>
       ))}
-      {health.rejected.length > 0 && <h3>Lines that could not be read</h3>}
+      {health.refused.length > 0 && <h3>Lines that could not be read</h3>}
       <ul>
-        {health.rejected.map((one) => (
-          <RejectedLines key={one.port} rejected={one} />
+        {health.refused.map((one) => (
+          <RefusedLines key={one.port} refused={one} />
         ))}
       </ul>
     </section>

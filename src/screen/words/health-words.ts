@@ -71,6 +71,7 @@ export function togetherWords(
     : `${differ}: ${odd} is the odd one out. Without it they show ${temperature(meanC, settings)}.`;
 }
 
-export function rejectedWords(port: string, reason: string, count: number): string {
-  return `${port}: ${reason}, ${count} ${count === 1 ? 'line' : 'lines'}; show the last`;
+/** "A: no number, 12 lines". */
+export function refusedWords(port: string, reason: string, count: number): string {
+  return `${port}: ${reason}, ${count} ${count === 1 ? 'line' : 'lines'}`;
 }

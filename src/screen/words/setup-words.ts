@@ -50,11 +50,6 @@ export const verdictWords = (verdict: Proposal['verdict']): string => VERDICTS[v
 
 const UNITS = { C: '°C', F: '°F', K: 'K', mV: 'mV', ohm: 'Ω' } as const;
 
-export function channelWords({ channel, why, coldJunction, sure }: Proposal['channels'][number]): string {
-  const what = coldJunction ? ', of the terminals, in no pan' : '';
-  return `${sure ? '' : '▲ '}${channel}${what}: ${why}`;
-}
-
 /** "T1 is 98.2 °C", or why a piece is left out; null where there is nothing to say. */
 export function spanWords(span: LineSpan): string | null {
   if (span.is === 'left-out') return span.why === '' ? null : `left out: ${span.why}`;
