@@ -1,7 +1,7 @@
 // Last step: each probe with how much it is off, how sure that is, and when it was found; kept at one press.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { ask, settings } from '../client/store.ts';
+import { ask, sayDone, settings } from '../client/store.ts';
 import type { ProbeError } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
@@ -32,7 +32,8 @@ function ProbeRow({ channel }: { channel: string }): JSX.Element {
 export function DoneStep(): JSX.Element {
   const keep = async (then: 'start' | 'probes'): Promise<void> => {
     if (!(await keepAll(settings.value))) return;
-    if (then === 'probes') forgetDraft();
+    await forgetDraft(then === 'probes');
+    sayDone('The probes are set up.');
     goTo(then);
   };
   return (

@@ -113,17 +113,14 @@ export async function keepAll(settings: Settings): Promise<boolean> {
     name,
     checks: checksOf(now, channel),
   }));
-  const kept = await tell(
-    { probes_keep: { baud, format, place: placeOf(now, settings), probes } },
-    'The probes are set up.',
-  );
+  const kept = await tell({ probes_keep: { baud, format, place: placeOf(now, settings), probes } });
   if (kept && device !== null) await tell({ device_keep: { identity: device, known: { baud, format } } });
   return kept;
 }
 
-/** Nothing of it is kept, and the board is let go. */
-export function forgetDraft(): void {
+/** Nothing more of it is known here; the board is let go unless it is wanted on. */
+export async function forgetDraft(letGo = true): Promise<void> {
   const { path } = draft.value;
   draft.value = EMPTY;
-  if (path !== null) void stopListening(path);
+  if (path !== null && letGo) await stopListening(path);
 }

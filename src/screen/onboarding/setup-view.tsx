@@ -32,7 +32,7 @@ export function SetupView({ now }: { now: Now }): JSX.Element {
   const place = STEPS.indexOf(step);
   const isRunning = now.mode !== 'idle' && !now.ended;
   const leave = (): void => {
-    forgetDraft();
+    void forgetDraft();
     goTo('probes');
   };
   return (

@@ -100,7 +100,7 @@ export function restWords({ state, heardS }: ProbeWatch['channels'][number]): st
 }
 
 function spread(sigmaC: number, settings: Settings): string {
-  return `± ${formatNumber(differenceFromCelsius(Z80 * sigmaC, settings.temperature), 2)}`;
+  return `±\u00a0${formatNumber(differenceFromCelsius(Z80 * sigmaC, settings.temperature), 2)}`;
 }
 
 /** "shows 98.6 °C where 98.2 °C is right". */
