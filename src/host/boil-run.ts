@@ -116,6 +116,11 @@ export class BoilRun {
     return this.#options.boil.kind;
   }
 
+  /** What is known of it now. */
+  look(): { state: BoilState; t: number } {
+    return { state: this.#folding.state, t: this.#options.clock.now() };
+  }
+
   get header(): Header {
     return this.#folding.state.header;
   }

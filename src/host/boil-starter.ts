@@ -17,6 +17,7 @@ import type { MachineClock } from './clock.ts';
 import { BUCKET_MS, CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
 import { learntFor } from './learnt.ts';
+import { checkTeachings, keptProbes, newestFirst } from './probes/kept-probes.ts';
 import { headerOf, keptSetup, portsToOpen } from './setup.ts';
 
 /** The same practice for everybody: what it teaches was looked at. */
@@ -54,7 +55,9 @@ export class BoilStarter {
     const { notebook } = this.#options;
     const header = headerOf(setup, this.#startedNow(), settings);
     const isUsed = setup.settings?.use_learnt ?? settings.use_learnt;
-    const learnt = header.learnt ?? (isUsed ? learntFor(setup, notebook.learnt()) : undefined);
+    // What somebody checked stands, whether earlier boils are to count or not.
+    const checks = checkTeachings(setup, keptProbes(notebook).probes);
+    const learnt = header.learnt ?? learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));

@@ -15,6 +15,7 @@ import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
 import type { BoilListing, Command, HostMessage, LearntListing, Settings } from '../protocol/messages.ts';
 import { isProbeCommand } from '../protocol/probe-messages.ts';
+import { isProbeSetupCommand } from '../protocol/probe-setup-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
 import { BackupKeeper, backupFolder } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
@@ -35,6 +36,7 @@ import type { OwnAddress } from './phones.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
 import { PortDesk } from './port-desk.ts';
 import type { Power } from './power.ts';
+import { SetupDesk } from './probes/setup-desk.ts';
 import { Publisher } from './publish.ts';
 import { ReplayDesk } from './replay/replay-desk.ts';
 import { runCommand } from './run-command.ts';
@@ -133,6 +135,7 @@ export class Host {
   readonly exports: ExportDesk;
   readonly phones: PhoneDesk;
   readonly #ports: PortDesk;
+  readonly #setup: SetupDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -181,6 +184,12 @@ export class Host {
       machine: this.#machine,
       running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
       changed: () => this.#changed(false),
+    });
+    this.#setup = new SetupDesk({
+      notebook,
+      machine: this.#machine,
+      heard: () => this.#ports.listening?.look() ?? null,
+      boil: () => (this.#run === null || this.#run.isOver ? null : this.#run.look()),
     });
     this.#starter = new BoilStarter({
       notebook,
@@ -287,6 +296,7 @@ export class Host {
     if (isSeasonCommand(command)) return this.season.do(command);
     if (isPhoneCommand(command)) return this.phones.do(command);
     if (isProbeCommand(command)) return this.#ports.do(command);
+    if (isProbeSetupCommand(command)) return this.#setup.do(command);
     if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
     if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
     if ('learnt' in command) return { ok: true, data: this.#learntListings() };

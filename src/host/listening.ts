@@ -64,6 +64,11 @@ export class Listening {
     return { ...port.heard, why: lost ?? port.heard.why };
   }
 
+  /** What is known of its channels now. */
+  look(): { state: BoilState; t: number } {
+    return { state: this.#state, t: this.#clock.now() };
+  }
+
   async close(): Promise<void> {
     this.#closed = true;
     await Promise.all([...this.#ports.values()].flatMap(({ finder, source }) => [finder?.stop(), source?.stop()]));

@@ -12,6 +12,7 @@ import { compareCommands } from './compare-messages.ts';
 import { planSchema } from './plan-schema.ts';
 import { replayCommands, type ReplayNow } from './replay-messages.ts';
 import { probeCommands } from './probe-messages.ts';
+import { probeSetupCommands } from './probe-setup-messages.ts';
 import { seasonCommands } from './season-messages.ts';
 import { tuneCommands, type TuningNow } from './tune-messages.ts';
 
@@ -146,6 +147,7 @@ export const commandSchema = z.union([
   ...compareCommands,
   ...tuneCommands,
   ...probeCommands,
+  ...probeSetupCommands,
   ...seasonCommands,
   ...phoneCommands,
   /** What a boil would give and take; data: PlanView */
@@ -229,6 +231,18 @@ export type { TuningNow };
 export type { Explained, Explanation, From, PanFacts } from '../core/boil/explanation.ts';
 export type { Ahead };
 export type { SapKind };
+export type {
+  KeptProbe,
+  KeptProbes,
+  Place,
+  ProbeCheck,
+  ProbeError,
+  ProbeHealth,
+  ProbeWatch,
+  Tried,
+} from './probe-setup-messages.ts';
+export type { LineSpan, Proposal, ProposedChannel, ProposedLine } from '../core/boil/line-proposal.ts';
+export type { PortFormat } from '../core/boil/entries.ts';
 export type { HeardPort, KnownDevice, MovedPort, PortListing } from './probe-messages.ts';
 export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';

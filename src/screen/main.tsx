@@ -25,6 +25,7 @@ import './styles/replay.css';
 import './styles/compare.css';
 import './styles/tune.css';
 import './styles/print.css';
+import './styles/setup.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

@@ -70,7 +70,7 @@ test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', async 
   const found: string[] = [];
   host.show(replayed);
   host.show(calling);
-  for (const route of ROUTES) {
+  for (const route of [...ROUTES, 'probes/setup']) {
     await goTo(route);
     found.push(...(await faults(route)));
   }

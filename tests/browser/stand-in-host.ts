@@ -3,9 +3,9 @@ import fastifyStatic from '@fastify/static';
 import fastifyWebsocket from '@fastify/websocket';
 import fastify from 'fastify';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
-import type { Command, HostMessage, Now } from '../../src/protocol/messages.ts';
+import type { Command, HostMessage, Now, PortListing } from '../../src/protocol/messages.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
-import { curveOf, explanationOf } from './tarn-hollow.ts';
+import { curveOf, explanationOf, healthOf } from './tarn-hollow.ts';
 
 const HEARTBEAT_MS = 500;
 
@@ -22,11 +22,21 @@ export interface StandIn {
   close(): Promise<void>;
 }
 
+const BOARD: PortListing = {
+  path: '/dev/ttyUSB0',
+  maker: 'Tarn Hollow workshop',
+  serialNumber: 'TH-0001',
+  identity: 'TH-0001',
+  alike: [],
+  note: null,
+  known: null,
+};
+
 function dataFor(command: Command): unknown {
   if ('curve' in command) return curveOf(command.curve.pan, command.curve.from, command.curve.to, command.curve.points);
   if ('explain' in command) return explanationOf(command.explain);
   if ('doubt' in command) return null;
-  if ('ports' in command) return [{ path: '/dev/ttyUSB0', maker: 'Tarn Hollow workshop', serialNumber: 'TH-0001' }];
+  if ('ports' in command) return [BOARD];
   if ('boils' in command) {
     const boil = {
       kind: 'boil',
@@ -43,6 +53,9 @@ function dataFor(command: Command): unknown {
     ];
   }
   if ('learnt' in command) return [];
+  if ('probes_kept' in command)
+    return { probes: [], place: { altitude_m: 640 }, due: 'No probe has been checked today.' };
+  if ('probe_health' in command) return healthOf();
   return 'last_setup' in command ? null : undefined;
 }
 

@@ -1,7 +1,7 @@
 // Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
 import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
 import type { Mark } from '../../src/core/boil/entries.ts';
-import type { AlarmView, Command, Curve, Explanation, Now } from '../../src/protocol/messages.ts';
+import type { AlarmView, Command, Curve, Explanation, Now, ProbeHealth } from '../../src/protocol/messages.ts';
 import type { MarkView } from '../../src/screen/client/types.ts';
 
 const MINUTE = 60_000;
@@ -190,6 +190,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         shallow: { depthMm: 9, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 },
         roomLitres: 1.3,
         smallestBatch: { syrupLitres: 2, sapLitres: 80 },
+        readAgainAt: null,
       },
     ],
     notices: [],
@@ -322,5 +323,37 @@ export function explanationOf({ pan, what }: Extract<Command, { explain: unknown
       sapFrom: null,
       volume: { kind: 'top-up', at: T - 12 * MINUTE },
     },
+  };
+}
+
+/** A good probe and a doubted one, two in one pan that differ, and lines that could not be read. */
+export function healthOf(): ProbeHealth {
+  const good: ProbeHealth['probes'][number] = {
+    id: 'A/T1',
+    channel: 'T1',
+    port: 'A',
+    pan: 'p1',
+    isReference: false,
+    noiseC: 0.04,
+    stepC: 0.06,
+    lagS: 6.2,
+    losses: 1,
+    lostSeconds: 42,
+    error: { tooHighC: 0.4, sigmaC: 0.09 },
+    driftC: 0.1,
+    checkedAt: '2027-04-18T08:10:00-07:00',
+    doubt: null,
+  };
+  const bad = { ...good, id: 'A/T2', channel: 'T2', pan: 'p2', noiseC: null, lagS: null, error: null, driftC: null };
+  return {
+    probes: [good, { ...bad, checkedAt: null, doubt: 'the same number, 98.25 °C, for 6 min' }],
+    together: [{ pan: 'p1', meanC: 101.3, apartC: 2.4, odd: 'A/T3', probes: ['A/T1', 'A/T3'] }],
+    refused: [
+      {
+        port: 'A',
+        reasons: [{ reason: 'no number', count: 12 }],
+        last: [{ t: T - 1000, line: 'T1=,,<b>x', why: 'no number: T1=' }],
+      },
+    ],
   };
 }

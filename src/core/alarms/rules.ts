@@ -27,6 +27,8 @@ export interface PanSituation {
   signs: SignsSeen;
   /** No thermometer shows its strength: it is counted from what went in and boiled away. */
   byCount: boolean;
+  /** It rests on a thermometer that somebody read so long ago, ms; null for a pan with a probe, and where that is too long ago. */
+  handAgeMs: number | null;
   settings: { nearFinishLeadS: number; nearFinishDeadband: number; scorchLeadS: number; lowLevelLeadS: number };
 }
 
@@ -86,6 +88,7 @@ function nearFinish({
   reachedFinish,
   finish,
   justPoured,
+  handAgeMs,
 }: PanSituation): Finding | null {
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
@@ -97,7 +100,8 @@ function nearFinish({
     over: left <= settings.nearFinishLeadS && (reading.brix >= TELLING_BRIX || (finish?.sigma ?? 1) < SURE_FORECAST),
     inside: left > settings.nearFinishLeadS * settings.nearFinishDeadband,
     priority: 'medium',
-    why: () => `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})`,
+    why: () =>
+      `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})${handWords(handAgeMs)}`,
   };
 }
 
@@ -119,8 +123,14 @@ function whileReached(situation: PanSituation, reached: boolean): Finding | null
   const { reading } = situation;
   if (!reached || reading.stage === 'off') return itIsOver('high');
   if (reading.brix === null && !beyondScale(situation)) return cooled(situation);
-  const counted = situation.byCount ? COUNTED : '';
+  const counted = situation.byCount ? COUNTED : handWords(situation.handAgeMs);
   return { over: true, inside: false, priority: 'high', why: () => `${strengthWords(situation)}${counted}` };
+}
+
+/** What a call rests on where no probe hangs in the pan. */
+function handWords(ageMs: number | null): string {
+  if (ageMs === null) return '';
+  return `, by a thermometer read by hand ${ageMs < 60_000 ? 'just now' : `${Math.round(ageMs / 60_000)} min ago`}`;
 }
 
 const COUNTED = ', by count, not by thermometer: check with an instrument';
@@ -161,7 +171,8 @@ function scorchRisk(situation: PanSituation): Finding | null {
     inside: left > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation),
     atOnce: situation.justPoured,
     priority: 'high',
-    why: () => `burns in about ${minutes(Math.max(0, left))} min at this heat${depthWords(situation)}`,
+    why: () =>
+      `burns in about ${minutes(Math.max(0, left))} min at this heat${depthWords(situation)}${handWords(situation.handAgeMs)}`,
   };
 }
 

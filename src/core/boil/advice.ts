@@ -6,6 +6,8 @@ import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
+import type { PanReading } from '../pan/reading.ts';
+import { readAgainAt } from '../probes/hand-due.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
@@ -30,13 +32,23 @@ export interface Advice {
   roomLitres: number | null;
   /** What this vessel can finish at the least, L at 20 °C of syrup and of such sap; null while its size is not known. */
   smallestBatch: SmallestBatch | null;
+  /** When its thermometer is to be read by hand again, ms; null for a pan with a probe or one that was never read. */
+  readAgainAt: number | null;
 }
 
-export function adviceOn(state: BoilState, pan: string, t: number): Advice {
+export function adviceOn(state: BoilState, reading: PanReading, t: number): Advice {
+  const { pan } = reading;
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);
   const { waterC } = look.setting.around;
   const ask = waterC === null ? null : bestMark(look, trialsFor(state, pan, look));
-  return { pan, ask, shallow: shallowOf(look), roomLitres: topUpLitres(look), smallestBatch: smallestBatch(look) };
+  return {
+    pan,
+    ask,
+    shallow: shallowOf(look),
+    roomLitres: topUpLitres(look),
+    smallestBatch: smallestBatch(look),
+    readAgainAt: readAgainAt(reading, state.pans[pan]!.byHand?.at ?? null),
+  };
 }
 
 /** Under this strength more sap is likely to follow, unless none came for so long: till then nothing is said of how it ends; °Bx, ms. */

@@ -89,11 +89,21 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     shallow: outlook.shallow,
     litresShare: outlook.litresShare,
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),
+    handAgeMs: handAge(state, id, t),
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst, t),
     settings: leadTimes(state.header, id),
   };
+}
+
+/** A thermometer read longer ago than this is a count, not a reading, ms. */
+const HAND_COUNTS_MS = 10 * 60_000;
+
+function handAge(state: BoilState, id: string, t: number): number | null {
+  const { byHand } = state.pans[id]!;
+  if (byHand === null || state.panProbes[id]!.length > 0) return null;
+  return t - byHand.at > HAND_COUNTS_MS ? null : t - byHand.at;
 }
 
 const WORST_FIRST: ProbeState[] = ['lost', 'broken', 'suspect', 'stuck', 'late', 'ok'];

@@ -5,13 +5,16 @@ import type { Advice } from './advice.ts';
 
 /** The next thing to do; times in ms of boil time, null where it is due now or not known. */
 export interface NextThing {
-  what: 'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'foam' | 'tell-water' | 'tell-litres' | 'watch';
+  what:
+    'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'foam' | 'tell-water' | 'tell-litres' | 'read-by-hand' | 'watch';
   pan: string | null;
   at: number | null;
   low: number | null;
   high: number | null;
   text: string | null;
 }
+
+type Advised = Pick<Advice, 'pan' | 'shallow'> & Partial<Pick<Advice, 'readAgainAt'>>;
 
 /** Forecasts further ahead than this do not lead the screen, s. */
 const WORTH_SAYING_S = 12 * 3600;
@@ -28,7 +31,7 @@ export function nextThing(
   alarms: readonly ListedAlarm[],
   waterKnown: boolean,
   t: number,
-  advice: readonly Pick<Advice, 'pan' | 'shallow'>[] = [],
+  advice: readonly Advised[] = [],
 ): NextThing {
   const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
@@ -37,7 +40,11 @@ export function nextThing(
   const done = readings.find((reading) => reading.stage === 'finished');
   if (done !== undefined) return plain('finish', done.pan);
   const poured = advice.flatMap((one) => smallerPot(one, t));
-  const coming = [...poured, ...readings.flatMap((reading) => comingUp(reading, t))].sort((a, b) => a.at! - b.at!);
+  const coming = [
+    ...poured,
+    ...advice.flatMap(readByHand),
+    ...readings.flatMap((reading) => comingUp(reading, t)),
+  ].sort((a, b) => a.at! - b.at!);
   const foam = readings.find((reading) => isAboutToFoam(reading));
   const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
   if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
@@ -45,7 +52,15 @@ export function nextThing(
   const unsaid = readings.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
   );
-  return unsaid === undefined ? plain('watch', null) : plain('tell-litres', unsaid.pan);
+  if (unsaid !== undefined) return plain('tell-litres', unsaid.pan);
+  const unread = readings.find(
+    ({ probe, temperature_c, stage }) => probe === null && temperature_c === null && stage === 'unknown',
+  );
+  return unread === undefined ? plain('watch', null) : plain('read-by-hand', unread.pan);
+}
+
+function readByHand({ pan, readAgainAt }: Advised): NextThing[] {
+  return typeof readAgainAt === 'number' ? [{ ...plain('read-by-hand', pan), at: readAgainAt }] : [];
 }
 
 function plain(what: NextThing['what'], pan: string | null): NextThing {
@@ -58,7 +73,7 @@ function isAboutToFoam({ brix, stage }: PanReading): boolean {
 }
 
 /** A batch that would end too shallow is poured into a smaller pot once it is thick enough. */
-function smallerPot({ pan, shallow }: Pick<Advice, 'pan' | 'shallow'>, t: number): NextThing[] {
+function smallerPot({ pan, shallow }: Advised, t: number): NextThing[] {
   const { pourInS } = shallow ?? { pourInS: null };
   // Thicker than that, the card says it: the finish is what leads then.
   if (pourInS === null || pourInS <= 0 || pourInS > WORTH_SAYING_S) return [];

@@ -1,6 +1,7 @@
 // One probe's channel over time: its period, its last value, and whether it is late, lost or broken.
 import type { ProbeState } from '../pan/reading.ts';
 import { median } from '../pan/robust-statistics.ts';
+import { lagOf, noteRecent, type Recent, startRecent } from '../probes/recent.ts';
 import type { BrokenBy } from './broken-probe.ts';
 import type { Swap } from './probe-doubts.ts';
 import { type ProbeDoubt, type ProbeSigns, startProbeSigns } from './probe-signs.ts';
@@ -29,6 +30,13 @@ export interface ProbeTrack {
   /** With whom it was swapped, and when it last was, ms; null and -1 for never. */
   swap: Swap | null;
   swappedAt: number;
+  /** Its last minutes, as it said them. */
+  recent: Recent;
+  /** How slowly it follows, s, by the last dip; null while none was seen. */
+  lagS: number | null;
+  /** How often it was lost and came back, and for how long in all, ms. */
+  losses: number;
+  lostMs: number;
 }
 
 export function startProbe(port: string, t: number): ProbeTrack {
@@ -47,13 +55,17 @@ export function startProbe(port: string, t: number): ProbeTrack {
     doubt: null,
     swap: null,
     swappedAt: -1,
+    recent: startRecent(),
+    lagS: null,
+    losses: 0,
+    lostMs: 0,
   };
 }
 
 /** The same probe once nothing was known for a while: waited for anew from t (ms), at the pace that it had. */
 export function afterGap(probe: ProbeTrack, t: number): ProbeTrack {
-  const { port, celsius, periodMs, intervals, said, swap } = probe;
-  return { ...startProbe(port, t), celsius, periodMs, intervals, said, swap };
+  const { port, celsius, periodMs, intervals, said, swap, lagS, losses, lostMs } = probe;
+  return { ...startProbe(port, t), celsius, periodMs, intervals, said, swap, lagS, losses, lostMs };
 }
 
 /** Late at two periods, lost at five (fault table). */
@@ -76,6 +88,7 @@ const POWER_ON_C = 85;
  */
 export function probeHears(probe: ProbeTrack, t: number, heard: number | BrokenBy | null): number | null {
   const first = probe.heardAt === null || probe.heardAt < probe.awaitedFrom;
+  noteLoss(probe, t);
   noteInterval(probe, t);
   probe.heardAt = t;
   const broken: BrokenBy | null =
@@ -88,7 +101,16 @@ export function probeHears(probe: ProbeTrack, t: number, heard: number | BrokenB
   probe.brokenSince = null;
   probe.impossible = 0;
   probe.celsius = heard;
+  noteRecent(probe.recent, t, heard);
+  probe.lagS = lagOf(probe.recent) ?? probe.lagS;
   return heard;
+}
+
+/** It was lost, and speaks again. */
+function noteLoss(probe: ProbeTrack, t: number): void {
+  if (probe.heardAt === null || t < lostAt(probe)) return;
+  probe.losses += 1;
+  probe.lostMs += t - probe.heardAt;
 }
 
 /** So many in a row are no glitch of the bus but what the probe says now. */

@@ -22,7 +22,7 @@ const REASONS_KEPT = 20;
 const OTHER_REASONS = 'other reasons';
 
 export const startRefusedLines = (): RefusedLines => ({
-  byReason: Object.create(null) as Record<string, number>,
+  byReason: {},
   last: [],
 });
 
@@ -31,7 +31,7 @@ export function noteRefused(refused: RefusedLines, t: number, line: string, why:
   const colon = why.indexOf(': ');
   const reason = colon < 0 ? why : why.slice(0, colon);
   const { byReason, last } = refused;
-  const known = reason in byReason || Object.keys(byReason).length < REASONS_KEPT;
+  const known = Object.hasOwn(byReason, reason) || Object.keys(byReason).length < REASONS_KEPT;
   const counted = known ? reason : OTHER_REASONS;
   byReason[counted] = (byReason[counted] ?? 0) + 1;
   last.push({ t, line: line.slice(0, LONGEST_KEPT), why });

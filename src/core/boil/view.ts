@@ -68,7 +68,7 @@ const NOTICE_LASTS_MS = 10 * 60_000;
 /** Everything at t (ms), which must not be before the last entry. */
 export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
-  const advice = readings.map(({ pan }) => adviceOn(state, pan, t));
+  const advice = readings.map((reading) => adviceOn(state, reading, t));
   const calls = callsView(state.book, t);
   return {
     readings,

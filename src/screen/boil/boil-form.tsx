@@ -3,8 +3,9 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
-import type { Now, ProbeView, Setup } from '../client/types.ts';
+import type { Now, PortFormat, ProbeView, Setup } from '../client/types.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
+import { CheckDue } from '../probes/check-due.tsx';
 import { listened } from '../probes/listening.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
@@ -25,7 +26,16 @@ function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: str
   const next =
     channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud === 'find' ? undefined : baud);
   const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
-  return next === null ? { ...draft, pans } : { ...draft, ports: next.ports, probes: next.probes, pans };
+  if (next === null) return { ...draft, pans };
+  return { ...draft, ports: withFormats(next.ports), probes: next.probes, pans };
+}
+
+/** A board whose lines were confirmed is read in the same way in the boil. */
+function withFormats(ports: BoilDraft['ports']): BoilDraft['ports'] {
+  return ports.map((port) => {
+    const format = listened.value.find(({ path }) => path === port.path)?.format;
+    return port.format !== undefined || format === undefined ? port : { ...port, format: format as PortFormat };
+  });
 }
 
 interface PanListProps {
@@ -124,6 +134,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
             Listen to a board, and its probes can be chosen at the pans below. Without a board, read a thermometer by
             hand.
           </p>
+          <CheckDue />
           <PortFinder inUse={[]} />
         </section>
       )}

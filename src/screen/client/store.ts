@@ -103,6 +103,11 @@ function saidFor(milliseconds: number, sentence: string): { good: true; sentence
   return news;
 }
 
+/** Says that something was done. */
+export function sayDone(sentence: string): void {
+  said.value = saidFor(GOOD_NEWS_MS, sentence);
+}
+
 /** Sends a command, says what went wrong if something did, and tells whether it took effect. */
 export async function tell(wish: Wish, done?: string): Promise<boolean> {
   try {

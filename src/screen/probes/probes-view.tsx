@@ -7,6 +7,8 @@ import { temperature } from '../words/amounts.ts';
 import { lengthOfTime } from '../words/clock.ts';
 import { panName, probeWords } from '../words/pan-words.ts';
 import { withChannel } from './channels.ts';
+import { CheckDue } from './check-due.tsx';
+import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
 import { PortFinder } from './port-finder.tsx';
 
@@ -85,6 +87,12 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
   return (
     <div class="page">
       <h1>Probes</h1>
+      <CheckDue />
+      <p>
+        <button type="button" class="main-button" onClick={() => goTo('probes', 'setup')}>
+          Set probes up
+        </button>
+      </p>
       {now.ports.length > 0 && (
         <section class="panel">
           <h2>Boards in use</h2>
@@ -125,6 +133,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           </p>
         )}
       </section>
+      <HealthPanel now={now} />
       <LearntPanel now={now} />
       <section class="panel">
         <h2>{canListen ? 'Boards on this machine' : 'More boards on this machine'}</h2>

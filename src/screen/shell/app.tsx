@@ -11,6 +11,7 @@ import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
 import { Welcome } from '../pans/welcome.tsx';
 import { PlanView } from '../plan/plan-view.tsx';
+import { SetupView } from '../onboarding/setup-view.tsx';
 import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
 import { ReplayBand } from '../replay/replay-band.tsx';
@@ -19,7 +20,7 @@ import { LostBand, Notices, PracticeBand, SaidLine } from './bands.tsx';
 import { TuneView } from '../tune/tune-view.tsx';
 import { FirstLine } from './first-line.tsx';
 import { Nav } from './nav.tsx';
-import { route } from './routes.ts';
+import { place, route } from './routes.ts';
 import type { Route } from './routes.ts';
 
 function LivePans({ now }: { now: Now }): JSX.Element {
@@ -33,7 +34,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
     case 'plan':
       return <PlanView now={now} />;
     case 'probes':
-      return <ProbesView now={now} />;
+      return place.value[0] === 'setup' ? <SetupView now={now} /> : <ProbesView now={now} />;
     case 'settings':
       return <SettingsView />;
     case 'start':

@@ -36,6 +36,7 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   foam: () => 'foam may rise soon; a drop or two of fat, or turn it down',
   'tell-water': () => 'tell how hot water boils here: altitude, air pressure or a check in boiling water',
   'tell-litres': () => 'tell how much is in it: a depth or a top-up',
+  'read-by-hand': (now, next) => `read its thermometer${by(now, next)}`,
   watch: (_now, next) => next.text ?? 'Nothing to do just now. Stay by the pans.',
 };
 

@@ -57,6 +57,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     litresShare: 0.08,
     justPoured: false,
     byCount: false,
+    handAgeMs: null,
     scorchRiseC: 6.7,
     signs: noSigns,
     portLost: false,
@@ -240,4 +241,10 @@ test('a call of a pan that is hardly counted is not ended by the count', () => {
   expect(side('scorch-risk', { scorch_in_s: null }, later)).toBe('between');
   expect(side('scorch-risk', { scorch_in_s: null }, { ...later, justPoured: true })).toBe('inside');
   expect(side('scorch-risk', { scorch_in_s: null }, { ...later, litresShare: 0.1 })).toBe('inside');
+});
+
+test('a call that rests on a thermometer read by hand says so, and how long ago', () => {
+  const said = (handAgeMs: number | null) => found('finish', { brix: 67.1 }, { reachedFinish: true, handAgeMs })!.why();
+  expect(said(6 * 60_000)).toMatch(/, by a thermometer read by hand 6 min ago$/);
+  expect(said(null)).not.toContain('hand');
 });

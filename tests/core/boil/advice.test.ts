@@ -17,7 +17,8 @@ function after(minutes: number, ...noted: Entry[]) {
     lines.filter(({ t }) => t <= until),
   );
   const { state } = foldAll(pot.header, entries, until);
-  return { state, until, reading: readingAt(state, 'p1', until), advice: adviceOn(state, 'p1', until) };
+  const reading = readingAt(state, 'p1', until);
+  return { state, until, reading, advice: adviceOn(state, reading, until) };
 }
 
 const widthOf = ({

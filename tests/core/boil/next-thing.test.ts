@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { ListedAlarm } from '../../../src/core/alarms/alarm.ts';
 import { nextThing } from '../../../src/core/boil/next-thing.ts';
+import { readAgainAt } from '../../../src/core/probes/hand-due.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
 import { foldAll, readingAt, tarnHollow } from './tarn-hollow.ts';
 
@@ -90,4 +91,16 @@ test('foam is told of just before the strength at which it rises, unless somethi
   expect(nextThing([{ ...rising, brix: 51.9 }], [], true, 0).what).toBe('finish');
   expect(nextThing([{ ...rising, brix: 55 }], [], true, 0).what).toBe('finish');
   expect(nextThing([{ ...rising, stage: 'off' }], [], true, 0).what).not.toBe('foam');
+});
+
+test('a pan that is read by hand is asked for in time, the sooner the nearer its finish', () => {
+  const byHand = { ...reading({ pan: 'p1', litres: 4 }), probe: null };
+  expect(readAgainAt({ ...byHand, finish_low_s: 24 * 60 }, 1000)).toBe(1000 + 6 * 60_000);
+  expect(readAgainAt({ ...byHand, finish_low_s: 4 * 60 }, 1000)).toBe(1000 + 2 * 60_000);
+  expect(readAgainAt(byHand, 1000)).toBe(1000 + 30 * 60_000);
+  expect(readAgainAt({ ...byHand, stage: 'off' }, 1000)).toBeNull();
+  expect(readAgainAt({ ...byHand, probe: 'ok' }, 1000)).toBeNull();
+  const advice = [{ pan: 'p1', shallow: null, readAgainAt: 300_000 }];
+  const far = { ...byHand, finish_in_s: 1440, finish_low_s: 1440 };
+  expect(nextThing([far], [], true, 60_000, advice)).toMatchObject({ what: 'read-by-hand', pan: 'p1', at: 300_000 });
 });

@@ -24,6 +24,7 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     shallow: null,
     roomLitres,
     smallestBatch: null,
+    readAgainAt: null,
   });
   expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once');
   expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once');

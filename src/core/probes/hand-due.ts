@@ -1,0 +1,16 @@
+// When a pan that has no probe is to be read by hand again.
+import type { PanReading } from '../pan/reading.ts';
+
+/** A share of the soonest time to the finish, so that a pan is read some times before it; not oftener and not seldomer than this, ms. */
+const SHARE_OF_TIME_LEFT = 0.25;
+const SOONEST_MS = 2 * 60_000;
+const LATEST_MS = 30 * 60_000;
+
+/** The next time, ms; null for a pan with a probe, one that is off or done, and one that was never read. */
+export function readAgainAt(reading: PanReading, readAt: number | null): number | null {
+  if (reading.probe !== null || readAt === null) return null;
+  if (reading.stage === 'off' || reading.stage === 'finished') return null;
+  const soonest = reading.finish_low_s ?? reading.finish_in_s;
+  if (soonest === null) return readAt + LATEST_MS;
+  return readAt + Math.min(LATEST_MS, Math.max(SOONEST_MS, soonest * 1000 * SHARE_OF_TIME_LEFT));
+}

@@ -1,0 +1,62 @@
+// Third step: warm one tip after the other in the hand, and give the one that rises its name.
+import type { JSX } from 'preact';
+import { settings } from '../client/store.ts';
+import type { ProbeWatch } from '../client/types.ts';
+import { temperature } from '../words/amounts.ts';
+import { risenWords, risingWords } from '../words/setup-words.ts';
+import { usePolled } from './polled.ts';
+import { change, draft, nameChannel } from './setup-draft.ts';
+
+function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises: boolean }): JSX.Element {
+  const name = draft.value.names[one.channel] ?? '';
+  return (
+    <li class={rises ? 'channel channel-rises' : 'channel'}>
+      <b>
+        {rises ? '▲ ' : ''}
+        {one.channel}
+      </b>
+      <span class="probe-number">{one.celsius === null ? 'no value' : temperature(one.celsius, settings.value)}</span>
+      <span>{risenWords(one.risenC, rises, settings.value)}</span>
+      <label>
+        <span>This one is</span>
+        <input
+          value={name}
+          maxLength={40}
+          placeholder="Back pot"
+          aria-label={`Name of ${one.channel}`}
+          onInput={(event) => nameChannel(one.channel, event.currentTarget.value)}
+        />
+      </label>
+    </li>
+  );
+}
+
+export function HandStep(): JSX.Element {
+  const { path, names } = draft.value;
+  const watch = usePolled<ProbeWatch>({ probe_watch: { path: path ?? '' } });
+  const channels = (watch?.channels ?? []).filter(({ channel }) => channel in names);
+  return (
+    <>
+      <p>
+        Hold the tip of one probe in your closed hand. The one that rises is the one in your hand: say which pan it goes
+        to.
+      </p>
+      <p class="setup-verdict" role="status">
+        {watch === null ? 'Listening …' : risingWords(watch)}
+      </p>
+      <ul class="channels">
+        {channels.map((one) => (
+          <ChannelRow key={one.channel} one={one} rises={watch?.rises === one.channel} />
+        ))}
+      </ul>
+      <button
+        type="button"
+        class="main-button"
+        disabled={channels.length === 0}
+        onClick={() => change({ step: 'boil' })}
+      >
+        On to boiling water
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,77 @@
+// Second step: the raw lines of the board, with what is read in them, why, and what is left out; confirmed or set by hand.
+import type { JSX } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+import { ask } from '../client/store.ts';
+import type { HeardPort, Proposal } from '../client/types.ts';
+import { findingWords, verdictWords } from '../words/setup-words.ts';
+import { HandFormat } from './hand-format.tsx';
+import { usePolled } from './polled.ts';
+import { RawLines } from './raw-lines.tsx';
+import { confirmFormat, draft } from './setup-draft.ts';
+
+/** From so many lines on something can be said of them. */
+const ENOUGH_LINES = 3;
+
+/** What the program makes of the lines; asked anew while more of them come, up to what it looks at. */
+function useProposal(lines: readonly string[]): Proposal | null {
+  const [proposal, setProposal] = useState<Proposal | null>(null);
+  const seen = Math.min(lines.length, 20);
+  useEffect(() => {
+    if (seen < ENOUGH_LINES) return;
+    ask({ recognise: [...lines] }).then(
+      (data) => setProposal(data as Proposal),
+      () => undefined, // Asked again with the next lines.
+    );
+  }, [seen]);
+  return proposal;
+}
+
+function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null }): JSX.Element {
+  const { format, channels, reasons, verdict } = proposal;
+  const probes = channels.filter(({ coldJunction }) => !coldJunction).map(({ channel }) => channel);
+  return (
+    <>
+      <p class="setup-verdict">{verdictWords(verdict)}</p>
+      <ul class="setup-reasons">
+        {reasons.map((reason) => (
+          <li key={reason}>{reason}</li>
+        ))}
+      </ul>
+      {format !== null && (
+        <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probes)}>
+          Yes, read them like this
+        </button>
+      )}
+    </>
+  );
+}
+
+export function LinesStep(): JSX.Element {
+  const { path } = draft.value;
+  const [byHand, setByHand] = useState(false);
+  const heard = usePolled<HeardPort>({ heard_port: { path: path ?? '' } });
+  const lines = (heard?.lines ?? []).map(({ text }) => text);
+  const proposal = useProposal(lines);
+  const baud = heard?.baud ?? null;
+  return (
+    <>
+      <p role="status">{heard === null ? 'Opening it …' : findingWords(heard)}</p>
+      {heard?.why !== null && heard?.why !== undefined && <p class="problem">✕ {heard.why}</p>}
+      {lines.length > 0 && (
+        <RawLines
+          lines={proposal?.lines.slice(-3) ?? lines.slice(-3).map((text) => ({ text, spans: [], why: null }))}
+        />
+      )}
+      {proposal !== null && !byHand && <Proposed proposal={proposal} baud={baud} />}
+      {byHand ? (
+        <HandFormat lines={lines} baud={baud} close={() => setByHand(false)} />
+      ) : (
+        <p>
+          <button type="button" onClick={() => setByHand(true)}>
+            No, I set it by hand
+          </button>
+        </p>
+      )}
+    </>
+  );
+}

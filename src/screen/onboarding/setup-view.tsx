@@ -1,0 +1,71 @@
+// Takes a person from a board that is just plugged in to probes with a name, an offset, an uncertainty and a date.
+import type { JSX } from 'preact';
+import type { Now } from '../client/types.ts';
+import { goTo } from '../shell/routes.ts';
+import { STEP_WORDS } from '../words/setup-words.ts';
+import { BoardStep } from './board-step.tsx';
+import { CheckStep } from './check-step.tsx';
+import { DoneStep } from './done-step.tsx';
+import { HandStep } from './hand-step.tsx';
+import { LinesStep } from './lines-step.tsx';
+import { change, draft, forgetDraft, STEPS, type Step } from './setup-draft.ts';
+
+function StepOf({ step }: { step: Step }): JSX.Element {
+  switch (step) {
+    case 'board':
+      return <BoardStep />;
+    case 'lines':
+      return <LinesStep />;
+    case 'hand':
+      return <HandStep />;
+    case 'boil':
+      return <CheckStep key="boil" where="boiling" />;
+    case 'ice':
+      return <CheckStep key="ice" where="ice" />;
+    case 'done':
+      return <DoneStep />;
+  }
+}
+
+export function SetupView({ now }: { now: Now }): JSX.Element {
+  const { step } = draft.value;
+  const place = STEPS.indexOf(step);
+  const isRunning = now.mode !== 'idle' && !now.ended;
+  const leave = (): void => {
+    void forgetDraft();
+    goTo('probes');
+  };
+  return (
+    <div class="page setup">
+      <h1>Set probes up</h1>
+      <ol class="steps" aria-label="Steps">
+        {STEPS.map((each, n) => (
+          <li key={each} class={n < place ? 'step-done' : ''} aria-current={each === step ? 'step' : undefined}>
+            {n < place ? '✓' : `${n + 1}`} {STEP_WORDS[each].short}
+          </li>
+        ))}
+      </ol>
+      {isRunning ? (
+        <p class="panel">
+          A boil is running, and its boards are in use. Check a probe in boiling water from its pan: press C there.
+          Another board can be set up after the boil.
+        </p>
+      ) : (
+        <section class="panel" aria-label={STEP_WORDS[step].title}>
+          <h2>{STEP_WORDS[step].title}</h2>
+          <StepOf step={step} />
+        </section>
+      )}
+      <p class="row">
+        {place > 0 && !isRunning && (
+          <button type="button" onClick={() => change({ step: STEPS[place - 1] ?? 'board' })}>
+            Back
+          </button>
+        )}
+        <button type="button" onClick={leave}>
+          Leave; keep nothing
+        </button>
+      </p>
+    </div>
+  );
+}

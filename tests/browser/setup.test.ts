@@ -1,0 +1,182 @@
+// A person sets two probes up with a real page, a real host and a board on a pseudo terminal, in under five minutes of its time.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import type { Browser, Page } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { stationPressureFromAltitudeHpa } from '../../src/core/physics/station-pressure.ts';
+import { saturationTemperatureCelsius } from '../../src/core/physics/water-point.ts';
+import type { MachineClock } from '../../src/host/clock.ts';
+import { createHost } from '../../src/host/host.ts';
+import type { KeptProbes } from '../../src/protocol/messages.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { serveHost } from '../../src/web/serve.ts';
+import { pretendBoard } from '../ingest/pretend-board.ts';
+import { LAPTOP, openPage, PHONE, startChromium } from './chromium.ts';
+
+/** The host's time and the board's go so many times as fast as this test's. */
+const FASTER = 10;
+const ALTITUDE_M = 640;
+/** What water boils at there, by the standard atmosphere (ISO 2533) and IAPWS-IF97. */
+const WATER_C = saturationTemperatureCelsius(stationPressureFromAltitudeHpa(ALTITUDE_M)!)!;
+/** T1 shows so much too much, T2 too little; both lag by so many seconds. */
+const TOO_MUCH = { T1: 0.4, T2: -0.3 };
+const LAG_S = 4;
+
+const startedMs = performance.now();
+const simulatedMs = (): number => (performance.now() - startedMs) * FASTER;
+const machine: MachineClock = {
+  wallMs: () => Date.parse('2027-04-18T14:30:00Z') + simulatedMs(),
+  monotonicMs: simulatedMs,
+  after(milliseconds, call) {
+    const timer = setTimeout(call, milliseconds / FASTER);
+    return () => clearTimeout(timer);
+  },
+};
+
+const board = pretendBoard();
+const folder = mkdtempSync(join(tmpdir(), 'tarn-hollow-'));
+/** Where each tip is now, °C. */
+const around = { T1: 12, T2: 12 };
+const tips = { T1: 12, T2: 12 };
+let feeder: ReturnType<typeof setInterval>;
+let saidAtMs = 0;
+let host: Awaited<ReturnType<typeof createHost>>;
+let served: Awaited<ReturnType<typeof serveHost>>;
+let browser: Browser;
+let page: Page;
+
+/** A line a second of its time; the tips follow what is around them. */
+async function say(): Promise<void> {
+  const nowMs = simulatedMs();
+  const share = 1 - Math.exp(-(nowMs - saidAtMs) / 1000 / LAG_S);
+  saidAtMs = nowMs;
+  for (const tip of ['T1', 'T2'] as const) tips[tip] += share * (around[tip] - tips[tip]);
+  const shown = (tip: 'T1' | 'T2'): string => (tips[tip] + TOO_MUCH[tip]).toFixed(2);
+  await board.send(`T1=${shown('T1')}C T2=${shown('T2')}C\n`);
+}
+
+beforeAll(async () => {
+  await board.plugIn();
+  feeder = setInterval(() => void say(), 1000 / FASTER);
+  host = await createHost({ folder, machine });
+  served = await serveHost(host, { port: 0, folder: await ensureScreenBuilt(), nowMs: () => performance.now() });
+  browser = await startChromium();
+  ({ page } = await openPage(browser, served.url, LAPTOP));
+});
+
+afterAll(async () => {
+  clearInterval(feeder);
+  await browser?.close();
+  await served?.close();
+  await host?.close();
+  await board.remove();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const button = (name: string) => page.getByRole('button', { name, exact: true });
+const kept = async () =>
+  ((await host.command({ ref: 'k', probes_kept: true })) as unknown as { data: KeptProbes }).data;
+
+async function pictures(step: string): Promise<void> {
+  for (const theme of ['light', 'dark', 'contrast']) {
+    await page.evaluate(`document.documentElement.dataset.theme = '${theme}'`);
+    for (const size of [LAPTOP, PHONE]) {
+      await page.setViewportSize(size);
+      await page.screenshot({ path: `test-results/setup-${step}-${theme}-${size.width}.png`, fullPage: true });
+      expect(await page.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth)).toBe(0);
+    }
+  }
+  await page.setViewportSize(LAPTOP);
+}
+
+test('from plugging in to two checked probes, in under five minutes; nothing is kept before the end', async () => {
+  const beganMs = simulatedMs();
+  let pausedMs = 0;
+  const look = async (step: string): Promise<void> => {
+    const before = simulatedMs();
+    await pictures(step);
+    pausedMs += simulatedMs() - before;
+  };
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.getByText('Plug the board in').waitFor();
+  await look('1-board');
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await page.keyboard.press('Enter');
+
+  await button('Yes, read them like this').waitFor({ timeout: 30_000 });
+  expect(await page.getByRole('list', { name: 'What the board sends' }).innerText()).toContain('T1 is 12.40 °C');
+  await look('2-lines');
+  await button('Yes, read them like this').press('Enter');
+
+  await page.getByText('None rises yet').waitFor({ timeout: 30_000 });
+  around.T2 = 33;
+  await page.getByText('T2 rises: that is the one in your hand.').waitFor({ timeout: 30_000 });
+  await page.getByLabel('Name of T2').fill('Back pot');
+  await page.getByLabel('Name of T1').fill('Front pot');
+  await look('3-hand');
+  await button('On to boiling water').press('Enter');
+
+  await page.getByLabel('Height of the place over the sea').fill(String(ALTITUDE_M));
+  around.T1 = around.T2 = WATER_C;
+  expect(await button('Note Back pot').isDisabled()).toBe(true);
+  for (const name of ['Back pot', 'Front pot']) {
+    await expect.poll(() => button(`Note ${name}`).isEnabled(), { timeout: 60_000 }).toBe(true);
+    await button(`Note ${name}`).press('Enter');
+    await page.locator('.channel', { hasText: name }).getByText('Noted').waitFor();
+  }
+  await look('4-boil');
+  expect((await kept()).probes).toEqual([]);
+  await button('On to ice water').press('Enter');
+  await look('5-ice');
+  await button('Leave ice water out').press('Enter');
+
+  await page.getByText('shows 0.40 °C too much').waitFor();
+  await page.getByText('shows 0.30 °C too little').waitFor();
+  await look('6-keep');
+  expect((await kept()).probes).toEqual([]);
+  await button('Keep these probes').press('Enter');
+  await page.getByText('The probes are set up.').waitFor();
+  expect((simulatedMs() - beganMs - pausedMs) / 60_000).toBeLessThan(5);
+
+  const { probes, place, due } = await kept();
+  expect(place).toEqual({ altitude_m: ALTITUDE_M });
+  expect(due).toBeNull();
+  expect(probes.map(({ name, channel }) => [channel, name])).toEqual([
+    ['T1', 'Front pot'],
+    ['T2', 'Back pot'],
+  ]);
+  for (const { channel, error, checks } of probes) {
+    expect(error?.tooHighC).toBeCloseTo(TOO_MUCH[channel as 'T1' | 'T2'], 1);
+    // The weather about the standard atmosphere: 0.3 °C of water point (issue: ± 0.6 at 95 %).
+    expect(error?.sigmaC).toBeGreaterThan(0.3);
+    expect(checks[0]?.at).toMatch(/^2027-04-18T/);
+  }
+});
+
+test('left in the middle, nothing is kept of it, and the board is let go', async () => {
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await button('Use it').click();
+  await button('Yes, read them like this').click({ timeout: 30_000 });
+  await page.getByLabel('Name of T1').fill('Left');
+  await button('Leave; keep nothing').click();
+  await page.getByRole('heading', { name: 'Probes' }).waitFor();
+  expect((await kept()).probes.map(({ name }) => name)).toEqual(['Front pot', 'Back pot']);
+  expect(await host.command({ ref: 'h', heard_port: { path: board.path } })).toMatchObject({ ok: false });
+});
+
+test('a boil with such a probe begins with what the check told', async () => {
+  const setup = {
+    site: { altitude_m: ALTITUDE_M },
+    ports: [{ id: 'A', path: board.path }],
+    probes: [{ id: 'A/T1', port: 'A', channel: 'T1' }],
+    pans: [{ id: 'p1', probe: 'A/T1' }],
+  };
+  expect(await host.command({ ref: 's', start: setup })).toMatchObject({ ok: true });
+  const running = host.running?.boil ?? '';
+  const [header] = [...host.recordingOf(running)].map((line) => JSON.parse(line) as { learnt?: unknown });
+  expect(header?.learnt).toMatchObject({ names: expect.arrayContaining(['probe A/T1']) as unknown });
+  await host.command({ ref: 'e', end: true });
+});
