@@ -6,6 +6,7 @@ import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
 import type { Command, HostMessage, Now } from '../../src/protocol/messages.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
 import { curveOf, explanationOf } from './tarn-hollow.ts';
+import { pastAnswer } from './tarn-past.ts';
 
 const HEARTBEAT_MS = 500;
 
@@ -43,7 +44,7 @@ function dataFor(command: Command): unknown {
     ];
   }
   if ('learnt' in command) return [];
-  return 'last_setup' in command ? null : undefined;
+  return 'last_setup' in command ? null : pastAnswer(command);
 }
 
 /** There is no notebook behind it: tests of what is kept have a real host. */
