@@ -48,7 +48,7 @@ function dataFor(command: Command): unknown {
 }
 
 /** There is no notebook behind it: tests of what is kept have a real host. */
-const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find'];
+const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find', 'plan', 'plan_now'];
 
 function answerTo(command: Command): HostMessage {
   const { ref } = command;

@@ -40,6 +40,7 @@ interface LinesChartProps {
 const EDGE = { top: 34, right: 44, left: 76 };
 const ROW_PX = 32;
 const SHAPE_PX = 26;
+const LEAST_WIDTH = 240;
 
 const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
   niceTicks(least, greatest, most).map((at) => ({ at, word: String(at).replace('-', '−') }));
@@ -131,7 +132,9 @@ function nearest(lines: readonly ChartLine[], x: number, y: number): ChartLine |
 export function LinesChart(props: LinesChartProps): JSX.Element {
   const { sentence, lines, level = null, height = 420, press, within, rows = [] } = props;
   const clip = useId();
-  const [frame, width] = useWidth(1200);
+  const [frame, measured] = useWidth(1200);
+  // A page that is being left has no width for a moment.
+  const width = Math.max(measured, LEAST_WIDTH);
   const text = textPx(width);
   const bottom = height - 2 * text - 16;
   const top = EDGE.top + rows.length * ROW_PX;
