@@ -41,8 +41,16 @@ const replayed = liveNow(2, {
     title: 'First',
     started: '2027-04-18T07:30:00-07:00',
     readUntil: 3e7,
-    choices: null,
-    known: [],
+    choices: { pans: [] },
+    known: [
+      {
+        pan: 'p1',
+        said: { at: 2.9e7, low: 2.8e7, high: 3e7 },
+        was: { at: 2.95e7, by: 'called' },
+        later_s: 500,
+        inRange: true,
+      },
+    ],
   },
 });
 
@@ -56,6 +64,13 @@ async function goTo(route: string): Promise<void> {
   await page.evaluate(`location.hash = '#/${route}'`);
   await page.locator('main h1').first().waitFor({ state: 'attached' });
 }
+
+/** Where there is more to see once something was asked for. */
+const PLACES: [place: string, there: string][] = [
+  ['replay', '.choices .line-key'],
+  ['compare/2027-04-11-first-run/second', '.lines-chart svg'],
+  ['tune', '.dot-plot'],
+];
 
 /** What opens over the pans: by which keys, what is then there, and how it is closed. */
 const OPENED: [keys: string[], there: string][] = [
@@ -73,6 +88,11 @@ test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', async 
   for (const route of [...ROUTES, 'probes/setup']) {
     await goTo(route);
     found.push(...(await faults(route)));
+  }
+  for (const [place, there] of PLACES) {
+    await goTo(place);
+    await page.locator(there).first().waitFor();
+    found.push(...(await faults(place)));
   }
   await goTo('pans');
   for (const [keys, there] of OPENED) {

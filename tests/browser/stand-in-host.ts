@@ -6,6 +6,7 @@ import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
 import type { Command, HostMessage, Now, PortListing } from '../../src/protocol/messages.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
 import { curveOf, explanationOf, healthOf } from './tarn-hollow.ts';
+import { pastAnswer } from './tarn-past.ts';
 
 const HEARTBEAT_MS = 500;
 
@@ -56,11 +57,11 @@ function dataFor(command: Command): unknown {
   if ('probes_kept' in command)
     return { probes: [], place: { altitude_m: 640 }, due: 'No probe has been checked today.' };
   if ('probe_health' in command) return healthOf();
-  return 'last_setup' in command ? null : undefined;
+  return 'last_setup' in command ? null : pastAnswer(command);
 }
 
 /** There is no notebook behind it: tests of what is kept have a real host. */
-const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find'];
+const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find', 'plan', 'plan_now'];
 
 function answerTo(command: Command): HostMessage {
   const { ref } = command;

@@ -1,6 +1,8 @@
 // Lines laid over each other, told apart by their strokes and by a number at their ends, in the colours of the theme.
 import type { JSX } from 'preact';
 import { useId } from 'preact/hooks';
+import { AlarmShape } from '../alarms/alarm-shape.tsx';
+import type { Priority } from '../client/types.ts';
 import { useWidth } from '../shell/use-width.ts';
 import type { Point } from './curve-points.ts';
 import { textPx } from './chart-inks.ts';
@@ -26,6 +28,8 @@ interface LinesChartProps {
   xTicks?: (extent: Extent, most: number) => { at: number; word: string }[];
   /** A level line across, with its word. */
   level?: { y: number; word: string } | null;
+  /** Alarms over the lines, each row with its word. */
+  rows?: { word: string; marks: { x: number; priority: Priority }[] }[];
   /** What lies beyond leaves the chart, so that the rest stays legible. */
   within?: Extent;
   height?: number;
@@ -34,6 +38,9 @@ interface LinesChartProps {
 }
 
 const EDGE = { top: 34, right: 44, left: 76 };
+const ROW_PX = 32;
+const SHAPE_PX = 26;
+const LEAST_WIDTH = 240;
 
 const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
   niceTicks(least, greatest, most).map((at) => ({ at, word: String(at).replace('-', '−') }));
@@ -123,29 +130,32 @@ function nearest(lines: readonly ChartLine[], x: number, y: number): ChartLine |
 }
 
 export function LinesChart(props: LinesChartProps): JSX.Element {
-  const { sentence, lines, level = null, height = 420, press, within } = props;
+  const { sentence, lines, level = null, height = 420, press, within, rows = [] } = props;
   const clip = useId();
-  const [frame, width] = useWidth(1200);
+  const [frame, measured] = useWidth(1200);
+  // A page that is being left has no width for a moment.
+  const width = Math.max(measured, LEAST_WIDTH);
   const text = textPx(width);
   const bottom = height - 2 * text - 16;
+  const top = EDGE.top + rows.length * ROW_PX;
   const all = lines.flatMap(({ points }) => points.filter(({ y }) => y !== null));
-  const x = extentOf(all.map((point) => point.x));
+  const x = extentOf([...all.map((point) => point.x), ...rows.flatMap(({ marks }) => marks.map((mark) => mark.x))]);
   const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
   if (x === null || y === null) return <div ref={frame}>Nothing is known to draw.</div>;
   const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
   const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
-  const placeY = placeIn(spanY, bottom, EDGE.top + text / 2);
+  const placeY = placeIn(spanY, bottom, top + text / 2);
   const ends = lines.map(({ points }) => points.findLast((point) => point.y !== null) ?? null);
   const spots = ends.map((end) => ({
     x: placeX(end?.x ?? spanX.least),
-    y: Math.max(EDGE.top, placeY(end?.y ?? spanY.least)),
+    y: Math.max(top, placeY(end?.y ?? spanY.least)),
   }));
   const heights = apartFrom(spots, text, bottom);
   const pressed = (event: MouseEvent): void => {
     const box = frame.current?.getBoundingClientRect();
     if (press === undefined || box === undefined) return;
     const along = placeIn({ least: EDGE.left, greatest: width - EDGE.right }, spanX.least, spanX.greatest);
-    const up = placeIn({ least: bottom, greatest: EDGE.top + text / 2 }, spanY.least, spanY.greatest);
+    const up = placeIn({ least: bottom, greatest: top + text / 2 }, spanY.least, spanY.greatest);
     const line = nearest(lines, along(event.clientX - box.left), up(event.clientY - box.top));
     if (line !== null) press(line, along(event.clientX - box.left));
   };
@@ -154,13 +164,25 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
       <svg width={width} height={height} role="img" aria-label={sentence}>
         <Axes {...{ x: spanX, y: spanY, placeX, placeY, width, bottom, text, props }} />
         <clipPath id={clip}>
-          <rect x={EDGE.left} y={EDGE.top} width={width - EDGE.left - EDGE.right} height={bottom - EDGE.top} />
+          <rect x={EDGE.left} y={top} width={width - EDGE.left - EDGE.right} height={bottom - top} />
         </clipPath>
         <g clip-path={`url(#${clip})`}>
           {lines.map(({ name, stroke, points }, i) => (
             <path key={`${i} ${name}`} class={`stroke stroke-${stroke}`} d={linePath(points, placeX, placeY)} />
           ))}
         </g>
+        {rows.map(({ word, marks }, i) => (
+          <g key={word} transform={`translate(0 ${EDGE.top + i * ROW_PX})`}>
+            <text class="chart-word" font-size={text} x={EDGE.left + 8} y={text}>
+              {word}
+            </text>
+            {marks.map((mark, n) => (
+              <g key={n} transform={`translate(${placeX(mark.x) - SHAPE_PX / 2} 2)`}>
+                <AlarmShape priority={mark.priority} flashes={false} />
+              </g>
+            ))}
+          </g>
+        ))}
         {ends.map(
           (end, i) =>
             end !== null && (

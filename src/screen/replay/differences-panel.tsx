@@ -1,7 +1,7 @@
 // A past boil as it was and as it would have been: both lines in one chart, and the difference of each call in words.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import type { PanStrip, ReplayDifferences } from '../../protocol/replay-messages.ts';
+import type { Call, PanStrip, ReplayDifferences } from '../../protocol/replay-messages.ts';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
 import { tickMoments } from '../charts/time-window.ts';
@@ -40,6 +40,9 @@ function lineOf(strip: PanStrip | null, columnMs: number, now: Now, name: string
   return { name, stroke, points };
 }
 
+const marksOf = (calls: readonly Call[], pan: string, now: Now) =>
+  calls.flatMap((call) => (call.pan === pan ? [{ x: wallMs(now, call.raised), priority: call.priority }] : []));
+
 const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
   tickMoments(least, greatest, most).map((at) => ({ at, word: hoursAndMinutes(at) }));
 
@@ -61,7 +64,11 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
         yTitle={`${panName(now.header, pan)}, ${unitSymbols(settings.value).strength}`}
         xTitle="time of day"
         xTicks={clockTicks}
-        height={320}
+        rows={[
+          { word: 'called', marks: marksOf(found.calls.was, pan, now) },
+          { word: 'would be', marks: marksOf(found.calls.would, pan, now) },
+        ]}
+        height={400}
       />
       <LineKey lines={lines} />
       <h3>What would be called otherwise</h3>

@@ -33,7 +33,7 @@ export function ReplayControls({ now, children }: { now: Now; children: Componen
           Next
         </KeyButton>
       </span>
-      <Select label="of" value={to} options={STEPS} set={setTo} />
+      <Select label="Steps to" value={to} options={STEPS} set={setTo} />
       <span class="speeds" role="group" aria-label="A minute">
         <KeyButton letter="ArrowLeft" act={() => seek(now, now.t - MINUTE_MS)}>
           1 min

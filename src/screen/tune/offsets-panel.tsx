@@ -12,9 +12,7 @@ export function OffsetsPanel(): JSX.Element | null {
       {view.working > 0 && <p role="status">{view.working} boils are still being read …</p>}
       <ul>
         {view.probes.map(({ probe, sentence }) => (
-          <li key={probe}>
-            {sentence}
-          </li>
+          <li key={probe}>{sentence}</li>
         ))}
       </ul>
     </section>

@@ -41,7 +41,7 @@ export const TRIED: readonly FieldChoice[] = [
 /** Beyond so many side by side nobody compares. */
 export const MOST_TRIED = 4;
 
-const AS_IT_WAS = {
+const UNTOUCHED = {
   near_finish_lead_s: null,
   scorch_lead_s: null,
   low_level_lead_s: null,
@@ -49,17 +49,11 @@ const AS_IT_WAS = {
   near_finish_deadband: null,
 };
 
-/** As it was in each boil, and as Settings are now. */
+/** As Settings are now: what it was in each boil stands beside them anyhow. */
 export function firstTried(settings: Settings): TriedSettings[] {
-  const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability } = settings;
-  return [
-    { name: 'As it was', ...AS_IT_WAS },
-    {
-      name: 'As in Settings now',
-      ...AS_IT_WAS,
-      ...{ near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability },
-    },
-  ];
+  const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband } = settings;
+  const now = { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
+  return [{ name: 'As in Settings now', ...now }];
 }
 
 /** One more to begin from: like the last, under a name that none has. */
@@ -67,7 +61,7 @@ export function anotherTried(tried: readonly TriedSettings[]): TriedSettings {
   const taken = new Set(tried.map(({ name }) => name));
   let n = 1;
   while (taken.has(`Other ${n}`)) n += 1;
-  return { ...(tried.at(-1) ?? AS_IT_WAS), name: `Other ${n}` };
+  return { ...(tried.at(-1) ?? UNTOUCHED), name: `Other ${n}` };
 }
 
 /** For the command: a merge patch over the header of each boil. */
@@ -76,13 +70,20 @@ export function patchOf({ name: _, ...fields }: TriedSettings): Record<string, u
   return chosen.length === 0 ? {} : { settings: Object.fromEntries(chosen) };
 }
 
+/** What the host itself sets beside them. */
+const RESERVED = ['as it was', 'as set now'];
+
 /** What cannot be run, in a sentence; null where it can. */
 export function problemInTried(tried: readonly TriedSettings[], boils: number): string | null {
   if (boils === 0) return 'Choose at least one boil.';
   const names = tried.map(({ name }) => name.trim());
   if (names.some((name) => name === '')) return 'Give each of the settings a name.';
   if (new Set(names).size < names.length) return 'Two of the settings have the same name.';
+  if (names.some((name) => RESERVED.includes(name.toLowerCase())))
+    return `“${names.find((name) => RESERVED.includes(name.toLowerCase()))}” stands beside them anyhow: choose another name.`;
   const patches = tried.map((each) => JSON.stringify(patchOf(each)));
-  const twin = patches.findIndex((patch, i) => patches.indexOf(patch) < i);
-  return twin < 0 ? null : `“${names[twin]}” says the same as “${names[patches.indexOf(patches[twin] ?? '')]}”.`;
+  const twin = patches.findIndex((patch, i) => patch === '{}' || patches.indexOf(patch) < i);
+  if (twin < 0) return null;
+  const like = patches[twin] === '{}' ? 'as it was' : names[patches.indexOf(patches[twin] ?? '')];
+  return `“${names[twin]}” says the same as “${like}”.`;
 }

@@ -148,7 +148,10 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
       noValidate
     >
       <h2>How would these settings have done?</h2>
-      <p class="hint">Past boils are run again under each of them. What is kept of the boils stays as it is.</p>
+      <p class="hint">
+        Past boils are run again under each of these, beside how they were called at the time. What is kept of the boils
+        stays as it is.
+      </p>
       <BoilTicks boils={boils} left={left} set={setLeft} />
       <div class="tried-list">
         {tried.map((one, i) => (
@@ -156,7 +159,7 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
             key={i}
             one={one}
             set={(next) => replace(i, [next])}
-            remove={tried.length > 2 ? () => replace(i, []) : null}
+            remove={tried.length > 1 ? () => replace(i, []) : null}
           />
         ))}
       </div>

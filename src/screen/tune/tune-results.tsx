@@ -15,6 +15,16 @@ const SHOWN_FIRST = 6;
 const settingsIn = ({ patch }: TuneSettingRow): Record<string, unknown> =>
   typeof patch.settings === 'object' && patch.settings !== null ? (patch.settings as Record<string, unknown>) : {};
 
+/** Beyond so many side by side nobody compares: a search shows how it was, what is set now, and the best that it found. */
+const MOST_SHOWN = 5;
+
+function shownOf(rows: readonly TuneSettingRow[]): readonly TuneSettingRow[] {
+  if (rows.length <= MOST_SHOWN) return rows;
+  const [was, now, ...rest] = rows;
+  const cheapest = [...rest].sort((a, b) => (a.cost ?? Infinity) - (b.cost ?? Infinity)).slice(0, MOST_SHOWN - 2);
+  return [was, now, ...cheapest].filter((row) => row !== undefined);
+}
+
 function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
   return (
     <div class="wide-table" tabIndex={0} role="region" aria-label="The settings side by side">
@@ -125,15 +135,21 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
 
 export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
   const [first] = view.settings;
+  const rows = shownOf(view.settings);
   if (first === undefined || first.done === 0) return null;
   return (
     <section class="panel" aria-label="How they would have done">
       <h2>How they would have done</h2>
       {view.stopped && <p>Stopped after {first.done} boils: what is here rests on those.</p>}
       <p>{truthWords(first.truths, first.done)}</p>
-      <SumTable rows={view.settings} />
-      <Charts rows={view.settings} />
-      <Worst rows={view.settings} />
+      {rows.length < view.settings.length && (
+        <p>
+          {view.settings.length} settings were tried: how it was, what is set now, and the best of the others are shown.
+        </p>
+      )}
+      <SumTable rows={rows} />
+      <Charts rows={rows} />
+      <Worst rows={rows} />
       {view.problems.length > 0 && (
         <ul class="problems">
           {view.problems.map((problem) => (

@@ -1,0 +1,46 @@
+// Lines laid over each other: round ticks, paths with gaps, and names at their ends that do not touch.
+import { expect, test } from 'vitest';
+import { apartFrom, extentOf, heldWithin, linePath, placeIn } from '../../../src/screen/charts/lines-scale.ts';
+import { niceTicks } from '../../../src/screen/charts/nice-ticks.ts';
+
+test('ticks are round and few', () => {
+  expect(niceTicks(-5.7, 0.4, 7)).toEqual([-5, -4, -3, -2, -1, 0]);
+  expect(niceTicks(0, 103, 5)).toEqual([0, 50, 100]);
+  expect(niceTicks(1.31, 1.34, 4)).toEqual([1.31, 1.32, 1.33, 1.34]);
+  expect(niceTicks(7, 7, 5)).toEqual([7]);
+});
+
+test('a line is lifted where nothing is known', () => {
+  const same = (value: number): number => value;
+  const points = [
+    { x: 0, y: 1 },
+    { x: 1, y: null },
+    { x: 2, y: 3 },
+    { x: 3, y: 4 },
+  ];
+  expect(linePath(points, same, same)).toBe('M0.0 1.0M2.0 3.0L3.0 4.0');
+  expect(extentOf(points.map(({ y }) => y))).toEqual({ least: 1, greatest: 4 });
+  expect(extentOf([null])).toBeNull();
+  expect(placeIn({ least: 90, greatest: 110 }, 400, 0)(100)).toBe(200);
+});
+
+test('names beside each other stand apart, and those elsewhere stay at their lines', () => {
+  const heights = apartFrom(
+    [
+      { x: 500, y: 100 },
+      { x: 505, y: 104 },
+      { x: 100, y: 102 },
+    ],
+    20,
+    300,
+  );
+  expect(heights).toEqual([84, 104, 102]);
+  expect(apartFrom([{ x: 0, y: 900 }], 20, 300)).toEqual([300]);
+});
+
+test('what burns or has cooled leaves the chart, unless nothing else is there', () => {
+  const boils = { least: 90, greatest: 115 };
+  expect(heldWithin({ least: 5, greatest: 247 }, boils)).toEqual(boils);
+  expect(heldWithin({ least: 97, greatest: 103 }, boils)).toEqual({ least: 97, greatest: 103 });
+  expect(heldWithin({ least: 5, greatest: 20 }, boils)).toEqual({ least: 5, greatest: 20 });
+});
