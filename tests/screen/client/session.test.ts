@@ -11,7 +11,7 @@ test('a token is a token, a route is a route', () => {
 });
 
 test('an address that names no view shows the pans', () => {
-  expect(['#/notebook', '#/replay', '#/plan', '', '#token=abc'].map(routeOf)).toEqual([
+  expect(['#/notebook', '#/replay', '#/nowhere', '', '#token=abc'].map(routeOf)).toEqual([
     'notebook',
     'replay',
     'pans',
