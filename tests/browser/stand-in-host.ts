@@ -57,6 +57,7 @@ function dataFor(command: Command): unknown {
   if ('probes_kept' in command)
     return { probes: [], place: { altitude_m: 640 }, due: 'No probe has been checked today.' };
   if ('probe_health' in command) return healthOf();
+  if ('phones' in command) return { on: false, addresses: [], url: null, trouble: null, phones: [] };
   return 'last_setup' in command ? null : pastAnswer(command);
 }
 

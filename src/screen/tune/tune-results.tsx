@@ -97,7 +97,7 @@ function WorstBoil({ row }: { row: TuneBoilRow }): JSX.Element {
       <button
         type="button"
         class="moment"
-        aria-label={`See ${name} at that moment`}
+        aria-label={row.worst === null ? `Replay ${name}` : `See that moment of ${name}`}
         onClick={() => void openReplay(row.boil, row.worst?.at)}
       >
         {row.worst === null ? 'Replay' : 'See that moment'}
