@@ -142,7 +142,7 @@ test('other choices are tried by keys, both calls are told in words, and it goes
   await form.getByLabel('That is').fill('55');
   await form.getByLabel('That is').press('Enter');
   await form.waitFor({ state: 'detached' });
-  expect(await region('Replay').innerText()).toContain('with other choices');
+  await expect.poll(() => region('Replay').innerText(), PATIENCE).toContain('with other choices');
   await expect
     .poll(() => page.locator('.choices li').filter({ hasText: 'Front pot' }).allInnerTexts(), PATIENCE)
     .toContainEqual(expect.stringMatching(/\d+ min sooner, at 1\d:\d\d and not at 14:\d\d/u));

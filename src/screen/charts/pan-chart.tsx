@@ -1,6 +1,6 @@
 // One pan's chart: draws the stretch that is shown from the whole curve that the page keeps, and takes drag, wheel and keys.
 import type { JSX } from 'preact';
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Ghost } from '../../protocol/compare-messages.ts';
 import { settings } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
@@ -91,7 +91,8 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   const curve = useCurve(now, pan);
   const ghost = useGhost(now, pan);
   const [spots, setSpots] = useState<(Spot | null)[]>([]);
-  const corrections = correctionsOf(now, pan);
+  // They stay while the chart is dragged, which draws sixty times a second.
+  const corrections = useMemo(() => correctionsOf(now, pan), [now, pan, settings.value]);
   const told = shownCorrection.value;
 
   const ahead = shownAhead(now.t, curve?.ahead?.t.at(-1) ?? null);
