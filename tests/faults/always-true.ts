@@ -74,7 +74,10 @@ export async function faultRig(): Promise<FaultRig> {
   const started = await host.command({ ref: 'start', start: setup({ a: board.path, b: steady.path }) });
   expect(started).toMatchObject({ ok: true });
   await until('both ports to open', () => now?.ports.filter(({ state }) => state === 'open').length === 2);
-  const beat = setInterval(() => void steady.send('T1=97.1 T2=97.2 T3=97.3\n'), 250);
+  /** The steady board's probe that is broken just now: it says so in each line, as a broken one does; 0 for none. */
+  let broken = 0;
+  const steadyLine = (): string => [1, 2, 3].map((n) => `T${n}=${n === broken ? 'nan' : `97.${n}`}`).join(' ');
+  const beat = setInterval(() => void steady.send(`${steadyLine()}\n`), 250);
   const turns = watchTurns();
   const boil = host.running?.boil ?? '';
 
@@ -85,7 +88,8 @@ export async function faultRig(): Promise<FaultRig> {
     const found: number[] = [];
     for (let n = 1; n <= TRIES; n += 1) {
       const fromMs = performance.now();
-      await steady.send(`T${n}=nan\n`);
+      broken = n;
+      await steady.send(`${steadyLine()}\n`);
       await until('the call of a broken probe', () => raised('probe-lost', `b${n}`).length > 0);
       found.push(performance.now() - fromMs);
     }
