@@ -43,11 +43,14 @@ const notRead: [RegExp, string][] = [
     /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks)$/i,
     'a time stamp',
   ],
-  [/^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row)$/i, 'a counter'],
+  [/^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes)$/i, 'a counter'],
+  [/^(?:rate|roc|dt|delta|diff|slope|trend)$/i, 'a rate or a difference, no temperature'],
+  [/^(?:node|addr|address|serial|sn)$/i, 'a name of the device, no measured number'],
+  [/^(?:cpu|mcu|soc|die)$/i, 'the warmth of the board itself, in no pan'],
   [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
-  [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm)$/i, 'a status'],
+  [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm|alm)$/i, 'a status'],
   [
-    /^(?:set|setpoint|sp|target|goal|limit|max|min|avg|mean|high|low|hi|lo)$/i,
+    /^(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
     'a set or worked-out figure, not a measured one',
   ],
   [
@@ -56,6 +59,8 @@ const notRead: [RegExp, string][] = [
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
 ];
+/** Even where the name says degrees, too. */
+const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
 const coldNames = /^(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
 const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
@@ -92,9 +97,10 @@ export function kindOfNumber(series: Series): NumberKind {
 
 /** A name that is just `crc` or `n` always says so, even before `5F`; as a part of a name it gives way to degrees. */
 function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string): string | null {
+  const whole = parts.join('');
   for (const [name, why] of notRead) {
-    if (!parts.some((part) => name.test(part))) continue;
-    const givesWay = unit !== null && parts.length > 1 && !why.startsWith('a set') && why !== 'a checksum';
+    if (!name.test(whole) && !parts.some((part) => name.test(part))) continue;
+    const givesWay = unit !== null && parts.length > 1 && !NEVER_GIVE_WAY.test(why);
     if (!givesWay) return why;
   }
   return unit === null && words !== '' ? `“${words}” is no unit of a probe` : null;

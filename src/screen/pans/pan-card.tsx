@@ -181,7 +181,9 @@ export function PanCard({
 }: PanCardProps): JSX.Element {
   const name = panName(now.header, reading.pan);
   const active = inOrder(alarms).filter((alarm) => alarm.condition === 'active');
-  const worst = active.find((alarm) => !isAside(alarm));
+  const standing = active.filter((alarm) => !isAside(alarm));
+  // What burns goes before what is past its finish, though both are for now.
+  const worst = standing.find(({ alarm, priority }) => alarm === 'scorch-risk' && priority === 'high') ?? standing[0];
   const away = active.find(isAside);
   const forecast = forecastWords(now, reading);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;

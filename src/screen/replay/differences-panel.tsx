@@ -73,7 +73,7 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
       <LineKey lines={lines} />
       <h3>What would be called otherwise</h3>
       {found.differences.length === 0 ? (
-        <p>{isWhole ? 'Nothing: each call stays as it was.' : 'Nothing yet.'}</p>
+        <p>{isWhole ? 'Nothing: each call stays as it was.' : 'The boil is still being read with these choices …'}</p>
       ) : (
         <FirstFew
           items={found.differences}

@@ -53,7 +53,14 @@ const UNTOUCHED = {
 export function firstTried(settings: Settings): TriedSettings[] {
   const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband } = settings;
   const now = { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
-  return [{ name: 'As in Settings now', ...now }];
+  return [{ name: AS_NOW, ...now }];
+}
+
+const AS_NOW = 'As in Settings now';
+
+/** Changed, it is not as in Settings any more, unless somebody gave it a name. */
+export function changedTried(one: TriedSettings, field: TriedField, value: number | null): TriedSettings {
+  return { ...one, [field]: value, name: one.name === AS_NOW ? 'Settings, changed' : one.name };
 }
 
 /** One more to begin from: like the last, under a name that none has. */

@@ -5,7 +5,7 @@ import { SEARCHED } from '../../protocol/tune-messages.ts';
 import { settings, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
 import { dayAndTime } from '../words/clock.ts';
-import { anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
+import { changedTried, anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
 import type { FieldChoice, TriedSettings } from './tune-draft.ts';
 
 interface FieldProps {
@@ -26,7 +26,7 @@ function Field({ choice: { field, label, options }, one, set }: FieldProps): JSX
       <select
         value={value === null ? '' : String(value)}
         onChange={({ currentTarget: { value: chosen } }) =>
-          set({ ...one, [field]: chosen === '' ? null : Number(chosen) })
+          set(changedTried(one, field, chosen === '' ? null : Number(chosen)))
         }
       >
         <option value="">as it was</option>

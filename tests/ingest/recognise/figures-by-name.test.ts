@@ -1,0 +1,21 @@
+// Figures that are printed in degrees beside a pan's temperature and are none of it: dialects of fresh eyes, in which they were once read.
+import { expect, test } from 'vitest';
+import { recognise } from '../../../src/ingest/recognise/recognise.ts';
+
+const twenty = (line: (celsius: string, n: number) => string): string[] =>
+  Array.from({ length: 20 }, (_, n) => line((96.1 + n / 10).toFixed(1), n));
+
+test.each([
+  ['a set point', (c: string) => `PV=${c}C SV=104.0C`, ['PV']],
+  ['a limit', (c: string) => `T=${c}C LIM=110.0C`, ['T']],
+  ['a rate', (c: string) => `T=${c}C ROC=0.3C`, ['T']],
+  ['a difference', (c: string) => `T=${c}C dT=0.1C`, ['T']],
+  ['an offset', (c: string) => `T=${c}C OFS=-0.4C`, ['T']],
+  ['the board itself', (c: string) => `T=${c}C CPU=41.0C`, ['T']],
+  ['what a controller holds', (c: string) => `T ${c}C SP 104.0C HYS 2.0C CAL -0.4C RATE 0.6C`, ['T']],
+  ['a node’s name', (c: string, n: number) => `up=${33 + n}s heap=181K T1=${c}C node=3C crc=6${n % 10}`, ['T1']],
+])('%s is left out, and said to be', (_what, line, read) => {
+  const { channels, reasons } = recognise(twenty(line));
+  expect(channels.map(({ channel }) => channel)).toEqual(read);
+  expect(reasons.join(' ')).toMatch(/left out/i);
+});
