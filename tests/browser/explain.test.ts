@@ -99,7 +99,7 @@ test('in a replay it tells of the moment that is shown, and offers no mark', asy
     .getByRole('button', { name: /^Replay/u })
     .first()
     .click();
-  await page.locator('.band-replay').getByRole('slider').press('End');
+  await page.getByRole('slider', { name: 'Go to a moment of the boil' }).press('End');
   await number('litres').click({ timeout: 60_000 });
   await panel()
     .getByText(/Said of \d\d:\d\d\./u)
