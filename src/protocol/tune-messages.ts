@@ -32,10 +32,7 @@ export const tuneCommands = [
   z.strictObject({ ref, probe_offsets: z.literal(true) }),
 ] as const;
 
-const KEYS = ['tune_start', 'tune_stop', 'tune_look', 'probe_offsets'] as const;
 export type TuneCommand = z.infer<(typeof tuneCommands)[number]>;
-
-export const isTuneCommand = (command: object): command is TuneCommand => KEYS.some((key) => key in command);
 
 /** Sent whenever it changes. */
 export interface TuningNow {

@@ -1,7 +1,6 @@
 // Serves the screen and its socket on the loopback address, and nowhere else.
 import fastifyStatic from '@fastify/static';
 import fastifyWebsocket from '@fastify/websocket';
-import fastify from 'fastify';
 import type { FastifyInstance } from 'fastify';
 import type { Host } from '../host/host.ts';
 import { Gate } from './gate.ts';
@@ -12,10 +11,10 @@ import { addExportRoutes } from './export-routes.ts';
 import { addPhotoRoutes } from './photo-routes.ts';
 import { servePhones } from './phone/phone-server.ts';
 import { addRecordingRoutes } from './recording-routes.ts';
+import { plainServer, portOf } from './plain-server.ts';
 import { addSessionRoute } from './session-route.ts';
 
 const MOST_PAGES = 20;
-const MOST_CONNECTIONS = 100;
 const LONGEST_MESSAGE_BYTES = 65_536;
 
 export interface ServeOptions {
@@ -38,7 +37,7 @@ export interface Served {
 export async function serveHost(host: Host, options: ServeOptions): Promise<Served> {
   const gate = new Gate(options.nowMs);
   const address = { port: 0 };
-  const server = makeServer();
+  const server = plainServer({ headerBytes: 16_384, requestMs: 300_000 });
   await server.register(fastifyWebsocket, { options: { maxPayload: LONGEST_MESSAGE_BYTES } });
   guardServer(server, address);
   await server.register(fastifyStatic, { root: options.folder, cacheControl: false });
@@ -64,22 +63,6 @@ export async function serveHost(host: Host, options: ServeOptions): Promise<Serv
   };
 }
 
-function makeServer(): FastifyInstance {
-  const server = fastify({
-    http: { maxHeaderSize: 16_384, headersTimeout: 10_000 },
-    requestTimeout: 300_000,
-    keepAliveTimeout: 5000,
-    forceCloseConnections: true,
-  });
-  server.server.maxConnections = MOST_CONNECTIONS;
-  server.setNotFoundHandler((_request, reply) => refuse(reply, 404, 'There is nothing at this address.'));
-  server.setErrorHandler((error: { statusCode?: number; message: string }, _request, reply) => {
-    const status = error.statusCode ?? 500;
-    return refuse(reply, status, status < 500 ? error.message : 'Something went wrong in the program.');
-  });
-  return server;
-}
-
 async function listen(server: FastifyInstance, port: number): Promise<number> {
   try {
     await server.listen({ host: '127.0.0.1', port });
@@ -89,7 +72,5 @@ async function listen(server: FastifyInstance, port: number): Promise<number> {
     const why = code === 'EADDRINUSE' ? 'another program uses it' : String((error as Error).message);
     throw new Error(`The screen cannot be served on port ${port}: ${why}. Give another port, or 0 for a free one.`);
   }
-  const bound = server.server.address();
-  if (bound === null || typeof bound === 'string') throw new Error('The server has no port.');
-  return bound.port;
+  return portOf(server);
 }

@@ -1,19 +1,18 @@
 // Serves the phones' page in the local network: a door that trades an invitation for a cookie, and a socket that shows the pans.
 import fastifyStatic from '@fastify/static';
 import fastifyWebsocket from '@fastify/websocket';
-import fastify from 'fastify';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { Host } from '../../host/host.ts';
 import type { KeptPhone, PhoneServing } from '../../host/phones.ts';
 import { cookieOf, guardServer, refuse } from '../guard.ts';
 import type { Address } from '../guard.ts';
+import { plainServer, portOf } from '../plain-server.ts';
 import { Crowd } from './crowd.ts';
 import { PhoneSocket } from './phone-socket.ts';
 import type { RawSocket } from './phone-socket.ts';
 
 const LONGEST_MESSAGE_BYTES = 1024;
-const MOST_CONNECTIONS = 100;
 const WRONG_TRIES_A_MINUTE = 5;
 const MINUTE_MS = 60_000;
 /** A phone stays let in over the winter; it is put out by hand. */
@@ -38,7 +37,7 @@ export async function servePhones(
   const cookie = (): string => `panwarden-phone-${address.port}`;
   const crowd = new Crowd();
   const phoneOf = (request: FastifyRequest): KeptPhone | null => host.phones.known(cookieOf(request, cookie()));
-  const server = makeServer();
+  const server = plainServer({ headerBytes: 8192, bodyBytes: LONGEST_MESSAGE_BYTES, requestMs: 30_000 });
   await server.register(fastifyWebsocket, { options: { maxPayload: LONGEST_MESSAGE_BYTES } });
   guardServer(server, address);
   await server.register(fastifyStatic, {
@@ -101,23 +100,6 @@ function addDoor(server: FastifyInstance, host: Host, { phoneOf, cookie, nowMs }
   );
 }
 
-function makeServer(): FastifyInstance {
-  const server = fastify({
-    http: { maxHeaderSize: 8192, headersTimeout: 10_000 },
-    requestTimeout: 30_000,
-    keepAliveTimeout: 5000,
-    bodyLimit: LONGEST_MESSAGE_BYTES,
-    forceCloseConnections: true,
-  });
-  server.server.maxConnections = MOST_CONNECTIONS;
-  server.setNotFoundHandler((_request, reply) => refuse(reply, 404, 'There is nothing at this address.'));
-  server.setErrorHandler((error: { statusCode?: number; message: string }, _request, reply) => {
-    const status = error.statusCode ?? 500;
-    return refuse(reply, status, status < 500 ? error.message : 'Something went wrong in the program.');
-  });
-  return server;
-}
-
 /** A port that was used before and is taken now is given up for a free one. */
 async function listen(server: FastifyInstance, { address, port }: { address: string; port: number }): Promise<number> {
   try {
@@ -131,7 +113,5 @@ async function listen(server: FastifyInstance, { address, port }: { address: str
       `The phones' page cannot be served at ${address}: ${(error as Error).message}. Choose another network, or switch it off and on again.`,
     );
   }
-  const bound = server.server.address();
-  if (bound === null || typeof bound === 'string') throw new Error('The server has no port.');
-  return bound.port;
+  return portOf(server);
 }
