@@ -1,7 +1,7 @@
 // What each pan of a plan asks of a person: how fast it boils away, how often it wants cold sap, and the smallest batch that it can finish.
 import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import type { PanDesign } from '../pan/setup.ts';
-import { latentHeatKjPerKg } from '../physics/heat.ts';
+import { boiledOffKgPerS } from '../physics/heat.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Burner } from './burners.ts';
@@ -61,8 +61,8 @@ function panPlanned(design: PanDesign, burner: Burner, batch: Batch): PanPlanned
 }
 
 function litresPerHour(usefulW: number | null, waterC: number): number | null {
-  const latent = latentHeatKjPerKg(waterC);
-  return usefulW === null || latent === null ? null : (usefulW / 1000 / latent) * 3600;
+  const kgPerS = usefulW === null ? null : boiledOffKgPerS(usefulW, waterC);
+  return kgPerS === null ? null : kgPerS * 3600;
 }
 
 function handEveryHours({ vessel, minDepthMm }: PanDesign, perHour: number | null): number | null {

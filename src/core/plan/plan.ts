@@ -1,6 +1,7 @@
 // What a boil will give and take, worked out before the fire is lit: syrup, hours and fuel with their ranges, and what each pan asks.
 import type { Finish, Mark, PanSetup, Sap, SugarShares } from '../boil/entries.ts';
 import { stationPressureOf } from '../boil/water.ts';
+import { COLD_C } from '../pan/course-time.ts';
 import { litresOf, waterPerSugar } from '../pan/filter/liquid.ts';
 import { panDesign } from '../pan/setup.ts';
 import type { PanDesign } from '../pan/setup.ts';
@@ -76,8 +77,6 @@ export interface Plan {
   ends_shallow: boolean;
 }
 
-/** Sap as it comes from the trees in spring, °C (common practice). */
-const COLD_C = 5;
 /** A scale's line or a drop read, °Bx; a can's mark, as a share (common practice). */
 const BRIX_SIGMA = 0.1;
 const LITRES_SHARE = 0.03;

@@ -1,5 +1,6 @@
 // What is left of a planned boil while it runs: from what the pans hold and boil away now, and the sap that is not poured in yet.
 import { brixOfWaterPerSugar, massOfLitres } from '../pan/filter/liquid.ts';
+import { COLD_C } from '../pan/course-time.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { panDesign } from '../pan/setup.ts';
 import { latentHeatKjPerKg } from '../physics/heat.ts';
@@ -23,7 +24,6 @@ export interface UnderWay {
 const SEEN_SHARE = 0.1;
 /** Liquid in a pan that boils or soon will, °C; a little off hardly matters beside its steam. */
 const HOT_C = 95;
-const COLD_C = 5;
 
 /** Range as in planBoil; a pan that holds something nobody knows makes the hours not known. */
 export function planUnderWay(
