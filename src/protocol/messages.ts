@@ -43,6 +43,8 @@ const choices = {
   strength: z.enum(['brix', 'baume', 'sg']),
   power: z.enum(['watt', 'btu-per-hour']),
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
+  /** "system" for the browser's own, else the tag of a catalogue of the screen's; an unknown one is shown in English. */
+  language: z.string().regex(/^(system|[a-z]{2,3}(-[A-Z]{2})?)$/),
   loudness: z.enum(['soft', 'middle', 'loud']),
   near_finish_lead_s,
   scorch_lead_s,
@@ -59,12 +61,12 @@ const choices = {
   minute_tick: z.boolean(),
   /** The next boil begins with what earlier ones taught. */
   use_learnt: z.boolean(),
+  /** Where copies of the notebook go after each boil; empty for the folder beside it. */
+  backup_folder: z.string().max(1000),
   /**
    * Who else is told. The command is a program and its arguments, run without a shell; empty for none. It comes from
    * here alone: never from a recording or a setup.
    */
-  /** Where copies of the notebook go after each boil; empty for the folder beside it. */
-  backup_folder: z.string().max(1000),
   second_channel: z.strictObject({
     command: z
       .array(
@@ -88,6 +90,7 @@ export const settingsSchema = z.strictObject({
   strength: choices.strength.default('brix'),
   power: choices.power.default('watt'),
   theme: choices.theme.default('system'),
+  language: choices.language.default('system'),
   loudness: choices.loudness.default('loud'),
   near_finish_lead_s: choices.near_finish_lead_s.default(600),
   scorch_lead_s: choices.scorch_lead_s.default(240),

@@ -11,6 +11,7 @@ export const metric: Settings = {
   strength: 'brix',
   power: 'watt',
   theme: 'system',
+  language: 'en',
   loudness: 'loud',
   near_finish_lead_s: 600,
   scorch_lead_s: 240,

@@ -19,6 +19,7 @@ const START_SETTINGS: Settings = {
   strength: 'brix',
   power: 'watt',
   theme: 'system',
+  language: 'system',
   loudness: 'loud',
   near_finish_lead_s: 600,
   scorch_lead_s: 240,

@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { about, live, settings, tell } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
+import { LANGUAGES } from '../language/language.ts';
+import { say } from '../language/say.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 import { CallsPanel } from './calls-panel.tsx';
 import { CopiesPanel } from './copies-panel.tsx';
@@ -51,6 +53,12 @@ export function SettingsView(): JSX.Element {
       <h1>Settings</h1>
       <UnitsPanel now={now} change={change} />
       <section class="panel fields">
+        <Choice
+          legend={say('settings.language.title')}
+          value={now.language}
+          options={[['system', say('settings.language.system')], ...LANGUAGES]}
+          choose={(language) => change({ language })}
+        />
         <Choice
           legend="Look"
           value={now.theme}

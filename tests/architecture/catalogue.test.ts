@@ -1,0 +1,150 @@
+// Every language says every message, with the same values, and no message is missing, unused or asked for with other values.
+import { readFileSync, readdirSync } from 'node:fs';
+import { TYPE, parse } from '@formatjs/icu-messageformat-parser';
+import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
+import ts from 'typescript';
+import { describe, expect, test } from 'vitest';
+
+const SCREEN = new URL('../../src/screen/', import.meta.url);
+const FOLDER = new URL('language/', SCREEN);
+
+const catalogues = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => ({
+    tag: file.slice(0, -'.json'.length),
+    text: readFileSync(new URL(file, FOLDER), 'utf8'),
+  }))
+  .map(({ tag, text }) => ({ tag, text, messages: JSON.parse(text) as Record<string, string> }));
+const english = catalogues.find(({ tag }) => tag === 'en')!.messages;
+
+/** The values and marks that a message names, each once, sorted. */
+function namesIn(elements: readonly MessageFormatElement[]): string[] {
+  const names = elements.flatMap((element): string[] => {
+    if (element.type === TYPE.literal || element.type === TYPE.pound) return [];
+    if (element.type === TYPE.tag) return [`<${element.value}>`, ...namesIn(element.children)];
+    const inside = element.type === TYPE.select || element.type === TYPE.plural ? Object.values(element.options) : [];
+    return [element.value, ...inside.flatMap(({ value }) => namesIn(value))];
+  });
+  return [...new Set(names)].sort();
+}
+
+const sources = readdirSync(SCREEN, { recursive: true, encoding: 'utf8' })
+  .filter((path) => /\.tsx?$/.test(path) && !path.endsWith('.d.ts'))
+  .map((path) => {
+    const text = readFileSync(new URL(path, SCREEN), 'utf8');
+    const kind = path.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS;
+    return { path, tree: ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true, kind) };
+  });
+
+function each(node: ts.Node, visit: (node: ts.Node) => void): void {
+  visit(node);
+  ts.forEachChild(node, (child) => each(child, visit));
+}
+
+/** The names of an object literal's fields; null when some cannot be told from the text. */
+function fieldsOf(node: ts.Expression | undefined): string[] | null {
+  if (node === undefined) return [];
+  if (!ts.isObjectLiteralExpression(node)) return null;
+  const names = node.properties.map((property) =>
+    property.name !== undefined && (ts.isIdentifier(property.name) || ts.isStringLiteral(property.name))
+      ? property.name.text
+      : null,
+  );
+  return names.includes(null) ? null : (names as string[]).sort();
+}
+
+describe('catalogues', () => {
+  test.each(catalogues)('$tag: sorted by name, each once', ({ text, messages }) => {
+    expect(text).toBe(`${JSON.stringify(Object.fromEntries(Object.entries(messages).sort()), null, 2)}\n`);
+  });
+
+  test.each(catalogues)('$tag: the same messages as English, with the same values', ({ messages }) => {
+    const shape = (from: Record<string, string>): Record<string, string[]> =>
+      Object.fromEntries(Object.entries(from).map(([key, message]) => [key, namesIn(parse(message))]));
+    expect(shape(messages)).toEqual(shape(english));
+  });
+
+  test('French sets its high punctuation off by a space that does not break, and writes no straight apostrophe', () => {
+    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
+    const wrong = Object.entries(french).filter(([, message]) => {
+      const words = message.replaceAll(/\{[^{}]*\}/gu, 'x').replaceAll(/<[^>]*>/gu, '');
+      return /\p{L}'\p{L}|[^\s\d\u00a0\u202f][;!?»]| [:;!?»]|« /u.test(words.replaceAll(/[!?;]{2,}/gu, '!'));
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  test('every message is used, by its whole name', () => {
+    const used = new Set<string>();
+    for (const { tree } of sources) each(tree, (node) => void (ts.isStringLiteralLike(node) && used.add(node.text)));
+    // A sentence of the host is found by its form, and a catalogue's own name by whoever lists the catalogues.
+    expect(Object.keys(english).filter((key) => !key.startsWith('host.') && !used.has(key))).toEqual([]);
+  });
+
+  test('what is said is given the values that the message names', () => {
+    const wrong: string[] = [];
+    for (const { path, tree } of sources) {
+      each(tree, (node) => {
+        if (!ts.isCallExpression(node) || !/^(say|sayDrawn)$/.test(node.expression.getText())) return;
+        const [key, values] = node.arguments;
+        if (key === undefined || !ts.isStringLiteralLike(key)) return;
+        const given = fieldsOf(values);
+        const named = namesIn(parse(english[key.text] ?? '')).map((name) => name.replaceAll(/[<>]/gu, ''));
+        if (given !== null && given.join() !== named.sort().join())
+          wrong.push(`${path}: ${key.text} is given ${given}`);
+      });
+    }
+    expect(wrong).toEqual([]);
+  });
+});
+
+/** What a person reads stands in the catalogues: rooms that still hold words of their own are named here. */
+const NOT_YET =
+  /^(alarms|boil|charts|compare|explain|marks|notebook|onboarding|pans|phone|plan|probes|replay|settings|shell|sound|tune|words|client)\//;
+const READ_ALOUD = /^(label|title|placeholder|aria-label|aria-description|alt|hint|unit|legend|word|name)$/;
+const WORDS = /\p{L}{2,}/u;
+/** Several words with a space between, that are neither a class list nor a path. */
+const SENTENCE = /^\p{Lu}?[\p{L}’,.;:%…-]+ [\p{L}’,.;:%…-]+/u;
+
+describe('the screen', () => {
+  test('holds no words but by the catalogue', () => {
+    const found: string[] = [];
+    for (const { path, tree } of sources) {
+      if (NOT_YET.test(path)) continue;
+      each(tree, (node) => {
+        const say = (text: string): void => {
+          const { line } = tree.getLineAndCharacterOfPosition(node.getStart());
+          found.push(`${path}:${line + 1}: ${text.trim()}`);
+        };
+        if (ts.isJsxText(node) && WORDS.test(node.text.replaceAll(/&\w+;/gu, ''))) say(node.text);
+        if (!ts.isStringLiteralLike(node) || ts.isImportDeclaration(node.parent)) return;
+        const attribute = ts.isJsxAttribute(node.parent) ? node.parent.name.getText() : null;
+        if (attribute !== null && READ_ALOUD.test(attribute) && WORDS.test(node.text)) say(node.text);
+        if (attribute === null && SENTENCE.test(node.text) && !isThrown(node) && !isOfStyle(node)) say(node.text);
+      });
+    }
+    expect(found).toEqual([]);
+  });
+});
+
+/** What is thrown is told to whoever mends the program, not to who boils. */
+function isThrown(node: ts.Node): boolean {
+  for (let up: ts.Node | undefined = node; up !== undefined; up = up.parent) if (ts.isThrowStatement(up)) return true;
+  return false;
+}
+
+/** Class lists, queries of elements and canvas fonts are words to no one. */
+function isOfStyle(node: ts.StringLiteralLike): boolean {
+  for (let up: ts.Node = node; up.parent !== undefined; up = up.parent) {
+    if (
+      ts.isJsxAttribute(up) &&
+      /^(class|style|d|viewBox|points|transform|role|sandbox|sizes)$/.test(up.name.getText())
+    )
+      return true;
+    if (
+      ts.isCallExpression(up) &&
+      /(querySelector|querySelectorAll|closest|matches|matchMedia|getContext)$/.test(up.expression.getText())
+    )
+      return true;
+  }
+  return false;
+}
