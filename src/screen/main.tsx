@@ -26,6 +26,7 @@ import './styles/compare.css';
 import './styles/tune.css';
 import './styles/print.css';
 import './styles/setup.css';
+import './styles/help.css';
 
 connect(window.panwarden ?? socketLink());
 followAddress();

@@ -5,6 +5,7 @@ import { SoundCheck } from '../alarms/sound-check.tsx';
 import { BoilForm } from '../boil/boil-form.tsx';
 import { isLost, live, replay } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { HelpView } from '../help/help-view.tsx';
 import { AskAtEnd } from '../notebook/ask-at-end.tsx';
 import { CompareView } from '../compare/compare-view.tsx';
 import { NotebookView } from '../notebook/notebook-view.tsx';
@@ -37,6 +38,8 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
       return place.value[0] === 'setup' ? <SetupView now={now} /> : <ProbesView now={now} />;
     case 'settings':
       return <SettingsView />;
+    case 'help':
+      return <HelpView />;
     case 'start':
       return <BoilForm key="start" now={now} changing={false} />;
     case 'change':

@@ -1,6 +1,7 @@
 // The way between the views.
 import type { JSX } from 'preact';
 import { replay } from '../client/store.ts';
+import { say } from '../language/say.ts';
 import { route } from './routes.ts';
 import type { Route } from './routes.ts';
 
@@ -16,7 +17,8 @@ const TABS: [Route, string][] = [
 const WITHIN: Partial<Record<Route, Route>> = { compare: 'notebook', tune: 'notebook' };
 
 export function Nav(): JSX.Element {
-  const tabs: [Route, string][] = replay.value === null ? TABS : [...TABS, ['replay', 'Replay']];
+  const always: [Route, string][] = [...TABS, ['help', say('nav.help')]];
+  const tabs: [Route, string][] = replay.value === null ? always : [...always, ['replay', 'Replay']];
   const at = WITHIN[route.value] ?? route.value;
   return (
     <nav class="nav" aria-label="Views">

@@ -7,6 +7,7 @@ export const ROUTES = [
   'plan',
   'probes',
   'settings',
+  'help',
   'replay',
   'compare',
   'tune',
