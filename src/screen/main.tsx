@@ -6,6 +6,7 @@ import { App } from './shell/app.tsx';
 import { keepAwake } from './shell/keep-awake.ts';
 import { listenForKeys } from './shell/keys.ts';
 import { followAddress } from './shell/routes.ts';
+import { keepFocusClear } from './shell/scroll-clear.ts';
 import { followThemeAndTitle } from './shell/theme.ts';
 import { allowSoundOnFirstTouch } from './sound/player.ts';
 import { showSignsOfLife } from './sound/sign-of-life.ts';
@@ -37,6 +38,7 @@ soundTheCalls();
 tellTheCalls();
 showSignsOfLife();
 keepAwake();
+keepFocusClear();
 
 const root = document.querySelector('#screen');
 if (root !== null) render(<App />, root);

@@ -79,7 +79,12 @@ test('a boil of four pans is started from the form', async () => {
     if (name !== 'Front pot') await button('+ Another pan').click();
     await page.getByLabel('What you call it').last().fill(name);
   }
-  for (const [pan, choice] of [1, 2, 3, 4].entries()) await probeChoice().nth(pan).selectOption({ index: choice });
+  // By what they show: which board is listed first goes by the names of the pseudo terminals.
+  for (const [pan, shows] of ['98.', '101.5', '21.', '60.0'].entries()) {
+    const choice = probeChoice().nth(pan);
+    const value = await choice.locator('option', { hasText: `now ${shows}` }).getAttribute('value');
+    await choice.selectOption(value);
+  }
   await page.getByLabel('Height of the place over the sea').fill('640');
   await page.getByRole('combobox', { name: 'Vessel' }).first().selectOption('round');
   await button('Start the boil').click();

@@ -14,3 +14,11 @@ export function scrollClear(element: Element): void {
   if (top < above) scrollBy(0, top - above);
   else if (bottom > below) scrollBy(0, Math.min(bottom - below, top - above));
 }
+
+/** What keys bring into focus is scrolled to where it can be seen, from now on (WCAG 2.2, 2.4.11). */
+export function keepFocusClear(): void {
+  addEventListener('focusin', ({ target }) => {
+    if (!(target instanceof Element) || target.closest('.top, .bottom') !== null) return;
+    if (target.matches(':focus-visible')) scrollClear(target);
+  });
+}

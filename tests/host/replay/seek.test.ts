@@ -1,5 +1,6 @@
 // Wherever a replay is sought to, it shows what the fold shows that was run there straight from the start: views and explanations, deeply equal.
 import { readdirSync, readFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { expect, test } from 'vitest';
 import { startBoil } from '../../../src/core/boil/fold.ts';
 import type { Entry, Header } from '../../../src/core/boil/entries.ts';
@@ -53,9 +54,11 @@ test.each(readdirSync(FOLDER))('%s, at 200 random moments in any order', (file) 
     machine.run(1000);
     const shown = replay.snapshot();
     expect(shown.t).toBe(t);
-    expect(shown).toMatchObject(wanted.get(t)!);
-    for (const [name, value] of Object.entries(wanted.get(t)!))
-      expect(shown[name as keyof typeof shown]).toEqual(value);
+    for (const [name, value] of Object.entries(wanted.get(t)!)) {
+      const there = shown[name as keyof typeof shown];
+      // The exact comparison of Node takes a twentieth of the time; where it sees a difference, the other one prints it.
+      if (!isDeepStrictEqual(there, value)) expect(there).toEqual(value);
+    }
   }
 });
 
