@@ -8,27 +8,13 @@ import { ROUTES } from '../../src/screen/shell/routes.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
-import type { StandIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
-let host: StandIn;
-let page: Page;
-let errors: string[];
-
-beforeAll(async () => {
-  browser = await startChromium();
-  host = await standIn(await ensureScreenBuilt(), calling);
-  ({ page, errors } = await openPage(browser, host.url, LAPTOP));
-  await page.locator('.dock').waitFor();
-  await page.evaluate(axeSource);
-});
-afterAll(async () => {
-  await browser?.close();
-  await host?.close();
-});
+beforeAll(async () => void (browser = await startChromium()));
+afterAll(() => browser?.close());
 
 const away = { ...alarms[1]!, pan: 'p3', asideUntil: 19_000_000, asideReason: 'The probe is being changed' };
 const calling = liveNow(4, { alarms: [...alarms, away], sound: { priority: 'high', silencedUntil: null } });
@@ -54,13 +40,19 @@ const replayed = liveNow(2, {
   },
 });
 
+/** The rules whose answer a theme can change; the others were asked of the same page in the light one. */
+const OF_THEME = ['color-contrast', 'link-in-text-block'];
+
 /** What is wrong, and where; `in` says what is shown. */
-async function faults(shown: string): Promise<string[]> {
-  const { violations } = await page.evaluate<AxeResults>('axe.run(document)');
+async function faults(page: Page, shown: string): Promise<string[]> {
+  const rules = await page.evaluate<string>('document.documentElement.dataset.theme');
+  const { violations } = await page.evaluate<AxeResults>(
+    `axe.run(document, ${rules === 'light' ? '{}' : JSON.stringify({ runOnly: OF_THEME })})`,
+  );
   return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${shown}, ${id}: ${target.join(' ')}`));
 }
 
-async function goTo(route: string): Promise<void> {
+async function goTo(page: Page, route: string): Promise<void> {
   await page.evaluate(`location.hash = '#/${route}'`);
   await page.locator('main h1').first().waitFor({ state: 'attached' });
 }
@@ -80,41 +72,53 @@ const OPENED: [keys: string[], there: string][] = [
   [['v'], '.cards-big'],
 ];
 
-test.each(['light', 'dark', 'contrast'])('with calls standing, theme %s', async (theme) => {
-  await page.evaluate(`document.documentElement.dataset.theme = '${theme}'`);
+const LANGUAGES = ['en', 'fr'] as const;
+const EVERY = (['light', 'dark', 'contrast'] as const).flatMap((theme) =>
+  LANGUAGES.map((language) => ({ theme, language })),
+);
+
+/** Each on a page and a host of its own, so that they can be looked at side by side. */
+test.concurrent.each(EVERY)('with calls standing, theme $theme, in $language', async ({ theme, language }) => {
+  const host = await standIn(await ensureScreenBuilt(), calling, { theme, language });
+  const { page, errors } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.dock').waitFor();
+  expect(await page.evaluate('document.documentElement.lang')).toBe(language);
+  await page.evaluate(axeSource);
   const found: string[] = [];
   host.show(replayed);
   host.show(calling);
   for (const route of [...ROUTES, 'probes/setup']) {
-    await goTo(route);
-    found.push(...(await faults(route)));
+    await goTo(page, route);
+    found.push(...(await faults(page, route)));
   }
   for (const [place, there] of PLACES) {
-    await goTo(place);
+    await goTo(page, place);
     await page.locator(there).first().waitFor();
-    found.push(...(await faults(place)));
+    found.push(...(await faults(page, place)));
   }
-  await goTo('pans');
+  await goTo(page, 'pans');
   for (const [keys, there] of OPENED) {
     for (const key of keys) await page.keyboard.press(key);
     await page.locator(there).waitFor();
-    found.push(...(await faults(there)));
+    found.push(...(await faults(page, there)));
     await page.keyboard.press(there === '.mark-form' || there === '.aside-form' ? 'Escape' : (keys[0] ?? ''));
     await page.locator(there).waitFor({ state: 'detached' });
   }
   await page.locator('button.corrected').focus();
   await page.locator('.corrected-words').waitFor();
-  found.push(...(await faults('corrected')));
+  found.push(...(await faults(page, 'corrected')));
   await page.locator('.tell').first().press('Enter');
   await page.locator('.explain').waitFor();
-  found.push(...(await faults('explain')));
+  found.push(...(await faults(page, 'explain')));
   await page.keyboard.press('Escape');
   expect(errors).toEqual([]);
   for (const now of [liveNow(2, { ended: true }), idleNow()]) {
     const there = now.ended ? '.look-back' : '.welcome';
     host.show(now);
     await page.locator(there).waitFor();
-    found.push(...(await faults(there)));
+    found.push(...(await faults(page, there)));
   }
   expect(found).toEqual([]);
+  await page.context().close();
+  await host.close();
 });

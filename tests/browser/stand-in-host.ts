@@ -3,7 +3,7 @@ import fastifyStatic from '@fastify/static';
 import fastifyWebsocket from '@fastify/websocket';
 import fastify from 'fastify';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
-import type { Command, HostMessage, Now, PortListing } from '../../src/protocol/messages.ts';
+import type { Command, HostMessage, Now, PortListing, Settings } from '../../src/protocol/messages.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
 import { curveOf, explanationOf, healthOf } from './tarn-hollow.ts';
 import { pastAnswer } from './tarn-past.ts';
@@ -72,13 +72,14 @@ function answerTo(command: Command): HostMessage {
   return { kind: 'answered', ref, ok: true, data: dataFor(command) };
 }
 
-export async function standIn(folder: string, first: Now): Promise<StandIn> {
+/** `chosen` are settings that somebody chose before. */
+export async function standIn(folder: string, first: Now, chosen: Partial<Settings> = {}): Promise<StandIn> {
   const server = fastify();
   await server.register(fastifyWebsocket);
   await server.register(fastifyStatic, { root: folder });
   const heard: Command[] = [];
   const pages = new Set<{ send(text: string): void; terminate(): void }>();
-  let settings = settingsSchema.parse({});
+  let settings = settingsSchema.parse(chosen);
   let now = first;
   let silent = false;
   const say = (message: HostMessage): void => {
