@@ -15,7 +15,7 @@ import { Tell } from '../explain/tell.tsx';
 import { PanLimits } from '../settings/pan-limits.tsx';
 import { useKey } from '../shell/keys.ts';
 import { alarmKey, inOrder } from '../words/alarm-words.ts';
-import { NO_WATER, waterWords } from '../words/water-words.ts';
+import { noWater, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
 import { PracticeButton } from './practice-button.tsx';
@@ -67,7 +67,7 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
       <p>
         <b>{now.header?.name ?? 'This boil'}</b> · water boils at{' '}
         {water === null ? (
-          NO_WATER
+          noWater()
         ) : (
           <Tell pan={null} what="water">
             {water}

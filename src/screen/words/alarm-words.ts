@@ -1,12 +1,19 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
 import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { AlarmView, Header, Now, Priority } from '../client/types.ts';
 
-const PRIORITY_WORD: Record<Priority, string> = { high: 'Now', medium: 'Soon', low: 'When you can' };
+const PRIORITY_WORD: Record<Priority, MessageKey> = {
+  high: 'alarm.priority.high',
+  medium: 'alarm.priority.medium',
+  low: 'alarm.priority.low',
+};
 
 export function priorityWord(priority: Priority): string {
-  return PRIORITY_WORD[priority];
+  return say(PRIORITY_WORD[priority]);
 }
 
 const RANK: Record<Priority, number> = { high: 0, medium: 1, low: 2 };
@@ -40,7 +47,7 @@ export function alarmKey({ alarm, pan, port, since, why }: AlarmView): string {
 /** Where it is: the pan, the board or the program. */
 export function whereWords(alarm: Pick<AlarmView, 'pan' | 'port'>, header: Header | null): string {
   if (alarm.pan !== null) return panName(header, alarm.pan);
-  return alarm.port === null ? 'Panwarden' : `Board ${alarm.port}`;
+  return alarm.port === null ? 'Panwarden' : say('alarm.where.board', { port: alarm.port });
 }
 
 /** "Back pot: Running low"; a reminder is told in the words that it was given. */
@@ -48,7 +55,9 @@ export function calledWords(
   alarm: Pick<AlarmView, 'alarm' | 'pan' | 'port' | 'title' | 'why'>,
   header: Header | null,
 ): string {
-  return alarm.alarm === 'reminder' ? `Reminder: ${alarm.why}` : `${whereWords(alarm, header)}: ${alarm.title}`;
+  return alarm.alarm === 'reminder'
+    ? say('alarm.called.reminder', { what: alarm.why })
+    : say('alarm.called', { where: whereWords(alarm, header), what: hostWords(alarm.title) });
 }
 
 /** A sentence of the host with its full stop, so that two can stand in one line. */
@@ -59,13 +68,14 @@ export function asSentence(text: string): string {
 /** The title of the page: the foremost unseen alarm first, so that a tab in the background shows it. */
 export function pageTitle(now: Now | null): string {
   const alarm = now === null ? null : firstUnseen(now.alarms);
-  if (now === null || alarm === null) return now?.mode === 'practice' ? 'Practice boil – Panwarden' : 'Panwarden';
-  return `${alarm.condition === 'over' ? 'Over: ' : '▲ '}${calledWords(alarm, now.header)} – Panwarden`;
+  if (now === null || alarm === null) return now?.mode === 'practice' ? say('page.practice') : 'Panwarden';
+  const what = calledWords(alarm, now.header);
+  return alarm.condition === 'over' ? say('page.alarm_over', { what }) : say('page.alarm', { what });
 }
 
 /** A practice boil's clock is not the person's: its time of quiet is over at no time of day that can be told. */
 export function quietWords(now: Now, until: number): string {
-  return now.mode === 'practice' ? 'Quiet for now' : `Quiet until ${timeOfDay(now, until)}`;
+  return now.mode === 'practice' ? say('alarm.quiet_now') : say('alarm.quiet_until', { time: timeOfDay(now, until) });
 }
 
 /** True while the call should be heard on this machine. */

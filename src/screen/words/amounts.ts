@@ -3,6 +3,7 @@ import {
   formatLength,
   formatMass,
   formatNumber,
+  formatPower,
   formatPressure,
   formatRise,
   formatStrength,
@@ -22,13 +23,35 @@ import {
   wattsFromPower,
 } from '../../core/quantities/units.ts';
 import type { Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 
 const METRES_PER_FOOT = 0.3048;
 /** Burners are named in kilowatts where they are named in watts. */
 const WATTS_PER_KILOWATT = 1000;
 
+/** Units that are not written alike in all languages, by their English symbol. */
+const UNIT_KEYS: Readonly<Record<string, MessageKey>> = {
+  in: 'unit.inch',
+  ft: 'unit.foot',
+  'US gal': 'unit.us_gallon',
+  'imp gal': 'unit.imperial_gallon',
+  SG: 'unit.specific_gravity',
+};
+
+/** A number with its unit, as core writes it, in the language of the screen. */
+function local(text: string): string {
+  const [value = '', unit = ''] = text.split('\u00a0');
+  const key = UNIT_KEYS[unit];
+  return localDigits(key === undefined ? text : `${value}\u00a0${say(key)}`);
+}
+
+/** "66.9", with the decimal sign of the language. */
+export const number = (value: number, digits: number): string => localDigits(formatNumber(value, digits));
+
 function signed(value: number, digits: number): string {
-  const text = formatNumber(value, digits);
+  const text = number(value, digits);
   return value > 0 && Number(value.toFixed(digits)) !== 0 ? `+${text}` : text;
 }
 
@@ -44,27 +67,33 @@ export function signedRate(celsiusPerMinute: number, settings: Settings): string
 }
 
 export const temperature = (celsius: number, settings: Settings): string =>
-  formatTemperature(celsius, settings.temperature);
+  local(formatTemperature(celsius, settings.temperature));
 /** Whole degrees, for what is no reading. */
 export const roundTemperature = (celsius: number, settings: Settings): string =>
-  formatTemperature(celsius, settings.temperature, 0);
+  local(formatTemperature(celsius, settings.temperature, 0));
 /** A difference of temperatures, without a sign. */
-export const degrees = (celsius: number, settings: Settings): string => formatRise(celsius, settings.temperature);
-export const volume = (litres: number, settings: Settings): string => formatVolume(litres, settings.volume);
-export const depth = (mm: number, settings: Settings): string => formatLength(mm, settings.length);
-export const pressure = (hpa: number, settings: Settings): string => formatPressure(hpa, settings.pressure);
-export const mass = (kg: number, settings: Settings): string => formatMass(kg, settings.mass);
+export const degrees = (celsius: number, settings: Settings): string => local(formatRise(celsius, settings.temperature));
+/** With as many digits as the amount is known to, or with `digits`. */
+export const volume = (litres: number, settings: Settings, digits?: number): string =>
+  local(formatVolume(litres, settings.volume, digits));
+export const depth = (mm: number, settings: Settings): string => local(formatLength(mm, settings.length));
+export const pressure = (hpa: number, settings: Settings): string => local(formatPressure(hpa, settings.pressure));
+export const mass = (kg: number, settings: Settings): string => local(formatMass(kg, settings.mass));
+export const power = (watts: number, settings: Settings): string => local(formatPower(watts, settings.power));
 export const height = (metres: number, settings: Settings): string =>
-  `${formatNumber(metresShown(metres, settings), 0)}\u00a0${unitSymbols(settings).height}`;
+  `${number(metresShown(metres, settings), 0)}\u00a0${unitSymbols(settings).height}`;
 
 /** A strength with the digits that its middle 80 % allows. */
-export const strength = (brix: number, low: number | null, high: number | null, settings: Settings): string =>
-  formatStrength(brix, low, high, settings.strength);
+export function strength(brix: number, low: number | null, high: number | null, settings: Settings): string {
+  const text = formatStrength(brix, low, high, settings.strength);
+  const most = /^below (.+)$/u.exec(text)?.[1];
+  return most === undefined ? local(text) : say('amount.below', { most: local(most) });
+}
 /** Both ends of a strength's middle 80 %, without the unit, with as many digits as its width allows. */
 export function strengthEnds(low: number, high: number, settings: Settings): [string, string] {
   const isFine = high - low <= 2;
   const digits = settings.strength === 'sg' ? (isFine ? 3 : 2) : isFine ? 1 : 0;
-  const end = (brix: number): string => formatNumber(strengthShown(brix, settings), digits);
+  const end = (brix: number): string => number(strengthShown(brix, settings), digits);
   return [end(low), end(high)];
 }
 /** A strength that was chosen, and so is exact: "66.9 °Bx". */
@@ -103,13 +132,17 @@ export function unitSymbols(settings: Settings): {
   strength: string;
   power: string;
 } {
-  const volumes = { litre: 'litres', 'us-gallon': 'US gallons', 'imperial-gallon': 'imperial gallons' } as const;
-  const strengths = { brix: '°Bx', baume: '°Bé', sg: 'SG' } as const;
+  const volumes = {
+    litre: 'unit.litres',
+    'us-gallon': 'unit.us_gallons',
+    'imperial-gallon': 'unit.imperial_gallons',
+  } as const;
+  const strengths = { brix: '°Bx', baume: '°Bé', sg: say('unit.specific_gravity') } as const;
   return {
     temperature: `°${settings.temperature}`,
-    volume: volumes[settings.volume],
-    length: settings.length === 'mm' ? 'mm' : 'in',
-    height: settings.length === 'mm' ? 'm' : 'ft',
+    volume: say(volumes[settings.volume]),
+    length: settings.length === 'mm' ? 'mm' : say('unit.inch'),
+    height: settings.length === 'mm' ? 'm' : say('unit.foot'),
     pressure: settings.pressure === 'hpa' ? 'hPa' : 'inHg',
     strength: strengths[settings.strength],
     power: settings.power === 'watt' ? 'kW' : 'Btu/h',

@@ -1,5 +1,7 @@
 // Times of day and lengths of time in words, all worked out from boil time.
 import type { Now } from '../client/types.ts';
+import { language } from '../language/language.ts';
+import { say } from '../language/say.ts';
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
@@ -42,10 +44,11 @@ export function timeOfDay(now: Clock, at: number): string {
   const then = wallMs(now, Math.round(at / 60_000) * 60_000);
   const today = wallMs(now, now.t);
   const days = Math.floor(then / 86_400_000) - Math.floor(today / 86_400_000);
-  const text = hoursAndMinutes(then);
-  if (days === 1) return `tomorrow ${text}`;
-  if (days === -1) return `yesterday ${text}`;
-  return days === 0 ? text : `${text}, ${days > 0 ? 'in' : ''} ${Math.abs(days)} days${days < 0 ? ' ago' : ''}`;
+  const time = hoursAndMinutes(then);
+  if (days === 0) return time;
+  if (days === 1) return say('clock.tomorrow', { time });
+  if (days === -1) return say('clock.yesterday', { time });
+  return days > 0 ? say('clock.in_days', { time, days }) : say('clock.days_ago', { time, days: -days });
 }
 
 /** "40 s", "12 min", "3 h 05 min"; seconds below zero count as zero. */
@@ -59,21 +62,33 @@ export function lengthOfTime(seconds: number): string {
 
 /** "just now", "5 min ago". */
 export function ago(seconds: number): string {
-  return seconds < 5 ? 'just now' : `${lengthOfTime(seconds)} ago`;
+  return seconds < 5 ? say('clock.just_now') : say('clock.ago', { length: lengthOfTime(seconds) });
+}
+
+interface Day {
+  day: number;
+  month: string;
+  year: number;
+  time: string;
+}
+
+/** The parts of an ISO 8601 time in that time's own zone; null for what is no time. */
+function dayOf(iso: string): Day | null {
+  const ms = Date.parse(iso);
+  if (Number.isNaN(ms)) return null;
+  const date = new Date(ms + offsetMinutes(iso) * 60_000);
+  const month = new Intl.DateTimeFormat(language.value, { month: 'short', timeZone: 'UTC' }).format(date);
+  return { day: date.getUTCDate(), month, year: date.getUTCFullYear(), time: hoursAndMinutes(date.getTime()) };
 }
 
 /** "18 Apr 2027, 07:30" of an ISO 8601 time, in that time's own zone. */
 export function dayAndTime(iso: string): string {
-  const ms = Date.parse(iso);
-  if (Number.isNaN(ms)) return iso;
-  const date = new Date(ms + offsetMinutes(iso) * 60_000);
-  const month = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][
-    date.getUTCMonth()
-  ];
-  return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}, ${hoursAndMinutes(date.getTime())}`;
+  const parts = dayOf(iso);
+  return parts === null ? iso : say('clock.day_and_time', { ...parts });
 }
 
 /** "18 Apr" of an ISO 8601 day or time, in that time's own zone. */
 export function shortDay(iso: string): string {
-  return dayAndTime(iso).split(' ').slice(0, 2).join(' ');
+  const parts = dayOf(iso);
+  return parts === null ? iso : say('clock.short_day', { day: parts.day, month: parts.month });
 }

@@ -1,5 +1,6 @@
 // What a mark changed in what is believed of a pan, in one short line: strength, litres and finish, each as it was and as it is.
 import type { Correction, Header, MarkView, Now, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { markWords } from './mark-words.ts';
@@ -18,8 +19,8 @@ const unitOf = (text: string): string => text.replace(/^[\d.,:−-]+/u, '');
 function step(before: string | null, after: string | null): string | null {
   if (before === after) return null;
   const shared = before !== null && after !== null && unitOf(before) === unitOf(after) ? unitOf(after) : '';
-  const was = before === null ? 'not known' : before.slice(0, before.length - shared.length);
-  return `${was} → ${after ?? 'not known'}`;
+  const was = before === null ? say('words.not_known') : before.slice(0, before.length - shared.length);
+  return `${was} → ${after ?? say('words.not_known')}`;
 }
 
 /** "55 → 58 °Bx"; null where nobody would see a change. */
@@ -44,9 +45,9 @@ export function correctionWords(correction: Correction, now: Now, settings: Sett
   const litres = (value: number | null): string | null => (value === null ? null : volume(value, settings));
   const time = (at: number | null): string | null => (at === null ? null : timeOfDay(now, at));
   const steps = [
-    ['strength', strengthStep(correction, settings)],
-    ['in the pan', step(litres(before.litres), litres(after.litres))],
-    ['finish', step(time(before.finishAt), time(after.finishAt))],
+    [say('correction.strength'), strengthStep(correction, settings)],
+    [say('correction.in_the_pan'), step(litres(before.litres), litres(after.litres))],
+    [say('correction.finish'), step(time(before.finishAt), time(after.finishAt))],
   ];
   const said = steps.flatMap(([what, words]) => (words === null ? [] : [`${what} ${words}`]));
   return said.length === 0 ? null : said.join(', ');
@@ -79,13 +80,14 @@ export function correctedWords(
   header: Header | null,
   settings: Settings,
 ): string {
-  const back = corrected.isBack ? ' (taken back)' : '';
-  return `${markWords(each.mark, header, settings)}${back}: ${corrected.words}`;
+  const said = { mark: markWords(each.mark, header, settings), words: corrected.words };
+  return corrected.isBack ? say('correction.by_taken_back', said) : say('correction.by', said);
 }
 
 /** The line under a mark in the list, which has named its own pan already. */
 export function correctedLine(each: MarkView, { correction, words, isBack }: Corrected, now: Now): string {
   const own = 'pan' in each.mark ? each.mark.pan : null;
-  const who = correction.pan === own ? '' : `${panName(now.header, correction.pan)}: `;
-  return `${isBack ? `taken back ${timeOfDay(now, correction.t)}, ` : ''}${who}${words}`;
+  const what =
+    correction.pan === own ? words : say('correction.of_pan', { pan: panName(now.header, correction.pan), words });
+  return isBack ? say('correction.back', { time: timeOfDay(now, correction.t), what }) : what;
 }

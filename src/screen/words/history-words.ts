@@ -1,6 +1,7 @@
 // The history of a boil's alarms and the look back on it, in words.
 import type { LookBack, Now, RaisingShown } from '../client/types.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
+import { say } from '../language/say.ts';
 import { calledWords } from './alarm-words.ts';
 import { lengthOfTime, timeOfDay } from './clock.ts';
 
@@ -12,41 +13,54 @@ export function raisingWords(raising: RaisingShown, now: Now): string {
 /** What became of it: answered or not, put aside, over or still there. */
 export function courseWords(raising: RaisingShown, now: Now): string[] {
   const { raisedAt, answeredAt, clearedAt } = raising;
-  const seen = answeredAt === null ? 'not seen yet' : `seen after ${lengthOfTime((answeredAt - raisedAt) / 1000)}`;
-  const over = clearedAt === null ? 'still there' : `over ${timeOfDay(now, clearedAt)}`;
+  const seen =
+    answeredAt === null
+      ? say('history.not_seen')
+      : say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) });
+  const over = clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });
   return [seen, ...raising.asides.map((aside) => asideWords(aside, now)), over];
 }
 
 function asideWords({ at, until, reason }: RaisingShown['asides'][number], now: Now): string {
-  if (until <= at) return `taken up again ${timeOfDay(now, at)}`;
-  const why = reason === '' ? '' : `, “${reason}”`;
-  return `put aside ${timeOfDay(now, at)} for ${lengthOfTime((until - at) / 1000)}${why}`;
+  const time = timeOfDay(now, at);
+  if (until <= at) return say('history.taken_up', { time });
+  const length = lengthOfTime((until - at) / 1000);
+  return reason === '' ? say('history.aside', { time, length }) : say('history.aside_why', { time, length, reason });
 }
 
 /** One line of the look back: what is counted, and what it says. */
 export type LookBackLine = readonly [what: string, says: string];
 
-const times = (count: number): string => (count === 1 ? 'once' : `${count} times`);
+const times = (count: number): string => say('history.times', { count });
 
 /** What the alarms asked of one person, for a short panel; `earlier` were raised before those that are kept. */
 export function lookBackLines(look: LookBack, earlier: number, now: Now): LookBackLine[] {
-  if (look.raised === 0) return [['Alarms', 'none']];
+  if (look.raised === 0) return [[say('history.alarms'), say('history.none')]];
   const lines: LookBackLine[] = [
-    ['Alarms', earlier === 0 ? String(look.raised) : `${look.raised}, and ${earlier} before those`],
-    ['Seen', seenWords(look)],
-    ['Most in one hour', String(look.worstHour)],
-    ['Came and went at once', look.chatter === 0 ? 'none' : `${times(look.chatter)}: one alarm, over 3 times a minute`],
-    ['Too many at once', look.floods === 0 ? 'never' : `${times(look.floods)}: over 10 within 10 min`],
+    [
+      say('history.alarms'),
+      earlier === 0 ? String(look.raised) : say('history.and_earlier', { count: look.raised, earlier }),
+    ],
+    [say('history.seen'), seenWords(look)],
+    [say('history.worst_hour'), String(look.worstHour)],
+    [
+      say('history.chatter'),
+      look.chatter === 0 ? say('history.none') : say('history.chatter_times', { times: times(look.chatter) }),
+    ],
+    [
+      say('history.floods'),
+      look.floods === 0 ? say('history.never') : say('history.flood_times', { times: times(look.floods) }),
+    ],
   ];
   const { mostFrequent: most } = look;
   if (most !== null) {
-    const what = calledWords({ ...most, title: alarmTitle(most.alarm), why: 'one of yours' }, now.header);
-    lines.push(['Most often', `${what}, ${times(most.times)}`]);
+    const what = calledWords({ ...most, title: alarmTitle(most.alarm), why: say('history.yours') }, now.header);
+    lines.push([say('history.most'), say('history.most_times', { what, times: times(most.times) })]);
   }
-  return [...lines, ['Of no use, you said', look.noUse === 0 ? 'none' : String(look.noUse)]];
+  return [...lines, [say('history.no_use'), look.noUse === 0 ? say('history.none') : String(look.noUse)]];
 }
 
 function seenWords({ raised, answered, answeredAfterS: after }: LookBack): string {
-  const how = after === null ? '' : `, usually after ${lengthOfTime(after)}`;
-  return `${answered === raised ? 'all' : `${answered} of ${raised}`}${how}`;
+  const seen = answered === raised ? say('history.seen_all') : say('history.seen_some', { answered, raised });
+  return after === null ? seen : say('history.seen_usually', { seen, length: lengthOfTime(after) });
 }

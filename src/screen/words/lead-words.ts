@@ -1,44 +1,46 @@
 // What a lead means: when the call comes, where the pan stands then at today's fire, and what speaks against the choice.
 import type { Header, Now, Pan, Reading, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { exactStrength } from './amounts.ts';
 import { panName, panNamed } from './pan-words.ts';
 
 export type LeadName = 'near_finish_lead_s' | 'scorch_lead_s' | 'low_level_lead_s';
 
-const CALLED: Record<LeadName, (minutes: number) => string> = {
-  near_finish_lead_s: (minutes) => `Called about ${minutes} min before the finish: time to walk there and get ready.`,
-  scorch_lead_s: (minutes) => `Called about ${minutes} min before it burns: time to get there and shut the heat.`,
-  low_level_lead_s: (minutes) => `Called about ${minutes} min before the least depth: time to fetch sap.`,
+const CALLED: Record<LeadName, MessageKey> = {
+  near_finish_lead_s: 'lead.near_finish',
+  scorch_lead_s: 'lead.scorch',
+  low_level_lead_s: 'lead.low_level',
 };
 
 /** Outside of these a lead is taken, with a word on what follows; s. Judgement. */
-const SENSE: Record<LeadName, { short: number; tooShort: string; long: number; tooLong: string }> = {
+const SENSE: Record<LeadName, { short: number; tooShort: MessageKey; long: number; tooLong: MessageKey }> = {
   near_finish_lead_s: {
     short: 300,
-    tooShort: 'That is short: the forecast itself is a minute or two in doubt by then.',
+    tooShort: 'lead.near_finish.short',
     long: 1200,
-    tooLong: 'That is long: the forecast is less sure so early, and you may stand there and wait.',
+    tooLong: 'lead.near_finish.long',
   },
   scorch_lead_s: {
     short: 180,
-    tooShort: 'That is short: can you be there and have the heat off by then?',
+    tooShort: 'lead.scorch.short',
     long: 480,
-    tooLong: 'That is long: a pan may be called that is only near its finish.',
+    tooLong: 'lead.scorch.long',
   },
   low_level_lead_s: {
     short: 300,
-    tooShort: 'That is short if the sap must be carried or warmed first.',
+    tooShort: 'lead.low_level.short',
     long: 1500,
-    tooLong: 'That is long: pans that you keep shallow will call often.',
+    tooLong: 'lead.low_level.long',
   },
 };
 
 /** The sentences beside a lead of so many seconds; those of the pans come only where their finish is in sight. */
 export function leadSentences(name: LeadName, seconds: number, settings: Settings, pans: PanNow[]): string[] {
   const { short, tooShort, long, tooLong } = SENSE[name];
-  const doubt = seconds < short ? [tooShort] : seconds > long ? [tooLong] : [];
+  const doubt = seconds < short ? [say(tooShort)] : seconds > long ? [say(tooLong)] : [];
   const places = name === 'near_finish_lead_s' ? pans.flatMap((pan) => placeAtCall(seconds, settings, pan)) : [];
-  return [CALLED[name](Math.round(seconds / 60)), ...places, ...doubt];
+  return [say(CALLED[name], { minutes: Math.round(seconds / 60) }), ...places, ...doubt];
 }
 
 /** A pan of a boil as it stands. */
@@ -56,7 +58,9 @@ export function pansUnder(name: LeadName, now: Now | null): { under: PanNow[]; o
     under: readings.filter(({ pan }) => leadOf(pan) === null).map((reading) => ({ header, reading })),
     own: readings.flatMap(({ pan }) => {
       const lead = leadOf(pan);
-      return lead === null ? [] : [`${panName(header, pan)} has its own: ${Math.round(lead / 60)} min before.`];
+      return lead === null
+        ? []
+        : [say('lead.own', { pan: panName(header, pan), minutes: Math.round(lead / 60) })];
     }),
   };
 }
@@ -65,7 +69,7 @@ function placeAtCall(leadS: number, settings: Settings, { header, reading }: Pan
   const brix = strengthAtLead(reading, finishBrixOf(header, reading.pan), leadS);
   if (brix === null) return [];
   const at = exactStrength(Math.round(brix), settings);
-  return [`${panName(header, reading.pan)}: at today’s fire that is at about ${at}.`];
+  return [say('lead.place', { pan: panName(header, reading.pan), at })];
 }
 
 /** kg/kg of a strength in °Bx. */

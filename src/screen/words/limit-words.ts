@@ -1,5 +1,6 @@
 // What a finish and a least depth mean in a pan as it stands, and what speaks against the choice.
 import type { Now, Pan, Reading, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { degrees, depth, strength } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { finishBrixOf, waterPerSugar } from './lead-words.ts';
@@ -19,24 +20,24 @@ export function finishSentences(finish: Finish, reading: Reading, now: Now, sett
   if ('rise_c' in finish) {
     const { rise_c: rise } = reading;
     if (rise === null || rise < finish.rise_c) return [];
-    return [`It boils ${degrees(rise, settings)} over water now: it would be called done at once.`];
+    return [say('limit.rise_reached', { rise: degrees(rise, settings) })];
   }
   const { brix } = finish;
   const sense = [
-    ...(brix < KEEPS_BRIX ? [`Thinner than ${KEEPS_BRIX} °Bx may spoil in the jar.`] : []),
-    ...(brix > CRYSTALS_BRIX ? [`Thicker than ${CRYSTALS_BRIX} °Bx sets crystals, and is near to burning.`] : []),
+    ...(brix < KEEPS_BRIX ? [say('limit.too_thin', { brix: KEEPS_BRIX })] : []),
+    ...(brix > CRYSTALS_BRIX ? [say('limit.too_thick', { brix: CRYSTALS_BRIX })] : []),
   ];
   return [...standing(brix, reading, now, settings), ...sense];
 }
 
 function standing(brix: number, reading: Reading, now: Now, settings: Settings): string[] {
-  if (reading.brix === null) return ['How strong it is now is not known yet.'];
+  if (reading.brix === null) return [say('limit.strength_unknown')];
   if (reading.brix >= brix) {
     const is = strength(reading.brix, reading.brix - ABOUT_BRIX, reading.brix + ABOUT_BRIX, settings);
-    return [`It stands at about ${is} now: it would be called done at once.`];
+    return [say('limit.strength_reached', { is })];
   }
   const left = secondsTo(brix, reading, finishBrixOf(now.header, reading.pan));
-  return left === null ? [] : [`At today’s fire that is about ${timeOfDay(now, now.t + left * 1000)}.`];
+  return left === null ? [] : [say('limit.at_todays_fire', { time: timeOfDay(now, now.t + left * 1000) })];
 }
 
 /** s until another strength, by the time to the finish that holds now: water per sugar falls in a straight line. */
@@ -48,8 +49,8 @@ function secondsTo(brix: number, reading: Reading, finishBrix: number | null): n
 
 /** Of a least depth that a person may want of this pan. */
 export function leastDepthSentences(mm: number, { depth_mm: is }: Reading, settings: Settings): string[] {
-  const sense = mm < SHALLOW_MM ? ['That is shallow: a flame dries out spots before you are called.'] : [];
-  if (is === null) return ['How deep it stands is not known: without a depth or litres nobody is called.', ...sense];
+  const sense = mm < SHALLOW_MM ? [say('limit.shallow')] : [];
+  if (is === null) return [say('limit.depth_unknown'), ...sense];
   const shown = depth(is, settings);
-  return [is <= mm ? `It stands ${shown} deep: it would call at once.` : `It stands ${shown} deep now.`, ...sense];
+  return [is <= mm ? say('limit.depth_reached', { depth: shown }) : say('limit.depth_now', { depth: shown }), ...sense];
 }

@@ -2,6 +2,8 @@
 import { timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
 import { panName } from './pan-words.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { NextThing, Now } from '../client/types.ts';
 
 export interface NextLine {
@@ -13,38 +15,52 @@ export interface NextLine {
   urgent: boolean;
 }
 
-function about(now: Now, next: NextThing): string {
-  return next.at === null ? '' : ` about ${timeOfDay(now, next.at)}`;
-}
-
 /** The alarm's own title; the host names the alarm it means. */
 function alarmTitle(now: Now, next: NextThing): string {
   const ofPan = inOrder(now.alarms).filter((alarm) => alarm.pan === next.pan);
   const named = ofPan.find((alarm) => alarm.alarm === next.text) ?? ofPan[0];
-  return named?.title ?? 'see the alarm below';
+  return named === undefined ? say('next.see_alarm') : hostWords(named.title);
 }
 
-function by(now: Now, next: NextThing): string {
-  return next.at === null || next.at <= now.t ? ' now' : ` by ${timeOfDay(now, next.at)}`;
+/** The time of what is to be done later; null for what is to be done now. */
+function later(now: Now, next: NextThing): string | null {
+  return next.at === null || next.at <= now.t ? null : timeOfDay(now, next.at);
+}
+
+function finish(now: Now, next: NextThing): string {
+  const time = later(now, next);
+  return time === null ? say('next.done_now') : say('next.done_about', { time });
+}
+
+function topUp(now: Now, next: NextThing): string {
+  const time = later(now, next);
+  return time === null ? say('next.top_up_now') : say('next.top_up_by', { time });
+}
+
+function readByHand(now: Now, next: NextThing): string {
+  const time = later(now, next);
+  return time === null ? say('next.read_now') : say('next.read_by', { time });
+}
+
+function smallerPot(now: Now, next: NextThing): string {
+  return next.at === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time: timeOfDay(now, next.at) });
 }
 
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   alarm: alarmTitle,
-  finish: (now, next) => (next.at !== null && next.at > now.t ? `done${about(now, next)}` : 'done, take it off now'),
-  'top-up': (now, next) => `top up${by(now, next)}`,
-  'smaller-pot': (now, next) => `pour it into a smaller pot${about(now, next)}`,
-  foam: () => 'foam may rise soon; a drop or two of fat, or turn it down',
-  'tell-water': () => 'tell how hot water boils here: altitude, air pressure or a check in boiling water',
-  'tell-litres': () => 'tell how much is in it: a depth or a top-up',
-  'read-by-hand': (now, next) => `read its thermometer${by(now, next)}`,
-  watch: (_now, next) => next.text ?? 'Nothing to do just now. Stay by the pans.',
+  finish,
+  'top-up': topUp,
+  'smaller-pot': smallerPot,
+  foam: () => say('next.foam'),
+  'tell-water': () => say('next.tell_water'),
+  'tell-litres': () => say('next.tell_litres'),
+  'read-by-hand': readByHand,
+  watch: (_now, next) => (next.text === null ? say('next.nothing') : hostWords(next.text)),
 };
-
-const OVER: NextLine = { who: null, what: 'This boil is over', range: null, urgent: false };
 
 /** The next thing to do, in words. */
 export function nextLine(now: Now): NextLine {
-  if (now.ended && now.view === 'live') return OVER;
+  if (now.ended && now.view === 'live') return { who: null, what: say('next.over'), range: null, urgent: false };
   const { next } = now;
   const spread = next.low === null || next.high === null ? null : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
   return {

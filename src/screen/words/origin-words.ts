@@ -1,5 +1,7 @@
 // What a number rests on, in words: each kind of origin with its age, and what of it is not sure.
 import type { From, Header, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { height } from './amounts.ts';
 import { ago } from './clock.ts';
 import { probeName } from './pan-words.ts';
@@ -9,53 +11,63 @@ type Kind = From['kind'];
 /** "the boiling check 40 min ago"; `t` is the moment that it is said of, ms. */
 export function originWords({ kind, at }: From, header: Header | null, settings: Settings, t: number): string {
   const altitude = header?.site?.altitude_m;
-  if (kind === 'altitude')
-    return altitude === undefined ? 'the altitude alone' : `the altitude alone, ${height(altitude, settings)}`;
-  const when = at === null ? '' : ` ${ago((t - at) / 1000)}`;
-  return `${ORIGIN_WORDS[kind]}${when}`;
+  if (kind === 'altitude' && altitude !== undefined) return say('origin.altitude_of', { height: height(altitude, settings) });
+  const what = say(ORIGIN_WORDS[kind]);
+  return kind === 'altitude' || at === null ? what : say('origin.aged', { what, age: ago((t - at) / 1000) });
 }
 
-const ORIGIN_WORDS: Record<Kind, string> = {
-  probe: 'the probe',
-  'hand-reading': 'a thermometer read by hand',
-  'boiling-check': 'the boiling check',
-  pressure: 'the pressure you typed',
-  'reference-pot': 'the pot of plain water',
-  altitude: 'the altitude alone',
-  weather: 'the weather',
-  'density-reading': 'the density reading',
-  'earlier-boil': 'an earlier boil',
-  volume: 'what was noted',
-  depth: 'the depth',
-  'nominal-power': "the burner's nominal power",
-  evaporation: 'how fast it boils away',
-  'sugar-model': 'the usual sugars',
-  'sap-strength': "the sap's usual strength",
-  head: 'the depth of the probe',
-  assumed: 'what is usual',
+/** As originWords, for the altitude that stands beside a better origin. */
+export function altitudeBeside(header: Header | null, settings: Settings): string {
+  const altitude = header?.site?.altitude_m;
+  return altitude === undefined
+    ? say('origin.altitude_too')
+    : say('origin.altitude_too_of', { height: height(altitude, settings) });
+}
+
+const ORIGIN_WORDS: Record<Kind, MessageKey> = {
+  probe: 'origin.probe',
+  'hand-reading': 'origin.hand_reading',
+  'boiling-check': 'origin.boiling_check',
+  pressure: 'origin.pressure',
+  'reference-pot': 'origin.reference_pot',
+  altitude: 'origin.altitude',
+  weather: 'origin.weather',
+  'density-reading': 'origin.density_reading',
+  'earlier-boil': 'origin.earlier_boil',
+  volume: 'origin.volume',
+  depth: 'origin.depth',
+  'nominal-power': 'origin.nominal_power',
+  evaporation: 'origin.evaporation',
+  'sugar-model': 'origin.sugar_model',
+  'sap-strength': 'origin.sap_strength',
+  head: 'origin.head',
+  assumed: 'origin.assumed',
+};
+
+/** What is least sure of each kind of origin. */
+const DOUBT_WORDS: Record<Kind, MessageKey> = {
+  probe: 'doubt.probe',
+  'hand-reading': 'doubt.hand_reading',
+  'boiling-check': 'doubt.boiling_check',
+  pressure: 'doubt.pressure',
+  'reference-pot': 'doubt.reference_pot',
+  altitude: 'doubt.altitude',
+  weather: 'doubt.weather',
+  'density-reading': 'doubt.density_reading',
+  'earlier-boil': 'doubt.earlier_boil',
+  volume: 'doubt.volume',
+  depth: 'doubt.depth',
+  'nominal-power': 'doubt.nominal_power',
+  evaporation: 'doubt.evaporation',
+  'sugar-model': 'doubt.sugar_model',
+  'sap-strength': 'doubt.sap_strength',
+  head: 'doubt.head',
+  assumed: 'doubt.assumed',
 };
 
 /** What is least sure, so that "Least sure: …" can stand before it. */
 export function doubtWords(kind: Kind, probe: string | null, header: Header | null): string {
-  const who = probe === null ? 'the thermometer in your hand' : `the probe ${probeName(header, probe)}`;
-  const words: Record<Kind, string> = {
-    probe: `how steady ${who} is`,
-    'hand-reading': 'how closely the thermometer can be read',
-    'boiling-check': 'how exactly a boiling check can be read',
-    pressure: 'how exact the pressure is',
-    'reference-pot': 'the pot of plain water',
-    altitude: 'the weather, which nobody has told it',
-    weather: 'what the weather has done since',
-    'density-reading': 'how exactly the density was read',
-    'earlier-boil': 'whether things are still as in an earlier boil',
-    volume: 'how exactly the volumes were noted',
-    depth: 'how exactly the depth was noted',
-    'nominal-power': "how much of the burner's nominal power becomes steam",
-    evaporation: 'how evenly the fire burns',
-    'sugar-model': 'how far this very sap rises with its sugars',
-    'sap-strength': 'how strong the sap was',
-    head: 'how deep in the liquid it boils',
-    assumed: probe === null ? `${who}, which nobody can check here` : `${who}, which nobody has checked`,
-  };
-  return words[kind];
+  if (probe === null && kind === 'probe') return say('doubt.thermometer');
+  if (probe === null && kind === 'assumed') return say('doubt.assumed_thermometer');
+  return say(DOUBT_WORDS[kind], { probe: probe === null ? '' : probeName(header, probe) });
 }

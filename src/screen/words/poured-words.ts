@@ -1,7 +1,7 @@
 // A pour that nobody noted, as the screen asks about it, and the marks that answer.
-import { formatVolume } from '../../core/quantities/format.ts';
+import { say } from '../language/say.ts';
 import type { Mark, Now, Pour, Settings } from '../client/types.ts';
-import { litresOf, litresShown } from './amounts.ts';
+import { litresOf, litresShown, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 
 /** So long somebody still remembers what was poured, ms. */
@@ -16,12 +16,12 @@ export function freshPour(now: Now, pan: string): Pour | null {
 const digitsOf = (shown: number): number => (shown >= 2 ? 0 : 1);
 
 function pouredVolume({ litres }: Pour, settings: Settings): string {
-  return formatVolume(litres, settings.volume, digitsOf(litresShown(litres, settings)));
+  return volume(litres, settings, digitsOf(litresShown(litres, settings)));
 }
 
 /** "About 4 L poured at 13:05" */
 export function pouredWords(now: Now, pour: Pour, settings: Settings): string {
-  return `About ${pouredVolume(pour, settings)} poured at ${timeOfDay(now, pour.at)}`;
+  return say('poured.seen', { amount: pouredVolume(pour, settings), time: timeOfDay(now, pour.at) });
 }
 
 /** The amount as it was asked about, in the unit shown. */

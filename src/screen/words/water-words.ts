@@ -1,5 +1,6 @@
 // Today's water point in one line: how hot plain water boils here, how sure that is, and from what.
 import type { Now, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { degrees, temperature } from './amounts.ts';
 import { originWords } from './origin-words.ts';
 
@@ -10,11 +11,13 @@ const LEAST_SPREAD_C = 0.05;
 export function waterWords({ water, header, t }: Now, settings: Settings): string | null {
   const { celsius, plusMinus, from } = water;
   if (celsius === null) return null;
-  const spread = plusMinus === null || plusMinus < LEAST_SPREAD_C ? '' : `, ±${degrees(plusMinus, settings)}`;
-  const origin = from === null ? '' : `, from ${originWords(from, header, settings, t)}`;
-  return `${temperature(celsius, settings)} here${spread}${origin}`;
+  const here = temperature(celsius, settings);
+  const is =
+    plusMinus === null || plusMinus < LEAST_SPREAD_C
+      ? say('water.here', { here })
+      : say('water.here_within', { here, spread: degrees(plusMinus, settings) });
+  return from === null ? is : say('water.from', { is, origin: originWords(from, header, settings, t) });
 }
 
 /** Said where it is not known. */
-export const NO_WATER =
-  'a temperature that is not known yet: tell it the altitude, a pressure, or hold a probe in boiling water';
+export const noWater = (): string => say('water.unknown');

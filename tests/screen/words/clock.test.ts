@@ -1,7 +1,9 @@
 // Times of day come from boil time and the boil's own zone, whatever zone the machine is in.
 import { expect, test } from 'vitest';
-import { ago, dayAndTime, lengthOfTime, offsetMinutes, timeOfDay } from '../../../src/screen/words/clock.ts';
-import { moment } from '../moment.ts';
+import { language } from '../../../src/screen/language/language.ts';
+import { temperature } from '../../../src/screen/words/amounts.ts';
+import { ago, dayAndTime, lengthOfTime, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
+import { metric, moment } from '../moment.ts';
 
 test('the zone is read off an ISO time', () => {
   expect(offsetMinutes('2027-04-18T07:30:00-07:00')).toBe(-420);
@@ -42,4 +44,17 @@ test('lengths of time are said in the largest unit that is honest', () => {
 test('a day is written in its own zone; what is no time stays as it is', () => {
   expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('18 Apr 2027, 23:30');
   expect(dayAndTime('soon')).toBe('soon');
+});
+
+test('in French the days and months are French, and decimals have a comma', () => {
+  language.value = 'fr';
+  try {
+    expect(timeOfDay(moment, 18 * 3_600_000)).toBe('demain 01:30');
+    expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('18 avr. 2027, 23:30');
+    expect(shortDay('2027-04-01')).toBe('1er avr.');
+    expect([ago(3), ago(300)]).toEqual(['à l’instant', 'il y a 5 min']);
+    expect(temperature(101.34, metric)).toBe('101,3\u00a0°C');
+  } finally {
+    language.value = 'en';
+  }
 });
