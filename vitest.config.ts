@@ -29,6 +29,7 @@ export default defineConfig({
       {
         test: {
           name: 'whole',
+          globalSetup: ['tests/faults/table.ts'],
           include: ['tests/{cli,contract,web,ingest,notebook,host,electron,faults,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,

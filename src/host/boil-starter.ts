@@ -6,10 +6,12 @@ import { practiceScenario } from '../core/simulation/practice-scenario.ts';
 import { practiceSource } from '../ingest/practice-source.ts';
 import { serialSource } from '../ingest/serial-source.ts';
 import type { Source } from '../ingest/source.ts';
+import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import type { MovedPort, Settings } from '../protocol/messages.ts';
 import { parseEntry } from '../protocol/recording.ts';
+import { BoardsSeen } from './boards-seen.ts';
 import { BoilRun } from './boil-run.ts';
 import type { RunListener } from './boil-run.ts';
 import { BoilClock, isoWithOffset, resumedT } from './clock.ts';
@@ -32,13 +34,17 @@ export interface StarterOptions {
   changed(urgent: boolean): void;
   /** The board of a port may be elsewhere; null when that is over. */
   asks(port: string, moved: MovedPort | null): void;
+  /** What stands in for the machine's own ports; nothing where they are real. */
+  ports?: Pick<SerialSourceOptions, 'list' | 'openPort'> | undefined;
 }
 
 export class BoilStarter {
   readonly #options: StarterOptions;
+  readonly #boards: BoardsSeen;
 
   constructor(options: StarterOptions) {
     this.#options = options;
+    this.#boards = new BoardsSeen(options.notebook);
   }
 
   /** The setup of the last live boil, or null. */
@@ -60,7 +66,7 @@ export class BoilStarter {
     const learnt = header.learnt ?? learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
-    return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(clock));
+    return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(boil.boil, clock));
   }
 
   beginPractice(speed: number, settings: Settings): BoilRun {
@@ -81,12 +87,21 @@ export class BoilStarter {
       if (boil.running && boil.kind === 'practice') notebook.end(boil.boil, Math.round(boil.seconds * 1000));
     }
     const boil = notebook.running();
-    return boil === null ? null : this.#newRun(boil, 1, this.#foldAgain(boil), (clock) => this.#serialPorts(clock));
+    return boil === null
+      ? null
+      : this.#newRun(boil, 1, this.#foldAgain(boil), (clock) => this.#serialPorts(boil.boil, clock));
   }
 
-  #serialPorts(timekeeper: BoilClock): (header: Header) => Source {
-    return (header) =>
-      serialSource({ ports: portsToOpen(header, this.lastSetup()), timekeeper, asks: this.#options.asks });
+  #serialPorts(boil: string, timekeeper: BoilClock): (header: Header) => Source {
+    const { asks, ports } = this.#options;
+    return (header) => {
+      const toOpen = portsToOpen(header, this.lastSetup(), this.#boards.of(boil));
+      const learnt = (id: string, device: string): void => {
+        const path = toOpen.find((port) => port.id === id)?.path;
+        if (path !== undefined) this.#boards.note(boil, id, { path, device });
+      };
+      return serialSource({ ...ports, ports: toOpen, timekeeper, asks, learnt });
+    };
   }
 
   #newRun(

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
+import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
@@ -71,6 +72,8 @@ export interface HostOptions {
   readSleep?: WatchkeeperOptions['readSleep'];
   /** This machine's addresses in its own networks; looked up where nobody hands them in. */
   addresses?: (() => OwnAddress[]) | undefined;
+  /** Stand in for the machine's own ports: what lists them, and what opens one. */
+  ports?: Pick<SerialSourceOptions, 'list' | 'openPort'> | undefined;
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
@@ -184,6 +187,7 @@ export class Host {
       machine: this.#machine,
       running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
       changed: () => this.#changed(false),
+      list: options.ports?.list,
     });
     this.#setup = new SetupDesk({
       notebook,
@@ -198,6 +202,7 @@ export class Host {
       listener: options.listener ?? {},
       changed: (urgent) => this.#changed(urgent),
       asks: (port, moved) => this.#ports.asks(port, moved),
+      ports: options.ports,
     });
     this.#run = null;
     if (options.setup !== undefined) this.#refuseOtherSetup(options.setup);

@@ -1,4 +1,5 @@
 // Answers for ports and boards: which there are, what they send without a boil, and what was kept of a board.
+import { BoardFinder } from '../ingest/board-finder.ts';
 import { listPorts, systemPorts } from '../ingest/list-ports.ts';
 import type { ListSystemPorts } from '../ingest/list-ports.ts';
 import type { Notebook } from '../notebook/contract.ts';
@@ -111,10 +112,12 @@ export class PortDesk {
     if (run === null) return refused('No boil is running.');
     const ports = run.header.ports ?? [];
     if (!ports.some(({ id }) => id === port)) return refused(`There is no port ${port} in this boil.`);
-    // The board that a person chose is the port's board from now on: what it was known by is asked anew.
-    const changed = ports.map(({ device, ...each }) =>
-      each.id === port ? { ...each, path } : device === undefined ? each : { ...each, device },
-    );
+    // The board that a person chose is the port's board from now on, whatever it was known by before.
+    const chosen = await new BoardFinder(this.#list, () => []).identityAt(path);
+    const changed = ports.map(({ device, ...each }) => {
+      const own = each.id === port ? (chosen ?? undefined) : device;
+      return { ...each, ...(each.id === port ? { path } : {}), ...(own === undefined ? {} : { device: own }) };
+    });
     this.asks(port, null);
     return run.set({ ports: changed });
   }

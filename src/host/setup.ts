@@ -5,6 +5,7 @@ import type { KeptPort } from '../ingest/port-keeper.ts';
 import { setupSchema } from '../protocol/header-schema.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import type { Settings } from '../protocol/messages.ts';
+import type { BoardsOfBoil } from './boards-seen.ts';
 
 const BAUD = 9600;
 
@@ -32,15 +33,20 @@ export function callSettingsOf({
   return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
 }
 
-/** A port whose path the header does not say (a change left it out) is where the setup had it. */
-export function portsToOpen(header: Header, setup: Setup | null): KeptPort[] {
+/**
+ * A port whose path the header does not say (a change left it out) is where the setup had it. `seen` says which board
+ * was seen on a port's path in this boil, where nobody named one.
+ */
+export function portsToOpen(header: Header, setup: Setup | null, seen: BoardsOfBoil): KeptPort[] {
   return (header.ports ?? []).flatMap((port) => {
     const before = setup?.ports?.find(({ id }) => id === port.id);
     const path = port.path ?? before?.path;
     const format = port.format ?? before?.format;
     if (path === undefined) return [];
     // A port that was moved by hand is not the setup's board any more.
-    const device = port.device ?? (path === before?.path ? before.device : undefined);
+    const ofSetup = path === before?.path ? before.device : undefined;
+    const last = seen[port.id];
+    const device = port.device ?? ofSetup ?? (last?.path === path ? last.device : undefined);
     return [{ id: port.id, path, baud: port.baud ?? before?.baud ?? BAUD, format, device }];
   });
 }

@@ -83,8 +83,9 @@ export class BaudFinder {
           gone: decide,
         });
       } catch (error) {
+        const { sentence } = await openingTrouble({ id: path, path }, error);
         if (this.#stopped) return false;
-        this.#listener.waits(openingTrouble({ id: path, path }, error).sentence);
+        this.#listener.waits(sentence);
         await this.#pause(HELD_PAUSE_MS);
         continue;
       }

@@ -32,6 +32,8 @@ export interface KeeperListener {
   notice(sentence: string): void;
   /** The board may be on another port; null when there is nothing to ask any more. */
   asks?(moved: MovedPort | null): void;
+  /** What the board on the port's path says of itself, where nobody had said it. */
+  learnt?(device: string): void;
 }
 
 export interface KeeperTools {
@@ -75,6 +77,7 @@ export class PortKeeper {
   /** Resolves when the port is closed and nothing more will come. */
   stop(): Promise<void> {
     this.#stopped = true;
+    this.#ask(null);
     this.#wake();
     return this.#ended;
   }
@@ -95,7 +98,7 @@ export class PortKeeper {
     try {
       opened = await this.#openPort(this.#port.path, this.#port.baud, { bytes: this.#reader(), gone });
     } catch (error) {
-      this.#lose(openingTrouble(this.#port, error));
+      this.#lose(await openingTrouble(this.#port, error));
       return false;
     }
     if (!this.#stopped) {
@@ -140,7 +143,9 @@ export class PortKeeper {
     if (this.#port.device !== undefined || this.#finder === null) return;
     const { path } = this.#port;
     void this.#finder.identityAt(path).then((identity) => {
-      if (identity !== null && path === this.#port.path) this.#port.device = identity;
+      if (identity === null || path !== this.#port.path || this.#stopped) return;
+      this.#port.device = identity;
+      this.#listener.learnt?.(identity);
     });
   }
 

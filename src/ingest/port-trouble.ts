@@ -1,5 +1,6 @@
 // Puts into a sentence why a port cannot be opened or went away: which port, the cause and the cure.
 import type { Whereabouts } from './device-identity.ts';
+import { portRights, type PortRights } from './port-rights.ts';
 
 export type TroubleKind = 'missing' | 'held' | 'forbidden' | 'no-port' | 'unplugged' | 'elsewhere' | 'other';
 
@@ -23,11 +24,17 @@ const causes: [RegExp, TroubleKind][] = [
 
 const waits = 'It is tried again until it opens.';
 
-/** What an error on opening a port means. */
-export function openingTrouble(port: NamedPort, error: unknown): Trouble {
+/** What an error on opening a port means. `rightsOf` is asked only where the port may not be opened. Never rejects. */
+export async function openingTrouble(
+  port: NamedPort,
+  error: unknown,
+  rightsOf: (path: string) => Promise<PortRights | null> = portRights,
+): Promise<Trouble> {
   const message = error instanceof Error ? error.message : String(error);
   const kind = causes.find(([words]) => words.test(message))?.[1] ?? 'other';
-  return { kind, sentence: `Port ${port.id} (${port.path}) ${openingWords(kind, message)} ${waits}` };
+  const words =
+    kind === 'forbidden' ? forbiddenWords(port.path, await rightsOf(port.path)) : openingWords(kind, message);
+  return { kind, sentence: `Port ${port.id} (${port.path}) ${words} ${waits}` };
 }
 
 function openingWords(kind: TroubleKind, message: string): string {
@@ -36,16 +43,25 @@ function openingWords(kind: TroubleKind, message: string): string {
       return 'is not there: plug the board in, or choose the port it has now.';
     case 'held':
       return 'is held by another program: close that program, such as a serial monitor or a second copy of this one.';
-    case 'forbidden':
-      return (
-        'may not be opened by this user, or is held by another program: close other programs that use it; on Linux ' +
-        'join the group that owns it ("sudo usermod -aG dialout $USER" on Debian, group uucp on Arch) and sign in again.'
-      );
     case 'no-port':
       return 'is no serial port: choose the port that the board is plugged into.';
     default:
       return `cannot be opened (${message.trim()}): check the cable, the port and its baud rate.`;
   }
+}
+
+/** Nobody is told to join the group of the system itself. */
+function forbiddenWords(path: string, rights: PortRights | null): string {
+  if (rights === null || (rights.groupMay && rights.member === 'signed-in'))
+    return 'may not be opened by this user, or is held by another program: close other programs that use it.';
+  const mayNot = 'may not be opened by this user';
+  if (!rights.groupMay)
+    return `${mayNot}, nor by the group "${rights.group}" that owns it: type "sudo chmod a+rw ${path}" in a terminal; that holds until the board is pulled.`;
+  const cure =
+    rights.member === 'listed'
+      ? 'you are in that group, but only from the next time that you sign in'
+      : `type "sudo usermod -aG ${rights.group} $USER" in a terminal`;
+  return `${mayNot}: the group "${rights.group}" owns it; ${cure}. Sign out and in again, and start this program again.`;
 }
 
 /** A port that was open and is gone. */

@@ -14,11 +14,13 @@ export interface SerialSourceOptions {
   ports: KeptPort[];
   timekeeper: Timekeeper;
   /** The real ports unless said. */
-  openPort?: OpenPort;
+  openPort?: OpenPort | undefined;
   /** Where boards are looked for by what they say of themselves; the system's list, unless ports are stood in for. */
   list?: ListSystemPorts | undefined;
   /** A board may be on another port and a person is to be asked; null when that is over. */
   asks?: ((port: string, moved: MovedPort | null) => void) | undefined;
+  /** What the board of a port says of itself turned out when it was opened. */
+  learnt?: ((port: string, device: string) => void) | undefined;
 }
 
 /**
@@ -71,6 +73,7 @@ class SerialSource implements Source {
         line: (line) => this.#entry({ t: this.#now(), port: id, line }),
         notice: (sentence) => this.#listener?.notice({ port: id, sentence }),
         asks: (moved) => this.#options.asks?.(id, moved),
+        learnt: (device) => this.#options.learnt?.(id, device),
       },
     );
   }

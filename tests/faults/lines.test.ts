@@ -1,7 +1,7 @@
 // Faults 7 to 10, 12, 16, 17: what a board may send that is no reading, or far too much of it.
-import { afterAll, afterEach, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test } from 'vitest';
 import { until } from '../ingest/until.ts';
-import { faultRig, printRows } from './always-true.ts';
+import { faultRig } from './always-true.ts';
 import type { FaultRig } from './always-true.ts';
 
 let rig: FaultRig;
@@ -9,7 +9,6 @@ beforeEach(async () => {
   rig = await faultRig();
 });
 afterEach(() => rig.remove());
-afterAll(printRows);
 
 const lines = () => rig.record().filter((entry) => entry['port'] === 'A' && 'line' in entry);
 const heard = (line: string) => until(`the line ${line}`, () => lines().some((each) => each['line'] === line));

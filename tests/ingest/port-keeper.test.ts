@@ -5,6 +5,7 @@ import type { OpenPort, PortEvents } from '../../src/ingest/open-port.ts';
 import { openingTrouble } from '../../src/ingest/port-trouble.ts';
 import { serialSource } from '../../src/ingest/serial-source.ts';
 import { handTimekeeper, listen } from './heard.ts';
+import { until } from './until.ts';
 
 const missing = 'Error: No such file or directory, cannot open x';
 
@@ -72,9 +73,12 @@ test('a new cause is said while the port is still lost', async () => {
   await timekeeper.pass(1000);
   expect(heard.notices.map(({ sentence }) => sentence)).toEqual([expect.stringMatching(/went away/)]);
   state.failure = 'Error: Permission denied, cannot open x';
+  await timekeeper.pass(1000);
+  // Who may use a port is asked of the real system.
+  await until('the new cause', () => heard.notices.length === 2);
   await timekeeper.pass(10_000);
   expect(heard.notices).toHaveLength(2);
-  expect(heard.notices[1]!.sentence).toMatch(/may not be opened by this user.*dialout/);
+  expect(heard.notices[1]!.sentence).toMatch(/may not be opened by this user, or is held by another program: close/);
   expect(heard.states()).toEqual(['open', 'lost']);
   await source.stop();
 });
@@ -142,8 +146,8 @@ test.each([
   ['Opening COM3: Access denied', 'forbidden'],
   ['Error: Inappropriate ioctl for device setting custom baud rate of 9600', 'no-port'],
   ['Error: Input/output error, cannot open /dev/x', 'other'],
-])('"%s" is %s, in a sentence with the port and the cure', (message, kind) => {
-  const trouble = openingTrouble({ id: 'A', path: '/dev/x' }, new Error(message));
+])('"%s" is %s, in a sentence with the port and the cure', async (message, kind) => {
+  const trouble = await openingTrouble({ id: 'A', path: '/dev/x' }, new Error(message));
   expect(trouble.kind).toBe(kind);
   expect(trouble.sentence).toMatch(
     /^Port A \(\/dev\/x\) .*(?:plug|close|choose|check).* It is tried again until it opens\.$/,

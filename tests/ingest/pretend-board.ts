@@ -6,9 +6,10 @@ import { join } from 'node:path';
 import { until } from './until.ts';
 
 export interface PretendBoard {
-  /** The path that a program opens, there only while the board is plugged in. */
-  path: string;
-  plugIn(): Promise<void>;
+  /** The path that a program opens, there only while the board is plugged in: a link, as by-id names are. */
+  readonly path: string;
+  /** Under the name that it had, unless another is said. */
+  plugIn(name?: string): Promise<void>;
   /** The cable is pulled: the port is gone in the middle of whatever it did. */
   pull(): Promise<void>;
   /** Resolves when the system has taken all of it. */
@@ -23,7 +24,7 @@ export function pretendBoard(): PretendBoard {
     throw new Error('These tests need socat for pseudo terminals: install it, on Debian with "apt-get install socat".');
   }
   const folder = mkdtempSync(join(tmpdir(), 'pretend-board-'));
-  const path = join(folder, 'port');
+  let path = join(folder, 'port');
   let socat: ChildProcess | null = null;
 
   const pull = async (): Promise<void> => {
@@ -38,9 +39,12 @@ export function pretendBoard(): PretendBoard {
   };
 
   return {
-    path,
+    get path() {
+      return path;
+    },
     pull,
-    async plugIn() {
+    async plugIn(name) {
+      if (name !== undefined) path = join(folder, name);
       const started = spawn('socat', ['-,ignoreeof', `pty,raw,echo=0,link=${path}`], {
         stdio: ['pipe', 'ignore', 'ignore'],
       });
