@@ -10,6 +10,7 @@ import { notebook } from './notebook.ts';
 import { physics } from './physics.ts';
 import { plan } from './plan/plan.ts';
 import { replay } from './replay.ts';
+import { seasonTune } from './season-tune.ts';
 import { seek } from './seek.ts';
 import { soak } from './soak.ts';
 import { strength } from './strength.ts';
@@ -20,6 +21,7 @@ const benches: Record<string, Bench> = {
   physics,
   front,
   replay,
+  'season-tune': seasonTune,
   seek,
   frames,
   strength,
