@@ -20,6 +20,7 @@ export default defineConfig({
             'tests/notebook/**',
             'tests/host/**',
             'tests/electron/**',
+            'tests/packaging/**',
             'tests/faults/**',
             'tests/firmware-notes/**',
           ],
@@ -29,7 +30,9 @@ export default defineConfig({
       {
         test: {
           name: 'whole',
-          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,faults,firmware-notes}/**/*.test.ts'],
+          include: [
+            'tests/{cli,contract,web,ingest,notebook,host,electron,packaging,faults,firmware-notes}/**/*.test.ts',
+          ],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },
