@@ -9,6 +9,7 @@ const only = (room, allowed, sentence) => ({
 
 module.exports = {
   forbidden: [
+    only('program', [], 'program knows where the files of this program lie, and nothing of what they do.'),
     only('core', [], 'core imports nothing but core: what it needs from outside is handed in.'),
     {
       name: 'core-is-pure',
@@ -18,7 +19,7 @@ module.exports = {
       to: { dependencyTypes: ['core', 'npm', 'npm-dev', 'npm-no-pkg', 'npm-unknown', 'unknown'] },
     },
     only('protocol', ['core'], 'protocol imports core only.'),
-    only('ingest', ['core', 'protocol'], 'ingest knows core and protocol only.'),
+    only('ingest', ['program', 'core', 'protocol'], 'ingest knows core and protocol only.'),
     only('notebook', ['core', 'protocol'], 'notebook knows core and protocol only.'),
     only(
       'screen',
@@ -27,17 +28,17 @@ module.exports = {
     ),
     only(
       'host',
-      ['core', 'protocol', 'ingest', 'notebook'],
+      ['program', 'core', 'protocol', 'ingest', 'notebook'],
       'host serves web, cli and electron and imports none of them.',
     ),
     only(
       'web',
-      ['core', 'protocol', 'ingest', 'notebook', 'host'],
+      ['program', 'core', 'protocol', 'ingest', 'notebook', 'host'],
       'web wraps the host and knows neither cli nor screen.',
     ),
     only(
       'cli',
-      ['core', 'protocol', 'ingest', 'notebook', 'host', 'web'],
+      ['program', 'core', 'protocol', 'ingest', 'notebook', 'host', 'web'],
       'the commands know everything but the screen.',
     ),
     {
@@ -46,7 +47,7 @@ module.exports = {
         'the window wraps the host; it knows neither the commands nor the screen, and of the web only the page for phones, which it has to serve as the browser does.',
       severity: 'error',
       from: { path: '^electron/' },
-      to: { path: '^src/', pathNot: '^src/(core|protocol|ingest|notebook|host|web/phone)/' },
+      to: { path: '^src/', pathNot: '^src/(program|core|protocol|ingest|notebook|host|web/phone)/' },
     },
     {
       name: 'charts-own-chart-js',

@@ -20,6 +20,7 @@ export default defineConfig({
             'tests/notebook/**',
             'tests/host/**',
             'tests/electron/**',
+            'tests/packaging/**',
             'tests/faults/**',
             'tests/firmware-notes/**',
           ],
@@ -30,7 +31,9 @@ export default defineConfig({
         test: {
           name: 'whole',
           globalSetup: ['tests/faults/table.ts'],
-          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,faults,firmware-notes}/**/*.test.ts'],
+          include: [
+            'tests/{cli,contract,web,ingest,notebook,host,electron,packaging,faults,firmware-notes}/**/*.test.ts',
+          ],
           testTimeout: 60_000,
           hookTimeout: 60_000,
         },

@@ -6,6 +6,7 @@ import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
 import { systemPower } from '../src/host/power.ts';
 import type { Power } from '../src/host/power.ts';
+import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
 import { servePhones } from '../src/web/phone/phone-server.ts';
 import { Attention, notify } from './attention.ts';
 import { serveWindow } from './bridge.ts';
@@ -56,7 +57,7 @@ async function start(): Promise<void> {
   Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
   const tellOtherwise = (sentence: string): void => attention.tell(sentence);
   const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower });
-  const screen = join(import.meta.dirname, '../dist/screen');
+  const screen = join(PROGRAM_FOLDER, 'dist/screen');
   guardSession(session.defaultSession, screen, host);
   const preload = join(import.meta.dirname, 'preload.cjs');
   const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });

@@ -1,14 +1,13 @@
 #!/usr/bin/env node
 // The command line: names every command with its options, and turns what goes wrong into one sentence and an exit code.
-import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
+import { VERSION } from '../program/program-files.ts';
 import { exitCodeOf } from './failure.ts';
 import { collected, dataOption, everyOption, httpOption, jsonOption, paperOption, speed, year } from './options.ts';
 
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
 const DEFAULT_SPEED = 60;
+/** The first Node whose SQLite keeps a notebook. */
+const FIRST_NODE = 24;
 
 /** Each command loads what it needs when it is called, so that a replay does not wait for a web server. */
 const notebookCommands = () => import('./notebook-commands.ts');
@@ -17,7 +16,7 @@ function commands(): Command {
   const program = new Command('panwarden');
   program
     .description('Watches pans of boiling sap, calls them before the syrup burns, and keeps every boil.')
-    .version(version)
+    .version(VERSION)
     .exitOverride()
     .configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, '')) });
 
@@ -155,7 +154,14 @@ function failed(error: unknown): number {
   return exitCodeOf(error);
 }
 
+function refuseOldNode(): void {
+  if (Number.parseInt(process.versions.node, 10) >= FIRST_NODE) return;
+  const advice = 'where it was installed, "npx panwarden" uses the one that came along';
+  throw new Error(`Panwarden runs on Node ${FIRST_NODE} or newer, and this is ${process.versions.node}: ${advice}`);
+}
+
 try {
+  refuseOldNode();
   await commands().parseAsync();
 } catch (error) {
   process.exitCode = failed(error);

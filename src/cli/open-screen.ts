@@ -2,25 +2,20 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { platform } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import open from 'open';
 import { ensureScreenBuilt } from '../web/screen-build.ts';
+import { PROGRAM_FOLDER, programFile } from '../program/program-files.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { CommandProblem } from './failure.ts';
 import { runLive } from './live.ts';
 
-const PROJECT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
-
 /** Starts no boil; goes on with one that was running. */
 export async function start(options: { data?: string }): Promise<void> {
-  const electron = electronRuntime(PROJECT);
+  const electron = electronRuntime(PROGRAM_FOLDER);
   if (electron !== null && hasDisplay(process.env)) return openWindow(electron, options);
-  process.stdout.write(
-    electron === null
-      ? 'This is no desktop window, because the runtime of Electron is not installed; "npx install-electron" gets it.\n'
-      : 'This is no desktop window, because there is no display here.\n',
-  );
+  process.stdout.write(`This is no desktop window, because ${whyNoWindow(electron)}.\n`);
   return runLive({ ...options, http: 0 }, async ({ host, output, served }) => {
     if (host.running !== null) output.watching(host.running.boil, host.running.entries);
     if (served !== null && hasDisplay(process.env)) await openBrowser(served.url);
@@ -44,12 +39,20 @@ export function hasDisplay(environment: NodeJS.ProcessEnv): boolean {
 async function openWindow(electron: string, options: { data?: string }): Promise<void> {
   await ensureScreenBuilt();
   const environment = { ...process.env, PANWARDEN_DATA: dataFolder(options.data) };
-  const child = spawn(electron, [PROJECT], { cwd: PROJECT, stdio: 'inherit', env: environment });
+  const main = fileURLToPath(programFile('../../electron/main', import.meta.url));
+  const child = spawn(electron, [main], { cwd: PROGRAM_FOLDER, stdio: 'inherit', env: environment });
   const code = await new Promise<number | null>((closed, failed) => {
     child.once('error', failed);
     child.once('close', closed);
   });
   if (code !== 0) throw new CommandProblem('The desktop window ended with an error.', 1);
+}
+
+function whyNoWindow(electron: string | null): string {
+  if (electron !== null) return 'there is no display here';
+  return existsSync(join(PROGRAM_FOLDER, 'node_modules/electron'))
+    ? 'the runtime of Electron is not installed; "npx install-electron" gets it'
+    : 'this copy of the program comes without one';
 }
 
 /** A browser that does not open is no failure: the address was printed. */

@@ -1,6 +1,7 @@
 // Makes a dated copy of the notebook after each boil; a copy that fails is said, and stops nothing.
 import { Worker } from 'node:worker_threads';
 import { usualBackupFolder } from '../notebook/backup.ts';
+import { programFile } from '../program/program-files.ts';
 import type { BackupWork } from './backup-worker.ts';
 
 /** Copies of the notebook that are left in a folder. */
@@ -38,7 +39,7 @@ export class BackupKeeper {
 
 function copied(work: BackupWork): Promise<void> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./backup-worker.ts', import.meta.url), { workerData: work });
+    const worker = new Worker(programFile('./backup-worker', import.meta.url), { workerData: work });
     worker.once('message', () => resolve());
     worker.once('error', reject);
     worker.once('exit', () => reject(new Error('no copy of the notebook could be made')));

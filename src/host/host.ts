@@ -1,7 +1,7 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
-import { readFileSync } from 'node:fs';
 import type { Mark } from '../core/boil/entries.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
+import { VERSION } from '../program/program-files.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
 import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
@@ -79,9 +79,6 @@ export interface HostOptions {
 }
 
 const SETTINGS_KEY = 'settings';
-const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
-  version: string;
-};
 
 /**
  * Takes the folder for this program and goes on with the boil that was running in it. Throws NotebookProblem (2)
@@ -235,7 +232,7 @@ export class Host {
   subscribe(hear: (message: HostMessage) => void): () => void {
     this.#hearers.add(hear);
     const { folder } = this.#notebook;
-    hear({ kind: 'hello', version, folder, settings: this.#settings, saps: sapKinds, lan: false });
+    hear({ kind: 'hello', version: VERSION, folder, settings: this.#settings, saps: sapKinds, lan: false });
     hear(liveNow(this.#run, this.#ports.listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }

@@ -2,11 +2,11 @@
 import { fork } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { programFile } from '../program/program-files.ts';
 import type { OpenedPort, PortEvents } from './open-port.ts';
 import type { FromReader, ToReader } from './reader-messages.ts';
 
-/** Compiled it is a .js file beside this one. */
-const READER = fileURLToPath(new URL(`./reader${import.meta.url.endsWith('.js') ? '.js' : '.ts'}`, import.meta.url));
+const READER = fileURLToPath(programFile('./reader', import.meta.url));
 /** The adapter was pulled, and the library reads nothing over and over: so much of a second's processor time, ms. */
 const BUSY_MS = 200;
 const BUSY_BEATS = 2;

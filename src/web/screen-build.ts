@@ -1,10 +1,9 @@
 // Makes the screen with Vite when it is missing or older than what it is made from.
 import { spawn } from 'node:child_process';
 import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
+import { PROGRAM_FOLDER } from '../program/program-files.ts';
 
-const PROJECT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const MADE_FROM = [
   'src/screen',
   'src/protocol',
@@ -14,8 +13,8 @@ const MADE_FROM = [
   'package-lock.json',
 ];
 
-/** The folder to serve, built if it has to be; throws with a sentence when it cannot be built. */
-export async function ensureScreenBuilt(project = PROJECT): Promise<string> {
+/** The folder to serve: as it came in a package, built if it has to be in a checkout. Throws with a sentence when it cannot be. */
+export async function ensureScreenBuilt(project = PROGRAM_FOLDER): Promise<string> {
   const folder = join(project, 'dist/screen');
   const page = join(folder, 'index.html');
   const builtMs = existsSync(page) ? statSync(page).mtimeMs : Number.NEGATIVE_INFINITY;

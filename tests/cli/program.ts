@@ -7,14 +7,15 @@ import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 
-const MAIN = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
+/** Which copy of the program is run; the test of a package puts in its own. */
+export const copy = { main: fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url)) };
 const LONGEST_MS = 30_000;
 
 export type Line = Record<string, unknown>;
 
 /** Runs a command to its end. */
 export function panwarden(...options: string[]) {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...options], {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [copy.main, ...options], {
     encoding: 'utf8',
     timeout: LONGEST_MS,
     killSignal: 'SIGKILL',
@@ -40,7 +41,7 @@ export class Program {
   #waiting: (() => void)[] = [];
 
   constructor(...options: string[]) {
-    this.process = spawn(process.execPath, [MAIN, ...options], { stdio: ['pipe', 'pipe', 'pipe'] });
+    this.process = spawn(process.execPath, [copy.main, ...options], { stdio: ['pipe', 'pipe', 'pipe'] });
     const { stdout, stderr } = this.process;
     if (stdout === null || stderr === null) throw new Error('no pipes');
     createInterface({ input: stdout }).on('line', (line) => {

@@ -35,7 +35,7 @@ describe.skipIf('why' in found)('the desktop window', () => {
     if ('why' in found) return;
     folder = mkdtempSync(join(tmpdir(), 'panwarden-window-'));
     const env = { ...process.env, PANWARDEN_DATA: folder } as Record<string, string>;
-    app = await _electron.launch({ executablePath: found.path, args: [PROJECT], env });
+    app = await _electron.launch({ executablePath: found.path, args: [join(PROJECT, 'electron/main.ts')], env });
     page = await app.firstWindow();
   }, 60_000);
   afterAll(async () => {

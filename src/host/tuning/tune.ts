@@ -2,6 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { BoilSummary } from '../../notebook/contract.ts';
+import { programFile } from '../../program/program-files.ts';
 import type { SettingsFile } from './tune-boil.ts';
 import type { TuneAnswer } from './tune-worker.ts';
 
@@ -39,7 +40,7 @@ export function tuneBoils(
   const threads = Array.from({ length: Math.min(boils.length, mostThreads) }, () => startThread());
 
   function startThread(): { worker: Worker; ended: Promise<void> } {
-    const url = new URL('./tune-worker.ts', import.meta.url);
+    const url = programFile('./tune-worker', import.meta.url);
     const worker = new Worker(url, { workerData: { folder, files }, resourceLimits });
     const { promise, resolve, reject } = Promise.withResolvers<void>();
     const next = (): void => {

@@ -1,4 +1,5 @@
 // Which language the screen speaks: the one that was chosen, else the first of the browser's own that there is a catalogue for.
+/// <reference types="vite/types/importMeta.d.ts" />
 import { signal } from '@preact/signals';
 import english from './en.json' with { type: 'json' };
 

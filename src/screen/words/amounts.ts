@@ -72,7 +72,8 @@ export const temperature = (celsius: number, settings: Settings): string =>
 export const roundTemperature = (celsius: number, settings: Settings): string =>
   local(formatTemperature(celsius, settings.temperature, 0));
 /** A difference of temperatures, without a sign. */
-export const degrees = (celsius: number, settings: Settings): string => local(formatRise(celsius, settings.temperature));
+export const degrees = (celsius: number, settings: Settings): string =>
+  local(formatRise(celsius, settings.temperature));
 /** With as many digits as the amount is known to, or with `digits`. */
 export const volume = (litres: number, settings: Settings, digits?: number): string =>
   local(formatVolume(litres, settings.volume, digits));

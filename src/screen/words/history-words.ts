@@ -17,7 +17,8 @@ export function courseWords(raising: RaisingShown, now: Now): string[] {
     answeredAt === null
       ? say('history.not_seen')
       : say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) });
-  const over = clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });
+  const over =
+    clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });
   return [seen, ...raising.asides.map((aside) => asideWords(aside, now)), over];
 }
 

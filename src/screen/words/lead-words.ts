@@ -58,9 +58,7 @@ export function pansUnder(name: LeadName, now: Now | null): { under: PanNow[]; o
     under: readings.filter(({ pan }) => leadOf(pan) === null).map((reading) => ({ header, reading })),
     own: readings.flatMap(({ pan }) => {
       const lead = leadOf(pan);
-      return lead === null
-        ? []
-        : [say('lead.own', { pan: panName(header, pan), minutes: Math.round(lead / 60) })];
+      return lead === null ? [] : [say('lead.own', { pan: panName(header, pan), minutes: Math.round(lead / 60) })];
     }),
   };
 }

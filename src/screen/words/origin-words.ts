@@ -11,7 +11,8 @@ type Kind = From['kind'];
 /** "the boiling check 40 min ago"; `t` is the moment that it is said of, ms. */
 export function originWords({ kind, at }: From, header: Header | null, settings: Settings, t: number): string {
   const altitude = header?.site?.altitude_m;
-  if (kind === 'altitude' && altitude !== undefined) return say('origin.altitude_of', { height: height(altitude, settings) });
+  if (kind === 'altitude' && altitude !== undefined)
+    return say('origin.altitude_of', { height: height(altitude, settings) });
   const what = say(ORIGIN_WORDS[kind]);
   return kind === 'altitude' || at === null ? what : say('origin.aged', { what, age: ago((t - at) / 1000) });
 }

@@ -85,7 +85,8 @@ export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknow
   if (ask !== null && reading.water_c !== null) return [whenDone(reading, ask)];
   if (reading.water_c === null) found.push(missing('pan.unknown.water', 'pan.unknown.water.how', 'water-check'));
   if (reading.litres === null) found.push(missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'));
-  if (reading.brix === null && reading.water_c !== null) found.push(missing('pan.unknown.strength', 'pan.unknown.strength.how', 'density'));
+  if (reading.brix === null && reading.water_c !== null)
+    found.push(missing('pan.unknown.strength', 'pan.unknown.strength.how', 'density'));
   if (reading.finish_in_s === null && reading.brix !== null) found.push(...noForecast(reading));
   return found;
 }

@@ -16,7 +16,8 @@ function spokenLength(seconds: number): string {
 export function spokenCall(alarm: AlarmView, now: Now): string {
   const where = whereWords(alarm, now.header);
   const finishInS = now.readings.find(({ pan }) => pan === alarm.pan)?.finish_in_s ?? null;
-  if (alarm.alarm === 'near-finish' && finishInS !== null) return say('spoken.to_go', { where, length: spokenLength(finishInS) });
+  if (alarm.alarm === 'near-finish' && finishInS !== null)
+    return say('spoken.to_go', { where, length: spokenLength(finishInS) });
   const [firstThing = ''] = hostWords(alarm.todo).split(/(?<=[.!?]) /);
   return say('spoken.call', { where, what: asSentence(hostWords(alarm.title)), todo: firstThing }).trim();
 }

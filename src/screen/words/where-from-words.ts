@@ -85,10 +85,7 @@ function waterSentence({ waterC, waterFrom, t }: Explanation, { now, settings }:
 function fromRise(told: Explanation, facts: PanFacts, telling: Telling): string {
   const reading =
     facts.temperatureC === null ? say('from.what_it_reads') : temperature(facts.temperatureC, telling.settings);
-  return sentences(
-    say('from.rise', { reading, heard: heard(facts, told.t, telling) }),
-    waterSentence(told, telling),
-  );
+  return sentences(say('from.rise', { reading, heard: heard(facts, told.t, telling) }), waterSentence(told, telling));
 }
 
 /** "with the usual sugars of birch", or by what taught this sap. */

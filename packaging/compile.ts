@@ -1,0 +1,18 @@
+// Makes JavaScript of the program's TypeScript, for Node runs no TypeScript in an installed package.
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+
+const INTO = join(PROGRAM_FOLDER, 'dist/program');
+
+/** Compiles src (but for the screen) and electron into dist/program, emptied before. Throws when the compiler refuses. */
+export function compileProgram(): void {
+  rmSync(INTO, { recursive: true, force: true });
+  const compiler = join(PROGRAM_FOLDER, 'node_modules/typescript/bin/tsc');
+  const words = [compiler, '-p', join(PROGRAM_FOLDER, 'packaging/tsconfig.json')];
+  const done = spawnSync(process.execPath, words, { encoding: 'utf8' });
+  if (done.status !== 0) throw new Error(`The program could not be compiled: ${done.stdout}${done.stderr}`.trim());
+  // The window's page loads it as the plain script that it is.
+  copyFileSync(join(PROGRAM_FOLDER, 'electron/preload.cjs'), join(INTO, 'electron/preload.cjs'));
+}

@@ -1,0 +1,98 @@
+// Makes the desktop app's packages for the system that it runs on, or says in a sentence why they cannot be made.
+import { readFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { downloadArtifact } from '@electron/get';
+import { build } from 'electron-builder';
+import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+import { electronRuntime } from '../src/cli/open-screen.ts';
+import { builderConfig } from './builder-config.ts';
+import { renderIcons } from './icons.ts';
+import { makeParts } from './prepack.ts';
+
+/** Each system's packages are made on that system: a disk image can be made nowhere else. */
+const SYSTEMS: Readonly<Record<string, { key: 'linux' | 'win' | 'mac'; packages: Readonly<Record<string, string>> }>> =
+  {
+    linux: { key: 'linux', packages: { deb: 'Debian package', AppImage: 'AppImage' } },
+    win32: { key: 'win', packages: { nsis: 'Windows installer' } },
+    darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
+  };
+
+/** What making packages asks of the world; a test hands in its own. */
+export interface Workshop {
+  system: string;
+  /** The folder of a runtime of Electron that is there, or null once it was fetched for the packager; rejects when it cannot be. */
+  runtime(): Promise<string | null>;
+  /** Makes one package; the paths of what was made. */
+  make(key: 'linux' | 'win' | 'mac', target: string, runtime: string | null): Promise<string[]>;
+  say(sentence: string): void;
+}
+
+/** Makes each package of the system, says what became of it, and gives the exit code: 0 when all were made, else 1. */
+export async function makePackages({ system, runtime, make, say }: Workshop): Promise<number> {
+  const asked = SYSTEMS[system];
+  if (asked === undefined) {
+    say('No packages are made on this system, only on Linux, Windows and macOS.');
+    return 1;
+  }
+  const folder = await runtime().catch(() => undefined);
+  if (folder === undefined) {
+    say(
+      'The desktop packages were not made: the runtime of Electron cannot be downloaded here. Run "npm run package" again on a machine that may download it. "npm pack" makes the package that needs none.',
+    );
+    return 1;
+  }
+  let code = 0;
+  for (const [target, what] of Object.entries(asked.packages)) {
+    try {
+      const made = await make(asked.key, target, folder);
+      say(`${what}: ${made.map((path) => basename(path)).join(', ')} in dist/packages.`);
+    } catch (error) {
+      code = 1;
+      const [why = ''] = (error as Error).message.split('\n');
+      say(`The ${what} was not made: ${why.replaceAll(/https?:\/\/[^\s:]+/g, 'an address')}`);
+    }
+  }
+  return code;
+}
+
+/** Electron's runtime: the one that is installed, else as it is downloaded. */
+async function runtimeHere(): Promise<string | null> {
+  const installed = electronRuntime(PROGRAM_FOLDER);
+  // Installed for a Mac the program lies three folders below the one that holds the app.
+  if (installed !== null)
+    return process.platform === 'darwin' ? join(dirname(installed), '../../..') : dirname(installed);
+  const electron = join(PROGRAM_FOLDER, 'node_modules/electron/package.json');
+  const { version } = JSON.parse(readFileSync(electron, 'utf8')) as { version: string };
+  await downloadArtifact({ version, artifactName: 'electron', platform: process.platform, arch: process.arch });
+  return null;
+}
+
+/** One package by the packager, out of the parts that were made before. */
+export function packed(
+  key: 'linux' | 'win' | 'mac',
+  target: string,
+  runtime: string | null,
+  output = 'dist/packages',
+): Promise<string[]> {
+  const config = { ...builderConfig, directories: { ...builderConfig.directories, output } };
+  const electronDist = runtime === null ? {} : { electronDist: runtime };
+  return build({
+    projectDir: PROGRAM_FOLDER,
+    publish: 'never',
+    [key]: [target],
+    config: { ...config, ...electronDist },
+  });
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  try {
+    await makeParts();
+    await renderIcons(join(PROGRAM_FOLDER, 'dist/icons'));
+    const say = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
+    process.exitCode = await makePackages({ system: process.platform, runtime: runtimeHere, make: packed, say });
+  } catch (error) {
+    process.stderr.write(`${(error as Error).message}\n`);
+    process.exitCode = 1;
+  }
+}
