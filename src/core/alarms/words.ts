@@ -1,5 +1,7 @@
 // What each alarm means and what to do about it, in words.
 import type { AlarmName } from '../boil/entries.ts';
+import type { PanReading } from '../pan/reading.ts';
+import { isBurnt } from '../quantities/burnt.ts';
 
 export interface AlarmWords {
   title: string;
@@ -75,3 +77,24 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
     todo: 'Plug it in, away from steam.',
   },
 };
+
+/** Past the limit, while there may still be something to save. */
+const BURNING: AlarmWords = {
+  title: 'Burning',
+  means: 'It is past the point where this sap burns.',
+  todo: ALARM_WORDS['scorch-risk'].todo,
+};
+
+/** So hot that a pour would do harm: usual advice on burning sugar, common practice. */
+const BURNT: AlarmWords = {
+  title: 'Burning',
+  means: 'At this heat nothing in it is syrup any more.',
+  todo: 'Shut the heat and stay back. Pour nothing in: it would spit and flash into steam. Put a lid on flames, and call the fire service if they spread.',
+};
+
+/** The words of an alarm as its pan stands now; `reading` is null for one that is about no pan. */
+export function alarmWords(alarm: AlarmName, reading: PanReading | null): AlarmWords {
+  if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
+  if (isBurnt(reading.temperature_c)) return BURNT;
+  return reading.scorch_in_s === 0 ? BURNING : ALARM_WORDS[alarm];
+}

@@ -1,12 +1,22 @@
 // The first line of the screen: the one thing to do next and when, over all pans.
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import type { PanReading } from '../pan/reading.ts';
+import { isBurnt } from '../quantities/burnt.ts';
 import type { Advice } from './advice.ts';
 
 /** The next thing to do; times in ms of boil time, null where it is due now or not known. */
 export interface NextThing {
   what:
-    'alarm' | 'finish' | 'top-up' | 'smaller-pot' | 'foam' | 'tell-water' | 'tell-litres' | 'read-by-hand' | 'watch';
+    | 'alarm'
+    | 'burnt'
+    | 'finish'
+    | 'top-up'
+    | 'smaller-pot'
+    | 'foam'
+    | 'tell-water'
+    | 'tell-litres'
+    | 'read-by-hand'
+    | 'watch';
   pan: string | null;
   at: number | null;
   low: number | null;
@@ -33,8 +43,13 @@ export function nextThing(
   t: number,
   advice: readonly Advised[] = [],
 ): NextThing {
-  const alarm = alarms.find((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
+  const standing = alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
+  // What burns goes before what is past its finish, though both are for now.
+  const alarm = standing.find((one) => one.alarm === 'scorch-risk' && one.priority === 'high') ?? standing[0];
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
+  // Seen or not, burnt sugar stays dangerous until it has cooled.
+  const burnt = readings.find((reading) => isBurnt(reading.temperature_c));
+  if (burnt !== undefined) return plain('burnt', burnt.pan);
   if (!waterKnown && readings.length > 0) return plain('tell-water', null);
   // Seen or not, a finished pan that is still on the fire comes before everything else.
   const done = readings.find((reading) => reading.stage === 'finished');

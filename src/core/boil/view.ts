@@ -1,7 +1,7 @@
 // What a screen is shown of a boil at one moment: readings, limits, water, probes, ports, alarms, marks and the next thing.
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHigh } from '../alarms/engine.ts';
-import { ALARM_WORDS, type AlarmWords } from '../alarms/words.ts';
+import { alarmWords, type AlarmWords } from '../alarms/words.ts';
 import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
 import type { Correction } from './corrections.ts';
@@ -69,7 +69,7 @@ const NOTICE_LASTS_MS = 10 * 60_000;
 export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
   const advice = readings.map((reading) => adviceOn(state, reading, t));
-  const calls = callsView(state.book, t);
+  const calls = callsView(state.book, t, readings);
   return {
     readings,
     limits: readings.map((reading) => panLimits(state, reading.pan)),
@@ -101,9 +101,16 @@ export function boilView(state: BoilState, t: number): BoilView {
 }
 
 /** The alarms with their words, the one sound, and what nobody has answered, at t (ms). */
-export function callsView(book: AlarmBook, t: number): Pick<BoilView, 'alarms' | 'sound' | 'unanswered'> {
+export function callsView(
+  book: AlarmBook,
+  t: number,
+  readings: readonly PanReading[] = [],
+): Pick<BoilView, 'alarms' | 'sound' | 'unanswered'> {
   return {
-    alarms: listAlarms(book).map((alarm) => ({ ...alarm, ...ALARM_WORDS[alarm.alarm] })),
+    alarms: listAlarms(book).map((alarm) => ({
+      ...alarm,
+      ...alarmWords(alarm.alarm, readings.find(({ pan }) => pan === alarm.pan) ?? null),
+    })),
     sound: { priority: soundNow(book, t), silencedUntil: book.silencedUntil },
     unanswered: unansweredHigh(book, t),
   };

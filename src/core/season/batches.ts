@@ -23,27 +23,47 @@ interface Batches {
   untold: string[];
 }
 
-/** When each pan was first seen to boil, ms: of one that was not, the model does not know how thick it got. */
-type Boiled = ReadonlyMap<string, number>;
+interface Seen {
+  /** When each pan was first seen to boil, ms: of one that was not, the model does not know how thick it got. */
+  boiled: ReadonlyMap<string, number>;
+  /** When each pan stood so hot that what was in it is no syrup, ms. */
+  burnt: ReadonlyMap<string, readonly number[]>;
+}
 
 /** Every draw-off that stands. */
-export function takenOut(state: BoilState, boiled: Boiled): Batches {
+export function takenOut(state: BoilState, { boiled, burnt }: Seen): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const kept of state.marks) {
     const { mark, withdrawn, questioned } = kept;
     const design = mark.kind === 'draw-off' ? state.designs[mark.pan] : undefined;
     if (withdrawn || questioned || mark.kind !== 'draw-off' || design?.role === 'reference') continue;
-    const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at);
+    const hot = (burnt.get(mark.pan) ?? []).some((at) => at > emptiedBefore(state, mark.pan, kept.at) && at <= kept.at);
+    const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at, hot);
     if (batch === null) untold.push(design?.name ?? mark.pan);
     else if (batch.litres > 0) batches.push(batch);
   }
   return { batches, untold };
 }
 
+/** When the pan was last emptied before that, ms; −Infinity where it never was. */
+function emptiedBefore(state: BoilState, pan: string, before: number): number {
+  const emptied = state.marks.findLast(
+    ({ mark, at, withdrawn }) =>
+      !withdrawn && mark.kind === 'draw-off' && mark.pan === pan && mark.all === true && at < before,
+  );
+  return emptied?.at ?? -Infinity;
+}
+
 type DrawOff = Extract<KeptMark['mark'], { kind: 'draw-off' }>;
 
-function drawn(state: BoilState, { at, changes }: KeptMark, mark: DrawOff, wasSeen: boolean): Batch | null {
+function drawn(
+  state: BoilState,
+  { at, changes }: KeptMark,
+  mark: DrawOff,
+  wasSeen: boolean,
+  burnt: boolean,
+): Batch | null {
   const gone = changes.find(({ pan }) => pan === mark.pan);
   const sugarKg = -(gone?.sugarKg ?? 0);
   const waterKg = -(gone?.waterKg ?? 0);
@@ -54,7 +74,7 @@ function drawn(state: BoilState, { at, changes }: KeptMark, mark: DrawOff, wasSe
   const litres = mark.litres ?? (sugarKg > 0 ? litresOf(sugarKg, waterKg / sugarKg) : null);
   if (litres === null) return null;
   const litresSigma = litres * (measured ? LITRES_SHARE : MODEL_LITRES_SHARE);
-  return { at, pan: mark.pan, litres, litresSigma, ...strength, measured };
+  return { at, pan: mark.pan, litres, litresSigma, ...strength, measured, burnt };
 }
 
 type Strength = Pick<Batch, 'brix' | 'brixSigma'>;
@@ -80,7 +100,7 @@ function strengthOf(state: BoilState, mark: DrawOff, at: number): Strength | nul
 }
 
 /** What the model knows to be in the pans at t (ms). One that nothing ever happened to is not in use. */
-export function leftInPans(state: BoilState, boiled: Boiled, t: number): Batches {
+export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const [id, model] of Object.entries(state.pans)) {
@@ -88,16 +108,18 @@ export function leftInPans(state: BoilState, boiled: Boiled, t: number): Batches
     const design = state.designs[id]!;
     if (design.role === 'reference' || model.course.emptied) continue;
     if (now === null) continue;
-    if (model.course.told && boiled.has(id)) batches.push(batchOf(now, id, t));
-    else untold.push(design.name);
+    if (model.course.told && boiled.has(id)) {
+      const hot = (burnt.get(id) ?? []).some((at) => at > emptiedBefore(state, id, t));
+      batches.push(batchOf(now, id, t, hot));
+    } else untold.push(design.name);
   }
   return { batches, untold };
 }
 
-function batchOf(now: Belief, pan: string, at: number): Batch {
+function batchOf(now: Belief, pan: string, at: number, burnt: boolean): Batch {
   const u = waterOf(now);
   const brix = brixOfWaterPerSugar(u);
   const litres = litresOf(Math.exp(now.x[SUGAR]!), u);
   const brixSigma = (Math.sqrt(variance(now, WATER)) * u * brix) / (1 + u);
-  return { at, pan, litres, litresSigma: litres * massShareOf(now), brix, brixSigma, measured: false };
+  return { at, pan, litres, litresSigma: litres * massShareOf(now), brix, brixSigma, measured: false, burnt };
 }

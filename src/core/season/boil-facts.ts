@@ -28,6 +28,8 @@ export interface Batch {
   brixSigma: number;
   /** Somebody said how many litres, rather than the model. */
   measured: boolean;
+  /** It had stood so hot before that it was no syrup any more. */
+  burnt: boolean;
 }
 
 export interface BoilFacts {

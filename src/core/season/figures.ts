@@ -86,5 +86,5 @@ export type BoilFigures = Record<FigureName, Figure | null>;
 export type Balance = 'closes' | 'missing' | 'too-much' | null;
 
 /** What became of a boil's pans; several may hold at once. */
-export const OUTCOMES = ['finished', 'past-finish', 'scorch-risk', 'unfinished'] as const;
+export const OUTCOMES = ['finished', 'past-finish', 'scorch-risk', 'burnt', 'unfinished'] as const;
 export type BoilOutcome = (typeof OUTCOMES)[number];

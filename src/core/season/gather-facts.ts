@@ -5,6 +5,7 @@ import type { AlarmName, PanSetup } from '../boil/entries.ts';
 import type { BoilState } from '../boil/state.ts';
 import { type UnmarkedPour, unmarkedPours } from '../boil/unmarked-pours.ts';
 import type { PanReading, Stage } from '../pan/reading.ts';
+import { isBurnt } from '../quantities/burnt.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { sapKindOf } from '../physics/sap-kinds.ts';
 import type { BoilFacts } from './boil-facts.ts';
@@ -24,6 +25,8 @@ export interface Gathered {
   wasSeen: boolean;
   /** When each pan was first seen to boil, ms. */
   boiled: Map<string, number>;
+  /** When each pan was seen to stand so hot that what was in it is no syrup, ms: each time anew. */
+  burnt: Map<string, number[]>;
   /** Pours that were seen, the older ones of a pan too. */
   seen: UnmarkedPour[];
   called: Set<AlarmName>;
@@ -31,7 +34,15 @@ export interface Gathered {
 }
 
 export function startGathering(): Gathered {
-  return { boilingMs: 0, wasSeen: false, boiled: new Map(), seen: [], called: new Set(), pans: new Map() };
+  return {
+    boilingMs: 0,
+    wasSeen: false,
+    boiled: new Map(),
+    burnt: new Map(),
+    seen: [],
+    called: new Set(),
+    pans: new Map(),
+  };
 }
 
 const BOILS: ReadonlySet<Stage> = new Set(['boiling', 'thickening', 'near-finish', 'finished']);
@@ -42,8 +53,14 @@ export function gather(gathered: Gathered, state: BoilState, t: number, readings
   if (boiling.length > 0) gathered.boilingMs += LOOK_MS;
   if (readings.some(({ stage }) => stage !== 'unknown' && stage !== 'off')) gathered.wasSeen = true;
   for (const { pan } of boiling) if (!gathered.boiled.has(pan)) gathered.boiled.set(pan, t);
+  gatherBurnt(gathered, t, readings);
   gatherSeen(gathered, state);
   gatherPans(gathered, state);
+}
+
+function gatherBurnt({ burnt }: Gathered, t: number, readings: readonly PanReading[]): void {
+  for (const { pan, temperature_c: celsius } of readings)
+    if (isBurnt(celsius)) burnt.set(pan, [...(burnt.get(pan) ?? []), t]);
 }
 
 export function gatherCall(gathered: Gathered, { alarm, event }: AlarmTransition): void {
@@ -65,8 +82,8 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
   gatherSeen(gathered, state);
   gatherPans(gathered, state);
   const pans = [...gathered.pans.values()];
-  const taken = takenOut(state, gathered.boiled);
-  const left = leftInPans(state, gathered.boiled, t);
+  const taken = takenOut(state, gathered);
+  const left = leftInPans(state, gathered, t);
   return {
     seconds: t / 1000,
     boilingSeconds: gathered.wasSeen ? gathered.boilingMs / 1000 : null,
@@ -82,7 +99,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     heats: [...new Set(pans.flatMap(({ heat }) => (heat === undefined ? [] : [heat.kind])))],
     raised: state.history.earlier + state.history.raisings.length,
     noUse: noUseNames(state),
-    outcomes: outcomesOf(gathered.called),
+    outcomes: outcomesOf(gathered),
     density: lastDensity(state),
     finishBrix: Object.values(state.designs).findLast(({ role }) => role === 'syrup')?.finishBrix ?? null,
   };
@@ -94,10 +111,11 @@ function noUseNames(state: BoilState): RaisingName[] {
     .map(({ alarm, pan, port, raisedAt: raised }) => ({ alarm, pan, port, raised }));
 }
 
-function outcomesOf(called: ReadonlySet<AlarmName>): BoilOutcome[] {
+function outcomesOf({ called, burnt }: Gathered): BoilOutcome[] {
   const outcomes: BoilOutcome[] = [called.has('finish') || called.has('past-finish') ? 'finished' : 'unfinished'];
   if (called.has('past-finish')) outcomes.push('past-finish');
   if (called.has('scorch-risk')) outcomes.push('scorch-risk');
+  if (burnt.size > 0) outcomes.push('burnt');
   return outcomes;
 }
 

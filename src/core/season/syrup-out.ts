@@ -23,7 +23,7 @@ export interface SyrupOut {
 const NOTHING: SyrupOut = { litres: null, kg: null, brix: null, sugarKg: null };
 
 export function syrupOut(facts: BoilFacts, page: BoilPage): SyrupOut {
-  const batches = [...facts.taken, ...facts.left].filter(({ brix }) => brix >= SYRUP_BRIX);
+  const batches = [...facts.taken, ...facts.left].filter(({ brix, burnt }) => brix >= SYRUP_BRIX && !burnt);
   const brix = brixOf(facts, page, batches);
   const amount = amountSaid(page);
   if (amount === null) return fromBatches(facts, batches, brix, page.syrup?.brix === undefined ? null : brix);
@@ -79,8 +79,12 @@ function litresOfMass(kg: number, brix: number): number | null {
 
 /** A strength that was typed for the page stands for all of them. Where a part of it is not known, all of it is not. */
 function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known | null, said: Known | null): SyrupOut {
-  if (batches.length === 0 || facts.takenUntold.length > 0 || facts.leftUntold.length > 0)
+  const burnt = [...facts.taken, ...facts.left].filter((batch) => batch.burnt);
+  // What burnt was thrown away: where nothing else came out, there is no syrup, and that is known.
+  const isAllBurnt = batches.length === 0 && burnt.length > 0;
+  if ((batches.length === 0 && !isAllBurnt) || facts.takenUntold.length > 0 || facts.leftUntold.length > 0)
     return { ...NOTHING, brix: likely };
+  if (isAllBurnt) return { ...NOTHING, litres: known(0, 0, 'pans'), kg: known(0, 0, 'pans') };
   const from = batches.every(({ measured }) => measured) ? 'marks' : 'pans';
   const each = batches.map(({ litres, litresSigma, brix, brixSigma }) =>
     byLitres(known(litres, litresSigma, from), said ?? known(brix, brixSigma, from)),
@@ -104,7 +108,7 @@ function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known 
  */
 export function leftThin({ taken, left, leftUntold }: BoilFacts): { sugarKg: Known; waterKg: Known } | null {
   if (leftUntold.length > 0) return null;
-  const thin = [...taken, ...left].filter(({ brix }) => brix < SYRUP_BRIX);
+  const thin = [...taken, ...left].filter(({ brix, burnt }) => brix < SYRUP_BRIX && !burnt);
   const share = ({ litres, litresSigma }: Batch): number => litresSigma / litres;
   const sugars = thin.map((batch) => {
     const value = (massOfLitres(batch.litres, batch.brix) * batch.brix) / 100;

@@ -15,6 +15,7 @@ const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', string])[] = [
   ['finished', 'reached its finish'],
   ['past-finish', 'went past it'],
   ['scorch-risk', 'was about to burn'],
+  ['burnt', 'burnt'],
   ['unfinished', 'was not finished'],
 ];
 

@@ -1,5 +1,6 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
 import type { JSX } from 'preact';
+import { isBurnt } from '../../core/quantities/burnt.ts';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
 import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
@@ -7,6 +8,7 @@ import { Tell } from '../explain/tell.tsx';
 import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
+import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
@@ -185,7 +187,9 @@ export function PanCard({
   // What burns goes before what is past its finish, though both are for now.
   const worst = standing.find(({ alarm, priority }) => alarm === 'scorch-risk' && priority === 'high') ?? standing[0];
   const away = active.find(isAside);
-  const forecast = forecastWords(now, reading);
+  // Of burnt sugar nothing is forecast, and no measurement would help.
+  const burnt = isBurnt(reading.temperature_c);
+  const forecast = burnt ? null : forecastWords(now, reading);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   return (
     <article
@@ -223,12 +227,13 @@ export function PanCard({
           )}
         </p>
       )}
-      {reading.stage !== 'off' && <Facts now={now} reading={reading} advice={advice} />}
+      {burnt && <p class="advice">{say('pan.burnt')}</p>}
+      {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} />}
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
-      {advice !== null && advice.shallow !== null && (
+      {advice !== null && advice.shallow !== null && !burnt && (
         <p class="advice">{shallowWords(now, advice.shallow, settings.value)}</p>
       )}
-      <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />
+      {reading.stage !== 'off' && !burnt && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
       <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
         <span>
           {readByHand(now, reading) ?? probeWords(reading.probe)}

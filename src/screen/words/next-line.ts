@@ -48,6 +48,7 @@ function smallerPot(now: Now, next: NextThing): string {
 
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   alarm: alarmTitle,
+  burnt: () => say('next.burnt'),
   finish,
   'top-up': topUp,
   'smaller-pot': smallerPot,
@@ -67,6 +68,6 @@ export function nextLine(now: Now): NextLine {
     who: next.pan === null ? null : panName(now.header, next.pan),
     what: WHAT[next.what](now, next),
     range: spread === null || spread[0] === spread[1] ? null : spread.join('–'),
-    urgent: next.what === 'alarm',
+    urgent: next.what === 'alarm' || next.what === 'burnt',
   };
 }

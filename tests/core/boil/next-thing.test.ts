@@ -104,3 +104,12 @@ test('a pan that is read by hand is asked for in time, the sooner the nearer its
   const far = { ...byHand, finish_in_s: 1440, finish_low_s: 1440 };
   expect(nextThing([far], [], true, 60_000, advice)).toMatchObject({ what: 'read-by-hand', pan: 'p1', at: 300_000 });
 });
+
+test('what burns is called before what is past its finish; burnt sugar leads until it has cooled, answered or not', () => {
+  const past = { ...alarm, alarm: 'past-finish', pan: 'p1', priority: 'high' } as const;
+  const burns = { ...past, alarm: 'scorch-risk' } as const;
+  expect(nextThing([soonest], [past, burns], true, 0).text).toBe('scorch-risk');
+  const hot = reading({ pan: 'p1', stage: 'off', temperature_c: 215 });
+  expect(nextThing([hot, later], [], true, 0)).toMatchObject({ what: 'burnt', pan: 'p1' });
+  expect(nextThing([{ ...hot, temperature_c: 118 }, later], [], true, 0).what).toBe('top-up');
+});

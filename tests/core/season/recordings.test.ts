@@ -63,6 +63,16 @@ test('where nobody noted what was filled in, sap and balance are not known, and 
 });
 
 test('what became of a boil is told by its calls', () => {
-  expect(factsOf('scorched').outcomes).toEqual(['finished', 'past-finish', 'scorch-risk']);
+  expect(factsOf('scorched').outcomes).toEqual(['finished', 'past-finish', 'scorch-risk', 'burnt']);
   expect(factsOf('batch-too-small').outcomes).toEqual(['finished']);
+});
+
+test('what stood at over two hundred degrees and was thrown away is no syrup, and is none left in the pan', () => {
+  const facts = factsOf('scorched');
+  expect(facts.taken).toMatchObject([{ litres: 2.42, burnt: true }]);
+  const figures = boilFigures(facts, {}, []);
+  expect(figures.syrup_litres).toMatchObject({ value: 0 });
+  expect([figures.ratio, figures.syrup_brix, figures.left_sugar_kg?.value ?? 0]).toEqual([null, null, 0]);
+  // Somebody who weighed what could be saved is believed.
+  expect(boilFigures(facts, { syrup: { kg: 0.4 } }, []).syrup_kg).toMatchObject({ value: 0.4, from: 'page' });
 });
