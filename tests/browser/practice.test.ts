@@ -109,14 +109,23 @@ test('plus, minus and arrows zoom and move the chart; 0 goes back', async () => 
   await expect.poll(() => button('Last hour').getAttribute('aria-pressed')).toBe('true');
 });
 
-test('the wheel zooms the chart and dragging moves it', async () => {
+test('the wheel scrolls the page, with Ctrl it zooms the chart, and dragging moves it', async () => {
   const area = page.locator('.chart-area');
   const from = () => area.getAttribute('data-from').then(Number);
   const span = async () => Number(await area.getAttribute('data-to')) - (await from());
   await area.scrollIntoViewIfNeeded();
   await area.hover();
   const wide = await span();
+  const scrolled = () => page.evaluate<number>('scrollY');
+  const top = await scrolled();
+  await page.mouse.wheel(0, -100);
+  await expect.poll(scrolled).toBeLessThan(top);
+  expect(await span()).toBe(wide);
+  await page.mouse.wheel(0, 100);
+  await area.hover();
+  await page.keyboard.down('Control');
   for (let turns = 0; turns < 4; turns += 1) await page.mouse.wheel(0, -100);
+  await page.keyboard.up('Control');
   await expect.poll(span).toBeLessThan(wide);
   const before = await from();
   const box = await area.boundingBox();

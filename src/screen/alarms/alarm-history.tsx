@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Now, RaisingShown } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { priorityWord } from '../words/alarm-words.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { courseWords, lookBackLines, raisingWords } from '../words/history-words.ts';
@@ -26,9 +27,9 @@ function NoUse({ raising, now, what, page }: NoUseProps): JSX.Element | null {
   const mark = page === null ? noUseMark(raising, now.marks) : null;
   const isOnPage = page !== null && toggled(page.noUse, raising).length < page.noUse.length;
   if (!raising.noUse) {
-    const say = (): void => (page === null ? sayNoUse(raising, what) : page.toggle(raising));
+    const tell = (): void => (page === null ? sayNoUse(raising, what) : page.toggle(raising));
     return (
-      <button type="button" aria-label={`This was no use: ${what}`} onClick={say}>
+      <button type="button" aria-label={`This was no use: ${what}`} onClick={tell}>
         This was no use
       </button>
     );
@@ -47,13 +48,28 @@ interface RowProps {
   now: Now;
   canSay: boolean;
   page: PageWord | null;
+  /** Goes to that moment, ms of boil time; null where there is nowhere to go. */
+  open: ((at: number) => void) | null;
 }
 
-function Row({ raising, now, canSay, page }: RowProps): JSX.Element {
+function Row({ raising, now, canSay, page, open }: RowProps): JSX.Element {
   const what = raisingWords(raising, now);
   return (
     <li>
-      <time>{timeOfDay(now, raising.raisedAt)}</time>
+      <time>
+        {open === null ? (
+          timeOfDay(now, raising.raisedAt)
+        ) : (
+          <button
+            type="button"
+            class="moment"
+            aria-label={say('history.open_at', { time: timeOfDay(now, raising.raisedAt) })}
+            onClick={() => open(raising.raisedAt)}
+          >
+            {timeOfDay(now, raising.raisedAt)}
+          </button>
+        )}
+      </time>
       <AlarmShape priority={raising.priority} flashes={false} isOver={raising.clearedAt !== null} />
       <span class="raising">
         <b>{what}</b>
@@ -75,9 +91,10 @@ interface AlarmHistoryProps {
   canSay: boolean;
   /** Where it is said after the boil; null where it is not. */
   page?: PageWord | null;
+  open?: ((at: number) => void) | null;
 }
 
-export function AlarmHistory({ now, canSay, page = null }: AlarmHistoryProps): JSX.Element | null {
+export function AlarmHistory({ now, canSay, page = null, open = null }: AlarmHistoryProps): JSX.Element | null {
   const latestFirst = [...now.history.raisings].reverse();
   if (latestFirst.length === 0) return null;
   const { earlier } = now.history;
@@ -95,6 +112,7 @@ export function AlarmHistory({ now, canSay, page = null }: AlarmHistoryProps): J
             now={now}
             canSay={canSay}
             page={page}
+            open={open}
           />
         )}
       />

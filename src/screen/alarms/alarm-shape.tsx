@@ -13,12 +13,16 @@ interface AlarmShapeProps {
   /** Only while it stands and is unseen; reduced motion stops it. */
   flashes: boolean;
   isOver?: boolean;
+  /** px; within another drawing, where no style sheet gives it one. */
+  size?: number;
 }
 
-export function AlarmShape({ priority, flashes, isOver = false }: AlarmShapeProps): JSX.Element {
+export function AlarmShape({ priority, flashes, isOver = false, size }: AlarmShapeProps): JSX.Element {
   return (
     <svg
       class={`shape shape-${priority}${flashes ? ' shape-flashes' : ''}${isOver ? ' shape-over' : ''}`}
+      width={size}
+      height={size}
       viewBox="0 0 40 40"
       aria-hidden="true"
     >

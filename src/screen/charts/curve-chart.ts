@@ -1,11 +1,14 @@
 // The drawing of one pan's curve with chart.js; the only module that makes anything of that library.
 import { Chart, Filler, LineController, LineElement, LinearScale, PointElement } from 'chart.js';
 import type { ChartDataset, Plugin } from 'chart.js';
+import type { Priority } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import { number } from '../words/amounts.ts';
 import { hoursAndMinutes } from '../words/clock.ts';
 import { DOT_PX, FACE, hatch, inksOf, labelFont, rimmed, stipple, textPx } from './chart-inks.ts';
 import type { Inks } from './chart-inks.ts';
 import { axisRange } from './curve-points.ts';
-import type { CurvePoints, Point } from './curve-points.ts';
+import type { AxisRange, CurvePoints, Point } from './curve-points.ts';
 import { finishStep, stepSpots, stepWords } from './curve-steps.ts';
 import type { Step } from './curve-steps.ts';
 import { labelPlaces } from './label-places.ts';
@@ -20,6 +23,12 @@ export interface Flag {
   word: string;
 }
 
+export interface CallSign {
+  /** ms of boil time. */
+  x: number;
+  priority: Priority;
+}
+
 export interface Drawing {
   points: CurvePoints;
   from: number;
@@ -27,6 +36,8 @@ export interface Drawing {
   /** Where what was seen ends and what is expected begins, ms of boil time. */
   now: number;
   flags: Flag[];
+  /** When the pan was called, in order of time. */
+  calls: CallSign[];
   /** What was read by hand, each a dot. */
   dots: Point[];
   /** In order of time. */
@@ -130,6 +141,44 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing): void {
   });
 }
 
+/** How far a pan went that burnt dry: its curve leaves the axis at the top. */
+function aboveLabel(chart: Chart, inks: Inks, { above }: AxisRange, drawing: Drawing): void {
+  if (above === null) return;
+  const { ctx, chartArea, scales } = chart;
+  const time = hoursAndMinutes(above.x + drawing.wallOffsetMs);
+  const word = say('chart.above', { most: `${number(above.y, 0)} ${drawing.unit}`, time });
+  const width = ctx.measureText(word).width;
+  const x = Math.min((scales.x?.getPixelForValue(above.x) ?? 0) - width / 2, chartArea.right - width - 4);
+  rimmed(ctx, inks, word, Math.max(chartArea.left + 4, x), chartArea.top + 2.6 * textPx(chart.width));
+}
+
+/** A sign at the top for each call: a triangle is urgent, a diamond soon, a disc when you can. */
+function callSigns(chart: Chart, inks: Inks, list: readonly CallSign[]): void {
+  const { ctx, chartArea, scales } = chart;
+  for (const { x: at, priority } of list) {
+    const x = scales.x?.getPixelForValue(at) ?? -1;
+    if (x < chartArea.left || x > chartArea.right) continue;
+    const y = chartArea.top - 10;
+    ctx.beginPath();
+    if (priority === 'high') {
+      ctx.moveTo(x, y - 9);
+      ctx.lineTo(x + 9, y + 8);
+      ctx.lineTo(x - 9, y + 8);
+    } else if (priority === 'medium') {
+      ctx.moveTo(x, y - 9);
+      ctx.lineTo(x + 9, y);
+      ctx.lineTo(x, y + 9);
+      ctx.lineTo(x - 9, y);
+    } else {
+      ctx.arc(x, y, 7, 0, 2 * Math.PI);
+    }
+    ctx.closePath();
+    ctx.fillStyle = priority === 'high' ? inks.scorch : inks.ink;
+    ctx.fill();
+    ctx.fillRect(x - 0.5, y + 8, 1, chartArea.bottom - y - 8);
+  }
+}
+
 /** Over the figures of the temperature axis. */
 function unitLabel(chart: Chart, inks: Inks, unit: string): void {
   chart.ctx.textAlign = 'right';
@@ -160,6 +209,7 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
 /** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
 export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | null)[]) => void): CurveChart {
   let current: Drawing | null = null;
+  let range: AxisRange = { least: 0, greatest: 1, above: null };
   let inks = inksOf(canvas);
 
   const overlay: Plugin<'line'> = {
@@ -173,6 +223,8 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       unitLabel(chart, inks, current.unit);
       aheadLabel(chart, inks, current);
       lineLabels(chart, inks, current);
+      callSigns(chart, inks, current.calls);
+      aboveLabel(chart, inks, range, current);
       flags(chart, inks, current.flags);
       const spots = stepSpots(chart, current);
       stepWords(chart, inks, current, spots);
@@ -228,9 +280,9 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
     draw(drawing) {
       current = drawing;
       paint();
-      const { least, greatest } = axisRange(drawing.points);
+      range = axisRange(drawing.points);
       Object.assign(chart.options.scales?.x ?? {}, { min: drawing.from, max: drawing.to });
-      Object.assign(chart.options.scales?.y ?? {}, { min: least, max: greatest });
+      Object.assign(chart.options.scales?.y ?? {}, { min: range.least, max: range.greatest });
       chart.data.datasets = datasets(drawing, inks, chart.ctx);
       chart.update('none');
     },

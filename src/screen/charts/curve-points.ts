@@ -66,16 +66,36 @@ function values(points: Point[]): number[] {
 /** A pan that warms up or has cooled leaves the chart this far below the water point, °C or °F, so that the rest stays legible. */
 const SHOWN_BELOW_WATER = 20;
 
-/** Least and greatest of the temperature axis: the readings and the lines, but for what is far below a boil. */
-export function axisRange(points: CurvePoints): { least: number; greatest: number } {
+/** A pan that burns dry leaves it this far above the line where it burns; how far it went is written there. */
+const SHOWN_ABOVE_BURNS = 12;
+
+export interface AxisRange {
+  least: number;
+  greatest: number;
+  /** The hottest reading that lies above the axis; null where all are on it. */
+  above: { x: number; y: number } | null;
+}
+
+/** The temperature axis: the readings and the lines, but for what is far below a boil and far above where it burns. */
+export function axisRange(points: CurvePoints): AxisRange {
   const readings = [...values(points.low), ...values(points.high)];
   const lines = [...values(points.water), ...values(points.finish), ...values(points.scorch)];
   const all = [...readings, ...lines];
-  if (all.length === 0) return { least: 90, greatest: 110 };
+  if (all.length === 0) return { least: 90, greatest: 110, above: null };
   const floor = Math.min(...values(points.water)) - SHOWN_BELOW_WATER;
   const isCold = readings.every((value) => value < floor);
   const lowest = isCold ? Math.min(...all) : Math.max(floor, Math.min(...all));
-  const highest = Math.max(...all);
+  const ceiling = Math.max(...values(points.scorch)) + SHOWN_ABOVE_BURNS;
+  const isHot = readings.length > 0 && readings.every((value) => value > ceiling);
+  const isAbove = Number.isFinite(ceiling) && !isHot && Math.max(...all) > ceiling;
+  const highest = isAbove ? ceiling : Math.max(...all);
   const room = Math.max(0.5, (highest - lowest) * 0.06);
-  return { least: lowest - room, greatest: highest + room };
+  return { least: lowest - room, greatest: highest + room, above: isAbove ? hottest(points.high) : null };
+}
+
+function hottest(points: Point[]): { x: number; y: number } | null {
+  return points.reduce<{ x: number; y: number } | null>(
+    (most, { x, y }) => (y === null || (most !== null && most.y >= y) ? most : { x, y }),
+    null,
+  );
 }

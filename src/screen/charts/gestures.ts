@@ -1,4 +1,4 @@
-// Turns drags, pinches and the wheel over a chart into moves and zooms.
+// Turns drags, pinches and the wheel with Ctrl over a chart into moves and zooms; the wheel alone scrolls the page.
 
 export interface Gestures {
   /** Later by a share of the width. */
@@ -48,6 +48,7 @@ export function watchGestures(element: HTMLElement, gestures: Gestures): () => v
   element.addEventListener(
     'wheel',
     (event) => {
+      if (!event.ctrlKey && !event.metaKey) return;
       event.preventDefault();
       gestures.zoom(event.deltaY > 0 ? WHEEL_FACTOR : 1 / WHEEL_FACTOR, anchorAt(event.clientX));
     },

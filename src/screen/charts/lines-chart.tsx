@@ -178,7 +178,7 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
             </text>
             {marks.map((mark, n) => (
               <g key={n} transform={`translate(${placeX(mark.x) - SHAPE_PX / 2} 2)`}>
-                <AlarmShape priority={mark.priority} flashes={false} />
+                <AlarmShape priority={mark.priority} flashes={false} size={SHAPE_PX} />
               </g>
             ))}
           </g>

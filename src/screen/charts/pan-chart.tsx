@@ -3,7 +3,8 @@ import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { Ghost } from '../../protocol/compare-messages.ts';
 import { settings } from '../client/store.ts';
-import type { Now } from '../client/types.ts';
+import type { Mark, Now } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { celsiusShown } from '../words/amounts.ts';
 import { hoursAndMinutes, wallMs } from '../words/clock.ts';
@@ -12,7 +13,7 @@ import { kindWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
 import { correctionsOf, CorrectionMarkers, stepsOf, ToldCorrection } from './correction-marks.tsx';
 import { curveChart } from './curve-chart.ts';
-import type { CurveChart, Flag } from './curve-chart.ts';
+import type { CallSign, CurveChart, Flag } from './curve-chart.ts';
 import { curvePoints } from './curve-points.ts';
 import type { CurvePoints, Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
@@ -37,11 +38,20 @@ type Span = 'hour' | 'whole' | 'free';
 const windowOf = (span: 'hour' | 'whole', now: number, ahead: number): TimeWindow =>
   span === 'hour' ? lastHour(now, ahead) : wholeBoil(now + ahead);
 
+const flagWord = (mark: Mark): string =>
+  mark.kind === 'flame' && mark.level === 0 ? say('chart.flame_off') : kindWords(mark.kind);
+
 function flagsOf(now: Now, pan: string): Flag[] {
   return now.marks
     .filter((each) => !each.withdrawn && (panOfMark(each.mark) === pan || ('to' in each.mark && each.mark.to === pan)))
-    .map((each) => ({ x: each.at, word: kindWords(each.mark.kind) }))
+    .map((each) => ({ x: each.at, word: flagWord(each.mark) }))
     .sort((a, b) => a.x - b.x);
+}
+
+function callsOf(now: Now, pan: string): CallSign[] {
+  return now.history.raisings.flatMap((each) =>
+    each.pan === pan && each.raisedAt <= now.t ? [{ x: each.raisedAt, priority: each.priority }] : [],
+  );
 }
 
 function dotsOf(now: Now, pan: string, shown: (celsius: number) => number): Point[] {
@@ -151,13 +161,23 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       to: shown.to,
       now: now.t,
       flags: flagsOf(now, pan),
+      calls: callsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
       steps: stepsOf(corrections, told),
       ghost: ghost === null ? null : ghostPoints(ghost),
       unit: `°${settings.value.temperature}`,
     });
-  }, [curve?.stamp, ghost, shown, now.marks.length, corrections.length, told, settings.value]);
+  }, [
+    curve?.stamp,
+    ghost,
+    shown,
+    now.marks.length,
+    now.history.raisings.length,
+    corrections.length,
+    told,
+    settings.value,
+  ]);
 
   // A correction that is chosen in the list of marks may lie outside of what is shown.
   const toldAt = corrections.find(({ key }) => key === told)?.correction.t ?? null;
@@ -224,6 +244,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         </div>
         <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
+      <p class="hint">{say('chart.zoom_hint')}</p>
       {ghost !== null && <p class="hint ghost-words">{ghostWords(ghost)}</p>}
       <ToldCorrection corrections={corrections} now={now} />
     </section>

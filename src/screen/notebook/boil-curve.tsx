@@ -6,6 +6,7 @@ import { usePageWord, withPageWords } from '../alarms/page-word.ts';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { closeReplay, replay, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { openReplay } from '../replay/replay-control.ts';
 import { route } from '../shell/routes.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
 
@@ -25,7 +26,7 @@ function Behind({ now }: { now: Now }): JSX.Element {
   return (
     <>
       <MarkLog now={now} canTakeBack={false} />
-      <AlarmHistory now={shown} canSay={false} page={page} />
+      <AlarmHistory now={shown} canSay={false} page={page} open={(at) => void openReplay(now.boil ?? '', at)} />
       <LookBackPanel now={shown} />
     </>
   );

@@ -12,6 +12,7 @@ import { MarkLog } from '../marks/mark-log.tsx';
 import { MarkPanel } from '../marks/mark-panel.tsx';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
 import { Tell } from '../explain/tell.tsx';
+import { seek } from '../replay/replay-control.ts';
 import { PanLimits } from '../settings/pan-limits.tsx';
 import { useKey } from '../shell/keys.ts';
 import { alarmKey, inOrder } from '../words/alarm-words.ts';
@@ -123,7 +124,12 @@ function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
       {pan !== null && canMark && <PanLimits key={`limits ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
       <MarkLog now={now} canTakeBack={canMark} />
-      <AlarmHistory now={now} canSay={canMark} page={page} />
+      <AlarmHistory
+        now={now}
+        canSay={canMark}
+        page={page}
+        open={now.view === 'replay' ? (at) => seek(now, at) : null}
+      />
       {now.view === 'replay' && <LookBackPanel now={now} />}
       <BoilLine now={now} />
     </>

@@ -1,6 +1,6 @@
 // A past boil under other choices: a form over its set-up, tried by a press, and what the calls would have been.
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
 import { NumberInput } from '../boil/inputs.tsx';
 import { SapFields } from '../boil/sap-fields.tsx';
@@ -8,6 +8,7 @@ import { VesselFields } from '../boil/vessel-fields.tsx';
 import { saps, settings, tell } from '../client/store.ts';
 import type { Header, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
+import { scrollClear } from '../shell/scroll-clear.ts';
 import { unitSymbols } from '../words/amounts.ts';
 import { panName } from '../words/pan-words.ts';
 import { probesOf } from '../words/replay-words.ts';
@@ -99,9 +100,17 @@ function Form({ header, pan, close }: { header: Header; pan: string; close: () =
 export function ChoicesPanel({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
   const [isOpen, setOpen] = useState(false);
   const isOther = (now.replay?.choices ?? null) !== null;
+  const panel = useRef<HTMLElement>(null);
+  // It may lie under the fold: what a key opened, or what came of it, is brought into sight.
+  useEffect(() => {
+    const element = panel.current;
+    if (element === null || !(isOpen || isOther)) return;
+    scrollClear(element);
+    if (isOpen) element.querySelector<HTMLElement>('form select, form input')?.focus({ preventScroll: true });
+  }, [isOpen, isOther]);
   if (now.header === null) return null;
   return (
-    <section class="panel choices" aria-labelledby="other-choices">
+    <section ref={panel} class="panel choices" aria-labelledby="other-choices">
       <div class="row">
         <h2 id="other-choices">{isOther ? 'With other choices' : 'What if?'}</h2>
         {!isOpen && (

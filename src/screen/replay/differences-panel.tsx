@@ -1,6 +1,6 @@
 // A past boil as it was and as it would have been: both lines in one chart, and the difference of each call in words.
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Call, PanStrip, ReplayDifferences } from '../../protocol/replay-messages.ts';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
@@ -12,6 +12,7 @@ import { strengthShown, unitSymbols } from '../words/amounts.ts';
 import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
 import { differenceWords } from '../words/replay-words.ts';
+import { savedWords } from '../words/saved-words.ts';
 import { seek } from './replay-control.ts';
 
 const POINTS = 600;
@@ -47,17 +48,28 @@ const clockTicks = ({ least, greatest }: { least: number; greatest: number }, mo
   tickMoments(least, greatest, most).map((at) => ({ at, word: hoursAndMinutes(at) }));
 
 export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.Element {
-  const found = useDifferences(now);
-  if (found === null || found.readUntil === 0) return <p role="status">Reading the boil with these choices …</p>;
+  const latest = useDifferences(now);
+  const drawn = useRef<ReplayDifferences | null>(null);
+  if (latest !== null && latest.readUntil > 0) drawn.current = latest;
+  const found = drawn.current;
+  // What was drawn before stays, pale, while other choices are read: nothing jumps away under the eyes.
+  const isBeingRead = latest === null || latest.readUntil === 0;
+  if (found === null) return <p role="status">Reading the boil with these choices …</p>;
   const strips = found.pans.find((each) => each.pan === pan) ?? null;
   const lines = [
     lineOf(strips?.was ?? null, found.columnMs, now, 'as it was believed', 0),
     lineOf(strips?.would ?? null, found.columnMs, now, 'with the other choices', 1),
   ];
-  const isWhole = found.readUntil >= found.length;
+  const isWhole = !isBeingRead && found.readUntil >= found.length;
+  const saved = savedWords(found, pan, now);
   return (
-    <>
-      {!isWhole && <p role="status">Read until {timeOfDay(now, found.readUntil)} …</p>}
+    <div class={isBeingRead ? 'being-read' : undefined} aria-busy={isBeingRead}>
+      {!isWhole && (
+        <p role="status">
+          {isBeingRead ? 'Reading the boil with these choices …' : `Read until ${timeOfDay(now, found.readUntil)} …`}
+        </p>
+      )}
+      {isWhole && saved !== null && <p class="saved">{saved}</p>}
       <LinesChart
         sentence={`Strength of ${panName(now.header, pan)} as it was believed and as it would be with the other choices`}
         lines={lines}
@@ -94,6 +106,6 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
           {found.calls.was.length} calls as it was, {found.calls.would.length} with the other choices.
         </p>
       )}
-    </>
+    </div>
   );
 }

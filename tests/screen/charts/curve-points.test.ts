@@ -35,6 +35,16 @@ test('a pan that warms up enters from below; one that is only cold is shown whol
   expect(axisRange(curvePoints(curve([6, 20]), same)).least).toBeLessThan(6);
 });
 
+test('a pan that burns dry leaves the axis at the top, so that done and burns stay apart; how far it went is told', () => {
+  const { greatest, above } = axisRange(curvePoints(curve([101, 104, 240, 180]), same));
+  expect(greatest).toBeLessThan(125);
+  expect(above).toEqual({ x: 2000, y: 241 });
+  expect(axisRange(curvePoints(curve([101, 104]), same)).above).toBeNull();
+  // Where nothing else is shown, it is shown whole.
+  expect(axisRange(curvePoints(curve([200, 240]), same))).toMatchObject({ above: null });
+  expect(axisRange(curvePoints(curve([200, 240]), same)).greatest).toBeGreaterThan(241);
+});
+
 test('nothing at all still makes an axis', () => {
   const { least, greatest } = axisRange(curvePoints(curve([]), same));
   expect(least).toBeLessThan(greatest);
