@@ -22,7 +22,7 @@ import { settingOf } from './settings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
 export { startBoil, type BoilState } from './state.ts';
-export { panReadings } from './readings.ts';
+export { panReadings, strengthsNow } from './readings.ts';
 
 /**
  * What is due is done on the whole second, ms, and at the very moment at which a probe counts as lost or broken, or a

@@ -2,7 +2,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { AlarmTransition } from '../../core/alarms/alarm.ts';
 import type { Entry, Header } from '../../core/boil/entries.ts';
-import { startBoil } from '../../core/boil/fold.ts';
+import { startBoil, strengthsNow } from '../../core/boil/fold.ts';
 import type { BoilState } from '../../core/boil/fold.ts';
 import { withoutLeads } from '../../core/boil/lead-times.ts';
 import type { StrengthSeen } from '../../core/tuning/truth.ts';
@@ -63,9 +63,8 @@ class OneModel {
     const [first, ...others] = headers;
     const listener = {
       alarm: (transition: AlarmTransition) => void (isCall(transition) && this.#calls.push(transition)),
-      readings: (t: number, readings: readonly { pan: string; brix: number | null }[]) => {
-        for (const { pan, brix } of readings) {
-          if (brix === null) continue;
+      reached: (t: number, state: BoilState) => {
+        for (const { pan, brix } of strengthsNow(state, t)) {
           const looks = this.#seen.get(pan) ?? [];
           if (looks.length === 0) this.#seen.set(pan, looks);
           looks.push({ t, brix });
