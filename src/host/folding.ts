@@ -10,7 +10,9 @@ export interface FoldingListener {
   /** A change of an alarm; those made before an entry's t come before `took` is told of the entry, the others after it. */
   alarm(transition: AlarmTransition): void;
   /** The readings at a whole multiple of the interval, after all entries up to that t. */
-  readings(t: number, readings: PanReading[]): void;
+  readings?(t: number, readings: PanReading[]): void;
+  /** The state at the same moments, for who wants less than whole readings; it goes on behind this call. */
+  reached?(t: number, state: BoilState): void;
   /** The entry has its place here in the order of the record. */
   took?(entry: Entry, text: string): void;
 }
@@ -69,7 +71,8 @@ export class Folding {
   #readingsBefore(t: number): void {
     while (this.#nextT < t && !this.#state.ended) {
       if (!this.#isInGap) this.#advance(this.#nextT);
-      this.#listener.readings(this.#nextT, panReadings(this.#state, this.#nextT));
+      this.#listener.readings?.(this.#nextT, panReadings(this.#state, this.#nextT));
+      this.#listener.reached?.(this.#nextT, this.#state);
       this.#nextT += this.#everyMs;
     }
   }

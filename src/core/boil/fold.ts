@@ -15,14 +15,14 @@ import { checkDoubt } from './readings-noted.ts';
 import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
-import { type BoilState, type KeptMark, lookSoon, portNamed, takeHeader, tell } from './state.ts';
+import { type BoilState, callersOf, type KeptMark, lookSoon, portNamed, takeHeader, tell } from './state.ts';
 import { questionAmounts } from './questioned-amounts.ts';
 import { stepPans } from './readings.ts';
 import { settingOf } from './settings.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
 export { startBoil, type BoilState } from './state.ts';
-export { panReadings } from './readings.ts';
+export { panReadings, strengthsNow } from './readings.ts';
 
 /**
  * What is due is done on the whole second, ms, and at the very moment at which a probe counts as lost or broken, or a
@@ -51,7 +51,8 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
   else if ('state' in entry) portChanged(state, entry);
   else if ('mark' in entry) rememberingMind(state, entry.mark, entry.t);
   else if ('set' in entry) correcting(state, () => takeSet(state, entry.set, entry.t, tools));
-  else if ('answer' in entry) tell(state, answerAlarms(state.book, entry.answer, entry.t));
+  else if ('answer' in entry)
+    for (const caller of callersOf(state)) tell(caller, answerAlarms(caller.book, entry.answer, entry.t));
   else if ('called' in entry) takeProgramCall(state, entry.called, entry.t);
   else if ('run' in entry) state.ended = true;
   return state;
@@ -59,7 +60,7 @@ export function applyEntry(state: BoilState, entry: Entry, tools: FoldTools): Bo
 
 /** It was told by the program that made it, so it is remembered here and not told again. */
 function takeProgramCall(state: BoilState, called: Called, t: number): void {
-  rememberTransitions(state.history, state.book, takeCall(state.book, called, t));
+  for (const { history, book } of callersOf(state)) rememberTransitions(history, book, takeCall(book, called, t));
 }
 
 /**
@@ -92,7 +93,7 @@ function passGap(state: BoilState, t: number, length: number): void {
   state.now = t - 1;
   state.nextTick = Math.ceil(t / TICK_MS) * TICK_MS;
   forgetRecent(state, t);
-  alarmsAfterGap(state.book, t);
+  for (const { book } of callersOf(state)) alarmsAfterGap(book, t);
 }
 
 function forgetRecent(state: BoilState, t: number): void {
@@ -226,6 +227,10 @@ function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldToo
     return 'learnt';
   }
   takeHeader(state, checked.header, t);
+  for (const other of state.beside) {
+    const theirs = tools.checkHeader(mergePatch(other.header, patch));
+    if (theirs.ok) other.header = theirs.header;
+  }
   weighAnew(state, t);
   return 'learnt';
 }

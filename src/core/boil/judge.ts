@@ -6,22 +6,29 @@ import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
 import { type ProbeTrouble, signsOf } from './signs.ts';
-import { leadTimes } from './lead-times.ts';
-import { type BoilState, type KeptMark, tell } from './state.ts';
+import { leadTimes, type LeadTimes } from './lead-times.ts';
+import { type BoilState, type Caller, callersOf, type KeptMark, tell } from './state.ts';
 
 /** `everyPan` false: only the pans of which an alarm waits out a delay. */
 export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): void {
-  const { book } = state;
-  if (book.alarms.length > 0 || book.silencedUntil !== null) tell(state, timePassed(book, t));
-  for (const id of state.names.ports) judgePort(state, id, t);
-  const waits = book.alarms.some(isWaiting);
-  if (everyPan || waits) {
-    for (const id of state.names.pans) if (everyPan || isWaitedFor(book, id)) judgePan(state, id, t);
+  const callers = callersOf(state);
+  for (const caller of callers) {
+    const { book } = caller;
+    if (book.alarms.length > 0 || book.silencedUntil !== null) tell(caller, timePassed(book, t));
+    for (const id of state.names.ports) judgePort(state, caller, id, t);
   }
-  for (const place of state.standing.reminders) judgeReminder(state, state.marks[place]!, place, t);
-  if (book.alarms.length === 0) return;
-  for (const gone of book.alarms.filter((one) => hasLeft(state, one))) {
-    look(state, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
+  if (everyPan || callers.some(({ book }) => book.alarms.some(isWaiting))) {
+    for (const id of state.names.pans) {
+      const looking = everyPan ? callers : callers.filter(({ book }) => isWaitedFor(book, id));
+      if (looking.length > 0) judgePan(state, looking, id, t);
+    }
+  }
+  for (const place of state.standing.reminders) judgeReminder(callers, state.marks[place]!, place, t);
+  for (const caller of callers) {
+    if (caller.book.alarms.length === 0) continue;
+    for (const gone of caller.book.alarms.filter((one) => hasLeft(state, one))) {
+      look(caller, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
+    }
   }
 }
 
@@ -30,12 +37,12 @@ function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | n
   return (alarm.pan !== null && !(alarm.pan in state.pans)) || (alarm.port !== null && !(alarm.port in state.ports));
 }
 
-function judgePort(state: BoilState, id: string, t: number): void {
+function judgePort(state: BoilState, caller: Caller, id: string, t: number): void {
   const port = state.ports[id]!;
   const lost = port.state === 'lost';
   const key: AlarmKey = { alarm: 'port-lost', pan: null, port: id };
-  if (!lost && findAlarm(state.book, key) === undefined) return;
-  look(state, key, 0, 0, t, {
+  if (!lost && findAlarm(caller.book, key) === undefined) return;
+  look(caller, key, 0, 0, t, {
     over: lost,
     inside: port.state === 'open',
     priority: 'high',
@@ -43,32 +50,36 @@ function judgePort(state: BoilState, id: string, t: number): void {
   });
 }
 
-function judgePan(state: BoilState, id: string, t: number): void {
-  const situation = situationOf(state, id, t);
+/** The situation is one for all who call: of the reading the rules ask nothing that a lead moves. */
+function judgePan(state: BoilState, callers: readonly Caller[], id: string, t: number): void {
+  const situation = situationOf(state, id, leadTimes(callers[0]!.header, id), t);
   const plainWater = state.designs[id]!.role === 'reference';
-  for (const rule of PAN_RULES) {
-    if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
-    const finding = rule.find(situation);
-    if (finding === null) continue;
-    look(state, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
+  for (const caller of callers) {
+    if (caller !== callers[0]) situation.settings = leadTimes(caller.header, id);
+    for (const rule of PAN_RULES) {
+      if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
+      const finding = rule.find(situation);
+      if (finding === null) continue;
+      look(caller, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
+    }
   }
 }
 
 function look(
-  state: BoilState,
+  caller: Caller,
   key: AlarmKey,
   onDelayMs: number,
   offDelayMs: number,
   t: number,
   finding: Finding | null,
 ): void {
-  tell(state, observe(state.book, key, { onDelayMs, offDelayMs }, finding, t));
+  tell(caller, observe(caller.book, key, { onDelayMs, offDelayMs }, finding, t));
 }
 
 /** So long after a marked pour it counts as just poured, ms. */
 const JUST_POURED_MS = 120_000;
 
-function situationOf(state: BoilState, id: string, t: number): PanSituation {
+function situationOf(state: BoilState, id: string, settings: LeadTimes, t: number): PanSituation {
   const design = state.designs[id]!;
   const around = state.around[id]!;
   const worst = worstProbe(state, id, t);
@@ -93,7 +104,7 @@ function situationOf(state: BoilState, id: string, t: number): PanSituation {
     justPoured: t - course.pouredAt < JUST_POURED_MS,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst, t),
-    settings: leadTimes(state.header, id),
+    settings,
   };
 }
 
@@ -126,14 +137,17 @@ function worstProbe(
 const REMINDER_LASTS_MS = 10 * 60_000;
 
 /** Called once, when its time has come or, after a gap, as soon as the program runs again. */
-function judgeReminder(state: BoilState, kept: KeptMark, index: number, t: number): void {
+function judgeReminder(callers: readonly Caller[], kept: KeptMark, index: number, t: number): void {
   const { mark } = kept;
   if (mark.kind !== 'remind' || t < kept.at + mark.seconds * 1000) return;
   const key = { alarm: 'reminder', pan: null, about: String(index) } as const;
-  const called = findAlarm(state.book, key);
-  if (kept.reminded && called === undefined) return;
-  const seen = called !== undefined && (called.answered || t - called.raisedAt >= REMINDER_LASTS_MS);
-  const over = !kept.withdrawn && !seen;
+  const wasReminded = kept.reminded;
   kept.reminded = true;
-  look(state, key, 0, 0, t, { over, inside: !over, priority: 'low', why: () => mark.text });
+  for (const caller of callers) {
+    const called = findAlarm(caller.book, key);
+    if (wasReminded && called === undefined) continue;
+    const seen = called !== undefined && (called.answered || t - called.raisedAt >= REMINDER_LASTS_MS);
+    const over = !kept.withdrawn && !seen;
+    look(caller, key, 0, 0, t, { over, inside: !over, priority: 'low', why: () => mark.text });
+  }
 }

@@ -1,5 +1,5 @@
 // How early each pan's alarms call: by the pan's own word, else by the header's, else as the program does.
-import type { BoilSettings, Header } from './entries.ts';
+import type { BoilSettings, Header, PanSetup } from './entries.ts';
 
 /** Lead times, s. */
 export interface LeadTimes {
@@ -23,4 +23,14 @@ export function leadTimes({ settings, pans }: Header, pan?: string): LeadTimes {
     scorchLeadS: set('scorch_lead_s'),
     lowLevelLeadS: set('low_level_lead_s'),
   };
+}
+
+/** Everything of a header but its lead times: where two agree in it their pans are believed to be the same, and only calls differ. */
+export function withoutLeads(header: Header): Header {
+  return { ...withoutOwn(header), ...(header.pans && { pans: header.pans.map((pan): PanSetup => withoutOwn(pan)) }) };
+}
+
+function withoutOwn<T extends { settings?: BoilSettings | undefined }>(one: T): T {
+  const rest = Object.entries(one.settings ?? {}).filter(([name]) => !(name in USUAL));
+  return { ...one, settings: rest.length === 0 ? undefined : Object.fromEntries(rest) };
 }

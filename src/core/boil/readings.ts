@@ -3,7 +3,7 @@ import type { Setting } from '../pan/course-time.ts';
 import { panProbeMoved, panStep } from '../pan/pan-model.ts';
 import type { PanModel } from '../pan/pan-state.ts';
 import { noteSigns } from '../pan/pan-signs.ts';
-import { type PanOutlook, readPan } from '../pan/pan-reading.ts';
+import { type PanOutlook, readPan, strengthNow } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { type Ahead, aheadOf } from '../pan/ahead.ts';
 import { lookAt } from '../pan/forecast.ts';
@@ -54,9 +54,19 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
   return readings;
 }
 
-export const readingOf = (state: BoilState, id: string, t: number): PanReading => ({
-  ...outlookOf(state, id, t).reading,
-});
+export const readingOf = (state: BoilState, id: string, t: number): PanReading =>
+  outlookOf(state, id, t).reading.whole();
+
+/** How strong each syrup pan is believed to be at t (ms), °Bx: the same as its reading says; those not known are left out. */
+export function strengthsNow(state: BoilState, t: number): { pan: string; brix: number }[] {
+  const strengths: { pan: string; brix: number }[] = [];
+  for (const pan of state.names.pans) {
+    if (state.designs[pan]!.role !== 'syrup') continue;
+    const brix = strengthNow(state.pans[pan]!, settingOf(state, pan), t);
+    if (brix !== null) strengths.push({ pan, brix });
+  }
+  return strengths;
+}
 
 /** What is said of a pan now, and what its alarms are told beside it: to be read before the state goes on. */
 export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {

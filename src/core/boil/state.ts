@@ -64,8 +64,16 @@ export function portNamed(state: BoilState, id: string): PortTrack {
   return port;
 }
 
-export interface BoilState {
+/** Who calls over a boil: the lead times of a header, a book of alarms, and what that book did. */
+export interface Caller {
   header: Header;
+  book: AlarmBook;
+  history: HistoryKept;
+  /** Transitions that were made: the boil's own by the last call of applyEntry or advance, those of others since the start. */
+  fresh: AlarmTransition[];
+}
+
+export interface BoilState extends Caller {
   /** Everything due at or before this has been done, ms. */
   now: number;
   nextTick: number;
@@ -102,16 +110,17 @@ export interface BoilState {
   waterAt: number;
   /** What the pots of plain water showed. */
   pots: Evidence[];
-  book: AlarmBook;
-  history: HistoryKept;
-  /** Transitions made by the last call of applyEntry or advance. */
-  fresh: AlarmTransition[];
+  /** Others that call over the same pans under other lead times, which nothing of the model asks for; none in a live boil. */
+  beside: Caller[];
   /** Sentences about entries that could not be used. */
   notices: { t: number; sentence: string }[];
 }
 
-/** The state before the first entry. The header must hold together (protocol checks that). */
-export function startBoil(header: Header): BoilState {
+/**
+ * The state before the first entry. The header must hold together (protocol checks that). `beside` are headers that differ
+ * from it in lead times alone (`withoutLeads`): each has its own alarms over the one model.
+ */
+export function startBoil(header: Header, beside: readonly Header[] = []): BoilState {
   const state: BoilState = {
     header,
     now: -1,
@@ -139,6 +148,7 @@ export function startBoil(header: Header): BoilState {
     book: startAlarms(),
     history: startHistory(),
     fresh: [],
+    beside: beside.map((other) => ({ header: other, book: startAlarms(), history: startHistory(), fresh: [] })),
     notices: [],
   };
   takeHeader(state, header, 0);
@@ -229,11 +239,15 @@ function headerPlaces(header: Header): Record<string, string> {
   return places;
 }
 
+/** All who call over the boil, its own alarms first. */
+export const callersOf = (state: BoilState): readonly Caller[] =>
+  state.beside.length === 0 ? [state] : [state, ...state.beside];
+
 /** Transitions that were just made: they are handed out, and remembered. */
-export function tell(state: BoilState, made: readonly AlarmTransition[]): void {
+export function tell({ fresh, history, book }: Caller, made: readonly AlarmTransition[]): void {
   if (made.length === 0) return;
-  state.fresh.push(...made);
-  rememberTransitions(state.history, state.book, made);
+  fresh.push(...made);
+  rememberTransitions(history, book, made);
 }
 
 /** Call after every change of probePan or of the pans. */

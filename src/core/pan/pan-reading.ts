@@ -4,10 +4,7 @@ import type { Setting } from './course-time.ts';
 import { brixOfWaterPerSugar, riseOfWater } from './filter/liquid.ts';
 import { variance, WATER, waterOf } from './filter/belief.ts';
 import {
-  depthMm,
-  evaporation,
   isKnown,
-  litresNow,
   lookAt,
   type Look,
   type TimeLeft,
@@ -17,9 +14,9 @@ import {
   timeToStrength,
 } from './forecast.ts';
 import type { PanModel } from './pan-state.ts';
+import { PanNow, type Strength } from './pan-now.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 import { temperatureNow } from './temperature-track.ts';
-import { Z80 } from '../quantities/spread.ts';
 
 /** From this strength on a pan is thickening, °Bx (common practice: it then needs eyes). */
 export const THICKENING_BRIX = 25;
@@ -30,7 +27,7 @@ const HAND_READING_LASTS_MS = 10 * 60_000;
 
 /** What is said of a pan, and what the alarms and the screen are told beside it. */
 export interface PanOutlook {
-  reading: PanReading;
+  reading: PanNow;
   finish: TimeLeft | null;
   scorch: TimeLeft | null;
   shallow: TimeLeft | null;
@@ -40,7 +37,7 @@ export interface PanOutlook {
 
 /**
  * Everything that is said of a pan at t (ms). `nearLeadS` is the lead of the near-finish call, s. Some of the reading is
- * worked out when it is read: whoever keeps it beyond this moment copies it (`{ ...reading }`).
+ * worked out when it is read: whoever keeps it beyond this moment copies it (`reading.whole()`).
  */
 export function readPan(
   pan: PanModel,
@@ -59,38 +56,16 @@ export function readPan(
   const shallow = countToDepth(look, BARE_DEPTH_MM);
   const strong = around.waterC === null ? null : timeToStrength(look, around.limits.scorch.brix);
   const burns = earlier(strong, look.litresShare < USEFUL_SHARE ? shallow : null);
-  const reading: PanReading = {
-    pan: design.id,
-    temperature_c: temperature,
-    water_c: around.waterC,
-    rise_c: temperature === null || around.waterC === null ? null : temperature - around.waterC,
-    rate_c_per_min: known ? pan.rateCPerMin : null,
-    brix: strength?.brix ?? null,
-    // What alarms put into words only is worked out when it is asked for.
-    get brix_low() {
-      return strength === null ? null : brixOfWaterPerSugar(strength.u * Math.exp(Z80 * strength.sigma()));
-    },
-    get brix_high() {
-      return strength === null ? null : brixOfWaterPerSugar(strength.u / Math.exp(Z80 * strength.sigma()));
-    },
-    get litres() {
-      return litresNow(look);
-    },
-    get depth_mm() {
-      return depthMm(look, litresNow(look));
-    },
-    get evaporation_l_per_h() {
-      const steam = evaporation(look);
-      return steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600;
-    },
-    finish_in_s: finish?.seconds ?? null,
-    finish_low_s: finish?.low ?? null,
-    finish_high_s: finish?.high ?? null,
-    scorch_in_s: burns?.seconds ?? null,
-    top_up_in_s: timeToDepth(look, design.minDepthMm)?.seconds ?? null,
-    stage: 'unknown',
-    probe,
-  };
+  const reading = new PanNow(look, strength);
+  reading.temperature_c = temperature;
+  reading.rise_c = known && around.waterC !== null ? temperature - around.waterC : null;
+  reading.rate_c_per_min = known ? pan.rateCPerMin : null;
+  reading.finish_in_s = finish?.seconds ?? null;
+  reading.finish_low_s = finish?.low ?? null;
+  reading.finish_high_s = finish?.high ?? null;
+  reading.scorch_in_s = burns?.seconds ?? null;
+  reading.top_up_in_s = timeToDepth(look, design.minDepthMm)?.seconds ?? null;
+  reading.probe = probe;
   reading.stage = stageOf(pan, setting, reading, nearLeadS);
   return {
     reading,
@@ -101,19 +76,21 @@ export function readPan(
   };
 }
 
+/** How strong a pan is believed to be at t (ms), °Bx: as `readPan` says it, for who asks nothing else. */
+export const strengthNow = (pan: PanModel, setting: Setting, t: number): number | null =>
+  strengthOf(lookAt(pan, setting, t))?.brix ?? null;
+
 function temperatureOf(pan: PanModel, t: number, periodMs: number, probe: ProbeState | null): number | null {
   if (probe !== null) return probe === 'lost' || probe === 'broken' ? null : temperatureNow(pan.track, t, periodMs);
   return pan.byHand !== null && t - pan.byHand.at <= HAND_READING_LASTS_MS ? pan.byHand.celsius : null;
 }
 
-/** Steam known worse than this is better called not known, standard deviation of its logarithm. */
-const USEFUL_STEAM = 0.5;
 /** A strength known worse than this says nothing, share of it, unless it is thin: °Bx. */
 const USEFUL_STRENGTH = 0.5;
 const THIN_BRIX = 4;
 
 /** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
-function strengthOf(look: Look): { brix: number; u: number; sigma: () => number } | null {
+function strengthOf(look: Look): Strength | null {
   const { pan, setting, now } = look;
   const { course } = pan;
   if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;

@@ -19,8 +19,12 @@ const RECENT = 7;
 
 /** Remembers a block for the slope of the last half minute. */
 export function remember(course: Course, t: number, riseC: number): void {
-  course.recentTimes = [...course.recentTimes.slice(1 - RECENT), t];
-  course.recentRises = [...course.recentRises.slice(1 - RECENT), riseC];
+  const { recentTimes, recentRises } = course;
+  recentTimes.push(t);
+  recentRises.push(riseC);
+  if (recentTimes.length <= RECENT) return;
+  recentTimes.shift();
+  recentRises.shift();
 }
 
 /** Takes a block in; true where it fell out of a boil just now. */

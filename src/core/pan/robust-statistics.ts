@@ -16,6 +16,7 @@ export function medianOfLast(values: readonly number[], count: number): number {
 /** So many values have room in the place that is used again: a median is taken of every reading. */
 const MOST = 64;
 const place = new Float64Array(MOST);
+const residualPlace = new Float64Array(MOST);
 /** Up to so many values the plainest sort is the fastest; of more only the middle is looked for. */
 const FEW = 12;
 
@@ -102,10 +103,14 @@ const WILD_DEVIATIONS = 5;
 export function robustSlope(times: readonly number[], values: readonly number[], noise: number): number {
   const first = theilSenSlope(times, values);
   if (!Number.isFinite(first)) return first;
-  const residuals: number[] = [];
-  for (let i = 0; i < values.length; i++) residuals.push(values[i]! - first * (times[i]! - times[0]!));
-  const level = median(residuals);
-  const spread = medianDistance(residuals, level);
+  const count = values.length;
+  const residuals = count <= MOST ? residualPlace : new Float64Array(count);
+  for (let i = 0; i < count; i++) residuals[i] = values[i]! - first * (times[i]! - times[0]!);
+  const sorted = count <= MOST ? place : new Float64Array(count);
+  for (let i = 0; i < count; i++) sorted[i] = residuals[i]!;
+  const level = middleOf(sorted, count);
+  for (let i = 0; i < count; i++) sorted[i] = Math.abs(residuals[i]! - level);
+  const spread = middleOf(sorted, count);
   const limit = WILD_DEVIATIONS * Math.max(spread, noise);
   let n = 0;
   let st = 0;
@@ -122,10 +127,4 @@ export function robustSlope(times: readonly number[], values: readonly number[],
     stv += t * values[i]!;
   }
   return (n * stv - st * sv) / (n * stt - st * st);
-}
-
-function medianDistance(values: readonly number[], from: number): number {
-  const distances = values.length <= MOST ? place : new Float64Array(values.length);
-  for (let i = 0; i < values.length; i++) distances[i] = Math.abs(values[i]! - from);
-  return middleOf(distances, values.length);
 }

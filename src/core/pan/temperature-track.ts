@@ -152,8 +152,9 @@ const SURE_C_PER_MIN = 0.02;
  */
 export function rateOfRise(track: TemperatureTrack, t: number, since: number): number | null {
   const noise = track.noise ?? 0.1;
+  let from = track.blockTimes.length;
   for (const window of WINDOWS_S) {
-    const from = firstAfter(track.blockTimes, Math.max(since, t - window * 1000));
+    from = firstAfter(track.blockTimes, from, Math.max(since, t - window * 1000));
     const count = track.blockTimes.length - from;
     if (count < 6) continue;
     const minutes = (track.blockTimes.at(-1)! - track.blockTimes[from]!) / 60_000;
@@ -178,8 +179,8 @@ function thinnedSlope({ blockTimes, blockValues }: TemperatureTrack, from: numbe
   return robustSlope(times, values, noise);
 }
 
-function firstAfter(times: readonly number[], t: number): number {
-  let index = times.length;
+/** The first that is not before t (ms), looked for from `index` backwards. */
+function firstAfter(times: readonly number[], index: number, t: number): number {
   while (index > 0 && times[index - 1]! >= t) index--;
   return index;
 }

@@ -4,6 +4,7 @@ import {
   brixFromMoleFraction,
   energyRatio,
   logActivity,
+  logActivityAt,
   logActivitySlope,
   mixOf,
   moleFractionFromBrix,
@@ -35,10 +36,11 @@ export function riseFromStrength(brix: number, shares: SugarShares, pressureHpa:
   const waterCelsius = waterPointInRange(pressureHpa);
   if (mix === null || waterCelsius === null || !(brix >= 0 && brix <= greatestBrix)) return null;
   const x = moleFractionFromBrix(brix, mix);
+  const ideal = Math.log1p(-x);
   let panCelsius = waterCelsius;
   // Activity hardly depends on temperature, so each round is about fifty times nearer than the last.
   for (let round = 0; round < 8; round += 1) {
-    const activity = Math.exp(logActivity(x, energyRatio(mix, panCelsius)));
+    const activity = Math.exp(logActivityAt(x, ideal, energyRatio(mix, panCelsius)));
     const next = saturationTemperatureCelsius(pressureHpa / activity);
     if (next === null) return null;
     const step = Math.abs(next - panCelsius);

@@ -31,8 +31,19 @@ export interface Mix {
   interaction: number;
 }
 
+/** One sap is asked several times in a row, so the last one's answer is kept: shares are never changed in place. */
+let lastShares: SugarShares | null = null;
+let lastMix: Mix | null = null;
+
 /** Range: sugars of 0 or more that sum to 1 ± 0.01, others 0 to 0.3; outside it null. */
-export function mixOf({ sucrose, glucose, fructose, others = 0 }: SugarShares): Mix | null {
+export function mixOf(shares: SugarShares): Mix | null {
+  if (shares === lastShares) return lastMix;
+  lastShares = shares;
+  lastMix = mixed(shares);
+  return lastMix;
+}
+
+function mixed({ sucrose, glucose, fructose, others = 0 }: SugarShares): Mix | null {
   const sum = sucrose + glucose + fructose;
   if (!(sucrose >= 0 && glucose >= 0 && fructose >= 0 && Math.abs(sum - 1) <= 0.0100001)) return null;
   if (!(others >= 0 && others <= greatestOthers)) return null;
@@ -62,9 +73,11 @@ export const energyRatio = (mix: Mix, celsius: number): number =>
   mix.interaction / (gasConstant * (celsius + zeroCelsiusKelvin));
 
 /** ln a_w at mole fraction x of everything dissolved; `ratio` is Q/(R T). */
-export function logActivity(x: number, ratio: number): number {
-  return Math.log1p(-x) - ratio * x * x * (1 + shapeA * x + shapeB * x * x);
-}
+export const logActivity = (x: number, ratio: number): number => logActivityAt(x, Math.log1p(-x), ratio);
+
+/** The same for who asks at several temperatures: `ideal` is ln(1 − x). */
+export const logActivityAt = (x: number, ideal: number, ratio: number): number =>
+  ideal - ratio * x * x * (1 + shapeA * x + shapeB * x * x);
 
 /** How ln a_w changes with the mole fraction; never above 0. */
 export function logActivitySlope(x: number, ratio: number): number {

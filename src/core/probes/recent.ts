@@ -9,8 +9,10 @@ export interface Recent {
 
 export const startRecent = (): Recent => ({ times: [], values: [] });
 
-/** So many are kept, at least so far apart, ms: two minutes and a half of a board that speaks once a second. */
+/** So many are kept at the least, at least so far apart, ms: two minutes and a half of a board that speaks once a second. */
 const KEPT = 150;
+/** So many more may stand before them: taking one off the front at every number costs more than all else that is done with it. */
+const OVER = 50;
 const LEAST_APART_MS = 400;
 
 /** Takes a number in, °C at t (ms). */
@@ -19,26 +21,26 @@ export function noteRecent({ times, values }: Recent, t: number, celsius: number
   if (last !== undefined && t - last < LEAST_APART_MS) return;
   times.push(t);
   values.push(celsius);
-  if (times.length <= KEPT) return;
-  times.shift();
-  values.shift();
+  if (times.length <= KEPT + OVER) return;
+  times.splice(0, times.length - KEPT);
+  values.splice(0, values.length - KEPT);
 }
 
 /** What was said since `from`, ms. */
 export function recentSince({ times, values }: Recent, from: number): Recent {
-  const first = times.findIndex((time) => time >= from);
+  const first = times.findIndex((time, i) => time >= from && i >= times.length - KEPT);
   return first < 0 ? startRecent() : { times: times.slice(first), values: values.slice(first) };
 }
 
 /** Standard deviation of its noise, °C; null below ten numbers. */
 export function noiseOf({ values }: Recent): number | null {
-  return values.length < 10 ? null : neighbourNoise(values);
+  return values.length < 10 ? null : neighbourNoise(values.slice(-KEPT));
 }
 
 /** The least step that its numbers make, °C; null while they do not move. */
 export function stepOf({ values }: Recent): number | null {
   let least = Infinity;
-  for (let i = 1; i < values.length; i += 1) {
+  for (let i = Math.max(1, values.length - KEPT + 1); i < values.length; i += 1) {
     const step = Math.abs(values[i]! - values[i - 1]!);
     if (step > 1e-6 && step < least) least = step;
   }

@@ -1,4 +1,4 @@
-// One kept boil under several settings: run through as it was for its truth, then once for each of them.
+// One kept boil under several settings: run through as it was for its truth, and under each of them.
 import { alarmHistory, isAbout } from '../../core/boil/alarm-history.ts';
 import type { RaisingShown } from '../../core/boil/alarm-history.ts';
 import type { Entry, Header } from '../../core/boil/entries.ts';
@@ -12,7 +12,7 @@ import type { BoilScore } from '../../core/tuning/score.ts';
 import { panTruths } from '../../core/tuning/truth.ts';
 import { checkHeader } from '../../protocol/header-schema.ts';
 import { parseEntry } from '../../protocol/recording.ts';
-import { runThrough } from './run-through.ts';
+import { runThrough, type RunThrough } from './run-through.ts';
 
 /** A boil as the notebook keeps it. */
 export interface KeptBoil {
@@ -45,25 +45,32 @@ export interface BoilTuned {
 }
 
 export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTuned {
-  const entries = [...kept.texts].flatMap((text): Entry[] => {
-    const parsed = parseEntry(text);
-    return parsed.ok ? [parsed.entry] : [];
-  });
-  const asItWas = runThrough(kept.header, entries, LOOK_EVERY_MS);
+  const checks = files.map(({ patch }) => checkHeader(mergePatch(kept.header, patch)));
+  const headers = checks.flatMap((checked) => (checked.ok ? [checked.header] : []));
+  const [asItWas, ...runs] = runThrough([kept.header, ...headers], entriesOf(kept.texts), LOOK_EVERY_MS) as [
+    RunThrough,
+    ...RunThrough[],
+  ];
   const truths = panTruths(asItWas.state, asItWas.seen);
   const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks);
   const words = raisings.map((raising) => ({ ...raising, noUse: raising.noUse || isNamed(raising, kept.noUse) }));
-  const tuned = files.map(({ name, patch }): Tuned => {
-    const checked = checkHeader(mergePatch(kept.header, patch));
+  const tuned = files.map(({ name }, place): Tuned => {
+    const checked = checks[place]!;
     if (!checked.ok) return { boil: kept.boil, with: name, why: checked.why };
-    // Nothing is changed: what was run for the truth has called the same.
-    const run = Object.keys(patch).length === 0 ? asItWas : runThrough(checked.header, entries, null);
+    const run = runs[headers.indexOf(checked.header)]!;
     const { designs } = run.state;
     const score = scoreOf(run.calls, designs, truths, words);
     const finishBrix = (pan: string): number | null => designs[pan]?.finishBrix ?? null;
     return { boil: kept.boil, with: name, score, cost: costOf(score, finishBrix), worst: worstOf(score, finishBrix) };
   });
   return { tuned, facts: offsetFacts(asItWas.state) };
+}
+
+function* entriesOf(texts: Iterable<string>): Generator<Entry> {
+  for (const text of texts) {
+    const parsed = parseEntry(text);
+    if (parsed.ok) yield parsed.entry;
+  }
 }
 
 function isNamed(raising: RaisingShown, names: readonly RaisingName[]): boolean {

@@ -1,0 +1,92 @@
+// What is said of a pan at one moment, of which some is worked out only when it is asked for: alarms look every five seconds and want little.
+import { Z80 } from '../quantities/spread.ts';
+import { brixOfWaterPerSugar } from './filter/liquid.ts';
+import { depthMm, evaporation, litresNow, type Look } from './forecast.ts';
+import type { PanReading, ProbeState, Stage } from './reading.ts';
+
+/** How strong a pan is believed to be. */
+export interface Strength {
+  /** °Bx */
+  brix: number;
+  /** Water per sugar, kg/kg. */
+  u: number;
+  /** Standard deviation of its logarithm. */
+  sigma: () => number;
+}
+
+/** Steam known worse than this is better called not known, standard deviation of its logarithm. */
+const USEFUL_STEAM = 0.5;
+
+/** A reading that stands for as long as its pan has not gone on. Accessors of a class cost nothing to make, those of a literal do. */
+export class PanNow implements PanReading {
+  readonly pan: string;
+  readonly water_c: number | null;
+  readonly brix: number | null;
+  temperature_c: number | null = null;
+  rise_c: number | null = null;
+  rate_c_per_min: number | null = null;
+  finish_in_s: number | null = null;
+  finish_low_s: number | null = null;
+  finish_high_s: number | null = null;
+  scorch_in_s: number | null = null;
+  top_up_in_s: number | null = null;
+  stage: Stage = 'unknown';
+  probe: ProbeState | null = null;
+  readonly #look: Look;
+  readonly #strength: Strength | null;
+
+  constructor(look: Look, strength: Strength | null) {
+    this.pan = look.setting.design.id;
+    this.water_c = look.setting.around.waterC;
+    this.brix = strength?.brix ?? null;
+    this.#look = look;
+    this.#strength = strength;
+  }
+
+  get brix_low(): number | null {
+    const strength = this.#strength;
+    return strength === null ? null : brixOfWaterPerSugar(strength.u * Math.exp(Z80 * strength.sigma()));
+  }
+
+  get brix_high(): number | null {
+    const strength = this.#strength;
+    return strength === null ? null : brixOfWaterPerSugar(strength.u / Math.exp(Z80 * strength.sigma()));
+  }
+
+  get litres(): number | null {
+    return litresNow(this.#look);
+  }
+
+  get depth_mm(): number | null {
+    return depthMm(this.#look, litresNow(this.#look));
+  }
+
+  get evaporation_l_per_h(): number | null {
+    const steam = evaporation(this.#look);
+    return steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600;
+  }
+
+  /** All of it, to be kept; the fields in the order of a `reading` line. */
+  whole(): PanReading {
+    return {
+      pan: this.pan,
+      temperature_c: this.temperature_c,
+      water_c: this.water_c,
+      rise_c: this.rise_c,
+      rate_c_per_min: this.rate_c_per_min,
+      brix: this.brix,
+      brix_low: this.brix_low,
+      brix_high: this.brix_high,
+      litres: this.litres,
+      depth_mm: this.depth_mm,
+      evaporation_l_per_h: this.evaporation_l_per_h,
+      finish_in_s: this.finish_in_s,
+      finish_low_s: this.finish_low_s,
+      finish_high_s: this.finish_high_s,
+      scorch_in_s: this.scorch_in_s,
+      top_up_in_s: this.top_up_in_s,
+      stage: this.stage,
+      probe: this.probe,
+    };
+  }
+}
