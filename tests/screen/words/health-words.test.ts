@@ -61,7 +61,7 @@ test('differences in Fahrenheit are differences, without the 32', () => {
 const together = { pan: 'p1', meanC: 101.3, apartC: 0.24, odd: null, probes: ['A/1', 'A/2'] };
 
 test('two that agree, two that differ, and the odd one out', () => {
-  const of = (over: Partial<typeof together> | { odd: string }): string =>
+  const of = (over: Partial<ProbeHealth['together'][number]>): string =>
     togetherWords('Back pot', { ...together, ...over }, metric);
   expect(of({})).toBe('✓ The 2 probes of Back pot agree within 0.2 °C: 101.3\u00a0°C together.');
   expect(of({ apartC: 3 })).toBe(
