@@ -1,6 +1,10 @@
 // How tests run: everything under tests/, the ones that need a browser or the whole program last and one at a time.
 import preact from '@preact/preset-vite';
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
+
+/** The program is started hundreds of times: each start takes what the one before made of the same sources. */
+const COMPILED = fileURLToPath(new URL('node_modules/.cache/compiled', import.meta.url));
 
 export default defineConfig({
   test: {
@@ -31,6 +35,7 @@ export default defineConfig({
         test: {
           name: 'whole',
           globalSetup: ['tests/faults/table.ts'],
+          env: { NODE_COMPILE_CACHE: COMPILED },
           include: [
             'tests/{cli,contract,web,ingest,notebook,host,electron,packaging,faults,firmware-notes}/**/*.test.ts',
           ],

@@ -5,6 +5,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { text } from 'node:stream/consumers';
 import { fileURLToPath } from 'node:url';
 
 /** Which copy of the program is run; the test of a package puts in its own. */
@@ -12,6 +13,13 @@ export const copy = { main: fileURLToPath(new URL('../../src/cli/main.ts', impor
 const LONGEST_MS = 30_000;
 
 export type Line = Record<string, unknown>;
+
+const linesOf = (stdout: string): Line[] =>
+  stdout
+    .trimEnd()
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as Line);
 
 /** Runs a command to its end. */
 export function panwarden(...options: string[]) {
@@ -21,13 +29,15 @@ export function panwarden(...options: string[]) {
     killSignal: 'SIGKILL',
     maxBuffer: 100_000_000,
   });
-  const lines = () =>
-    stdout
-      .trimEnd()
-      .split('\n')
-      .filter((line) => line !== '')
-      .map((line) => JSON.parse(line) as Line);
-  return { status, stdout, stderr, lines };
+  return { status, stdout, stderr, lines: () => linesOf(stdout) };
+}
+
+/** The same for tests that run beside each other. */
+export async function ranPanwarden(...options: string[]) {
+  const started = spawn(process.execPath, [MAIN, ...options], { timeout: LONGEST_MS, killSignal: 'SIGKILL' });
+  const ended = new Promise<number | null>((resolve) => started.once('close', resolve));
+  const [stdout, stderr] = await Promise.all([text(started.stdout), text(started.stderr)]);
+  return { status: await ended, stdout, stderr, lines: () => linesOf(stdout) };
 }
 
 /** A command that goes on; its JSON lines can be waited for. */

@@ -57,6 +57,8 @@ test('2 and 4: pulled in the middle of a line, and back in the middle of another
 });
 
 const PULLS = 100;
+/** Faster than the program can open a port nothing is lost, so now and then it gets the time to. */
+const OPENED_EVERY = 10;
 
 test('5: gone and back a hundred times as fast as it can', async () => {
   rig = await faultRig();
@@ -66,15 +68,15 @@ test('5: gone and back a hundred times as fast as it can', async () => {
   for (let round = 0; round < PULLS; round += 1) {
     await rig.board.pull();
     await rig.board.plugIn();
+    if (round % OPENED_EVERY === OPENED_EVERY - 1) await until('the port to be open', () => stateOf('A') === 'open');
   }
-  await until('the port to be open', () => stateOf('A') === 'open');
   const lineCount = lines().length;
   await rig.warmUp();
   await until('a line after it', () => lines().length > lineCount);
   await until('the descriptors to be given back', () => descriptors() <= before);
   const states = rig.record().filter((entry) => entry['port'] === 'A' && 'state' in entry);
   const losses = states.filter(({ state }) => state === 'lost').length;
-  expect(losses).toBeGreaterThan(0);
+  expect(losses).toBeGreaterThanOrEqual(PULLS / OPENED_EVERY);
   expect(states.map(({ state }) => state)).toEqual(states.map((_, n) => (n % 2 === 0 ? 'open' : 'lost')));
   expect(rig.raised('port-lost').length).toBeLessThanOrEqual(losses);
   expect(rig.now().alarms.filter(({ alarm }) => alarm === 'port-lost').length).toBe(1);

@@ -1,8 +1,9 @@
 // The real serial binding over pseudo terminals: pulled cables, wrong speeds, floods and ports that will not open.
-import { readdirSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { serialSource } from '../../src/ingest/serial-source.ts';
 import type { Source, Timekeeper } from '../../src/ingest/source.ts';
+import { descriptors, readerDescriptors } from '../faults/turns.ts';
 import { listen, runningTimekeeper, type Heard } from './heard.ts';
 import { pretendBoard, type PretendBoard } from './pretend-board.ts';
 import { until } from './until.ts';
@@ -71,21 +72,45 @@ test('a cable pulled in the middle of a line leaves no value, neither then nor a
   );
 });
 
-test('twenty losses leave no descriptors behind', async () => {
-  const descriptors = () => readdirSync('/proc/self/fd').length;
-  const heard = watch(board.path, hurriedTimekeeper());
+const LOSSES = 100;
+
+/** All that a lost port could leave behind in this process and in the one that reads for it. */
+function held() {
+  const listeners = process.eventNames().map((name) => process.listenerCount(name));
+  const ofReaders = [...readerDescriptors()].map(([pid, count]) => `reader ${pid}: ${count}`);
+  const resources = process.getActiveResourcesInfo().filter((name) => name !== 'Timeout' && name !== 'Immediate');
+  return {
+    descriptors: descriptors(),
+    listeners: listeners.reduce((sum, one) => sum + one, 0),
+    resources: resources.toSorted(),
+    ofReaders,
+  };
+}
+
+test('a hundred losses leave no descriptor and no listener behind', async () => {
+  const timekeeper = hurriedTimekeeper();
+  const heard = watch(board.path, timekeeper);
   await lost(heard, 1);
-  let afterTwo = 0;
-  for (let round = 1; round <= 20; round++) {
+  let before = held();
+  const fromMs = performance.now();
+  for (let round = 1; round <= LOSSES; round++) {
     await board.plugIn();
     await opened(heard, round);
     await board.send(`\nT1=${round}\n`);
     await until('its line', () => heard.lines().length === round);
     await board.pull();
     await lost(heard, round + 1);
-    if (round === 2) afterTwo = descriptors();
+    // The first ones make what is then used again.
+    if (round === 2) before = held();
   }
-  await until('the descriptors to be given back', () => descriptors() <= afterTwo);
+  const seconds = (performance.now() - fromMs) / 1000;
+  expect(heard.states().filter((state) => state === 'lost')).toHaveLength(LOSSES + 1);
+  // A descriptor is given back a moment after its port is.
+  await until('all to be given back', () => held().descriptors <= before.descriptors);
+  await until('the reader to have closed', () => isDeepStrictEqual(held().ofReaders, before.ofReaders));
+  expect(held()).toEqual(before);
+  expect(before.ofReaders).toHaveLength(1);
+  console.log(`  ${LOSSES} losses in ${seconds.toFixed(1)} s: ${JSON.stringify(held())}`);
 });
 
 test('a megabyte without a line end is dropped and said, and the next line is read', async () => {

@@ -29,6 +29,12 @@ export function keepProbes(
   notebook.keepSetting(KEY, { probes: [...others, ...fresh], place });
 }
 
+/** Whether it was checked on the board behind this port: another board may stand on the same path today. */
+export function isOnPort(one: KeptProbe, port: { path?: string | undefined; device?: string | undefined }): boolean {
+  const isTold = one.device !== null && port.device !== undefined;
+  return isTold ? one.device === port.device : one.path === port.path;
+}
+
 /** How much a probe shows too much by its checks; null where there is none. */
 export function errorOf(checks: readonly ProbeCheck[]): ProbeError | null {
   const seen = (where: ProbeCheck['in']) => {
@@ -46,7 +52,7 @@ export function errorOf(checks: readonly ProbeCheck[]): ProbeError | null {
 export function checkTeachings(setup: Setup | Header, kept: readonly KeptProbe[]): Teaching[] {
   const { probes = [], ports = [] } = setup as Header;
   return kept.flatMap((one): Teaching[] => {
-    const port = ports.find(({ path }) => path === one.path);
+    const port = ports.find((each) => isOnPort(one, each));
     const probe = probes.find(({ port: id, channel }) => id === port?.id && channel === one.channel);
     const at = lastCheckOf(one);
     if (probe === undefined || one.error === null || at === null) return [];

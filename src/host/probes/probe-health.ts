@@ -6,7 +6,7 @@ import { compareTips } from '../../core/probes/compare.ts';
 import { noiseOf, stepOf } from '../../core/probes/recent.ts';
 import type { KeptProbe, ProbeError, ProbeHealth } from '../../protocol/probe-setup-messages.ts';
 import type { ProbeTrack } from '../../core/boil/probe-track.ts';
-import { lastCheckOf } from './kept-probes.ts';
+import { isOnPort, lastCheckOf } from './kept-probes.ts';
 
 export interface Looked {
   state: BoilState;
@@ -22,8 +22,9 @@ export function probeHealth({ state, t, wallAt }: Looked, kept: readonly KeptPro
   const known = (header.probes ?? []).map((setup) => {
     const track = state.probes[setup.id]!;
     const pan = state.probePan[setup.id] ?? null;
-    const path = header.ports?.find(({ id }) => id === setup.port)?.path ?? setup.port;
-    const checked = checkedOf(state, setup.id, keptOf(kept, path, setup.channel), wallAt);
+    const port = header.ports?.find(({ id }) => id === setup.port);
+    const own = keptOf(kept, { path: port?.path ?? setup.port, device: port?.device }, setup.channel);
+    const checked = checkedOf(state, setup.id, own, wallAt);
     return {
       id: setup.id,
       channel: setup.channel,
@@ -36,7 +37,7 @@ export function probeHealth({ state, t, wallAt }: Looked, kept: readonly KeptPro
   });
   const strays = Object.entries(state.strays).map(([id, track]) => {
     const channel = id.slice(id.indexOf(' ') + 1);
-    const one = keptOf(kept, track.port, channel);
+    const one = keptOf(kept, { path: track.port }, channel);
     const checked = { error: one?.error ?? null, driftC: null, checkedAt: one === undefined ? null : lastCheckOf(one) };
     return { id, channel, port: track.port, pan: null, ...ofTrack(track), ...checked, isReference: false };
   });
@@ -50,8 +51,11 @@ export function probeHealth({ state, t, wallAt }: Looked, kept: readonly KeptPro
   };
 }
 
-const keptOf = (kept: readonly KeptProbe[], path: string, channel: string): KeptProbe | undefined =>
-  kept.find((one) => one.path === path && one.channel === channel);
+const keptOf = (
+  kept: readonly KeptProbe[],
+  port: Parameters<typeof isOnPort>[1],
+  channel: string,
+): KeptProbe | undefined => kept.find((one) => one.channel === channel && isOnPort(one, port));
 
 function ofTrack(track: ProbeTrack) {
   return {

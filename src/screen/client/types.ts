@@ -18,6 +18,7 @@ export type {
   LineSpan,
   LookBack,
   MarkView,
+  MovedPort,
   NextThing,
   Now,
   PageReport,

@@ -1,8 +1,8 @@
 // The list of boards that are plugged in, with a place to type a path that the machine does not list.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { live } from '../client/store.ts';
-import type { PortListing } from '../client/types.ts';
+import { live, tell } from '../client/store.ts';
+import type { PortListing, PortView } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
 import { findPorts, listed, listened, startListening, stopListening } from './listening.ts';
@@ -37,14 +37,36 @@ function News({ path }: { path: string }): JSX.Element | null {
   );
 }
 
-function ListedPort({ port, isInUse }: { port: PortListing; isInUse: boolean }): JSX.Element {
+/** A board of the boil that is gone may be here, under a name that tells nothing of it: the person says so. */
+function UseButton({ path, lost }: { path: string; lost: PortView }): JSX.Element {
+  return (
+    <button
+      type="button"
+      onClick={() => void tell({ port_use: { port: lost.id, path } }, `Board ${lost.id} is read at ${path} now.`)}
+    >
+      This is board {lost.id}
+    </button>
+  );
+}
+
+function ListedPort({
+  port,
+  isInUse,
+  lost,
+}: {
+  port: PortListing;
+  isInUse: boolean;
+  lost: readonly PortView[];
+}): JSX.Element {
   const about = [port.maker, port.serialNumber === null ? null : `serial number ${port.serialNumber}`];
   return (
     <li class="port">
       <span>
         <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
       </span>
-      {isInUse ? <span>in use by this boil</span> : <ListenButton path={port.path} />}
+      {isInUse && <span>in use by this boil</span>}
+      {!isInUse && lost.length === 0 && <ListenButton path={port.path} />}
+      {!isInUse && lost.map((one) => <UseButton key={one.id} path={port.path} lost={one} />)}
       {!isInUse && <News path={port.path} />}
     </li>
   );
@@ -87,8 +109,14 @@ function TypedPort(): JSX.Element {
   );
 }
 
-/** `inUse` are the paths that the running boil holds open. */
-export function PortFinder({ inUse }: { inUse: readonly (string | null)[] }): JSX.Element {
+/** `inUse` are the paths that the running boil holds open, `lost` its boards that are gone. */
+export function PortFinder({
+  inUse,
+  lost = [],
+}: {
+  inUse: readonly (string | null)[];
+  lost?: readonly PortView[];
+}): JSX.Element {
   useEffect(() => void findPorts(), []);
   const list = listed.value;
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
@@ -98,7 +126,7 @@ export function PortFinder({ inUse }: { inUse: readonly (string | null)[] }): JS
       {list?.length === 0 && <p>The machine lists no board. Plug one in, or type where it is.</p>}
       <ul>
         {(list ?? []).map((port) => (
-          <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} />
+          <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} lost={lost} />
         ))}
         {typed.map((each) => (
           <li class="port" key={each.path}>

@@ -10,6 +10,7 @@ import { withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
 import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
+import { MovedBoards } from './moved-boards.tsx';
 import { PortFinder } from './port-finder.tsx';
 
 const PORT_WORDS: Record<PortView['state'], string> = {
@@ -96,6 +97,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       {now.ports.length > 0 && (
         <section class="panel">
           <h2>Boards in use</h2>
+          {!canListen && <MovedBoards />}
           <ul>
             {now.ports.map((port) => (
               <BoardRow key={port.id} port={port} />
@@ -137,7 +139,10 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       <LearntPanel now={now} />
       <section class="panel">
         <h2>{canListen ? 'Boards on this machine' : 'More boards on this machine'}</h2>
-        <PortFinder inUse={canListen ? [] : now.ports.map((port) => port.path)} />
+        <PortFinder
+          inUse={canListen ? [] : now.ports.map((port) => port.path)}
+          lost={canListen ? [] : now.ports.filter((port) => port.state === 'lost')}
+        />
       </section>
     </div>
   );

@@ -1,0 +1,37 @@
+// Asks whether a board that came up under another name is the one whose probes hang in these pans, and uses it then.
+import type { JSX } from 'preact';
+import { tell } from '../client/store.ts';
+import type { MovedPort } from '../client/types.ts';
+import { usePolled } from '../onboarding/polled.ts';
+
+function Question({ moved }: { moved: MovedPort }): JSX.Element {
+  const { port, to, sentence } = moved;
+  return (
+    <div class="port" role="status">
+      <span>
+        <b>▲ {sentence}</b> Only if its probes hang in these pans: another board's numbers would stand under their
+        names.
+      </span>
+      <button
+        type="button"
+        class="main-button"
+        onClick={() => void tell({ port_use: { port, path: to } }, `Board ${port} is read at ${to} now.`)}
+      >
+        Yes, read board {port} there
+      </button>
+    </div>
+  );
+}
+
+/** Nothing while there is nothing to ask. */
+export function MovedBoards(): JSX.Element | null {
+  const moved = usePolled<MovedPort[]>({ ports_moved: true }) ?? [];
+  if (moved.length === 0) return null;
+  return (
+    <>
+      {moved.map((one) => (
+        <Question key={one.port} moved={one} />
+      ))}
+    </>
+  );
+}
