@@ -20,6 +20,7 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
   const asked: string[] = [];
   const code = await makePackages({
     system: 'linux',
+    versions: () => ({ packed: '45.5.0', newest: '47.0.1' }),
     runtime: async () => null,
     make: async (key, target) => {
       asked.push(`${key} ${target}`);
@@ -63,6 +64,18 @@ test('a package that cannot be made is said, and the others are made', async () 
     'The Debian package was not made: cannot resolve an address: no answer',
     'AppImage: panwarden.AppImage in dist/packages.',
   ]);
+});
+
+test('an Electron that its makers repair no more is not packed', async () => {
+  const versions = (newest: string | null) => () => ({ packed: '45.5.0', newest });
+  const old = await made({ versions: versions('48.0.0') });
+  expect([old.code, old.asked, old.said]).toEqual([
+    1,
+    [],
+    [expect.stringMatching(/45\.5\.0 gets no repairs.*48\.0\.0/)],
+  ]);
+  const unsure = await made({ versions: versions(null) });
+  expect([unsure.code, unsure.said[0]]).toEqual([0, expect.stringContaining('could not be looked up')]);
 });
 
 test('the packager makes every promised kind of package, under an id of our own, and opens recordings', () => {
