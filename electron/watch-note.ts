@@ -1,9 +1,12 @@
 // The small sign of the desktop's bar or dock while pans are watched: that they are, how many, and what calls.
 import { join } from 'node:path';
-import { app, Menu, Tray } from 'electron';
+import { app, Menu, nativeImage, Tray } from 'electron';
 import type { HostMessage, Now } from '../src/protocol/messages.ts';
 
 const PICTURE = join(import.meta.dirname, 'watching.png');
+
+/** The bar of a Mac shows a picture as high as it is. */
+const MAC_HEIGHT = 18;
 
 function calling({ alarms }: Now): string[] {
   return alarms.filter(({ condition, answered }) => condition === 'active' && !answered).map(({ title }) => title);
@@ -39,7 +42,8 @@ export class WatchNote {
 
   #put(say: string): void {
     if (this.#tray === null) {
-      this.#tray = new Tray(PICTURE);
+      const picture = nativeImage.createFromPath(PICTURE);
+      this.#tray = new Tray(process.platform === 'darwin' ? picture.resize({ height: MAC_HEIGHT }) : picture);
       this.#tray.on('click', this.#show);
       // Some bars of Linux open nothing but a menu.
       this.#tray.setContextMenu(Menu.buildFromTemplate([{ label: 'Show the pans', click: this.#show }]));

@@ -242,14 +242,25 @@ export const Menu = {
   },
 };
 
+class Picture {
+  readonly path: string;
+  constructor(path: string) {
+    this.path = path;
+  }
+  resize(): Picture {
+    return this;
+  }
+}
+export const nativeImage = { createFromPath: (path: string): Picture => new Picture(path) };
+
 export class Tray extends EventEmitter {
   static put: Tray[] = [];
-  readonly picture: string;
+  readonly picture: Picture;
   tip = '';
   menu: MenuLine[] = [];
   isThere = true;
 
-  constructor(picture: string) {
+  constructor(picture: Picture) {
     super();
     this.picture = picture;
     Tray.put.push(this);

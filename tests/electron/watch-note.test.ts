@@ -21,7 +21,7 @@ test('it stands there while pans are watched, says how many, and brings the wind
   note.hear(now());
   const [tray] = Tray.put;
   expect([Tray.put.length, tray?.tip]).toEqual([1, 'Panwarden watches 1 pan']);
-  expect(existsSync(tray!.picture)).toBe(true);
+  expect(existsSync(tray!.picture.path)).toBe(true);
   tray?.emit('click');
   tray?.menu[0]?.click?.();
   expect(show).toHaveBeenCalledTimes(2);

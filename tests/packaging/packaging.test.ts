@@ -98,6 +98,16 @@ test('the icon is drawn at every size that desktops ask for', async () => {
   }
 });
 
+test('the sign in the bar is the icon', async () => {
+  const pixels = (file: string): Promise<Buffer> => sharp(file).ensureAlpha().raw().toBuffer();
+  const sign = await pixels(join(PROGRAM_FOLDER, 'electron/watching.png'));
+  const drawn = await pixels(join(SCRATCH, '32x32.png'));
+  expect(sign.length).toBe(32 * 32 * 4);
+  // Another version of the library may round otherwise.
+  const apart = sign.reduce((sum, value, index) => sum + Math.abs(value - drawn[index]!), 0) / sign.length;
+  expect(apart).toBeLessThan(1);
+});
+
 const component = (name: string, ...ids: string[]): Component => ({
   name,
   version: '1.0.0',
