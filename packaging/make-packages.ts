@@ -19,6 +19,14 @@ const SYSTEMS: Readonly<Record<string, { key: 'linux' | 'win' | 'mac'; packages:
     darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
   };
 
+/** What a failed download says, by Node's codes, undici and the packager. */
+const NO_DOWNLOAD = /ENOTFOUND|EAI_AGAIN|ECONN|ETIMEDOUT|ENETUNREACH|fetch failed|https?:/;
+
+function whyOf({ message }: Error): string {
+  if (NO_DOWNLOAD.test(message)) return 'a tool that the packager needs cannot be downloaded here';
+  return message.split('\n')[0]!.replace(/\.$/, '');
+}
+
 /** Electron's makers repair its three newest majors. */
 const KEPT_MAJORS = 3;
 
@@ -65,8 +73,7 @@ export async function makePackages({ system, versions, runtime, make, say }: Wor
       say(`${what}: ${made.map((path) => basename(path)).join(', ')} in dist/packages.`);
     } catch (error) {
       code = 1;
-      const [why = ''] = (error as Error).message.split('\n');
-      say(`The ${what} was not made: ${why.replaceAll(/https?:\/\/[^\s:]+/g, 'an address')}`);
+      say(`The ${what} was not made: ${whyOf(error as Error)}.`);
     }
   }
   return code;
@@ -107,7 +114,9 @@ export function packed(
   runtime: string | null,
   output = 'dist/packages',
 ): Promise<string[]> {
-  const config = { ...builderConfig, directories: { ...builderConfig.directories, output } };
+  // The packager writes into what it is given, and a second package would begin with that.
+  const told = structuredClone(builderConfig);
+  const config = { ...told, directories: { ...told.directories, output } };
   const electronDist = runtime === null ? {} : { electronDist: runtime };
   return build({
     projectDir: PROGRAM_FOLDER,

@@ -51,19 +51,22 @@ test('where the runtime cannot be had nothing is made, and one sentence says wha
   expect(said[0]).not.toContain('tarn-hollow');
 });
 
-test('a package that cannot be made is said, and the others are made', async () => {
+test.each([
+  ['getaddrinfo ENOTFOUND tarn-hollow.example', 'a tool that the packager needs cannot be downloaded here'],
+  [
+    'cannot resolve https://tarn-hollow.example/tools: status 403',
+    'a tool that the packager needs cannot be downloaded here',
+  ],
+  ['No room on the disk.\nat somewhere', 'No room on the disk'],
+])('a package that cannot be made is said, and the others are made: %s', async (message, why) => {
   const { code, said } = await made({
     make: async (_key, target) => {
-      if (target === 'deb')
-        throw new Error('cannot resolve https://tarn-hollow.example/tools: no answer\nat somewhere');
+      if (target === 'deb') throw new Error(message);
       return ['/somewhere/panwarden.AppImage'];
     },
   });
   expect(code).toBe(1);
-  expect(said).toEqual([
-    'The Debian package was not made: cannot resolve an address: no answer',
-    'AppImage: panwarden.AppImage in dist/packages.',
-  ]);
+  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'AppImage: panwarden.AppImage in dist/packages.']);
 });
 
 test('an Electron that its makers repair no more is not packed', async () => {

@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { extractAll, listPackage } from '@electron/asar';
 import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { builderConfig } from '../../packaging/builder-config.ts';
 import { packed } from '../../packaging/make-packages.ts';
 import { allComponents, packageName } from '../../packaging/licences.ts';
 import type { Component } from '../../packaging/licences.ts';
@@ -145,7 +146,10 @@ describe.runIf(process.platform === 'linux')('the desktop app', () => {
   const unpacked = join(SCRATCH, 'app');
   let files: string[];
   beforeAll(async () => {
+    const told = structuredClone(builderConfig);
     await packed('linux', 'dir', standInRuntime(join(SCRATCH, 'runtime')), join(SCRATCH, 'packages'));
+    // Another package is made of the same words.
+    expect(builderConfig).toEqual(told);
     const asar = join(SCRATCH, 'packages/linux-unpacked/resources/app.asar');
     files = listPackage(asar, { isPack: false }).map((path) => path.replaceAll('\\', '/'));
     extractAll(asar, unpacked);
