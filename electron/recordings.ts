@@ -1,6 +1,7 @@
 // Opens recordings that the system hands over, by a double click or the menu, and kept boils, as replays on the screen.
 import { open } from 'node:fs/promises';
 import { basename, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import type { Host } from '../src/host/host.ts';
@@ -12,7 +13,9 @@ const RECORDING = /\.jsonl$/i;
 /** The recording that a command line names last, as an absolute path from `folder`; null where it names none. */
 export function recordingIn(words: readonly string[], folder: string): string | null {
   const named = words.filter((word) => RECORDING.test(word) && !word.startsWith('-')).at(-1);
-  return named === undefined ? null : resolve(folder, named);
+  if (named === undefined) return null;
+  // Desktops of Linux name files by their addresses.
+  return URL.parse(named)?.protocol === 'file:' ? fileURLToPath(named) : resolve(folder, named);
 }
 
 /** Shows replays in the one window, in front of everything else; a live boil goes on and calls meanwhile. */

@@ -39,6 +39,7 @@ test.each<[string, string[], string | null]>([
   ['a recording', ['old.boil.jsonl'], resolve('/sap/old.boil.jsonl')],
   ['the last of two', ['a.jsonl', '/other/B.JSONL'], resolve('/other/B.JSONL')],
   ['a switch that looks like one', ['--log=a.jsonl'], null],
+  ['a recording by its address', ['file:///old%20sap/b.boil.jsonl'], '/old sap/b.boil.jsonl'],
   ['another file', ['notes.txt', 'main.js'], null],
   ['nothing', [], null],
 ])('a command line with %s', (_what, words, expected) => {
