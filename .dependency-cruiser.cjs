@@ -50,6 +50,13 @@ module.exports = {
       to: { path: '^src/', pathNot: '^src/(program|core|protocol|ingest|notebook|host|web/phone)/' },
     },
     {
+      name: 'nothing-imports-packaging',
+      comment: 'what is packed does not know how it is packed.',
+      severity: 'error',
+      from: { path: '^(src|electron)/' },
+      to: { path: '^packaging/' },
+    },
+    {
       name: 'charts-own-chart-js',
       comment: 'only screen/charts imports chart.js.',
       severity: 'error',

@@ -64,5 +64,15 @@ export default tseslint.config(
       ],
     },
   },
+  {
+    files: ['electron/**/*.{ts,cjs}'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        { object: 'shell', property: 'openExternal', message: 'the window leads nowhere out of the program.' },
+        { object: 'shell', property: 'openPath', message: 'the window starts no other program.' },
+      ],
+    },
+  },
   { files: ['**/*.cjs'], rules: { '@typescript-eslint/no-require-imports': 'off' } },
 );

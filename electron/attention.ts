@@ -1,11 +1,18 @@
 // The second channel beside the page's sound: notifications and beeps; and keeps the machine awake while pans are watched.
 import { Notification, powerSaveBlocker, shell } from 'electron';
+import type { BrowserWindow } from 'electron';
 import type { AlarmView, HostMessage, Now } from '../src/protocol/messages.ts';
 
 /** Shows a system notification where the system lets us; it may be muted, so it is never the alarm itself. */
 export function notify(title: string, body: string, clicked = (): void => undefined): void {
   if (!Notification.isSupported()) return;
   new Notification({ title, body, urgency: 'critical', timeoutType: 'never' }).on('click', clicked).show();
+}
+
+/** Brings a window to the front that may be hidden, behind others, or made small. */
+export function bringUp(window: BrowserWindow): void {
+  if (window.isMinimized()) window.restore();
+  window.show();
 }
 
 const nameOf = ({ alarm, pan, port, since }: AlarmView): string => JSON.stringify([alarm, pan, port, since]);
@@ -32,6 +39,15 @@ export class Attention {
     shell.beep();
   }
 
+  /** The machine was asleep: what kept it awake did not, and nobody watched. */
+  slept(): void {
+    if (!this.watching) return;
+    this.#letSleep();
+    this.#keepAwake();
+    notify('This machine slept', 'Nobody watched the pans meanwhile: look at them. Switch sleep off in its settings.');
+    shell.beep();
+  }
+
   #call({ alarms, sound, header, t }: Now, show: () => void): void {
     const isFor = ({ priority }: AlarmView) => priority === 'high' || (this.pageIsDown && priority === 'medium');
     const urgent = alarms.filter((alarm) => alarm.condition === 'active' && !alarm.answered && isFor(alarm));
@@ -47,9 +63,15 @@ export class Attention {
 
   #keepAwake(): void {
     if (this.watching === (this.#blocker !== null)) return;
-    if (this.#blocker !== null) powerSaveBlocker.stop(this.#blocker);
-    this.#blocker = this.watching ? powerSaveBlocker.start('prevent-display-sleep') : null;
-    if (this.#blocker === null || powerSaveBlocker.isStarted(this.#blocker)) return;
+    if (!this.watching) return this.#letSleep();
+    this.#blocker = powerSaveBlocker.start('prevent-display-sleep');
+    // Some desktops of Linux give a number and do nothing.
+    if (powerSaveBlocker.isStarted(this.#blocker)) return;
     notify('This machine may fall asleep', 'It cannot be kept awake from here: switch sleep off in its settings.');
+  }
+
+  #letSleep(): void {
+    if (this.#blocker !== null) powerSaveBlocker.stop(this.#blocker);
+    this.#blocker = null;
   }
 }

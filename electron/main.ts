@@ -1,45 +1,29 @@
-// The desktop window around the host: starts both, brings the page back when it fails, asks before pans are left alone.
+// The desktop window around the host: starts both, and ties what the system tells to what does something about it.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { app, BrowserWindow, dialog, Menu, powerMonitor, protocol, session } from 'electron';
+import { app, BrowserWindow, dialog, powerMonitor, protocol, session } from 'electron';
 import { dataFolder } from '../src/host/data-folder.ts';
 import { createHost } from '../src/host/host.ts';
 import { systemPower } from '../src/host/power.ts';
 import type { Power } from '../src/host/power.ts';
 import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
 import { servePhones } from '../src/web/phone/phone-server.ts';
-import { Attention, notify } from './attention.ts';
+import { Attention, bringUp, notify } from './attention.ts';
+import { bringBack } from './bring-back.ts';
 import { serveWindow } from './bridge.ts';
+import { askBeforeClosing } from './closing.ts';
 import { guardContents, guardSession } from './guard.ts';
-import { mayReload, SAFE_PREFERENCES, SCREEN_ORIGIN } from './rules.ts';
+import { keepMenu } from './menu.ts';
+import { recordingIn, Replays } from './recordings.ts';
+import { startAgain, wasStartedAgain } from './restart.ts';
+import { SAFE_PREFERENCES, SCREEN_ORIGIN } from './rules.ts';
+import { WatchNote } from './watch-note.ts';
 
 const folder = dataFolder(undefined);
 const attention = new Attention();
-
-/** Loads the page again when it crashed or hangs, while the second channel speaks for it. */
-function bringBack({ webContents }: BrowserWindow): void {
-  const reloads: number[] = [];
-  webContents.on('unresponsive', () => webContents.forcefullyCrashRenderer());
-  webContents.on('did-finish-load', () => (attention.pageIsDown = false));
-  webContents.on('render-process-gone', (_event, { reason }) => {
-    if (reason === 'clean-exit') return;
-    attention.pageIsDown = true;
-    if (mayReload(reloads, performance.now())) webContents.reload();
-    else notify('The screen does not come back', 'Pans are still watched. End the program and start it again soon.');
-  });
-}
-
-/** Asked without blocking: readings must come in while the question stands there. */
-async function askBeforeClosing(window: BrowserWindow): Promise<void> {
-  const { response } = await dialog.showMessageBox(window, {
-    message: 'Pans are being watched. If that stops, somebody must stand by them.',
-    detail: 'Without the window alarms come as notifications. A boil that is not ended goes on at the next start.',
-    buttons: ['Go back', 'Keep watching without the window', 'Stop watching'],
-    cancelId: 0,
-  });
-  if (response === 1) window.hide();
-  if (response === 2) window.destroy();
-}
+/** A double click may start the program: its recording waits until the screen is there. */
+let asked = recordingIn(process.argv.slice(1), process.cwd());
+let open = (path: string): void => void (asked = path);
 
 /** Where the system tells nothing itself, Electron still knows battery or mains, and the page how much is left. */
 async function readPower(): Promise<Power> {
@@ -53,40 +37,64 @@ async function start(): Promise<void> {
   app.setPath('userData', join(folder, 'window'));
   if (!app.requestSingleInstanceLock()) return app.quit();
   await app.whenReady();
-  // Electron's own menu would open remote pages.
-  Menu.setApplicationMenu(Menu.buildFromTemplate([{ role: 'fileMenu' }, { role: 'editMenu' }, { role: 'viewMenu' }]));
   const tellOtherwise = (sentence: string): void => attention.tell(sentence);
   const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower });
+  process.on('uncaughtException', startAgain);
   const screen = join(PROGRAM_FOLDER, 'dist/screen');
   guardSession(session.defaultSession, screen, host);
-  const preload = join(import.meta.dirname, 'preload.cjs');
-  const window = new BrowserWindow({ width: 1366, height: 768, webPreferences: { ...SAFE_PREFERENCES, preload } });
-  serveWindow(window, host);
-  bringBack(window);
-  const stopHearing = host.subscribe((message) => attention.hear(message, () => window.show()));
-  window.on('closed', stopHearing);
-  window.on('close', (event) => {
-    if (!attention.watching) return;
-    event.preventDefault();
-    void askBeforeClosing(window);
+  const window = new BrowserWindow({
+    width: 1366,
+    height: 768,
+    name: 'pans',
+    windowStatePersistence: true,
+    webPreferences: { ...SAFE_PREFERENCES, preload: join(import.meta.dirname, 'preload.cjs') },
   });
-  app.on('second-instance', () => window.show());
-  app.on('activate', () => window.show());
+  const show = (): void => bringUp(window);
+  serveWindow(window, host);
+  bringBack(window, attention);
+  askBeforeClosing(window, attention);
+  const replays = new Replays(window, host);
+  const note = new WatchNote(show);
+  const changeMenu = keepMenu(host, replays);
+  const stopHearing = host.subscribe((message) => {
+    attention.hear(message, show);
+    note.hear(message);
+    changeMenu(message);
+  });
+  window.on('closed', stopHearing);
+  app.on('second-instance', (_event, words, where) => {
+    show();
+    const recording = recordingIn(words.slice(1), where);
+    if (recording !== null) open(recording);
+  });
+  app.on('activate', show);
   app.on('will-quit', (event) => {
     event.preventDefault();
     void host.close().finally(() => app.exit());
   });
   powerMonitor.on('shutdown', () => window.destroy());
+  powerMonitor.on('resume', () => attention.slept());
   await window.loadURL(`${SCREEN_ORIGIN}/index.html`);
+  if (wasStartedAgain(process.argv))
+    notify('Panwarden had to start again', 'Look at the pans: it was away for a moment.');
+  open = (path) => void replays.open(path);
+  if (asked !== null) open(asked);
   const phones = { folder: screen, nowMs: () => performance.now() };
   await host.phones.servedBy((where) => servePhones(host, phones, where));
 }
 
 app.enableSandbox();
+// Without it Windows shows no notifications of ours.
+app.setAppUserModelId('local.panwarden.desktop');
 protocol.registerSchemesAsPrivileged([
   { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true } },
 ]);
 app.on('web-contents-created', (_event, contents) => guardContents(contents));
+// A Mac hands over a file so, also before the program is ready.
+app.on('open-file', (event, path) => {
+  event.preventDefault();
+  open(path);
+});
 start().catch((error: Error) => {
   dialog.showErrorBox('Panwarden cannot start', error.message);
   app.exit(1);

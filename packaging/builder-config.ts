@@ -23,7 +23,11 @@ export const builderConfig: Configuration = {
   productName: 'Panwarden',
   directories: { output: 'dist/packages', buildResources: 'dist/icons' },
   // The Debian package has to name a place and somebody to write to; "example" belongs to nobody.
-  extraMetadata: { homepage: 'https://tarn-hollow.example/', author: 'Panwarden <nobody@tarn-hollow.example>' },
+  extraMetadata: {
+    homepage: 'https://tarn-hollow.example/',
+    desktopName: 'panwarden.desktop',
+    author: { name: 'Panwarden', email: 'nobody@tarn-hollow.example' },
+  },
   files: [
     'package.json',
     'dist/program/**',

@@ -4,6 +4,8 @@ import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
 
+/** A plain script that the window's page loads, and the picture of the desktop's bar. */
+const AS_THEY_ARE = ['preload.cjs', 'watching.png'];
 const INTO = join(PROGRAM_FOLDER, 'dist/program');
 
 /** Compiles src (but for the screen) and electron into dist/program, emptied before. Throws when the compiler refuses. */
@@ -13,6 +15,5 @@ export function compileProgram(): void {
   const words = [compiler, '-p', join(PROGRAM_FOLDER, 'packaging/tsconfig.json')];
   const done = spawnSync(process.execPath, words, { encoding: 'utf8' });
   if (done.status !== 0) throw new Error(`The program could not be compiled: ${done.stdout}${done.stderr}`.trim());
-  // The window's page loads it as the plain script that it is.
-  copyFileSync(join(PROGRAM_FOLDER, 'electron/preload.cjs'), join(INTO, 'electron/preload.cjs'));
+  for (const name of AS_THEY_ARE) copyFileSync(join(PROGRAM_FOLDER, 'electron', name), join(INTO, 'electron', name));
 }

@@ -1,4 +1,5 @@
 // Makes the desktop app's packages for the system that it runs on, or says in a sentence why they cannot be made.
+import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -18,9 +19,22 @@ const SYSTEMS: Readonly<Record<string, { key: 'linux' | 'win' | 'mac'; packages:
     darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
   };
 
+/** What a failed download says, by Node's codes, undici and the packager. */
+const NO_DOWNLOAD = /ENOTFOUND|EAI_AGAIN|ECONN|ETIMEDOUT|ENETUNREACH|fetch failed|https?:/;
+
+function whyOf({ message }: Error): string {
+  if (NO_DOWNLOAD.test(message)) return 'a tool that the packager needs cannot be downloaded here';
+  return message.split('\n')[0]!.replace(/\.$/, '');
+}
+
+/** Electron's makers repair its three newest majors. */
+const KEPT_MAJORS = 3;
+
 /** What making packages asks of the world; a test hands in its own. */
 export interface Workshop {
   system: string;
+  /** The version of Electron that is packed, and the newest there is; null where that cannot be looked up. */
+  versions(): { packed: string; newest: string | null };
   /** The folder of a runtime of Electron that is there, or null once it was fetched for the packager; rejects when it cannot be. */
   runtime(): Promise<string | null>;
   /** Makes one package; the paths of what was made. */
@@ -28,8 +42,10 @@ export interface Workshop {
   say(sentence: string): void;
 }
 
+const major = (version: string): number => Number.parseInt(version, 10);
+
 /** Makes each package of the system, says what became of it, and gives the exit code: 0 when all were made, else 1. */
-export async function makePackages({ system, runtime, make, say }: Workshop): Promise<number> {
+export async function makePackages({ system, versions, runtime, make, say }: Workshop): Promise<number> {
   const asked = SYSTEMS[system];
   if (asked === undefined) {
     say('No packages are made on this system, only on Linux, Windows and macOS.');
@@ -42,6 +58,14 @@ export async function makePackages({ system, runtime, make, say }: Workshop): Pr
     );
     return 1;
   }
+  const { packed: version, newest } = versions();
+  if (newest === null) say('Whether Electron is new enough could not be looked up.');
+  else if (major(newest) - major(version) >= KEPT_MAJORS) {
+    say(
+      `Electron ${version} gets no repairs any more, for ${newest} is out: install a newer one, run the tests, then package.`,
+    );
+    return 1;
+  }
   let code = 0;
   for (const [target, what] of Object.entries(asked.packages)) {
     try {
@@ -49,11 +73,23 @@ export async function makePackages({ system, runtime, make, say }: Workshop): Pr
       say(`${what}: ${made.map((path) => basename(path)).join(', ')} in dist/packages.`);
     } catch (error) {
       code = 1;
-      const [why = ''] = (error as Error).message.split('\n');
-      say(`The ${what} was not made: ${why.replaceAll(/https?:\/\/[^\s:]+/g, 'an address')}`);
+      say(`The ${what} was not made: ${whyOf(error as Error)}.`);
     }
   }
   return code;
+}
+
+function electronVersion(): string {
+  const electron = readFileSync(join(PROGRAM_FOLDER, 'node_modules/electron/package.json'), 'utf8');
+  return (JSON.parse(electron) as { version: string }).version;
+}
+
+function versionsHere(): { packed: string; newest: string | null } {
+  const asked = spawnSync('npm', ['view', 'electron', 'version'], {
+    encoding: 'utf8',
+    shell: process.platform === 'win32',
+  });
+  return { packed: electronVersion(), newest: /^\d+\.\d+\.\d+/.exec(asked.stdout)?.[0] ?? null };
 }
 
 /** Electron's runtime: the one that is installed, else as it is downloaded. */
@@ -62,9 +98,12 @@ async function runtimeHere(): Promise<string | null> {
   // Installed for a Mac the program lies three folders below the one that holds the app.
   if (installed !== null)
     return process.platform === 'darwin' ? join(dirname(installed), '../../..') : dirname(installed);
-  const electron = join(PROGRAM_FOLDER, 'node_modules/electron/package.json');
-  const { version } = JSON.parse(readFileSync(electron, 'utf8')) as { version: string };
-  await downloadArtifact({ version, artifactName: 'electron', platform: process.platform, arch: process.arch });
+  await downloadArtifact({
+    version: electronVersion(),
+    artifactName: 'electron',
+    platform: process.platform,
+    arch: process.arch,
+  });
   return null;
 }
 
@@ -75,7 +114,9 @@ export function packed(
   runtime: string | null,
   output = 'dist/packages',
 ): Promise<string[]> {
-  const config = { ...builderConfig, directories: { ...builderConfig.directories, output } };
+  // The packager writes into what it is given, and a second package would begin with that.
+  const told = structuredClone(builderConfig);
+  const config = { ...told, directories: { ...told.directories, output } };
   const electronDist = runtime === null ? {} : { electronDist: runtime };
   return build({
     projectDir: PROGRAM_FOLDER,
@@ -90,7 +131,13 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     await makeParts();
     await renderIcons(join(PROGRAM_FOLDER, 'dist/icons'));
     const say = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
-    process.exitCode = await makePackages({ system: process.platform, runtime: runtimeHere, make: packed, say });
+    process.exitCode = await makePackages({
+      system: process.platform,
+      versions: versionsHere,
+      runtime: runtimeHere,
+      make: packed,
+      say,
+    });
   } catch (error) {
     process.stderr.write(`${(error as Error).message}\n`);
     process.exitCode = 1;

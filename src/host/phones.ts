@@ -175,7 +175,7 @@ export class PhoneDesk {
 }
 
 /** IPv4 in the machine's own networks; where it has none but itself, itself: then only this machine can look. */
-export function ownAddresses(): OwnAddress[] {
+function ownAddresses(): OwnAddress[] {
   const all = Object.entries(networkInterfaces()).flatMap(([name, found]) =>
     (found ?? [])
       .filter(({ family }) => family === 'IPv4')

@@ -58,7 +58,7 @@ export interface SleepFacts {
 }
 
 /** What follows from what the system tells. */
-export function sleepFrom({ settings, onBattery, canSleep, isTakenOver }: SleepFacts): SleepFound {
+function sleepFrom({ settings, onBattery, canSleep, isTakenOver }: SleepFacts): SleepFound {
   const onLid = settings['HandleLidSwitch'] || DEFAULT_LID;
   const plugged = settings['HandleLidSwitchExternalPower'] || onLid;
   // Where it is not known what the machine runs from, the cable may be pulled any time.

@@ -14,7 +14,7 @@ export interface SystemPort {
 }
 
 /** The strongest first: serial number, by-id name, then vendor, product and socket. Empty for a bare port. */
-export function identitiesOf({ serialNumber, pnpId, vendorId, productId, locationId }: SystemPort): string[] {
+function identitiesOf({ serialNumber, pnpId, vendorId, productId, locationId }: SystemPort): string[] {
   const kind = `${vendorId ?? ''}:${productId ?? ''}`.toLowerCase();
   return [
     serialNumber ? `serial/${kind}/${serialNumber}` : '',

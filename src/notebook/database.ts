@@ -13,7 +13,7 @@ import { databasePath, takePlace, waitingPath } from './set-aside.ts';
 const OLDEST_ENGINE = [3, 51, 3];
 
 /** Waiting blocks every probe, so it ends well before the 200 ms that the program allows itself. */
-export const BUSY_TIMEOUT_MS = 150;
+const BUSY_TIMEOUT_MS = 150;
 
 const PAGES_PER_CHECKPOINT = 250;
 const MOST_WAL_BYTES = 4 * 1024 * 1024;

@@ -9,7 +9,7 @@ import { NotebookProblem } from './contract.ts';
 import { writeDurably } from './durable-file.ts';
 
 /** The largest photo that is taken. */
-export const MOST_PHOTO_BYTES = 10 * 1024 * 1024;
+const MOST_PHOTO_BYTES = 10 * 1024 * 1024;
 const LONGEST_CAPTION = 1000;
 const ENDINGS: Record<Photo['type'], string> = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp' };
 

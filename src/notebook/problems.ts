@@ -21,7 +21,7 @@ const CANTOPEN = 14;
 const NOTADB = 26;
 
 /** The primary result code, or null when the error is not SQLite's. */
-export function sqliteCode(error: unknown): number | null {
+function sqliteCode(error: unknown): number | null {
   const code = (error as { errcode?: unknown } | null)?.errcode;
   return typeof code === 'number' ? code & 0xff : null;
 }

@@ -92,5 +92,4 @@ export interface Ghost {
   finished: number | null;
 }
 
-export { ALIGNMENTS, COMPARED };
 export type { Alignment, Compared, StretchDifference };

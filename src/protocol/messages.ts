@@ -235,7 +235,6 @@ export type { Explained, Explanation, From, PanFacts } from '../core/boil/explan
 export type { Ahead };
 export type { SapKind };
 export type {
-  KeptProbe,
   KeptProbes,
   Place,
   ProbeCheck,
@@ -244,12 +243,11 @@ export type {
   ProbeWatch,
   Tried,
 } from './probe-setup-messages.ts';
-export type { LineSpan, Proposal, ProposedChannel, ProposedLine } from '../core/boil/line-proposal.ts';
+export type { LineSpan, Proposal, ProposedLine } from '../core/boil/line-proposal.ts';
 export type { PortFormat } from '../core/boil/entries.ts';
-export type { HeardPort, KnownDevice, MovedPort, PortListing } from './probe-messages.ts';
-export type { AlarmHistory, RaisingShown } from '../core/boil/alarm-history.ts';
+export type { HeardPort, MovedPort, PortListing } from './probe-messages.ts';
+export type { RaisingShown } from '../core/boil/alarm-history.ts';
 export type { LookBack } from '../core/boil/look-back.ts';
-export type { UnansweredHigh } from '../core/alarms/engine.ts';
 export type { NextThing } from '../core/boil/next-thing.ts';
 export type ProbeView = BoilView['probes'][number];
 export type PortView = BoilView['ports'][number];

@@ -4,7 +4,7 @@ import type { z } from 'zod';
 const SHOWN_CHARACTERS = 60;
 
 /** `["pans", 1, "probe"]` as a person writes it: `pans[1].probe`. */
-export function fieldPath(path: readonly PropertyKey[]): string {
+function fieldPath(path: readonly PropertyKey[]): string {
   let text = '';
   for (const step of path) {
     if (typeof step === 'number') text += `[${step}]`;

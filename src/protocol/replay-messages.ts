@@ -9,8 +9,7 @@ const ref = z.string().min(1).max(100);
 /** ms of boil time */
 const moment = z.number().int().nonnegative();
 
-export const STEPS_TO = ['mark', 'alarm', 'either'] as const;
-export const SPEEDS = [1, 10, 60, 600] as const;
+const STEPS_TO = ['mark', 'alarm', 'either'] as const;
 
 /** Commands about the replay that is open; each but `replay` is refused while none is. */
 export const replayCommands = [

@@ -143,6 +143,5 @@ export type {
   SeasonTotals,
   StoreLevel,
 };
-export { FIGURE_NAMES, FIGURES, OUTCOMES } from '../core/season/figures.ts';
 export type { Figure, FigureFrom, FigureName } from '../core/season/figures.ts';
-export type { Collection, FuelUsed, Jars, RaisingName } from '../core/season/records.ts';
+export type { Collection, FuelUsed, Jars } from '../core/season/records.ts';

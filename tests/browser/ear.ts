@@ -35,7 +35,7 @@ export async function listenTo(page: Page): Promise<void> {
   });
 }
 
-export const loudnessOf = (page: Page): Promise<number> => page.evaluate(() => window.loudness?.() ?? 0);
+const loudnessOf = (page: Page): Promise<number> => page.evaluate(() => window.loudness?.() ?? 0);
 
 /** Waits until something is heard; fails when nothing is for so long. */
 export async function untilHeard(page: Page, withinMs: number): Promise<void> {

@@ -5,7 +5,7 @@ import type { AlarmView, Command, Curve, Explanation, Now, ProbeHealth } from '.
 import type { MarkView } from '../../src/screen/client/types.ts';
 
 const MINUTE = 60_000;
-export const STARTED = '2027-04-18T07:30:00-07:00';
+const STARTED = '2027-04-18T07:30:00-07:00';
 export const T = 5.2 * 3_600_000;
 
 type Reading = Now['readings'][number];

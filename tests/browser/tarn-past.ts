@@ -145,7 +145,7 @@ const settingRow = (name: string, patch: Record<string, unknown>): TuneSettingRo
 });
 
 /** Two settings run through, the search behind them; `part` says what is otherwise. */
-export const tuned = (part: Partial<TuneView> = {}): TuneView => ({
+const tuned = (part: Partial<TuneView> = {}): TuneView => ({
   running: false,
   stopped: false,
   share: 1,

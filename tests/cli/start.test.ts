@@ -1,5 +1,5 @@
 // `start` without a desktop window: says why, prints the address, serves the screen, and ends cleanly.
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, expect, test } from 'vitest';
 import { electronRuntime, hasDisplay } from '../../src/cli/open-screen.ts';
 import { dataFolder } from '../../src/host/data-folder.ts';
-import { ownFolder } from './program.ts';
+import { copy, ownFolder } from './program.ts';
 
 const own = ownFolder();
 afterAll(() => own.remove());
@@ -31,6 +31,15 @@ test.skipIf(electronRuntime(PROJECT) !== null)('it says why there is no window, 
   }
   expect(lines[0]).toMatch(/no desktop window.*npx install-electron/);
   expect(await ended).toBe(0);
+});
+
+test('a Node that is too old is said in a sentence, with the way to the right one', () => {
+  const old = 'data:text/javascript,Object.defineProperty(process.versions,"node",{value:"20.20.2"})';
+  const { status, stderr } = spawnSync(process.execPath, ['--import', old, copy.main, 'boils'], { encoding: 'utf8' });
+  expect([status, stderr]).toEqual([
+    1,
+    'Panwarden runs on Node 24 or newer, and this is 20.20.2: where it was installed, "npx panwarden" uses the one that came along.\n',
+  ]);
 });
 
 test('the runtime of Electron is there only when its program is', () => {

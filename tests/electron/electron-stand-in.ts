@@ -7,6 +7,10 @@ export const early: string[] = [];
 class App extends EventEmitter {
   hasLock = true;
   quits = 0;
+  recent: string[] = [];
+  badge = 0;
+  again: { args: string[] }[] = [];
+  modelId = '';
   exits: (number | undefined)[] = [];
   paths: Record<string, string> = {};
   #ready = Promise.withResolvers<void>();
@@ -28,6 +32,18 @@ class App extends EventEmitter {
   becomeReady(): void {
     this.#ready.resolve();
   }
+  setAppUserModelId(id: string): void {
+    this.modelId = id;
+  }
+  addRecentDocument(path: string): void {
+    this.recent.push(path);
+  }
+  setBadgeCount(count: number): void {
+    this.badge = count;
+  }
+  relaunch(options: { args: string[] }): void {
+    this.again.push(options);
+  }
   quit(): void {
     this.quits += 1;
   }
@@ -48,6 +64,7 @@ export class WebContents extends EventEmitter {
   sent: unknown[][] = [];
   reloads = 0;
   crashes = 0;
+  scripts: string[] = [];
   openHandler: ((details: unknown) => unknown) | null = null;
 
   setWindowOpenHandler(handler: (details: unknown) => unknown): void {
@@ -62,6 +79,9 @@ export class WebContents extends EventEmitter {
   reload(): void {
     this.reloads += 1;
   }
+  async executeJavaScript(script: string): Promise<void> {
+    this.scripts.push(script);
+  }
   forcefullyCrashRenderer(): void {
     this.crashes += 1;
   }
@@ -73,6 +93,7 @@ export class BrowserWindow extends EventEmitter {
   readonly options: { webPreferences: Record<string, unknown> };
   addresses: string[] = [];
   did: string[] = [];
+  small = false;
 
   constructor(options: { webPreferences: Record<string, unknown> }) {
     super();
@@ -82,6 +103,12 @@ export class BrowserWindow extends EventEmitter {
   }
   async loadURL(address: string): Promise<void> {
     this.addresses.push(address);
+  }
+  isMinimized(): boolean {
+    return this.small;
+  }
+  restore(): void {
+    this.did.push('restore');
   }
   show(): void {
     this.did.push('show');
@@ -158,6 +185,7 @@ export class Notification extends EventEmitter {
 export const powerSaveBlocker = {
   works: true,
   running: new Map<number, string>(),
+  stopped: [] as number[],
   start(kind: string): number {
     const id = 7 + this.running.size;
     this.running.set(id, kind);
@@ -167,6 +195,7 @@ export const powerSaveBlocker = {
     return this.works && this.running.has(id);
   },
   stop(id: number): void {
+    this.stopped.push(id);
     this.running.delete(id);
   },
 };
@@ -179,25 +208,72 @@ export const shell = {
 };
 
 export const dialog = {
-  questions: [] as { buttons: string[] }[],
+  questions: [] as { buttons?: string[]; message?: string; detail?: string }[],
+  /** What the person chooses where a file is asked for. */
+  chosen: [] as string[],
   errors: [] as string[],
   /** Which button the person presses. */
   response: 0,
-  async showMessageBox(_window: unknown, question: { buttons: string[] }): Promise<{ response: number }> {
+  async showMessageBox(_window: unknown, question: { buttons?: string[] }): Promise<{ response: number }> {
     this.questions.push(question);
     return { response: this.response };
+  },
+  async showOpenDialog(): Promise<{ filePaths: string[] }> {
+    return { filePaths: this.chosen };
   },
   showErrorBox(title: string, sentence: string): void {
     this.errors.push(`${title}: ${sentence}`);
   },
 };
 
+export interface MenuLine {
+  label?: string;
+  role?: string;
+  enabled?: boolean;
+  submenu?: MenuLine[];
+  click?: () => void;
+}
+
 export const Menu = {
-  shown: null as unknown,
-  buildFromTemplate: (template: unknown): unknown => template,
-  setApplicationMenu(menu: unknown): void {
+  shown: [] as MenuLine[],
+  buildFromTemplate: (template: MenuLine[]): MenuLine[] => template,
+  setApplicationMenu(menu: MenuLine[]): void {
     this.shown = menu;
   },
 };
+
+class Picture {
+  readonly path: string;
+  constructor(path: string) {
+    this.path = path;
+  }
+  resize(): Picture {
+    return this;
+  }
+}
+export const nativeImage = { createFromPath: (path: string): Picture => new Picture(path) };
+
+export class Tray extends EventEmitter {
+  static put: Tray[] = [];
+  readonly picture: Picture;
+  tip = '';
+  menu: MenuLine[] = [];
+  isThere = true;
+
+  constructor(picture: Picture) {
+    super();
+    this.picture = picture;
+    Tray.put.push(this);
+  }
+  setToolTip(tip: string): void {
+    this.tip = tip;
+  }
+  setContextMenu(menu: MenuLine[]): void {
+    this.menu = menu;
+  }
+  destroy(): void {
+    this.isThere = false;
+  }
+}
 
 export const powerMonitor = Object.assign(new EventEmitter(), { onBatteryPower: false });

@@ -1,10 +1,11 @@
 // The real window, driven by Playwright: runs wherever Electron's runtime is, and otherwise says why it does not.
+import { spawn } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { _electron } from 'playwright';
 import type { ElectronApplication, Page } from 'playwright';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 
 const PROJECT = resolve(import.meta.dirname, '../..');
 
@@ -92,5 +93,25 @@ describe.skipIf('why' in found)('the desktop window', () => {
   test('takes a recording as a blob and says what is wrong with it', async () => {
     const answer = await page.evaluate("window.panwarden.hand('import', new Blob(['no recording\\n']))");
     expect(answer).toEqual({ ok: false, why: expect.any(String) });
+  });
+});
+
+const fused = join(PROJECT, 'dist/packages/linux-unpacked/panwarden');
+
+/** Fuses shut every door that a test could look in by, so this one looks at what the program does from outside. */
+describe.skipIf('why' in found || !existsSync(fused))('the packaged app', () => {
+  test('starts, opens its notebook, does not run as Node, and ends when asked', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'panwarden-fused-'));
+    const env = { ...process.env, PANWARDEN_DATA: folder, ELECTRON_RUN_AS_NODE: '1' };
+    const program = spawn(fused, ['--inspect'], { env, stdio: ['ignore', 'pipe', 'pipe'] });
+    let said = '';
+    for (const stream of [program.stdout, program.stderr])
+      stream.on('data', (chunk: Buffer) => (said += chunk.toString()));
+    const ended = new Promise((resolve) => program.once('exit', resolve));
+    await vi.waitFor(() => expect(existsSync(join(folder, 'watching.lock'))).toBe(true), { timeout: 20_000 });
+    program.kill('SIGTERM');
+    await ended;
+    expect(said).not.toContain('Debugger listening');
+    rmSync(folder, { recursive: true, force: true });
   });
 });

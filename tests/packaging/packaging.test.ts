@@ -20,6 +20,7 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
   const asked: string[] = [];
   const code = await makePackages({
     system: 'linux',
+    versions: () => ({ packed: '45.5.0', newest: '47.0.1' }),
     runtime: async () => null,
     make: async (key, target) => {
       asked.push(`${key} ${target}`);
@@ -50,19 +51,34 @@ test('where the runtime cannot be had nothing is made, and one sentence says wha
   expect(said[0]).not.toContain('tarn-hollow');
 });
 
-test('a package that cannot be made is said, and the others are made', async () => {
+test.each([
+  ['getaddrinfo ENOTFOUND tarn-hollow.example', 'a tool that the packager needs cannot be downloaded here'],
+  [
+    'cannot resolve https://tarn-hollow.example/tools: status 403',
+    'a tool that the packager needs cannot be downloaded here',
+  ],
+  ['No room on the disk.\nat somewhere', 'No room on the disk'],
+])('a package that cannot be made is said, and the others are made: %s', async (message, why) => {
   const { code, said } = await made({
     make: async (_key, target) => {
-      if (target === 'deb')
-        throw new Error('cannot resolve https://tarn-hollow.example/tools: no answer\nat somewhere');
+      if (target === 'deb') throw new Error(message);
       return ['/somewhere/panwarden.AppImage'];
     },
   });
   expect(code).toBe(1);
-  expect(said).toEqual([
-    'The Debian package was not made: cannot resolve an address: no answer',
-    'AppImage: panwarden.AppImage in dist/packages.',
+  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'AppImage: panwarden.AppImage in dist/packages.']);
+});
+
+test('an Electron that its makers repair no more is not packed', async () => {
+  const versions = (newest: string | null) => () => ({ packed: '45.5.0', newest });
+  const old = await made({ versions: versions('48.0.0') });
+  expect([old.code, old.asked, old.said]).toEqual([
+    1,
+    [],
+    [expect.stringMatching(/45\.5\.0 gets no repairs.*48\.0\.0/)],
   ]);
+  const unsure = await made({ versions: versions(null) });
+  expect([unsure.code, unsure.said[0]]).toEqual([0, expect.stringContaining('could not be looked up')]);
 });
 
 test('the packager makes every promised kind of package, under an id of our own, and opens recordings', () => {
@@ -83,6 +99,16 @@ test('the icon is drawn at every size that desktops ask for', async () => {
     const { channels, isOpaque } = await picture.stats();
     expect([channels.length, isOpaque, channels[0]!.stdev > 20]).toEqual([4, false, true]);
   }
+});
+
+test('the sign in the bar is the icon', async () => {
+  const pixels = (file: string): Promise<Buffer> => sharp(file).ensureAlpha().raw().toBuffer();
+  const sign = await pixels(join(PROGRAM_FOLDER, 'electron/watching.png'));
+  const drawn = await pixels(join(SCRATCH, '32x32.png'));
+  expect(sign.length).toBe(32 * 32 * 4);
+  // Another version of the library may round otherwise.
+  const apart = sign.reduce((sum, value, index) => sum + Math.abs(value - drawn[index]!), 0) / sign.length;
+  expect(apart).toBeLessThan(1);
 });
 
 const component = (name: string, ...ids: string[]): Component => ({

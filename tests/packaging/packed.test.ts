@@ -1,22 +1,24 @@
 // What a neighbour is given, made and tried: the npm archive in an empty folder, and the desktop app around a stand-in runtime.
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { extractAll, listPackage } from '@electron/asar';
 import { FuseState, FuseV1Options, getCurrentFuseWire } from '@electron/fuses';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { builderConfig } from '../../packaging/builder-config.ts';
+import { ICON_SIZES, renderIcons } from '../../packaging/icons.ts';
 import { packed } from '../../packaging/make-packages.ts';
 import { allComponents, packageName } from '../../packaging/licences.ts';
 import type { Component } from '../../packaging/licences.ts';
 import { copy, panwarden, Program } from '../cli/program.ts';
 import { pretendBoard } from '../ingest/pretend-board.ts';
-import { runWindow, standInRuntime } from './stand-in-runtime.ts';
+import { runWindow, standInDebianTool, standInRuntime } from './stand-in-runtime.ts';
 
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
-const RECORDING = join(PROJECT, 'fixtures/recordings/reference-pot.boil.jsonl');
+const RECORDING = join(PROJECT, 'fixtures/recordings/birch-below-a-boil.boil.jsonl');
 const SCRATCH = mkdtempSync(join(tmpdir(), 'panwarden-packed-'));
 afterAll(() => rmSync(SCRATCH, { recursive: true, force: true }));
 const LONG_MS = 300_000;
@@ -145,7 +147,13 @@ describe.runIf(process.platform === 'linux')('the desktop app', () => {
   const unpacked = join(SCRATCH, 'app');
   let files: string[];
   beforeAll(async () => {
-    await packed('linux', 'dir', standInRuntime(join(SCRATCH, 'runtime')), join(SCRATCH, 'packages'));
+    const told = structuredClone(builderConfig);
+    await renderIcons(join(PROJECT, 'dist/icons'));
+    vi.stubEnv('CUSTOM_FPM_PATH', standInDebianTool(join(SCRATCH, 'debian')));
+    await packed('linux', 'deb', standInRuntime(join(SCRATCH, 'runtime')), join(SCRATCH, 'packages'));
+    vi.unstubAllEnvs();
+    // Another package is made of the same words.
+    expect(builderConfig).toEqual(told);
     const asar = join(SCRATCH, 'packages/linux-unpacked/resources/app.asar');
     files = listPackage(asar, { isPack: false }).map((path) => path.replaceAll('\\', '/'));
     extractAll(asar, unpacked);
@@ -213,6 +221,24 @@ describe.runIf(process.platform === 'linux')('the desktop app', () => {
       asarOnly: true,
       fileRights: false,
     });
+  });
+
+  test('is handed to Debian with its icons, its recordings and what shuts its window in', () => {
+    const words = JSON.parse(readFileSync(join(SCRATCH, 'debian/words.json'), 'utf8')) as string[];
+    expect(words).toEqual(expect.arrayContaining(['panwarden', 'Panwarden <nobody@tarn-hollow.example>']));
+    for (const size of ICON_SIZES)
+      expect(
+        words.filter((word) => word.endsWith(`=/usr/share/icons/hicolor/${size}x${size}/apps/panwarden.png`)),
+      ).toHaveLength(1);
+    const handed = (end: string): string => {
+      const name = readdirSync(join(SCRATCH, 'debian/handed')).find((each) => each.endsWith(end));
+      return readFileSync(join(SCRATCH, 'debian/handed', name ?? end), 'utf8');
+    };
+    expect(handed('.desktop')).toMatch(/^MimeType=application\/x-panwarden-boil;$/m);
+    expect(handed('.desktop')).toMatch(/^Exec=\/opt\/Panwarden\/panwarden %U$/m);
+    expect(handed('.desktop')).not.toContain('no-sandbox');
+    expect(handed('.xml')).toMatch(/application\/x-panwarden-boil.*\*\.boil\.jsonl/s);
+    expect(handed('after-install')).toContain('chrome-sandbox');
   });
 
   test('has all that its window needs', () => {

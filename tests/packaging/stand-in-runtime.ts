@@ -19,6 +19,24 @@ export function standInRuntime(folder: string): string {
   return folder;
 }
 
+const RECORDER = `#!/usr/bin/env node
+const { cpSync, statSync, writeFileSync } = require('node:fs');
+const { basename, join } = require('node:path');
+const words = process.argv.slice(2);
+const handed = words.filter((word) => word.startsWith('/') || word.includes('=/')).map((word) => word.split('=')[0]);
+const files = handed.filter((path) => statSync(path, { throwIfNoEntry: false })?.isFile());
+for (const path of files) cpSync(path, join(__dirname, 'handed', basename(path)));
+writeFileSync(join(__dirname, 'words.json'), JSON.stringify(words));
+`;
+
+/** Stands in for the tool that makes Debian packages: puts by, beside itself, what the packager handed to it. */
+export function standInDebianTool(folder: string): string {
+  mkdirSync(join(folder, 'handed'), { recursive: true });
+  const tool = join(folder, 'tool.cjs');
+  writeFileSync(tool, RECORDER, { mode: 0o755 });
+  return tool;
+}
+
 const STAND_IN = new URL('../electron/electron-stand-in.ts', import.meta.url).href;
 const SCRIPT = `
 import { registerHooks } from 'node:module';

@@ -29,7 +29,7 @@ export { panReadings, strengthsNow } from './readings.ts';
  * port as lost. Pans are looked at then, when a block of readings has closed, when something was noted, and while one of
  * their alarms waits out a delay: between those nothing of them can change.
  */
-export const TICK_MS = 1000;
+const TICK_MS = 1000;
 
 /**
  * One entry of the boil, in order of t. Everything due before entry.t is done first.

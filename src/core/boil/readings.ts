@@ -36,7 +36,7 @@ function leapt(pan: PanModel, setting: Setting, t: number): void {
 const WORST_LAST: ProbeState[] = ['ok', 'late', 'suspect', 'stuck', 'broken', 'lost'];
 
 /** The best of a pan's probes is what the pan is read with; null for a pan that has none. */
-export function panProbeState(state: BoilState, pan: string, t: number): ProbeState | null {
+function panProbeState(state: BoilState, pan: string, t: number): ProbeState | null {
   let best: ProbeState | null = null;
   for (const probe of state.panProbes[pan]!) {
     const one = probeState(state.probes[probe]!, t);

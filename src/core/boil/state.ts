@@ -50,7 +50,7 @@ export interface PortTrack {
   refused: RefusedLines;
 }
 
-export function startPort(): PortTrack {
+function startPort(): PortTrack {
   return { state: 'waiting', why: null, lines: 0, unreadable: 0, refused: startRefusedLines() };
 }
 

@@ -4,7 +4,7 @@ import { independent, type JointNormal, learnFrom, marginal, meanOf, sigmaOf, ty
 
 /** Names in the joint estimate: the water point, °C, and how fast the weather moves it, °C/h. */
 export const WATER = 'water';
-export const FRONT = 'front';
+const FRONT = 'front';
 /** How much a probe's bare number is too high, °C; a thermometer held in the hand is one of them. */
 export const probeName = (probe: string | null): string => (probe === null ? 'hand' : `probe ${probe}`);
 /** By which share a sap's rise is more than its sugars' alone. */

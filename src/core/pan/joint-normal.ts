@@ -19,8 +19,6 @@ export function independent(quantities: readonly { name: string; mean: number; s
   };
 }
 
-export const holds = (joint: JointNormal, name: string): boolean => joint.names.includes(name);
-
 /** Expected value of a sum; a name that is not there counts as 0. */
 export function meanOf(joint: JointNormal, sum: Sum): number {
   return sum.reduce((total, [name, weight]) => total + weight * (joint.mean[joint.names.indexOf(name)] ?? 0), 0);

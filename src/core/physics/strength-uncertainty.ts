@@ -4,7 +4,7 @@ import { Z80 } from '../quantities/spread.ts';
 import { riseFromStrength, strengthFromRise } from './sugar-solution.ts';
 
 /** Published tables are printed to a tenth and scatter this much even in thin sap, °C. */
-export const MODEL_FLOOR_C = 0.02;
+const MODEL_FLOOR_C = 0.02;
 
 /** Near the finish this gives 0.08 °C for maple (rise 4.0) and 0.15 °C for birch (rise 6.0). */
 const sucroseShareOfRise = 0.02;

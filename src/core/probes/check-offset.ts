@@ -18,7 +18,7 @@ export interface ProbeError {
  * An error at 0 °C is not the error at 100 °C: the class of a platinum probe allows 0.3 °C at 0 °C and 0.8 °C at 100 °C
  * (IEC 60751 class B, 0.3 + 0.005 |t|, from memory), so between them it may differ by this (1 σ, judgement).
  */
-export const ICE_TO_BOIL_SIGMA_C = 0.3;
+const ICE_TO_BOIL_SIGMA_C = 0.3;
 /** Crushed ice in water that is stirred stands this near to 0 °C (1 σ; common practice). */
 export const ICE_SIGMA_C = 0.1;
 

@@ -15,7 +15,7 @@ export interface Steadiness {
 }
 
 /** It is looked at so long, ms; with a little less, and so many numbers, something can be said. */
-export const LOOKED_AT_MS = 60_000;
+const LOOKED_AT_MS = 60_000;
 const ENOUGH_MS = 50_000;
 const ENOUGH_NUMBERS = 10;
 /** A probe that said nothing for so long is not held to be anywhere, ms. */

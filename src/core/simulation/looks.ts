@@ -61,7 +61,7 @@ export function densityNoted(
 }
 
 /** What a hydrometer for 15.56 °C shows in a sample of another temperature, °Bx; null outside the density equation. */
-export function hydrometerReading(brix: number, celsius: number): number | null {
+function hydrometerReading(brix: number, celsius: number): number | null {
   const density = densityKgPerM3(brix, celsius);
   if (density === null) return null;
   const grown = density * (1 + glassPerKelvin * (celsius - hydrometerReferenceCelsius));

@@ -52,7 +52,7 @@ const deadband = { brix: 1, depthMm: 2, celsius: 0.5 };
 
 const rounded = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(3));
 
-export function samplePan(pan: PanState, t: number): TruthSample {
+function samplePan(pan: PanState, t: number): TruthSample {
   return {
     t,
     brix: rounded(strengthBrix(pan.liquid), 0.001),

@@ -60,7 +60,7 @@ const trial = (settings: Partial<SearchedSettings>, tries: Searched[]): Trial =>
 });
 
 /** As it is named to a person. */
-export function valueWords(field: Searched, value: number): string {
+function valueWords(field: Searched, value: number): string {
   if (field === 'near_finish_lead_s') return `${minutes(value)} before the finish`;
   if (field === 'scorch_lead_s') return `${minutes(value)} before burning`;
   if (field === 'finish_probability') return `finish sure to ${Math.round(value * 100)} %`;
@@ -87,7 +87,7 @@ export interface Proposal {
 }
 
 /** Fewer known truths than these are chance (judgement). */
-export const LEAST_TRUTHS = 3;
+const LEAST_TRUTHS = 3;
 /** A field is changed only where that saves so much, as a share of what it costs now (judgement: less is chance). */
 const TELLING_SHARE = 0.1;
 

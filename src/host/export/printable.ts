@@ -14,7 +14,7 @@ const ALIKE: Readonly<Record<string, string>> = {
 };
 
 /** Stands for a letter that cannot be printed. */
-export const MISSING = '¤';
+const MISSING = '¤';
 export const MISSING_SENTENCE = `Where ${MISSING} stands, this file's fonts have no such letter; the recording has it.`;
 
 /** `isWhole` is false when a letter had to be replaced. Line ends become blanks. */

@@ -3,7 +3,6 @@ import PDFDocument from 'pdfkit';
 import { MISSING_SENTENCE, printable } from './printable.ts';
 
 export type Paper = 'a4' | 'letter';
-export const PAPERS: readonly Paper[] = ['a4', 'letter'];
 
 export interface SheetOptions {
   paper: Paper;

@@ -58,7 +58,7 @@ function sumOf(scored: readonly Scored[], hours: number): TuneScore {
 }
 
 /** Over the boils of one setting; costs are those of boils whose truth is known. */
-export function outcomeOf(scored: readonly Scored[]): Outcome {
+function outcomeOf(scored: readonly Scored[]): Outcome {
   const costs = scored.flatMap(({ cost }) => (cost === null ? [] : [cost]));
   const whole = (name: keyof Cost): number => sum(costs.map((cost) => cost[name]));
   const middle = (name: 'near_finish_lead_s' | 'finish_brix' | 'scorch_lead_s'): number | null => {

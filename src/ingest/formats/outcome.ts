@@ -5,7 +5,7 @@ import { hasUnreadableBytes, type Refusal, type Value } from './value.ts';
 const longestShown = 40;
 
 /** A reason with the piece of the line that it is about, safe to show. */
-export const refusal = (reason: string, piece: string): string => `${reason}: ${shown(piece)}`;
+const refusal = (reason: string, piece: string): string => `${reason}: ${shown(piece)}`;
 
 export class Outcome {
   readings: LineReading[] = [];

@@ -162,7 +162,7 @@ function nameApart(read: (CandidateChannel | null)[]): CandidateChannel[] {
   return channels;
 }
 
-export function mostCommon(numbers: number[]): number | null {
+function mostCommon(numbers: number[]): number | null {
   const counts = new Map<number, number>();
   for (const one of numbers) counts.set(one, (counts.get(one) ?? 0) + 1);
   return [...counts].sort((one, other) => other[1] - one[1])[0]?.[0] ?? null;

@@ -8,7 +8,7 @@ import { leftOutSpans, whyNothing } from './left-out.ts';
 import { propose } from './propose.ts';
 
 /** So many lines are looked at. */
-export const linesLookedAt = 20;
+const linesLookedAt = 20;
 /** Longer ones tell no more, and what is looked for in them takes time. */
 const longestLookedAt = 512;
 

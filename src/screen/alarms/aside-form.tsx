@@ -11,7 +11,7 @@ const STAND_BESIDE = 'I stand beside it';
 const REASONS = [STAND_BESIDE, 'The probe is being changed', 'Somebody is on the way', 'Known, and it can wait'];
 
 /** The reason that is likeliest for an alarm stands first and is chosen. */
-export function reasonsFor(alarm: AlarmView['alarm']): string[] {
+function reasonsFor(alarm: AlarmView['alarm']): string[] {
   const likeliest: Partial<Record<AlarmView['alarm'], string>> = {
     'probe-lost': 'The probe is being changed',
     'probe-suspect': 'The probe is being changed',

@@ -10,7 +10,7 @@ import { allowSound, playBurst } from '../sound/player.ts';
 /** The note by which a boil knows that its sound was heard; it is kept in the boil, and can be taken back like any. */
 const NOTE_ID = 'sound-check-';
 
-export function wasHeard({ marks }: Pick<Now, 'marks'>): boolean {
+function wasHeard({ marks }: Pick<Now, 'marks'>): boolean {
   return marks.some(
     ({ mark, withdrawn }) => !withdrawn && mark.kind === 'note' && mark.id?.startsWith(NOTE_ID) === true,
   );

@@ -84,7 +84,7 @@ function settingsOfPan({ before, leads }: PanDraft): Pan['settings'] {
   return all.length === 0 ? undefined : Object.fromEntries(all);
 }
 
-export function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]): PanDraft {
+function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const size = (mm: number | undefined): string => text(mm === undefined ? undefined : mmShown(mm, settings), 2);
   const watts = pan.heat?.power_w;
   return {

@@ -5,7 +5,7 @@ import type { PanDraft } from './boil-draft.ts';
 import type { SapDraft } from './sap-draft.ts';
 
 /** Early and late maple go by what was said of maple. */
-export function usualOf(kind: SapDraft['kind'], { per_sap }: Settings): SapUsual {
+function usualOf(kind: SapDraft['kind'], { per_sap }: Settings): SapUsual {
   if (kind.startsWith('maple')) return per_sap.maple ?? {};
   return (kind === 'birch' ? per_sap.birch : undefined) ?? {};
 }

@@ -12,7 +12,6 @@ export type {
   From,
   HeardPort,
   HostMessage,
-  KeptProbe,
   KeptProbes,
   LearntListing,
   LineSpan,

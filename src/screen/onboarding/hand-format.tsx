@@ -40,7 +40,7 @@ const START: Typed = {
 };
 
 /** null while what is typed is no format. */
-export function formatOf({ kind, separator, decimal, channels, pattern }: Typed): PortFormat | null {
+function formatOf({ kind, separator, decimal, channels, pattern }: Typed): PortFormat | null {
   if (kind === 'pairs') return { kind };
   if (kind === 'pattern') return pattern.trim() === '' ? null : { kind, pattern };
   const names = channels.split(',').map((name) => name.trim());

@@ -72,7 +72,7 @@ export function nameChannel(channel: string, name: string): void {
 }
 
 /** What was typed of the place, in SI; a pressure is a barometer's at the pans. */
-export function placeOf({ altitude, pressure }: SetupDraft, settings: Settings): Place {
+function placeOf({ altitude, pressure }: SetupDraft, settings: Settings): Place {
   const height = typedNumber(altitude);
   const typed = typedNumber(pressure);
   const hpa = typed === null ? null : settings.pressure === 'hpa' ? typed : typed * HPA_PER_INHG;

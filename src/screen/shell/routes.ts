@@ -23,7 +23,7 @@ export function routeOf(fragment: string): Route {
 }
 
 /** What stands behind the route, such as `['boil', '2027-04-18-run']`. */
-export function placeOf(fragment: string): string[] {
+function placeOf(fragment: string): string[] {
   return partsOf(fragment).slice(1);
 }
 

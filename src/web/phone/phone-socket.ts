@@ -84,7 +84,7 @@ function parsed(text: string): unknown {
 }
 
 /** What is of no use or no business on a phone stays away; null for what is left out whole. */
-export function forPhone(message: HostMessage): HostMessage | null {
+function forPhone(message: HostMessage): HostMessage | null {
   if (message.kind === 'hello') {
     const { version, saps, settings } = message;
     return { kind: 'hello', version, saps, folder: '', lan: true, settings: plainSettings(settings) };

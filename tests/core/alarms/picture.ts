@@ -12,7 +12,7 @@ interface Placed {
 }
 
 /** `p1`, `port:A`, `no:3` for a reminder, `-` for the whole program. */
-export function placeName({ pan, port, about }: Placed): string {
+function placeName({ pan, port, about }: Placed): string {
   if (pan !== null) return pan;
   if (port !== null && port !== undefined) return `port:${port}`;
   return about === null || about === undefined ? '-' : `no:${about}`;

@@ -23,7 +23,7 @@ export function storiesOf(kind: 'pair' | 'boil'): { file: string; story: Story }
 }
 
 /** Throws at a line that is no part of a story: a picture that nobody looks at would be worse. */
-export function readStories(text: string): Story[] {
+function readStories(text: string): Story[] {
   const stories: Story[] = [];
   for (const line of text.split('\n').map((one) => one.trim())) {
     const story = stories.at(-1);

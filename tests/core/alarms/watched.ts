@@ -12,8 +12,8 @@ import {
 import type { Finding } from '../../../src/core/alarms/rules.ts';
 import type { AlarmName, Answer, Priority } from '../../../src/core/boil/entries.ts';
 
-export const ON_DELAY_MS = 3000;
-export const OFF_DELAY_MS = 10_000;
+const ON_DELAY_MS = 3000;
+const OFF_DELAY_MS = 10_000;
 
 export const over = (priority: Priority): Finding => ({ over: true, inside: false, priority, why: () => 'why' });
 export const inside: Finding = { over: false, inside: true, priority: 'low', why: () => '' };

@@ -5,7 +5,7 @@ import { boilingAt, foldOn, inOrder, lines, mark, readingAt, tarnHollow, waterCe
 import { startBoil } from '../../../src/core/boil/fold.ts';
 
 const HOUR_MS = 3_600_000;
-export const FRONT_HOURS = 8;
+const FRONT_HOURS = 8;
 const STARTS_HPA = 950;
 /** 15 hPa in six hours, after one quiet hour. */
 const truePressure = (t: number): number => STARTS_HPA - 15 * Math.min(1, Math.max(0, t / HOUR_MS - 1) / 6);

@@ -5,7 +5,7 @@ import type { BoilSummary, Notebook } from '../../../src/notebook/contract.ts';
 import { scratchNotebook } from '../../notebook/scratch-folder.ts';
 import { takeIn } from '../../../src/host/import/take-in.ts';
 
-export const header = {
+const header = {
   recording: 'panwarden',
   version: 1,
   name: 'Sunday’s run',

@@ -27,7 +27,7 @@ export const LEVEL_VARIANCE_PER_S = 0.07 ** 2 / 3600;
  */
 export const TENDED_VARIANCE_PER_S = 0.1 ** 2 / 3600;
 /** Superheat, bubbles and stirring move what a rise shows, and lose their memory in this time, s (practice). */
-export const WANDER_S = 150;
+const WANDER_S = 150;
 /** Water per sugar never falls under this: syrup that is nearly dry burns. */
 export const DRY_U = 0.05;
 /** In one step never more than this share of the water leaves. */

@@ -23,7 +23,7 @@ import { litresOf, litresSlope, riseOfWater } from './liquid.ts';
 import { DRY_U } from './predict.ts';
 
 /** The readings of a block are on the average so much older than its end, s. */
-export const HALF_BLOCK_S = 2.5;
+const HALF_BLOCK_S = 2.5;
 /** A miss is never counted as more standard deviations than this: what is further off is something else than chance. */
 const MOST_SIGMAS = 3.5;
 /** A step of the water by more than this share is taken again from where it ended: the curve bends. */

@@ -65,7 +65,7 @@ export function startBelief(design: PanDesign, base: Base, swing: number): Belie
 }
 
 /** Nobody said what is in the pan: a usual mass, and sap as it runs or what was boiled before. */
-export function supposeContents(belief: Belief, design: PanDesign): void {
+function supposeContents(belief: Belief, design: PanDesign): void {
   const litres = design.vessel === null ? null : litresAtDepth(design.vessel, USUAL_DEPTH_MM);
   const mass = massOfLitres(litres ?? USUAL_LITRES, 100 / (1 + USUAL_U));
   suppose(belief, mass, CONTENTS_SHARE, USUAL_U, USUAL_U_SHARE);

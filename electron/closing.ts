@@ -1,0 +1,29 @@
+// Asks before pans are left alone: the window may go, and the watching stays.
+import { dialog } from 'electron';
+import type { BrowserWindow } from 'electron';
+import type { Attention } from './attention.ts';
+
+/** Asked without blocking: readings must come in while the question stands there. */
+async function ask(window: BrowserWindow): Promise<void> {
+  const { response } = await dialog.showMessageBox(window, {
+    message: 'Pans are being watched. If that stops, somebody must stand by them.',
+    detail:
+      'Without the window alarms come as notifications; starting the program again brings it back. A boil that is not ended goes on at the next start.',
+    buttons: ['Go back', 'Keep watching without the window', 'Stop watching'],
+    cancelId: 0,
+  });
+  if (response === 1) window.hide();
+  if (response === 2) window.destroy();
+}
+
+/** Holds the window while pans are watched, and asks once at a time. */
+export function askBeforeClosing(window: BrowserWindow, attention: Attention): void {
+  let isAsking = false;
+  window.on('close', (event) => {
+    if (!attention.watching) return;
+    event.preventDefault();
+    if (isAsking) return;
+    isAsking = true;
+    void ask(window).finally(() => (isAsking = false));
+  });
+}

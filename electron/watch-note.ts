@@ -1,0 +1,58 @@
+// The small sign of the desktop's bar or dock while pans are watched: that they are, how many, and what calls.
+import { join } from 'node:path';
+import { app, Menu, nativeImage, Tray } from 'electron';
+import type { HostMessage, Now } from '../src/protocol/messages.ts';
+
+const PICTURE = join(import.meta.dirname, 'watching.png');
+
+/** The bar of a Mac shows a picture as high as it is. */
+const MAC_HEIGHT = 18;
+
+function calling({ alarms }: Now): string[] {
+  return alarms.filter(({ condition, answered }) => condition === 'active' && !answered).map(({ title }) => title);
+}
+
+function sentence(now: Now): string {
+  const count = now.header?.pans?.length ?? 0;
+  const watched = `Panwarden watches ${count === 1 ? '1 pan' : `${count} pans`}`;
+  return [now.mode === 'practice' ? `${watched} of a practice boil` : watched, ...calling(now)].join('. ');
+}
+
+/** Desktops without such a bar show nothing; the program does not rest on it. */
+export class WatchNote {
+  readonly #show: () => void;
+  #tray: Tray | null = null;
+  #said: string | null = null;
+
+  /** `show` brings the window to the front. */
+  constructor(show: () => void) {
+    this.#show = show;
+  }
+
+  hear(message: HostMessage): void {
+    if (message.kind !== 'now' || message.view !== 'live') return;
+    const isWatching = message.mode !== 'idle' && !message.ended;
+    const say = isWatching ? sentence(message) : null;
+    if (say === this.#said) return;
+    this.#said = say;
+    app.setBadgeCount(isWatching ? calling(message).length : 0);
+    if (say === null) this.#remove();
+    else this.#put(say);
+  }
+
+  #put(say: string): void {
+    if (this.#tray === null) {
+      const picture = nativeImage.createFromPath(PICTURE);
+      this.#tray = new Tray(process.platform === 'darwin' ? picture.resize({ height: MAC_HEIGHT }) : picture);
+      this.#tray.on('click', this.#show);
+      // Some bars of Linux open nothing but a menu.
+      this.#tray.setContextMenu(Menu.buildFromTemplate([{ label: 'Show the pans', click: this.#show }]));
+    }
+    this.#tray.setToolTip(say);
+  }
+
+  #remove(): void {
+    this.#tray?.destroy();
+    this.#tray = null;
+  }
+}
