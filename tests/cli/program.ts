@@ -34,7 +34,7 @@ export function panwarden(...options: string[]) {
 
 /** The same for tests that run beside each other. */
 export async function ranPanwarden(...options: string[]) {
-  const started = spawn(process.execPath, [MAIN, ...options], { timeout: LONGEST_MS, killSignal: 'SIGKILL' });
+  const started = spawn(process.execPath, [copy.main, ...options], { timeout: LONGEST_MS, killSignal: 'SIGKILL' });
   const ended = new Promise<number | null>((resolve) => started.once('close', resolve));
   const [stdout, stderr] = await Promise.all([text(started.stdout), text(started.stderr)]);
   return { status: await ended, stdout, stderr, lines: () => linesOf(stdout) };

@@ -23,7 +23,7 @@ export interface Tip {
 const LOOKED_AT_MS = 30_000;
 const ENOUGH_NUMBERS = 5;
 /** Two tips in one boiling pan differ by less than this once both are right, °C (depth and classes; common practice). */
-const APART_C = 1;
+export const APART_C = 1;
 
 /** Compares them at t (ms); `leastC`: colder than this no tip in the liquid can be now, °C. Null below two that are heard. */
 export function compareTips(tips: readonly Tip[], leastC: number | null, t: number): Compared | null {
