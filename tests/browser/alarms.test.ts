@@ -93,7 +93,7 @@ test('a lead that is changed in Settings holds at once for the boil that runs, a
   await page.getByRole('link', { name: 'Settings', exact: true }).click();
   await page.getByText('A change holds for all pans of the boil that is running').waitFor();
   const leads = page.getByRole('region', { name: 'When you are called' });
-  await leads.getByLabel('Call me when a pan is nearly done').selectOption('1800');
+  await leads.getByLabel('Call me when a pan is nearly syrup').selectOption('1800');
   await leads.getByText('Called about 30 min before the finish').waitFor();
   await leads.getByText('That is long: the forecast is less sure so early').waitFor();
   expect(await page.locator('.dock').innerText()).toContain('Reminder: Skim Front pot');

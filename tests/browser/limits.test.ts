@@ -36,7 +36,7 @@ test('a pan’s own limits are sent with all pans as they are, after a sentence 
   await page.getByRole('alert').getByText('95 is outside of 10 to 80').waitFor();
   expect(host.heard.some((command) => 'set' in command)).toBe(false);
   await page.getByLabel('That is').fill('66');
-  await page.getByLabel('Call me when a pan is nearly done').selectOption('900');
+  await page.getByLabel('Call me when a pan is nearly syrup').selectOption('900');
   await page.getByText('Called about 15 min before the finish').waitFor();
   await page.getByRole('button', { name: 'Save for Front pot' }).click();
   await expect
@@ -83,8 +83,8 @@ test('a call stays when its pan’s lead is changed, and is in the history; the 
   const maple = page.locator('fieldset', { has: page.getByText('Maple', { exact: true }) });
   await maple.getByLabel('It is done at').selectOption('strength');
   await maple.getByLabel('That is').fill('66.2');
-  await maple.getByLabel('Call me when a pan is nearly done').selectOption('1200');
+  await maple.getByLabel('Call me when a pan is nearly syrup').selectOption('1200');
   await page.goto(`${served.url.split('#')[0]}#/start`);
   await expect.poll(() => page.getByLabel('That is').inputValue()).toBe('66.2');
-  expect(await page.getByLabel('Call me when a pan is nearly done').inputValue()).toBe('1200');
+  expect(await page.getByLabel('Call me when a pan is nearly syrup').inputValue()).toBe('1200');
 });

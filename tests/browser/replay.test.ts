@@ -168,7 +168,7 @@ test('boils are laid over each other, aligned otherwise by a press, with what di
 test('settings are run on past boils, and a boil opens at its worst moment', async () => {
   await page.getByRole('link', { name: '← Notebook' }).click();
   await page.getByRole('link', { name: 'Tune', exact: true }).click();
-  await page.getByLabel('“Nearly done” is called').selectOption('1800');
+  await page.getByLabel('“Nearly syrup” is called').selectOption('1800');
   await page.getByRole('button', { name: 'Run the boils again' }).press('Enter');
   const found = region('How they would have done');
   await expect.poll(() => found.innerText(), PATIENCE).toContain('of 2 boils whose finish somebody measured');

@@ -86,7 +86,7 @@ export const alarms: AlarmView[] = [
     asideUntil: null,
     asideReason: null,
     why: 'About 9 min to 66.9 °Bx (7–12).',
-    title: 'Nearly done',
+    title: 'Nearly syrup',
     means: 'In a few minutes this is syrup, and soon after that it burns.',
     todo: 'Have the hydrometer and the filter ready, and stay here.',
   },

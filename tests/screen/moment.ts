@@ -68,7 +68,7 @@ export const alarm: AlarmView = {
   asideUntil: null,
   asideReason: null,
   why: 'about 9 min to 66.9 °Bx',
-  title: 'Nearly done',
+  title: 'Nearly syrup',
   means: 'In a few minutes this is syrup.',
   todo: 'Have the filter ready.',
 };

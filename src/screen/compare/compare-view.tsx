@@ -1,5 +1,6 @@
 // Up to six boils laid over each other, what differs in words, and a season in small beneath.
 import type { JSX } from 'preact';
+import { stillRead } from '../words/still-read.ts';
 import { useState } from 'preact/hooks';
 import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '../../protocol/compare-messages.ts';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
@@ -136,7 +137,7 @@ function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
         <Choice label="Side by side by" options={ALIGNED_BY} value={align} set={setAlign} />
         <Choice label="Drawn is" options={DRAWN} value={what} set={setWhat} />
         {problem !== null && <p class="problem">✕ {problem}</p>}
-        {view !== null && view.working > 0 && <p role="status">{view.working} of them are still being read …</p>}
+        {view !== null && view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
         {view !== null && <Overlay view={view} />}
       </section>
       {view !== null && <Differences view={view} />}

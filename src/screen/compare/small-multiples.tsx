@@ -1,5 +1,6 @@
 // A season in small: the curve of each boil, all on the same scales, each a way to lay it over the others.
 import type { JSX } from 'preact';
+import { stillRead } from '../words/still-read.ts';
 import { useState } from 'preact/hooks';
 import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { SmallCurves } from '../../protocol/compare-messages.ts';
@@ -80,8 +81,8 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
   const x = extentOf(view.boils.flatMap((one) => one.x));
   const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
   return (
-    <section class="panel" aria-label="A season in small">
-      <h2>A season in small: {view.year}</h2>
+    <section class="panel" aria-label="All boils of a season">
+      <h2>All boils of {view.year}, small, on one scale</h2>
       {years.length > 1 && (
         <p class="row" role="group" aria-label="Season">
           {years.map((one) => (
@@ -91,7 +92,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
           ))}
         </p>
       )}
-      {view.working > 0 && <p role="status">{view.working} boils are still being read …</p>}
+      {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       {view.boils.length === 0 && <p>No boil of this season is over yet. Practice boils are left out.</p>}
       {x !== null && y !== null && <Scales x={x} y={roomy(y)} />}
       <ul class="small-curves">

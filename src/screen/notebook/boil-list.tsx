@@ -159,7 +159,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
               {COLUMNS.map((name) => (
                 <th key={name}>{figureLabel(name)}</th>
               ))}
-              <th>Do</th>
+              <th>Open it</th>
             </tr>
           </thead>
           <tbody>

@@ -19,7 +19,7 @@ const WAYS = [
   ['labels.pdf', 'Jar labels (PDF)'],
   ['csv', 'Readings (CSV)'],
   ['marks.csv', 'Marks (CSV)'],
-  ['senml.json', 'SenML'],
+  ['senml.json', 'For other programs (SenML)'],
 ] as const;
 
 function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | null }): JSX.Element {
@@ -55,7 +55,7 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
         </a>
       </p>
       <details class="finder">
-        <summary>Other ways to take it along</summary>
+        <summary>Save it as a report, labels or a table</summary>
         <p class="row">
           {WAYS.map(([ending, word]) => (
             <a key={ending} class="button" href={`export/${encodeURIComponent(boil)}.${ending}`} download>

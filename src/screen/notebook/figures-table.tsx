@@ -51,7 +51,7 @@ export function FiguresTable({ figures, balance }: FiguresProps): JSX.Element {
           <tr>
             <th>What</th>
             <th>Figure</th>
-            <th>Eight times of ten between</th>
+            <th>Likely between (8 times in 10)</th>
             <th>From</th>
           </tr>
         </thead>

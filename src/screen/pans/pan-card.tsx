@@ -96,7 +96,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
       )}
       {rate !== null && (
         <div>
-          <dt>Going</dt>
+          <dt>Climbs</dt>
           <dd>
             <Tell pan={pan} what="rate">
               {signedRate(rate, shown)}

@@ -5,7 +5,7 @@ import { leadSentences } from '../words/lead-words.ts';
 import type { LeadName, PanNow } from '../words/lead-words.ts';
 
 export const LEADS: readonly { name: LeadName; label: string; minutes: readonly number[] }[] = [
-  { name: 'near_finish_lead_s', label: 'Call me when a pan is nearly done', minutes: [3, 5, 10, 15, 20, 30] },
+  { name: 'near_finish_lead_s', label: 'Call me when a pan is nearly syrup', minutes: [3, 5, 10, 15, 20, 30] },
   { name: 'scorch_lead_s', label: 'Call me when a pan would burn', minutes: [1, 2, 4, 6, 10] },
   { name: 'low_level_lead_s', label: 'Call me when a pan gets shallow', minutes: [5, 10, 15, 20, 30] },
 ];

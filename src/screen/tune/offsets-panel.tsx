@@ -1,5 +1,6 @@
 // How much each probe shows too much, as past boils tell whose truth is known.
 import type { JSX } from 'preact';
+import { stillRead } from '../words/still-read.ts';
 import type { OffsetsView } from '../../protocol/tune-messages.ts';
 import { useAsked } from '../notebook/page-data.ts';
 
@@ -9,7 +10,7 @@ export function OffsetsPanel(): JSX.Element | null {
   return (
     <section class="panel" aria-label="What your probes show too much">
       <h2>What your probes show too much</h2>
-      {view.working > 0 && <p role="status">{view.working} boils are still being read …</p>}
+      {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       <ul>
         {view.probes.map(({ probe, sentence }) => (
           <li key={probe}>{sentence}</li>

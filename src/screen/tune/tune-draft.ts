@@ -23,7 +23,7 @@ const minutes = (...all: number[]): (readonly [number, string])[] =>
   all.map((each) => [each * 60, `${each} min before`] as const);
 
 export const TRIED: readonly FieldChoice[] = [
-  { field: 'near_finish_lead_s', label: '“Nearly done” is called', options: minutes(3, 5, 10, 15, 20, 30) },
+  { field: 'near_finish_lead_s', label: '“Nearly syrup” is called', options: minutes(3, 5, 10, 15, 20, 30) },
   { field: 'scorch_lead_s', label: 'Burning is called', options: minutes(1, 2, 4, 6, 10) },
   { field: 'low_level_lead_s', label: 'Getting shallow is called', options: minutes(5, 10, 15, 20, 30) },
   {
@@ -33,8 +33,8 @@ export const TRIED: readonly FieldChoice[] = [
   },
   {
     field: 'near_finish_deadband',
-    label: '“Nearly done” ends when the finish is away by',
-    options: [1.2, 1.6, 2, 3].map((each) => [each, `${each} times its lead`] as const),
+    label: '“Nearly syrup” ends once the finish is this far off again',
+    options: [1.2, 1.6, 2, 3].map((each) => [each, `${each} × the lead time`] as const),
   },
 ];
 

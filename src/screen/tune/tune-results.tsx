@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { TuneBoilRow, TuneSettingRow, TuneView } from '../../protocol/tune-messages.ts';
 import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 import { shortDay } from '../words/clock.ts';
@@ -142,6 +143,11 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
       <h2>How they would have done</h2>
       {view.stopped && <p>Stopped after {first.done} boils: what is here rests on those.</p>}
       <p>{truthWords(first.truths, first.done)}</p>
+      {first.truths < first.done && (
+        <p class="hint">
+          {say('tune.how_to_tell')} {say('tune.still_told')}
+        </p>
+      )}
       {rows.length < view.settings.length && (
         <p>
           {view.settings.length} settings were tried: how it was, what is set now, and the best of the others are shown.

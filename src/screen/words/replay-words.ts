@@ -36,7 +36,7 @@ function sooner(laterS: number): string {
   return `${lengthOfTime(Math.abs(laterS))} ${laterS < 0 ? 'sooner' : 'later'}`;
 }
 
-/** "Front pot, Nearly done: 12 min sooner, 15:48 for 16:00". */
+/** "Front pot, Nearly syrup: 12 min sooner, 15:48 for 16:00". */
 export function differenceWords(difference: CallDifference, now: Now): string {
   const { was, would, words } = difference;
   const what = `${whereWords(difference, now.header)}, ${alarmTitle(difference.alarm)}`;

@@ -5,14 +5,14 @@ import { strength } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 
 const FIELD: Record<string, (value: number) => string> = {
-  near_finish_lead_s: (value) => `“Nearly done” ${lengthOfTime(value)} before`,
+  near_finish_lead_s: (value) => `“Nearly syrup” ${lengthOfTime(value)} before`,
   scorch_lead_s: (value) => `burning ${lengthOfTime(value)} before`,
   low_level_lead_s: (value) => `shallow ${lengthOfTime(value)} before`,
   finish_probability: (value) => `finish at ${Math.round(100 * value)} % likely`,
-  near_finish_deadband: (value) => `“Nearly done” ends at ${Number(value.toFixed(2))} times its lead`,
+  near_finish_deadband: (value) => `“Nearly syrup” ends when it is ${Number(value.toFixed(2))} times as far off again`,
 };
 
-/** "“Nearly done” 15 min before"; a field that is not known is left as it is named. */
+/** "“Nearly syrup” 15 min before"; a field that is not known is left as it is named. */
 export const fieldWords = (name: string, value: number): string => FIELD[name]?.(value) ?? `${name} ${value}`;
 
 /** All that settings say, in one line; "as it was in each boil" where they say nothing. */
@@ -36,7 +36,7 @@ export interface ScoreLine {
 
 export const SCORE_LINES: readonly ScoreLine[] = [
   {
-    label: '“Nearly done” came before the true finish by',
+    label: '“Nearly syrup” came before the true finish by',
     words: (score) => time(score.near_finish_lead_s),
     value: ({ near_finish_lead_s: s }) => (s === null ? null : s / 60),
   },

@@ -40,11 +40,11 @@ test('a reminder is called by its own words, all else by its place and title', (
   expect(calledWords({ ...lowOld, pan: null, why: 'Skim the back pot' }, moment.header)).toBe(
     'Reminder: Skim the back pot',
   );
-  expect(calledWords(alarm, moment.header)).toBe('Front pot: Nearly done');
+  expect(calledWords(alarm, moment.header)).toBe('Front pot: Nearly syrup');
 });
 
 test('the title of the page shows the alarm and where it is', () => {
-  expect(pageTitle({ ...moment, alarms: [over, alarm] })).toBe('▲ Front pot: Nearly done – Panwarden');
+  expect(pageTitle({ ...moment, alarms: [over, alarm] })).toBe('▲ Front pot: Nearly syrup – Panwarden');
   expect(pageTitle({ ...moment, mode: 'practice' })).toBe('Practice boil – Panwarden');
   expect(pageTitle(null)).toBe('Panwarden');
 });

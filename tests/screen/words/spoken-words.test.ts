@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { spokenCall } from '../../../src/screen/words/spoken-words.ts';
 import { alarm, moment, reading } from '../moment.ts';
 
-test('a pan that is nearly done is called with the time that is left', () => {
+test('a pan that is nearly syrup is called with the time that is left', () => {
   const call = { ...alarm, alarm: 'near-finish' as const, pan: reading.pan };
   const said = (finish_in_s: number) => spokenCall(call, { ...moment, readings: [{ ...reading, finish_in_s }] });
   expect(said(600)).toMatch(/^Front pot, about 10 minutes to go\.$/);
