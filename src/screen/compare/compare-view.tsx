@@ -1,6 +1,5 @@
 // Up to six boils laid over each other, what differs in words, and a season in small beneath.
 import type { JSX } from 'preact';
-import { stillRead } from '../words/still-read.ts';
 import { useState } from 'preact/hooks';
 import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '../../protocol/compare-messages.ts';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
@@ -9,6 +8,7 @@ import { niceTicks } from '../charts/nice-ticks.ts';
 import { tickMoments } from '../charts/time-window.ts';
 import { settings } from '../client/store.ts';
 import type { BoilListing, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { useAsked } from '../notebook/page-data.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf, place } from '../shell/routes.ts';
@@ -25,6 +25,8 @@ import {
   upShown,
   upTitle,
 } from '../words/compare-words.ts';
+import { exactStrength, strengthShown } from '../words/amounts.ts';
+import { stillRead } from '../words/still-read.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
 import { SmallMultiples } from './small-multiples.tsx';
@@ -75,6 +77,14 @@ function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
   return boil.t[away.indexOf(Math.min(...away))] ?? 0;
 }
 
+/** The least strength of maple syrup by law in Canada and the United States, °Bx (CFIA; 21 CFR 168.140). */
+const SYRUP_FROM_BRIX = 66;
+
+const syrupFrom = (choice: Settings): { y: number; word: string } => ({
+  y: strengthShown(SYRUP_FROM_BRIX, choice),
+  word: say('compare.syrup_from', { strength: exactStrength(SYRUP_FROM_BRIX, choice) }),
+});
+
 function Overlay({ view }: { view: Compare }): JSX.Element {
   const choice = settings.value;
   const lines = view.boils.map((boil, i) => lineOf(boil, i, view, choice));
@@ -93,6 +103,8 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         yTitle={upTitle(view.what, choice)}
         {...(ticks === undefined ? {} : { xTicks: ticks })}
         {...(within === undefined ? {} : { within })}
+        {...(view.what === 'strength' ? { level: syrupFrom(choice) } : {})}
+        height={350}
         press={open}
       />
       <LineKey lines={lines} />
