@@ -4,6 +4,7 @@ import { readValue } from '../formats/value.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
 import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
 import { piecesOf } from './pieces.ts';
+import { withoutTwins } from './twins.ts';
 
 const separators = [';', '\t', '|', ',', ' '];
 const separatorNames: Record<string, string> = {
@@ -25,6 +26,8 @@ export function asColumns(lines: readonly string[], commaIsDecimal: boolean): Ca
   }
   return null;
 }
+
+const checksumEnd = /[*][0-9A-Fa-f]{2,4}$/;
 
 interface Table {
   rows: string[][];
@@ -49,11 +52,14 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
       if (why !== '') leftOut.push({ what, why });
       continue;
     }
-    const kind = kindOfNumber(series);
+    const kind = isPlaceNumber(series, rows) ? PLACE_NUMBER : kindOfNumber(series);
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
   }
-  const channels = nameApart(read);
+  const twins = withoutTwins(nameApart(read));
+  const channels = twins.stay;
+  leftOut.push(...twins.leftOut);
+  read.forEach((one, at) => one !== null && !channels.includes(one) && (read[at] = null));
   if (channels.length === 0 && leftOut.length === 0) return null;
   const names = read.map((one) => one?.channel ?? '');
   const marked = decimal === ',' ? ' with decimal commas' : '';
@@ -69,6 +75,23 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
       `The lines are ${width} ${width === 1 ? 'column' : `columns parted by ${separatorNames[separator]}`}${marked}. ${called.join('')}`.trim(),
     doubts: [],
   };
+}
+
+const PLACE_NUMBER = {
+  is: 'left-out',
+  why: 'a small whole number that never changes: the number of a channel, or a setting',
+} as const;
+
+/** `…,1,96.8,C,2,95.3,C`: what never changes between columns that do is no reading. */
+function isPlaceNumber({ values, texts, unit }: Series, rows: readonly string[][]): boolean {
+  const same = texts.length > 1 && texts.every((text) => text === texts[0]);
+  return (
+    same &&
+    unit === '' &&
+    /^\d{1,2}$/.test(texts[0]!) &&
+    values[0]! <= 32 &&
+    rows[0]!.some((cell) => /\d\.\d/.test(cell))
+  );
 }
 
 function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','): Table | null {
@@ -100,7 +123,8 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
   const read = values.flatMap((value) => (typeof value === 'string' ? [] : [value]));
   const title = header?.[at]?.replace(/^[#;/ ]+/, '') ?? '';
   const before = at > 0 ? constant(rows.map((row) => row[at - 1]!)) : null;
-  const behind = at + 1 < width ? constant(rows.map((row) => row[at + 1]!)) : null;
+  // `C*61`: a checksum hangs at the last word.
+  const behind = at + 1 < width ? constant(rows.map((row) => row[at + 1]!.replace(checksumEnd, ''))) : null;
   const cellUnit = read.find(({ unit }) => unit !== null)?.unit ?? '';
   const unitBehind =
     behind !== null && (unitOfWords(behind) !== null || /^(?:%|rpm|[hk]?Pa|mbar|V|A|W|s|ms)$/.test(behind))
@@ -119,6 +143,8 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
 
 /** `Pan (°F)`, `pan [mV]`, `pan/°C` name their unit. */
 function titleParts(title: string): { name: string; unit: string } {
+  const rate = /[CFK]\s*\/\s*(?:min|hr?|s|sec)\b/i.exec(title)?.[0];
+  if (rate !== undefined) return { name: title.slice(0, title.indexOf(rate)).replace(/[\s([]+$/, ''), unit: rate };
   const found = /^(.*?)\s*[([/]\s*([^()[\]/]*)[)\]]?$/.exec(title);
   if (found === null) return { name: title, unit: '' };
   const unit = found[2]!;
@@ -135,6 +161,7 @@ function constant(cells: string[]): string | null {
 
 /** Why a column of texts is not read; '' for one that says nothing; null when it speaks against columns at all. */
 function textColumn(cells: string[]): string | null {
+  if (cells.every((cell) => /^\w{0,3}[*]/.test(cell) && checksumEnd.test(cell))) return 'a checksum';
   if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';
   const pieces = cells.flatMap((cell) => piecesOf(cell, false));
   if (pieces.some(({ kind, text }) => kind === 'number' && /[.]/.test(text))) return null;

@@ -1,5 +1,6 @@
 // Looks for JSON objects in lines: which numbers in them are readings, under which pointers, and what they are called.
 import type { Candidate, CandidateChannel } from './candidate.ts';
+import { withoutTwins } from './twins.ts';
 import { kindOfNumber, partsOf, type Series } from './kind-of-number.ts';
 
 interface Leaf {
@@ -35,7 +36,7 @@ export function asJson(objects: object[]): Candidate | null {
   for (const object of objects) {
     for (const leaf of leavesOf(object)) byPointer.set(leaf.pointer, [...(byPointer.get(leaf.pointer) ?? []), leaf]);
   }
-  const channels: (CandidateChannel & { pointer: string; leaf: Leaf })[] = [];
+  const all: (CandidateChannel & { pointer: string; leaf: Leaf })[] = [];
   const leftOut: Candidate['leftOut'] = [];
   const doubts: string[] = [];
   for (const [pointer, leaves] of byPointer) {
@@ -53,7 +54,7 @@ export function asJson(objects: object[]): Candidate | null {
     const kind = kindOfNumber(seriesOf(leaf, numbers));
     if (kind.is === 'left-out') leftOut.push({ what: pointer, why: kind.why });
     else
-      channels.push({
+      all.push({
         channel: leaf.label || leaf.names.at(-1) || 'T',
         series: seriesOf(leaf, numbers),
         kind,
@@ -61,7 +62,10 @@ export function asJson(objects: object[]): Candidate | null {
         leaf,
       });
   }
-  nameApart(channels);
+  nameApart(all);
+  const twins = withoutTwins(all);
+  leftOut.push(...twins.leftOut);
+  const channels = all.filter((one) => twins.stay.includes(one));
   const format = {
     kind: 'json' as const,
     channels: Object.fromEntries(channels.map((one) => [one.channel, one.pointer])),

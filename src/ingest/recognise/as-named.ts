@@ -5,6 +5,7 @@ import type { Candidate, CandidateChannel } from './candidate.ts';
 import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
 import { type Piece, piecesOf } from './pieces.ts';
 import { readingPlaces } from './reading-places.ts';
+import { isSameInFahrenheit, withoutTwins } from './twins.ts';
 
 /** Takes in more than a number, so that `98,2`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
 const number = '[-+]?[0-9]+(?:[.,xXeE][-+0-9]+)*';
@@ -18,19 +19,21 @@ const unitGroup =
 /** Names and values of the lines; null where some number that matters has no name. */
 export function asNamed(lines: readonly string[]): Candidate | null {
   const cut = lines.map((line) => piecesOf(line, false));
-  const valued = cut.map((pieces) => pieces.filter(isValue));
+  const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
   const byName = new Map<string, Piece[]>();
   for (const piece of valued.flat()) {
     if (piece.name !== '') byName.set(piece.name, [...(byName.get(piece.name) ?? []), piece]);
   }
-  const channels: CandidateChannel[] = [];
+  const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (const [name, pieces] of byName) {
     const series = seriesOf(name, pieces);
     const kind = kindOfNumber(series);
-    if (kind.is === 'read') channels.push({ channel: name, series, kind });
+    if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
+  const { stay: channels, leftOut: twins } = withoutTwins(named);
+  leftOut.push(...twins);
   if (unnamedMatters(valued)) return null;
   if (channels.length === 0)
     return leftOut.length === 0 ? null : { format: { kind: 'pairs' }, channels, leftOut, because: '', doubts: [] };
@@ -53,6 +56,21 @@ export function asNamed(lines: readonly string[]): Candidate | null {
     because: 'Each value stands behind its name, among other things that are left out.',
     doubts: [],
   };
+}
+
+/** `96.4°C / 205.5°F`: a number without a name that tells the one before it again, in the other unit. */
+function withoutRepeats(pieces: Piece[]): Piece[] {
+  return pieces.filter((piece, at) => {
+    const before = pieces[at - 1];
+    if (
+      piece.name !== '' ||
+      before === undefined ||
+      unitOfWords(piece.unit) !== 'F' ||
+      unitOfWords(before.unit) !== 'C'
+    )
+      return true;
+    return !isSameInFahrenheit([Number(before.text)], [Number(piece.text)]);
+  });
 }
 
 const isValue = (piece: Piece): boolean => {

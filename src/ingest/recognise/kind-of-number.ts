@@ -43,7 +43,10 @@ const notRead: [RegExp, string][] = [
     /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks)$/i,
     'a time stamp',
   ],
-  [/^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes)$/i, 'a counter'],
+  [
+    /^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes|sensors|channels|build)$/i,
+    'a counter',
+  ],
   [/^(?:rate|roc|dt|delta|diff|slope|trend)$/i, 'a rate or a difference, no temperature'],
   [/^(?:node|addr|address|serial|sn)$/i, 'a name of the device, no measured number'],
   [/^(?:cpu|mcu|soc|die)$/i, 'the warmth of the board itself, in no pan'],
@@ -54,7 +57,7 @@ const notRead: [RegExp, string][] = [
     'a set or worked-out figure, not a measured one',
   ],
   [
-    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed)$/i,
+    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed)$/i,
     'another quantity, no temperature',
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
@@ -82,6 +85,8 @@ export function kindOfNumber(series: Series): NumberKind {
   const cold = parts.some((part) => coldNames.test(part));
   if (named !== null) return checkedSize(series, named, cold);
   if (converterPin.test(series.name)) return { is: 'left-out', why: notRead.at(-1)![1] };
+  const pointless = withoutPoint(series);
+  if (pointless !== null) return { is: 'left-out', why: pointless };
   const running = runsOn(series);
   if (running !== null) return { is: 'left-out', why: running };
   if (parts.some((part) => resistanceNames.test(part)) && middle(series.values) > 50)
@@ -131,6 +136,16 @@ function checkedSize({ values, unit, name, mixed }: Series, named: ProposedUnit,
   const partly = mixed === undefined ? '' : ' Some of its numbers stand without a unit and are taken for the same.';
   const sure = partly === '';
   return { is: 'read', unit: named, sure, coldJunction, why: `${said} says ${unitNames[named]}.${partly}` };
+}
+
+/** `+0961` for 96.1: whole numbers of one width, some filled up with zeros, or too great for whole degrees by ten. */
+function withoutPoint({ values, texts }: Series): string | null {
+  const bare = texts.map((text) => text.replace(/^[-+]/, ''));
+  const isWhole = bare.length > 0 && bare.every((text) => /^\d{3,5}$/.test(text));
+  const isFilled = bare.some((text) => /^0\d/.test(text));
+  const isTenth = values.every((value) => Math.abs(value) > 450 && Math.abs(value) <= 4500);
+  if (!isWhole || !(isFilled || isTenth)) return null;
+  return 'whole numbers of the size of tenths or hundredths of a degree: where the decimal point belongs no format can say; let the board write 96.1 for +0961';
 }
 
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */

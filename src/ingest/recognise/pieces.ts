@@ -68,12 +68,15 @@ function atCommas(piece: Piece): Piece[] {
 function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
   if (piece.kind !== 'number' || !/^\d{1,2}$/.test(piece.text) || next === undefined) return false;
   const between = line.slice(piece.end, next.start);
-  if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *[=:>]+ *["']?$/.test(between);
+  if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *-{0,2}[=:>]+ *["'(\[]?$/.test(between);
   const before = line.slice(0, piece.start);
   return next.kind === 'word' && joining.test(next.text) && /[A-Za-z] $/.test(before);
 }
 
 const unitBehind = /^ ?(?:[^ -~]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~]{1,2})(?![\w])/i;
+
+/** `C/min` is a rate, and no temperature. */
+const perTime = /^ ?(?:\/|per )\s?(?:min|hr?|hours?|s|sec)[a-z]*(?![\w])/i;
 
 function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
   const rest = line.slice(piece.end, next?.kind === 'word' ? undefined : next?.start);
@@ -82,8 +85,9 @@ function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
   const after = rest.slice(found.length);
   // `98.2 T2=97.1`: a word that leads to a value is its name, never a unit.
   if (/^["'\])]? *[=:>]/.test(after) || (found.startsWith(' ') && !knownUnit(found))) return;
-  piece.unit = found.trim();
-  piece.unitEnd = piece.end + found.length;
+  const per = perTime.exec(after)?.[0] ?? '';
+  piece.unit = `${found.trim()}${per.trim()}`;
+  piece.unitEnd = piece.end + found.length + per.length;
 }
 
 /** A unit that stands apart must be one that is known, for it may as well be the next name. */

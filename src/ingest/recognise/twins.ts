@@ -1,0 +1,34 @@
+// Finds the same quantity told twice in a line: one temperature in two units, or the ohms from which the board worked it out.
+import type { Candidate, CandidateChannel } from './candidate.ts';
+
+/** A display rounds each of the two by itself, °F. */
+const ROUNDED_F = 0.6;
+
+export const fahrenheitOf = (celsius: number): number => celsius * 1.8 + 32;
+
+/** Whether `other` are the numbers of `one` in degrees Fahrenheit, line by line. */
+export const isSameInFahrenheit = (one: readonly number[], other: readonly number[]): boolean =>
+  one.length > 0 &&
+  one.length === other.length &&
+  one.every((celsius, at) => Math.abs(fahrenheitOf(celsius) - other[at]!) <= ROUNDED_F);
+
+type Left = Candidate['leftOut'][number];
+
+/** The channels that stay, and those that only tell the same again. */
+export function withoutTwins(channels: readonly CandidateChannel[]): { stay: CandidateChannel[]; leftOut: Left[] } {
+  const celsius = channels.filter(({ kind }) => kind.unit === 'C' && !kind.coldJunction);
+  const degrees = channels.filter(({ kind }) => ['C', 'F', 'K'].includes(kind.unit) && !kind.coldJunction);
+  const ohms = channels.filter(({ kind }) => kind.unit === 'ohm');
+  const leftOut: Left[] = [];
+  const stay = channels.filter((one) => {
+    const what = one.channel;
+    const twin = celsius.find((other) => other !== one && isSameInFahrenheit(other.series.values, one.series.values));
+    if (twin !== undefined)
+      leftOut.push({ what, why: `the same temperature as ${twin.channel}, in degrees Fahrenheit` });
+    else if (ohms.includes(one) && degrees.length >= ohms.length)
+      leftOut.push({ what, why: 'the ohms from which the board works out a temperature that stands beside them' });
+    else return true;
+    return false;
+  });
+  return { stay, leftOut };
+}
