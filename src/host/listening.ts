@@ -1,5 +1,6 @@
 // Opens ports without a boil, so that a person sees which probe shows what; nothing of it is kept.
-import type { PortFormat } from '../core/boil/entries.ts';
+import type { PortFormat, ProbeSetup, Sensor } from '../core/boil/entries.ts';
+import { channelName } from '../core/boil/cold-junction.ts';
 import { advance, applyEntry, startBoil } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
 import { boilView } from '../core/boil/view.ts';
@@ -21,6 +22,8 @@ export interface ListenPort {
   /** 9600 unless said; 'find' tries the usual ones. */
   baud?: number | 'find' | undefined;
   format?: PortFormat | undefined;
+  /** What a channel's numbers are, where the line does not say it. */
+  sensors?: Readonly<Record<string, Sensor>> | undefined;
 }
 
 export class Listening {
@@ -47,6 +50,7 @@ export class Listening {
       version: 1,
       started: isoWithOffset(machine.wallMs()),
       ports: ports.map(({ path, format }) => ({ id: path, path, format })),
+      probes: ports.flatMap(toldProbes),
     });
     for (const port of ports) this.#listenTo(port);
   }
@@ -143,6 +147,10 @@ export class Listening {
     this.#changed();
   }
 }
+
+/** Named as channels that nobody told of are, so that they are offered in the same way. */
+const toldProbes = ({ path, sensors = {} }: ListenPort): ProbeSetup[] =>
+  Object.entries(sensors).map(([channel, sensor]) => ({ id: channelName(path, channel), port: path, channel, sensor }));
 
 interface Listened {
   heard: HeardPort;

@@ -33,7 +33,7 @@ export const formatSchema = z.discriminatedUnion(
   { error: 'must be "pairs", "columns", "json" or "pattern"' },
 );
 
-const sensor = z.union(
+export const sensorSchema = z.union(
   [
     z.looseObject({ kind: z.literal('temperature'), unit: z.enum(['C', 'F', 'K']).optional() }),
     z.looseObject({ kind: z.literal('thermocouple'), type: z.enum(['K', 'J', 'T']), cold_junction: id }),
@@ -61,7 +61,7 @@ export const probeSchema = z.looseObject({
   port: id,
   channel: z.string().min(1).max(200),
   offset_c: z.number().min(-100).max(100).optional(),
-  sensor: sensor.optional(),
+  sensor: sensorSchema.optional(),
 });
 
 const SUM_TO_ONE = 'must have shares that sum to 1 (0.99 to 1.01)';

@@ -1,7 +1,7 @@
 // What host and screen say to each other of ports and boards: which there are, what they send, what is known of them.
 import { z } from 'zod';
 import type { PortFormat } from '../core/boil/entries.ts';
-import { formatSchema } from './header-schema.ts';
+import { formatSchema, sensorSchema } from './header-schema.ts';
 
 const ref = z.string().min(1).max(100);
 const path = z.string().min(1).max(4096);
@@ -27,6 +27,8 @@ export const probeCommands = [
           path,
           baud: z.union([baud, z.literal('find')]).optional(),
           format: formatSchema.optional(),
+          /** What a channel's numbers are, where the line does not say it: by channel. */
+          sensors: z.record(z.string().min(1).max(200), sensorSchema).optional(),
         }),
       )
       .max(16),

@@ -1,7 +1,8 @@
 // What host and screen say to each other of setting probes up: how they stand, what a check shows, what is kept of it.
 import { z } from 'zod';
 import type { RefusedLine } from '../core/boil/refused-lines.ts';
-import { formatSchema } from './header-schema.ts';
+import type { Sensor } from '../core/boil/entries.ts';
+import { formatSchema, sensorSchema } from './header-schema.ts';
 
 const ref = z.string().min(1).max(100);
 const path = z.string().min(1).max(4096);
@@ -33,6 +34,8 @@ const keptSchema = z.strictObject({
   channel,
   name: z.string().max(80),
   device: z.string().max(500).nullable(),
+  /** What its numbers are, where the line does not say it; left out where it does. */
+  sensor: sensorSchema.optional(),
   checks: z.array(checkSchema).max(2),
 });
 
@@ -115,6 +118,7 @@ export interface KeptProbe {
   channel: string;
   name: string;
   baud: number | null;
+  sensor?: Sensor | undefined;
   checks: ProbeCheck[];
   /** null while it was never checked. */
   error: ProbeError | null;

@@ -9,6 +9,7 @@ import { stationPressureFromAltitudeHpa } from '../../src/core/physics/station-p
 import { saturationTemperatureCelsius } from '../../src/core/physics/water-point.ts';
 import type { MachineClock } from '../../src/host/clock.ts';
 import { createHost } from '../../src/host/host.ts';
+import type { Header } from '../../src/core/boil/entries.ts';
 import type { KeptProbes } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
@@ -42,6 +43,8 @@ const around = { T1: 12, T2: 12 };
 const tips = { T1: 12, T2: 12 };
 let feeder: ReturnType<typeof setInterval>;
 let saidAtMs = 0;
+/** It prints bare degrees Fahrenheit. */
+let inFahrenheit = false;
 let host: Awaited<ReturnType<typeof createHost>>;
 let served: Awaited<ReturnType<typeof serveHost>>;
 let browser: Browser;
@@ -54,6 +57,8 @@ async function say(): Promise<void> {
   saidAtMs = nowMs;
   for (const tip of ['T1', 'T2'] as const) tips[tip] += share * (around[tip] - tips[tip]);
   const shown = (tip: 'T1' | 'T2'): string => (tips[tip] + TOO_MUCH[tip]).toFixed(2);
+  const bare = (tip: 'T1' | 'T2'): string => ((tips[tip] + TOO_MUCH[tip]) * 1.8 + 32).toFixed(1);
+  if (inFahrenheit) return board.send(`T1=${bare('T1')} T2=${bare('T2')}\n`);
   await board.send(`T1=${shown('T1')}C T2=${shown('T2')}C\n`);
 }
 
@@ -165,6 +170,50 @@ test('left in the middle, nothing is kept of it, and the board is let go', async
   await page.getByRole('heading', { name: 'Probes' }).waitFor();
   expect((await kept()).probes.map(({ name }) => name)).toEqual(['Front pot', 'Back pot']);
   expect(await host.command({ ref: 'h', heard_port: { path: board.path } })).toMatchObject({ ok: false });
+});
+
+test('the form of a boil names the pan as its probe was named, with nothing typed again', async () => {
+  await page.evaluate("location.hash = '#/start'");
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
+  const choice = page.getByRole('combobox', { name: 'Probe' });
+  await expect.poll(() => choice.locator('option').count(), { timeout: 30_000 }).toBe(3);
+  const second = await choice.locator('option', { hasText: 'T2 on' }).getAttribute('value');
+  await choice.selectOption(second);
+  expect(await page.getByLabel('What you call it').inputValue()).toBe('Back pot');
+  await page.evaluate("location.hash = '#/probes'");
+});
+
+test('a board whose lines do not say their unit is read in the one that was chosen, there and in the boil', async () => {
+  inFahrenheit = true;
+  around.T1 = around.T2 = WATER_C;
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await button('Use it').click();
+  // 208 without a unit is taken for Fahrenheit, and the person is asked.
+  await button('Yes, read them like this').click({ timeout: 30_000 });
+  await page.getByLabel('Name of T1').fill('Kettle');
+  await button('On to boiling water').click();
+  await page.getByLabel('Height of the place over the sea').fill(String(ALTITUDE_M));
+  await expect.poll(() => button('Note Kettle').isEnabled(), { timeout: 60_000 }).toBe(true);
+  await button('Note Kettle').click();
+  await page.locator('.channel', { hasText: 'Kettle' }).getByText('Noted').waitFor();
+  await button('On to ice water').click();
+  await button('Leave ice water out').click();
+  await button('Keep them and start a boil').click();
+  const choice = page.getByRole('combobox', { name: 'Probe' });
+  await expect.poll(() => choice.locator('option').count(), { timeout: 30_000 }).toBe(3);
+  await choice.selectOption(await choice.locator('option', { hasText: 'T1 on' }).getAttribute('value'));
+  await button('Start the boil').click();
+  await page.locator('.card', { hasText: 'Kettle' }).waitFor();
+  await expect
+    .poll(() => page.locator('.card .caption').innerText(), { timeout: 30_000 })
+    .toMatch(/boiling water\s9[78]\.\d\s°C/);
+  const [header] = [...host.recordingOf(host.running?.boil ?? '')].map((line) => JSON.parse(line) as Header);
+  expect(header?.probes).toMatchObject([{ channel: 'T1', sensor: { kind: 'temperature', unit: 'F' } }]);
+  await host.command({ ref: 'e', end: true });
+  inFahrenheit = false;
+  await page.evaluate("location.hash = '#/probes'");
 });
 
 test('a boil with such a probe begins with what the check told', async () => {

@@ -1,5 +1,5 @@
 // Answers the screen while somebody sets probes up: how they stand, what a check shows, and keeps the whole at the end.
-import type { Header, PortFormat } from '../../core/boil/entries.ts';
+import type { Header, PortFormat, Sensor } from '../../core/boil/entries.ts';
 import { type ProbeTrack, probeState } from '../../core/boil/probe-track.ts';
 import type { BoilState } from '../../core/boil/state.ts';
 import { pressureEvidence, priorsOf, waterFrom } from '../../core/boil/water.ts';
@@ -110,7 +110,12 @@ export class SetupDesk {
   }
 
   #keep({ baud, place, probes }: Extract<ProbeSetupCommand, { probes_keep: unknown }>['probes_keep']): Outcome {
-    const fresh = probes.map((one): KeptProbe => ({ ...one, baud, error: errorOf(one.checks) }));
+    const fresh = probes.map((one): KeptProbe => ({
+      ...one,
+      sensor: one.sensor as Sensor | undefined,
+      baud,
+      error: errorOf(one.checks),
+    }));
     keepProbes(this.#options.notebook, fresh, place);
     return { ok: true, data: fresh };
   }
@@ -135,9 +140,13 @@ function tried(lines: readonly string[], format: PortFormat): Tried {
 }
 
 function tracksOf(state: BoilState, path: string): { channel: string; track: ProbeTrack }[] {
-  return Object.entries(state.strays).flatMap(([id, track]) =>
+  const told = (state.header.probes ?? []).flatMap(({ id, port, channel }) =>
+    port === path ? [{ channel, track: state.probes[id]! }] : [],
+  );
+  const strays = Object.entries(state.strays).flatMap(([id, track]) =>
     track.port === path ? [{ channel: id.slice(path.length + 1), track }] : [],
   );
+  return [...told, ...strays];
 }
 
 /** What water boils at there now; null where neither height nor pressure says it. */

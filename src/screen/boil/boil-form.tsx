@@ -3,9 +3,11 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
-import type { Now, PortFormat, ProbeView, Setup } from '../client/types.ts';
+import type { KeptProbe, KeptProbes, Now, PortFormat, ProbeView, Sensor, Setup } from '../client/types.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
+import type { Channel } from '../probes/channels.ts';
 import { CheckDue } from '../probes/check-due.tsx';
+import { deviceAt, keptAt } from '../probes/kept.ts';
 import { listened } from '../probes/listening.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
@@ -19,13 +21,27 @@ import { PanFields } from './pan-fields.tsx';
 import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 
+const keptOf = ({ port, channel }: Channel): KeptProbe | undefined =>
+  keptAt(port).find((one) => one.channel === channel);
+
+/** What setting probes up found of a channel and its board, so that nobody has to say it again. */
+function toldOf(channel: Channel): Parameters<typeof withChannel>[3] {
+  const heard = listened.value.find((each) => each.path === channel.port);
+  const sensor = (heard?.sensors?.[channel.channel] as Sensor | undefined) ?? keptOf(channel)?.sensor;
+  return {
+    baud: typeof heard?.baud === 'number' ? heard.baud : undefined,
+    device: deviceAt(channel.port) ?? undefined,
+    sensor,
+  };
+}
+
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
 function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: string): BoilDraft {
   const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
-  const baud = listened.value.find((each) => each.path === channel?.port)?.baud;
-  const next =
-    channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, baud === 'find' ? undefined : baud);
-  const pans = draft.pans.map((each) => (each === pan ? { ...pan, probe: next?.probe ?? key } : each));
+  const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, toldOf(channel));
+  const name = channel === undefined ? '' : (keptOf(channel)?.name ?? '');
+  const named = name !== '' && /^Pan \d+$/u.test(pan.name) ? { ...pan, name } : pan;
+  const pans = draft.pans.map((each) => (each === pan ? { ...named, probe: next?.probe ?? key } : each));
   if (next === null) return { ...draft, pans };
   return { ...draft, ports: withFormats(next.ports), probes: next.probes, pans };
 }
@@ -91,13 +107,17 @@ function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) =
   const [draft, setDraft] = useState(() =>
     changing ? boilDraft(now.header, settings.value, saps.value) : fresh(null),
   );
+  /** As the last boil was; the height may have been told while probes were set up. */
+  async function begin(): Promise<void> {
+    const setup = (await ask({ last_setup: true })) as Setup | null;
+    const { place } = (await ask({ probes_kept: true })) as KeptProbes;
+    const site = setup?.site?.altitude_m === undefined ? { altitude_m: place.altitude_m } : setup.site;
+    setDraft(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) }));
+  }
   useEffect(() => {
     if (changing) return;
     if (plannedSetup.value !== null) return setDraft(fresh(plannedSetup.value));
-    ask({ last_setup: true }).then(
-      (setup) => setup !== null && setDraft(fresh(setup as Setup)),
-      () => undefined, // An empty form serves as well.
-    );
+    void begin().catch(() => undefined); // An empty form serves as well.
   }, []);
   return [draft, setDraft];
 }

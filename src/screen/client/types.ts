@@ -1,5 +1,6 @@
 // The names by which the screen calls the parts of a message; all of them come from the protocol.
 import type { Advice as ViewedAdvice, Command, Now } from '../../protocol/messages.ts';
+export type { KeptProbe } from '../../protocol/probe-setup-messages.ts';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
 
 export type {
@@ -63,6 +64,7 @@ export type Advice = ViewedAdvice & { smallestBatch?: SmallestBatch | null };
 /** What one mark changed in what is believed of a pan. */
 export type Correction = Now['marks'][number]['corrections'][number];
 /** What a boil is started with: its header without the moment at which it starts. */
+export type Sensor = NonNullable<Probe['sensor']>;
 export type Setup = Omit<Header, 'recording' | 'version' | 'started'>;
 
 // The protocol's schemas let unknown fields through; what the screen itself sends has none.

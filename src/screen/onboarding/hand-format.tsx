@@ -113,7 +113,14 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
           type="button"
           class="main-button"
           disabled={format === null || channels.length === 0}
-          onClick={() => format !== null && void confirmFormat(format, baud, channels)}
+          onClick={() =>
+            format !== null &&
+            void confirmFormat(
+              format,
+              baud,
+              channels.map((channel) => ({ channel, sensor: null })),
+            )
+          }
         >
           Read them like this
         </button>

@@ -4,6 +4,8 @@ import { useEffect, useState } from 'preact/hooks';
 import { ask } from '../client/store.ts';
 import type { HeardPort, Proposal } from '../client/types.ts';
 import { findingWords, verdictWords } from '../words/setup-words.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { HandFormat } from './hand-format.tsx';
 import { usePolled } from './polled.ts';
 import { RawLines } from './raw-lines.tsx';
@@ -27,8 +29,8 @@ function useProposal(lines: readonly string[]): Proposal | null {
 }
 
 function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null }): JSX.Element {
-  const { format, channels, reasons, verdict } = proposal;
-  const probes = channels.filter(({ coldJunction }) => !coldJunction).map(({ channel }) => channel);
+  const { format, channels, reasons, verdict, alternatives } = proposal;
+  const probesOf = (all: Proposal['channels']): Proposal['channels'] => all.filter(({ coldJunction }) => !coldJunction);
   return (
     <>
       <p class="setup-verdict">{verdictWords(verdict)}</p>
@@ -38,9 +40,21 @@ function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null 
         ))}
       </ul>
       {format !== null && (
-        <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probes)}>
+        <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probesOf(channels))}>
           Yes, read them like this
         </button>
+      )}
+      {format !== null && alternatives.length > 0 && (
+        <ul class="setup-alternatives">
+          {alternatives.map((other) => (
+            <li key={other.why}>
+              <button type="button" onClick={() => void confirmFormat(other.format, baud, probesOf(other.channels))}>
+                {say('setup.rather')}
+              </button>{' '}
+              {hostWords(other.why)}
+            </li>
+          ))}
+        </ul>
       )}
     </>
   );

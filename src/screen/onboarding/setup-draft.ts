@@ -1,7 +1,8 @@
 // What a person has said so far while setting probes up; it lives in this page alone until all of it is kept at once.
 import { signal } from '@preact/signals';
 import { ask, tell } from '../client/store.ts';
-import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Settings } from '../client/types.ts';
+import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Sensor, Settings } from '../client/types.ts';
+import { kept, keptAt, recallProbes } from '../probes/kept.ts';
 import { startListening, stopListening } from '../probes/listening.ts';
 import { metresOf, metresShown, typedNumber } from '../words/amounts.ts';
 
@@ -17,6 +18,8 @@ export interface SetupDraft {
   format: PortFormat | null;
   /** Names that a person gave, by channel; '' for none. */
   names: Record<string, string>;
+  /** What a channel's numbers are, where the lines do not say it. */
+  sensors: Record<string, Sensor>;
   checks: Record<string, Partial<Record<ProbeCheck['in'], ProbeCheck>>>;
   /** As typed, in the units shown. */
   altitude: string;
@@ -30,6 +33,7 @@ const EMPTY: SetupDraft = {
   baud: null,
   format: null,
   names: {},
+  sensors: {},
   checks: {},
   altitude: '',
   pressure: '',
@@ -43,7 +47,8 @@ export function change(part: Partial<SetupDraft>): void {
 
 /** Fills the place in that was told last, where nothing is typed yet. */
 export async function recallPlace(settings: Settings): Promise<void> {
-  const { place } = (await ask({ probes_kept: true })) as KeptProbes;
+  const { place, probes } = (await ask({ probes_kept: true })) as KeptProbes;
+  kept.value = probes;
   if (draft.value.altitude !== '' || place.altitude_m === undefined) return;
   change({ altitude: String(Math.round(metresShown(place.altitude_m, settings))) });
 }
@@ -59,12 +64,23 @@ export async function chooseBoard(board: Pick<PortListing, 'path' | 'identity' |
 export async function confirmFormat(
   format: PortFormat,
   baud: number | null,
-  channels: readonly string[],
+  channels: readonly { channel: string; sensor: Sensor | null }[],
 ): Promise<void> {
   const { path, names } = draft.value;
   if (path === null) return;
-  await startListening({ path, ...(baud === null ? {} : { baud }), format });
-  change({ format, baud, names: Object.fromEntries(channels.map((name) => [name, names[name] ?? ''])), step: 'hand' });
+  const sensors = Object.fromEntries(
+    channels.flatMap(({ channel, sensor }) => (sensor === null ? [] : [[channel, sensor]])),
+  );
+  await startListening({ path, ...(baud === null ? {} : { baud }), format, sensors });
+  const before = new Map(keptAt(path).map(({ channel, name }) => [channel, name]));
+  const nameOf = (channel: string): string => names[channel] ?? before.get(channel) ?? '';
+  change({
+    format,
+    baud,
+    sensors,
+    names: Object.fromEntries(channels.map(({ channel }) => [channel, nameOf(channel)])),
+    step: 'hand',
+  });
 }
 
 export function nameChannel(channel: string, name: string): void {
@@ -111,11 +127,13 @@ export async function keepAll(settings: Settings): Promise<boolean> {
     device,
     channel,
     name,
+    ...(now.sensors[channel] === undefined ? {} : { sensor: now.sensors[channel] }),
     checks: checksOf(now, channel),
   }));
-  const kept = await tell({ probes_keep: { baud, format, place: placeOf(now, settings), probes } });
-  if (kept && device !== null) await tell({ device_keep: { identity: device, known: { baud, format } } });
-  return kept;
+  const isKept = await tell({ probes_keep: { baud, format, place: placeOf(now, settings), probes } });
+  if (isKept) await recallProbes();
+  if (isKept && device !== null) await tell({ device_keep: { identity: device, known: { baud, format } } });
+  return isKept;
 }
 
 /** Nothing more of it is known here; the board is let go unless it is wanted on. */

@@ -1,5 +1,5 @@
 // The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
-import type { Now, Port, Probe, ProbeView } from '../client/types.ts';
+import type { Now, Port, Probe, ProbeView, Sensor } from '../client/types.ts';
 
 /** A channel by the path or id of its port; `celsius` null while it says nothing. */
 export interface Channel {
@@ -49,19 +49,28 @@ export function freePortId(ports: readonly { id: string }[]): string {
   }
 }
 
+/** Without the fields that nobody told. */
+const given = <T extends object>(fields: T): Partial<T> =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<T>;
+
 /** Ports and probes with this channel among them, and the id that the channel's probe has there. */
 export function withChannel(
   ports: readonly Port[],
   probes: readonly Probe[],
   channel: Channel,
-  baud: number | undefined,
+  told: { baud?: number | undefined; device?: string | undefined; sensor?: Sensor | undefined },
 ): { ports: Port[]; probes: Probe[]; probe: string } {
   const known = probes.find((probe) => probe.id === channel.key);
   if (known !== undefined) return { ports: [...ports], probes: [...probes], probe: known.id };
   const found = ports.find((port) => port.id === channel.port || port.path === channel.port);
-  const port = found ?? { id: freePortId(ports), path: channel.port, ...(baud === undefined ? {} : { baud }) };
+  const port = found ?? {
+    id: freePortId(ports),
+    path: channel.port,
+    ...given({ baud: told.baud, device: told.device }),
+  };
   const same = probes.find((probe) => probe.port === port.id && probe.channel === channel.channel);
-  const probe = same ?? { id: `${port.id}/${channel.channel}`, port: port.id, channel: channel.channel };
+  const fresh = { id: `${port.id}/${channel.channel}`, port: port.id, channel: channel.channel };
+  const probe = same ?? { ...fresh, ...given({ sensor: told.sensor }) };
   return {
     ports: found === undefined ? [...ports, port] : [...ports],
     probes: same === undefined ? [...probes, probe] : [...probes],

@@ -5,18 +5,26 @@ import { live, tell } from '../client/store.ts';
 import type { PortListing, PortView } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
+import { recallProbes, sensorsAt } from './kept.ts';
 import { findPorts, listed, listened, startListening, stopListening } from './listening.ts';
 
+/** Listened to as it was once confirmed, so that nobody has to say it again. */
+const startKnown = (path: string, known: PortListing['known']): Promise<void> =>
+  startListening({
+    path,
+    ...(typeof known?.baud === 'number' ? { baud: known.baud } : {}),
+    ...(known !== null && known.format !== null ? { format: known.format } : {}),
+    sensors: sensorsAt(path),
+  });
+
 /** Listening is started and stopped by one press. */
-function ListenButton({ path, baud }: { path: string; baud?: number }): JSX.Element {
+function ListenButton({ path, known = null }: { path: string; known?: PortListing['known'] }): JSX.Element {
   const isOn = listened.value.some((each) => each.path === path);
   return (
     <button
       type="button"
       aria-pressed={isOn}
-      onClick={() =>
-        void (isOn ? stopListening(path) : startListening({ path, ...(baud === undefined ? {} : { baud }) }))
-      }
+      onClick={() => void (isOn ? stopListening(path) : startKnown(path, known))}
     >
       {isOn ? 'Stop listening' : 'Listen'}
     </button>
@@ -65,7 +73,7 @@ function ListedPort({
         <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
       </span>
       {isInUse && <span>in use by this boil</span>}
-      {!isInUse && lost.length === 0 && <ListenButton path={port.path} />}
+      {!isInUse && lost.length === 0 && <ListenButton path={port.path} known={port.known} />}
       {!isInUse && lost.map((one) => <UseButton key={one.id} path={port.path} lost={one} />)}
       {!isInUse && <News path={port.path} />}
     </li>
@@ -79,7 +87,7 @@ function TypedPort(): JSX.Element {
   const add = (event: Event): void => {
     event.preventDefault();
     if (path.trim() === '' || speed === null) return;
-    void startListening({ path: path.trim(), baud: speed });
+    void startListening({ path: path.trim(), baud: speed, sensors: sensorsAt(path.trim()) });
     setPath('');
   };
   return (
@@ -117,7 +125,10 @@ export function PortFinder({
   inUse: readonly (string | null)[];
   lost?: readonly PortView[];
 }): JSX.Element {
-  useEffect(() => void findPorts(), []);
+  useEffect(() => {
+    void findPorts();
+    void recallProbes();
+  }, []);
   const list = listed.value;
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
   return (

@@ -45,7 +45,7 @@ function moveTo(header: Header, view: ProbeView, pan: string | null): void {
     return;
   }
   if (pan === null) return;
-  const next = withChannel(header.ports ?? [], header.probes ?? [], { ...view, key: view.id }, undefined);
+  const next = withChannel(header.ports ?? [], header.probes ?? [], { ...view, key: view.id }, {});
   const pans = (header.pans ?? []).map((each) => (each.id === pan ? { ...each, probe: next.probe } : each));
   void tell({ set: { ports: next.ports, probes: next.probes, pans } }, 'Probe added.');
 }

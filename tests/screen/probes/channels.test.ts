@@ -17,10 +17,14 @@ const heard = (channel: string, celsius: number | null): ProbeView => ({
 test('a heard channel brings its port and its probe', () => {
   const [channel] = channelsOf([heard('T1', 20)], [], []);
   if (channel === undefined) throw new Error('no channel');
-  const next = withChannel([], [], channel, 115_200);
+  const next = withChannel([], [], channel, {
+    baud: 115_200,
+    device: 'TH-0001',
+    sensor: { kind: 'temperature', unit: 'F' },
+  });
   expect(next).toEqual({
-    ports: [{ id: 'A', path: '/dev/ttyUSB0', baud: 115_200 }],
-    probes: [{ id: 'A/T1', port: 'A', channel: 'T1' }],
+    ports: [{ id: 'A', path: '/dev/ttyUSB0', baud: 115_200, device: 'TH-0001' }],
+    probes: [{ id: 'A/T1', port: 'A', channel: 'T1', sensor: { kind: 'temperature', unit: 'F' } }],
     probe: 'A/T1',
   });
 });
@@ -32,7 +36,7 @@ test('a second channel of the same port shares it, and no channel is listed twic
   expect(channels.map((each) => each.key)).toEqual(['A/T1', '/dev/ttyUSB0 T2']);
   const second = channels[1];
   if (second === undefined) throw new Error('no second channel');
-  expect(withChannel(ports, probes, second, undefined)).toMatchObject({ ports, probe: 'A/T2' });
+  expect(withChannel(ports, probes, second, {})).toMatchObject({ ports, probe: 'A/T2' });
 });
 
 test('ids of ports never meet', () => {
