@@ -14,8 +14,13 @@ const RECORDING = /\.jsonl$/i;
 export function recordingIn(words: readonly string[], folder: string): string | null {
   const named = words.filter((word) => RECORDING.test(word) && !word.startsWith('-')).at(-1);
   if (named === undefined) return null;
-  // Desktops of Linux name files by their addresses.
-  return URL.parse(named)?.protocol === 'file:' ? fileURLToPath(named) : resolve(folder, named);
+  // Desktops of Linux name a file by its address, which may be one on another machine.
+  if (URL.parse(named)?.protocol !== 'file:') return resolve(folder, named);
+  try {
+    return fileURLToPath(named);
+  } catch {
+    return null;
+  }
 }
 
 /** Shows replays in the one window, in front of everything else; a live boil goes on and calls meanwhile. */

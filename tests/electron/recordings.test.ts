@@ -40,6 +40,7 @@ test.each<[string, string[], string | null]>([
   ['the last of two', ['a.jsonl', '/other/B.JSONL'], resolve('/other/B.JSONL')],
   ['a switch that looks like one', ['--log=a.jsonl'], null],
   ['a recording by its address', ['file:///old%20sap/b.boil.jsonl'], '/old sap/b.boil.jsonl'],
+  ['an address elsewhere', ['file://tarn/b.boil.jsonl'], null],
   ['another file', ['notes.txt', 'main.js'], null],
   ['nothing', [], null],
 ])('a command line with %s', (_what, words, expected) => {

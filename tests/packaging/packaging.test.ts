@@ -21,7 +21,7 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
   const code = await makePackages({
     system: 'linux',
     versions: () => ({ packed: '45.5.0', newest: '47.0.1' }),
-    runtime: async () => null,
+    fetchRuntime: async () => undefined,
     make: async (key, target) => {
       asked.push(`${key} ${target}`);
       return [`/somewhere/panwarden.${target}`];
@@ -44,8 +44,8 @@ test('each system makes its own packages', async () => {
 });
 
 test('where the runtime cannot be had nothing is made, and one sentence says what to do', async () => {
-  const runtime = () => Promise.reject(new Error('getaddrinfo ENOTFOUND tarn-hollow.example'));
-  const { code, said, asked } = await made({ runtime });
+  const fetchRuntime = () => Promise.reject(new Error('getaddrinfo ENOTFOUND tarn-hollow.example'));
+  const { code, said, asked } = await made({ fetchRuntime });
   expect([code, asked, said.length]).toEqual([1, [], 1]);
   expect(said[0]).toMatch(/runtime of Electron cannot be downloaded here.*npm run package.*npm pack/);
   expect(said[0]).not.toContain('tarn-hollow');
