@@ -58,7 +58,9 @@ export class Replays {
     const answer = await this.#host.command({ ref: 'window', replay: { boil } });
     if (!answer.ok) return this.#refuse(new Error(answer.why));
     bringUp(this.#window);
-    await this.#window.webContents.executeJavaScript("location.hash = '#/replay'");
+    const { webContents } = this.#window;
+    // A page that is just being loaded again stays where it was; the replay is open and one press away.
+    await webContents.executeJavaScript("location.hash = '#/replay'").catch(() => undefined);
   }
 
   /** Not in a box that stops the program: readings come in meanwhile. */

@@ -1,5 +1,5 @@
 // Starts the program again when an error stops it, so that the boil goes on with a gap of seconds.
-import { app, dialog } from 'electron';
+import { app, dialog, shell } from 'electron';
 
 const FLAG = '--started-again=';
 const MOST = 3;
@@ -30,6 +30,9 @@ export function startAgain(error: Error): void {
   // What an AppImage runs from is gone with it.
   const execPath = process.env['APPIMAGE'];
   if (args !== null) app.relaunch({ args, ...(execPath === undefined ? {} : { execPath }) });
-  else dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);
+  else {
+    shell.beep();
+    dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);
+  }
   app.exit(1);
 }

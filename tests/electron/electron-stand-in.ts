@@ -65,6 +65,7 @@ export class WebContents extends EventEmitter {
   reloads = 0;
   crashes = 0;
   scripts: string[] = [];
+  isGone = false;
   openHandler: ((details: unknown) => unknown) | null = null;
 
   setWindowOpenHandler(handler: (details: unknown) => unknown): void {
@@ -80,6 +81,7 @@ export class WebContents extends EventEmitter {
     this.reloads += 1;
   }
   async executeJavaScript(script: string): Promise<void> {
+    if (this.isGone) throw new Error('the page is gone');
     this.scripts.push(script);
   }
   forcefullyCrashRenderer(): void {

@@ -99,6 +99,12 @@ test('the menu opens recordings and lists the boils that are over, anew when one
   await vi.waitFor(() => expect(window.webContents.scripts).toEqual(["location.hash = '#/replay'"]));
 });
 
+test('a page that is gone just then is no error of the program', async () => {
+  window.webContents.isGone = true;
+  await replays.open(RECORDING);
+  expect([window.webContents.scripts, dialog.questions, app.recent]).toEqual([[], [], [RECORDING]]);
+});
+
 test('a boil that is not in the notebook any more is said', async () => {
   await replays.show('2020-01-01-gone');
   expect(dialog.questions).toMatchObject([{ detail: expect.stringContaining('2020-01-01-gone') }]);
