@@ -27,9 +27,7 @@ export function wordsToStartAgain(words: readonly string[], nowMs: number): stri
 export function startAgain(error: Error): void {
   process.stderr.write(`${error.stack ?? error.message}\n`);
   const args = wordsToStartAgain(process.argv.slice(1), Date.now());
-  // What an AppImage runs from is gone with it.
-  const execPath = process.env['APPIMAGE'];
-  if (args !== null) app.relaunch({ args, ...(execPath === undefined ? {} : { execPath }) });
+  if (args !== null) app.relaunch({ args });
   else {
     shell.beep();
     dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);

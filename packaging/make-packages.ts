@@ -14,7 +14,7 @@ type System = 'linux' | 'win' | 'mac';
 
 /** Each system's packages are made on that system: a disk image can be made nowhere else. */
 const SYSTEMS: Readonly<Record<string, { key: System; packages: Readonly<Record<string, string>> }>> = {
-  linux: { key: 'linux', packages: { deb: 'Debian package', AppImage: 'AppImage' } },
+  linux: { key: 'linux', packages: { deb: 'Debian package', 'tar.gz': 'archive' } },
   win32: { key: 'win', packages: { nsis: 'Windows installer' } },
   darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
 };

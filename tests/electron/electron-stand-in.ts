@@ -6,6 +6,8 @@ export const early: string[] = [];
 
 class App extends EventEmitter {
   hasLock = true;
+  switches = new Set<string>();
+  readonly commandLine = { hasSwitch: (name: string): boolean => this.switches.has(name) };
   quits = 0;
   recent: string[] = [];
   badge = 0;

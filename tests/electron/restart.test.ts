@@ -43,14 +43,6 @@ test('an error that comes again and again ends it, with a sentence that sends so
   expect(dialog.errors).toEqual([expect.stringMatching(/Stand by the pans.*a fault of ours/)]);
 });
 
-test('an AppImage starts its own file again', () => {
-  const write = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
-  vi.stubEnv('APPIMAGE', '/opt/Panwarden.AppImage');
-  startAgain(new Error('a fault of ours'));
-  write.mockRestore();
-  expect(app.again).toMatchObject([{ execPath: '/opt/Panwarden.AppImage' }]);
-});
-
 test('the boil that ran when the program was killed goes on in the window, as the same boil with a gap', async () => {
   const setup = join(FOLDER, 'setup.json');
   const probes = [{ id: 'A/1', port: 'A', channel: 'T1' }];

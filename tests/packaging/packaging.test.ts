@@ -35,8 +35,8 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
 test('each system makes its own packages', async () => {
   expect(await made({})).toEqual({
     code: 0,
-    asked: ['linux deb', 'linux AppImage'],
-    said: ['Debian package: panwarden.deb in dist/packages.', 'AppImage: panwarden.AppImage in dist/packages.'],
+    asked: ['linux deb', 'linux tar.gz'],
+    said: ['Debian package: panwarden.deb in dist/packages.', 'archive: panwarden.tar.gz in dist/packages.'],
   });
   expect((await made({ system: 'win32' })).asked).toEqual(['win nsis']);
   expect((await made({ system: 'darwin' })).asked).toEqual(['mac dmg']);
@@ -62,11 +62,11 @@ test.each([
   const { code, said } = await made({
     make: async (_key, target) => {
       if (target === 'deb') throw new Error(message);
-      return ['/somewhere/panwarden.AppImage'];
+      return ['/somewhere/panwarden.tar.gz'];
     },
   });
   expect(code).toBe(1);
-  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'AppImage: panwarden.AppImage in dist/packages.']);
+  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'archive: panwarden.tar.gz in dist/packages.']);
 });
 
 test('an Electron that its makers repair no more is not packed', async () => {
@@ -83,7 +83,7 @@ test('an Electron that its makers repair no more is not packed', async () => {
 
 test('the packager makes every promised kind of package, under an id of our own, and opens recordings', () => {
   const { linux, win, mac, appId, asar, nsis } = builderConfig;
-  expect([linux?.target, win?.target, mac?.target]).toEqual([['deb', 'AppImage'], ['nsis'], ['dmg']]);
+  expect([linux?.target, win?.target, mac?.target]).toEqual([['deb', 'tar.gz'], ['nsis'], ['dmg']]);
   expect([appId, asar]).toEqual(['local.panwarden.desktop', true]);
   expect(linux?.fileAssociations).toMatchObject([{ ext: 'boil.jsonl', mimeType: 'application/x-panwarden-boil' }]);
   expect([win?.fileAssociations, mac?.fileAssociations]).toMatchObject([[{ ext: 'jsonl' }], [{ ext: 'jsonl' }]]);
