@@ -24,6 +24,9 @@ export function askBeforeClosing(window: BrowserWindow, attention: Attention): v
     event.preventDefault();
     if (isAsking) return;
     isAsking = true;
-    void ask(window).finally(() => (isAsking = false));
+    // A question that cannot be shown is none that was answered: the pans stay watched.
+    void ask(window)
+      .catch(() => undefined)
+      .finally(() => (isAsking = false));
   });
 }

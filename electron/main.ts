@@ -21,6 +21,9 @@ import { WatchNote } from './watch-note.ts';
 
 const folder = dataFolder(undefined);
 const attention = new Attention();
+/** Whoever starts it so has read that it helps; it takes away what holds the page. */
+const NOT_SHUT_IN =
+  'The page would not be shut in. Leave out --no-sandbox; on Debian and Ubuntu install the Debian package.';
 /** A double click may start the program: its recording waits until the screen is there. */
 let asked = recordingIn(process.argv.slice(1), process.cwd());
 let open = (path: string): void => void (asked = path);
@@ -32,6 +35,7 @@ async function readPower(): Promise<Power> {
 }
 
 async function start(): Promise<void> {
+  if (app.commandLine.hasSwitch('no-sandbox')) throw new Error(NOT_SHUT_IN);
   // Chromium's own files stay apart from the notebook, and each notebook has at most one window.
   mkdirSync(join(folder, 'window'), { recursive: true });
   app.setPath('userData', join(folder, 'window'));

@@ -14,8 +14,13 @@ const RECORDING = /\.jsonl$/i;
 export function recordingIn(words: readonly string[], folder: string): string | null {
   const named = words.filter((word) => RECORDING.test(word) && !word.startsWith('-')).at(-1);
   if (named === undefined) return null;
-  // Desktops of Linux name files by their addresses.
-  return URL.parse(named)?.protocol === 'file:' ? fileURLToPath(named) : resolve(folder, named);
+  // Desktops of Linux name a file by its address, which may be one on another machine.
+  if (URL.parse(named)?.protocol !== 'file:') return resolve(folder, named);
+  try {
+    return fileURLToPath(named);
+  } catch {
+    return null;
+  }
 }
 
 /** Shows replays in the one window, in front of everything else; a live boil goes on and calls meanwhile. */
@@ -53,7 +58,9 @@ export class Replays {
     const answer = await this.#host.command({ ref: 'window', replay: { boil } });
     if (!answer.ok) return this.#refuse(new Error(answer.why));
     bringUp(this.#window);
-    await this.#window.webContents.executeJavaScript("location.hash = '#/replay'");
+    const { webContents } = this.#window;
+    // A page that is just being loaded again stays where it was; the replay is open and one press away.
+    await webContents.executeJavaScript("location.hash = '#/replay'").catch(() => undefined);
   }
 
   /** Not in a box that stops the program: readings come in meanwhile. */

@@ -1,5 +1,5 @@
 // Starts the program again when an error stops it, so that the boil goes on with a gap of seconds.
-import { app, dialog } from 'electron';
+import { app, dialog, shell } from 'electron';
 
 const FLAG = '--started-again=';
 const MOST = 3;
@@ -27,9 +27,10 @@ export function wordsToStartAgain(words: readonly string[], nowMs: number): stri
 export function startAgain(error: Error): void {
   process.stderr.write(`${error.stack ?? error.message}\n`);
   const args = wordsToStartAgain(process.argv.slice(1), Date.now());
-  // What an AppImage runs from is gone with it.
-  const execPath = process.env['APPIMAGE'];
-  if (args !== null) app.relaunch({ args, ...(execPath === undefined ? {} : { execPath }) });
-  else dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);
+  if (args !== null) app.relaunch({ args });
+  else {
+    shell.beep();
+    dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);
+  }
   app.exit(1);
 }

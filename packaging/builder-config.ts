@@ -53,7 +53,8 @@ export const builderConfig: Configuration = {
   },
   publish: null,
   linux: {
-    target: ['deb', 'AppImage'],
+    // No AppImage: where the system does not let it, it starts the window with nothing shut in.
+    target: ['deb', 'tar.gz'],
     executableName: 'panwarden',
     icon: 'dist/icons',
     category: 'Utility',

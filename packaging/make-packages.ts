@@ -1,23 +1,23 @@
 // Makes the desktop app's packages for the system that it runs on, or says in a sentence why they cannot be made.
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { downloadArtifact } from '@electron/get';
 import { build } from 'electron-builder';
 import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
-import { electronRuntime } from '../src/cli/open-screen.ts';
 import { builderConfig } from './builder-config.ts';
 import { renderIcons } from './icons.ts';
 import { makeParts } from './prepack.ts';
 
+type System = 'linux' | 'win' | 'mac';
+
 /** Each system's packages are made on that system: a disk image can be made nowhere else. */
-const SYSTEMS: Readonly<Record<string, { key: 'linux' | 'win' | 'mac'; packages: Readonly<Record<string, string>> }>> =
-  {
-    linux: { key: 'linux', packages: { deb: 'Debian package', AppImage: 'AppImage' } },
-    win32: { key: 'win', packages: { nsis: 'Windows installer' } },
-    darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
-  };
+const SYSTEMS: Readonly<Record<string, { key: System; packages: Readonly<Record<string, string>> }>> = {
+  linux: { key: 'linux', packages: { deb: 'Debian package', 'tar.gz': 'archive' } },
+  win32: { key: 'win', packages: { nsis: 'Windows installer' } },
+  darwin: { key: 'mac', packages: { dmg: 'macOS disk image' } },
+};
 
 /** What a failed download says, by Node's codes, undici and the packager. */
 const NO_DOWNLOAD = /ENOTFOUND|EAI_AGAIN|ECONN|ETIMEDOUT|ENETUNREACH|fetch failed|https?:/;
@@ -35,24 +35,25 @@ export interface Workshop {
   system: string;
   /** The version of Electron that is packed, and the newest there is; null where that cannot be looked up. */
   versions(): { packed: string; newest: string | null };
-  /** The folder of a runtime of Electron that is there, or null once it was fetched for the packager; rejects when it cannot be. */
-  runtime(): Promise<string | null>;
+  /** Fetches Electron's runtime; rejects when it cannot be had. */
+  fetchRuntime(): Promise<void>;
   /** Makes one package; the paths of what was made. */
-  make(key: 'linux' | 'win' | 'mac', target: string, runtime: string | null): Promise<string[]>;
+  make(key: System, target: string): Promise<string[]>;
   say(sentence: string): void;
 }
 
 const major = (version: string): number => Number.parseInt(version, 10);
 
 /** Makes each package of the system, says what became of it, and gives the exit code: 0 when all were made, else 1. */
-export async function makePackages({ system, versions, runtime, make, say }: Workshop): Promise<number> {
+export async function makePackages({ system, versions, fetchRuntime, make, say }: Workshop): Promise<number> {
   const asked = SYSTEMS[system];
   if (asked === undefined) {
     say('No packages are made on this system, only on Linux, Windows and macOS.');
     return 1;
   }
-  const folder = await runtime().catch(() => undefined);
-  if (folder === undefined) {
+  try {
+    await fetchRuntime();
+  } catch {
     say(
       'The desktop packages were not made: the runtime of Electron cannot be downloaded here. Run "npm run package" again on a machine that may download it. "npm pack" makes the package that needs none.',
     );
@@ -69,7 +70,7 @@ export async function makePackages({ system, versions, runtime, make, say }: Wor
   let code = 0;
   for (const [target, what] of Object.entries(asked.packages)) {
     try {
-      const made = await make(asked.key, target, folder);
+      const made = await make(asked.key, target);
       say(`${what}: ${made.map((path) => basename(path)).join(', ')} in dist/packages.`);
     } catch (error) {
       code = 1;
@@ -92,38 +93,23 @@ function versionsHere(): { packed: string; newest: string | null } {
   return { packed: electronVersion(), newest: /^\d+\.\d+\.\d+/.exec(asked.stdout)?.[0] ?? null };
 }
 
-/** Electron's runtime: the one that is installed, else as it is downloaded. */
-async function runtimeHere(): Promise<string | null> {
-  const installed = electronRuntime(PROGRAM_FOLDER);
-  // Installed for a Mac the program lies three folders below the one that holds the app.
-  if (installed !== null)
-    return process.platform === 'darwin' ? join(dirname(installed), '../../..') : dirname(installed);
-  await downloadArtifact({
-    version: electronVersion(),
-    artifactName: 'electron',
-    platform: process.platform,
-    arch: process.arch,
-  });
-  return null;
+/** Fetches Electron's runtime into the store from which the packager takes it. */
+async function fetchRuntime(): Promise<void> {
+  const { platform, arch } = process;
+  await downloadArtifact({ version: electronVersion(), artifactName: 'electron', platform, arch });
 }
 
-/** One package by the packager, out of the parts that were made before. */
-export function packed(
-  key: 'linux' | 'win' | 'mac',
-  target: string,
-  runtime: string | null,
-  output = 'dist/packages',
-): Promise<string[]> {
+/**
+ * One package by the packager, out of the parts that were made before; `runtime` is a folder with an unpacked runtime of
+ * Electron in place of the one that is downloaded.
+ */
+export function packed(key: System, target: string, output = 'dist/packages', runtime?: string): Promise<string[]> {
   // The packager writes into what it is given, and a second package would begin with that.
   const told = structuredClone(builderConfig);
   const config = { ...told, directories: { ...told.directories, output } };
-  const electronDist = runtime === null ? {} : { electronDist: runtime };
-  return build({
-    projectDir: PROGRAM_FOLDER,
-    publish: 'never',
-    [key]: [target],
-    config: { ...config, ...electronDist },
-  });
+  const electronDist = runtime === undefined ? {} : { electronDist: runtime };
+  const asked = { projectDir: PROGRAM_FOLDER, publish: 'never', [key]: [target] } as const;
+  return build({ ...asked, config: { ...config, ...electronDist } });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
@@ -134,8 +120,8 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     process.exitCode = await makePackages({
       system: process.platform,
       versions: versionsHere,
-      runtime: runtimeHere,
-      make: packed,
+      fetchRuntime,
+      make: (key, target) => packed(key, target),
       say,
     });
   } catch (error) {

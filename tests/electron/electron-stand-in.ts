@@ -6,6 +6,8 @@ export const early: string[] = [];
 
 class App extends EventEmitter {
   hasLock = true;
+  switches = new Set<string>();
+  readonly commandLine = { hasSwitch: (name: string): boolean => this.switches.has(name) };
   quits = 0;
   recent: string[] = [];
   badge = 0;
@@ -65,6 +67,7 @@ export class WebContents extends EventEmitter {
   reloads = 0;
   crashes = 0;
   scripts: string[] = [];
+  isGone = false;
   openHandler: ((details: unknown) => unknown) | null = null;
 
   setWindowOpenHandler(handler: (details: unknown) => unknown): void {
@@ -80,6 +83,7 @@ export class WebContents extends EventEmitter {
     this.reloads += 1;
   }
   async executeJavaScript(script: string): Promise<void> {
+    if (this.isGone) throw new Error('the page is gone');
     this.scripts.push(script);
   }
   forcefullyCrashRenderer(): void {

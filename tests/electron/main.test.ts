@@ -34,10 +34,11 @@ const createHost = vi.fn(async (_options: unknown): Promise<unknown> => host);
 const settle = (): Promise<void> => new Promise((resolved) => void setImmediate(resolved));
 
 /** The program is loaded, but Electron is not ready yet. */
-async function loaded(hasLock = true) {
+async function loaded(hasLock = true, switches: string[] = []) {
   vi.resetModules();
   const electron = await import('./electron-stand-in.ts');
   electron.app.hasLock = hasLock;
+  electron.app.switches = new Set(switches);
   vi.doMock('electron', () => electron);
   vi.doMock('../../src/host/host.ts', () => ({ createHost }));
   await import('../../electron/main.ts');
@@ -126,6 +127,14 @@ test('a second copy ends at once and the first comes to the front', async () => 
   first.window.small = true;
   first.app.emit('second-instance', {}, ['panwarden'], FOLDER);
   expect(first.window.did).toEqual(['show', 'restore', 'show']);
+});
+
+test('a start that would not shut the page in is refused', async () => {
+  const { app, dialog, BrowserWindow } = await loaded(true, ['no-sandbox']);
+  app.becomeReady();
+  await settle();
+  expect(dialog.errors).toEqual([expect.stringMatching(/cannot start: The page would not be shut in/)]);
+  expect([app.exits, BrowserWindow.opened, createHost.mock.calls]).toEqual([[1], [], []]);
 });
 
 test('a host that cannot start is said in its own words', async () => {
@@ -300,6 +309,6 @@ test('nothing in the window opens another program, and it stays short', () => {
   const sources = readdirSync(SOURCES).filter((name) => /\.(ts|cjs)$/.test(name));
   const texts = sources.map((name) => readFileSync(join(SOURCES, name), 'utf8'));
   expect(sources).toContain('preload.cjs');
-  expect(texts.join('\n')).not.toMatch(/openExternal|loadFile|nodeIntegration: true|--no-sandbox/);
+  expect(texts.join('\n')).not.toMatch(/openExternal|loadFile|nodeIntegration: true/);
   expect(texts.join('').split('\n').length).toBeLessThan(700);
 });

@@ -40,6 +40,7 @@ test.each<[string, string[], string | null]>([
   ['the last of two', ['a.jsonl', '/other/B.JSONL'], resolve('/other/B.JSONL')],
   ['a switch that looks like one', ['--log=a.jsonl'], null],
   ['a recording by its address', ['file:///old%20sap/b.boil.jsonl'], '/old sap/b.boil.jsonl'],
+  ['an address elsewhere', ['file://tarn/b.boil.jsonl'], null],
   ['another file', ['notes.txt', 'main.js'], null],
   ['nothing', [], null],
 ])('a command line with %s', (_what, words, expected) => {
@@ -96,6 +97,12 @@ test('the menu opens recordings and lists the boils that are over, anew when one
   window.webContents.scripts = [];
   line?.click?.();
   await vi.waitFor(() => expect(window.webContents.scripts).toEqual(["location.hash = '#/replay'"]));
+});
+
+test('a page that is gone just then is no error of the program', async () => {
+  window.webContents.isGone = true;
+  await replays.open(RECORDING);
+  expect([window.webContents.scripts, dialog.questions, app.recent]).toEqual([[], [], [RECORDING]]);
 });
 
 test('a boil that is not in the notebook any more is said', async () => {

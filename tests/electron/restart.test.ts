@@ -6,7 +6,7 @@ import { afterAll, afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { startAgain, wasStartedAgain, wordsToStartAgain } from '../../electron/restart.ts';
 import type { HostMessage } from '../../src/protocol/messages.ts';
 import { panwarden, Program } from '../cli/program.ts';
-import { app, dialog } from './electron-stand-in.ts';
+import { app, dialog, shell } from './electron-stand-in.ts';
 
 vi.mock('electron', () => import('./electron-stand-in.ts'));
 
@@ -39,15 +39,8 @@ test('an error that comes again and again ends it, with a sentence that sends so
   startAgain(new Error('a fault of ours'));
   write.mockRestore();
   expect([app.again, app.exits]).toEqual([[], [1]]);
+  expect(shell.beeps).toBe(1);
   expect(dialog.errors).toEqual([expect.stringMatching(/Stand by the pans.*a fault of ours/)]);
-});
-
-test('an AppImage starts its own file again', () => {
-  const write = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
-  vi.stubEnv('APPIMAGE', '/opt/Panwarden.AppImage');
-  startAgain(new Error('a fault of ours'));
-  write.mockRestore();
-  expect(app.again).toMatchObject([{ execPath: '/opt/Panwarden.AppImage' }]);
 });
 
 test('the boil that ran when the program was killed goes on in the window, as the same boil with a gap', async () => {

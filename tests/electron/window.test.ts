@@ -17,6 +17,8 @@ function runtime(): { path: string } | { why: string } {
   const hasDisplay = process.platform !== 'linux' || process.env['DISPLAY'] || process.env['WAYLAND_DISPLAY'];
   if (!hasDisplay) return { why: 'there is no display' };
   if (!existsSync(join(PROJECT, 'dist/screen/index.html'))) return { why: 'the screen has not been built' };
+  if (process.platform === 'linux' && process.getuid?.() === 0)
+    return { why: 'nothing shuts in a page of the root user' };
   return { path };
 }
 

@@ -21,7 +21,7 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
   const code = await makePackages({
     system: 'linux',
     versions: () => ({ packed: '45.5.0', newest: '47.0.1' }),
-    runtime: async () => null,
+    fetchRuntime: async () => undefined,
     make: async (key, target) => {
       asked.push(`${key} ${target}`);
       return [`/somewhere/panwarden.${target}`];
@@ -35,8 +35,8 @@ async function made(change: Partial<Workshop>): Promise<{ code: number; said: st
 test('each system makes its own packages', async () => {
   expect(await made({})).toEqual({
     code: 0,
-    asked: ['linux deb', 'linux AppImage'],
-    said: ['Debian package: panwarden.deb in dist/packages.', 'AppImage: panwarden.AppImage in dist/packages.'],
+    asked: ['linux deb', 'linux tar.gz'],
+    said: ['Debian package: panwarden.deb in dist/packages.', 'archive: panwarden.tar.gz in dist/packages.'],
   });
   expect((await made({ system: 'win32' })).asked).toEqual(['win nsis']);
   expect((await made({ system: 'darwin' })).asked).toEqual(['mac dmg']);
@@ -44,8 +44,8 @@ test('each system makes its own packages', async () => {
 });
 
 test('where the runtime cannot be had nothing is made, and one sentence says what to do', async () => {
-  const runtime = () => Promise.reject(new Error('getaddrinfo ENOTFOUND tarn-hollow.example'));
-  const { code, said, asked } = await made({ runtime });
+  const fetchRuntime = () => Promise.reject(new Error('getaddrinfo ENOTFOUND tarn-hollow.example'));
+  const { code, said, asked } = await made({ fetchRuntime });
   expect([code, asked, said.length]).toEqual([1, [], 1]);
   expect(said[0]).toMatch(/runtime of Electron cannot be downloaded here.*npm run package.*npm pack/);
   expect(said[0]).not.toContain('tarn-hollow');
@@ -62,11 +62,11 @@ test.each([
   const { code, said } = await made({
     make: async (_key, target) => {
       if (target === 'deb') throw new Error(message);
-      return ['/somewhere/panwarden.AppImage'];
+      return ['/somewhere/panwarden.tar.gz'];
     },
   });
   expect(code).toBe(1);
-  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'AppImage: panwarden.AppImage in dist/packages.']);
+  expect(said).toEqual([`The Debian package was not made: ${why}.`, 'archive: panwarden.tar.gz in dist/packages.']);
 });
 
 test('an Electron that its makers repair no more is not packed', async () => {
@@ -83,7 +83,7 @@ test('an Electron that its makers repair no more is not packed', async () => {
 
 test('the packager makes every promised kind of package, under an id of our own, and opens recordings', () => {
   const { linux, win, mac, appId, asar, nsis } = builderConfig;
-  expect([linux?.target, win?.target, mac?.target]).toEqual([['deb', 'AppImage'], ['nsis'], ['dmg']]);
+  expect([linux?.target, win?.target, mac?.target]).toEqual([['deb', 'tar.gz'], ['nsis'], ['dmg']]);
   expect([appId, asar]).toEqual(['local.panwarden.desktop', true]);
   expect(linux?.fileAssociations).toMatchObject([{ ext: 'boil.jsonl', mimeType: 'application/x-panwarden-boil' }]);
   expect([win?.fileAssociations, mac?.fileAssociations]).toMatchObject([[{ ext: 'jsonl' }], [{ ext: 'jsonl' }]]);
@@ -151,10 +151,16 @@ test('the bill of materials is a CycloneDX one of this program, with every packa
     expect(names).not.toContain(tool);
 });
 
+test('the bill names the runtime of the desktop packages, as one that not every package holds', () => {
+  const runtime = bill.components.filter(({ name }) => name === 'electron');
+  expect(runtime).toMatchObject([{ scope: 'optional', licenses: [{ license: { id: 'MIT' } }] }]);
+});
+
 test('every package of the bill stands in the file of licences, with its words', () => {
   const text = readFileSync(join(SCRATCH, 'THIRD-PARTY-LICENCES.txt'), 'utf8');
   const listed = new Set([...text.matchAll(/^ - (\S+)$/gm)].map(([, name]) => name));
-  const all = allComponents(bill.components).map((each) => `${packageName(each)}@${each.version}`);
+  const packages = allComponents(bill.components).filter(({ name }) => name !== 'electron');
+  const all = packages.map((each) => `${packageName(each)}@${each.version}`);
   expect(all.filter((name) => !listed.has(name))).toEqual([]);
   for (const words of ['Permission is hereby granted, free of charge', 'Apache License', 'Electron and Chromium']) {
     expect(text).toContain(words);

@@ -150,7 +150,7 @@ describe.runIf(process.platform === 'linux')('the desktop app', () => {
     const told = structuredClone(builderConfig);
     await renderIcons(join(PROJECT, 'dist/icons'));
     vi.stubEnv('CUSTOM_FPM_PATH', standInDebianTool(join(SCRATCH, 'debian')));
-    await packed('linux', 'deb', standInRuntime(join(SCRATCH, 'runtime')), join(SCRATCH, 'packages'));
+    await packed('linux', 'deb', join(SCRATCH, 'packages'), standInRuntime(join(SCRATCH, 'runtime')));
     vi.unstubAllEnvs();
     // Another package is made of the same words.
     expect(builderConfig).toEqual(told);

@@ -4,7 +4,7 @@ import type { Candidate, CandidateChannel } from './candidate.ts';
 /** A display rounds each of the two by itself, °F. */
 const ROUNDED_F = 0.6;
 
-export const fahrenheitOf = (celsius: number): number => celsius * 1.8 + 32;
+const fahrenheitOf = (celsius: number): number => celsius * 1.8 + 32;
 
 /** Whether `other` are the numbers of `one` in degrees Fahrenheit, line by line. */
 export const isSameInFahrenheit = (one: readonly number[], other: readonly number[]): boolean =>
