@@ -86,6 +86,22 @@ test('the strip is dragged by the mouse, and moved by keys', async () => {
   await expect.poll(replayT, PATIENCE).toBe(before + 9 * MINUTE);
 });
 
+test('what the strip shows is said in the half where its moment is not', async () => {
+  const strip = page.getByRole('slider', { name: 'Go to a moment of the boil' });
+  for (const [key, atStart] of [
+    ['Home', true],
+    ['End', false],
+  ] as const) {
+    await strip.press(key);
+    await expect.poll(() => page.locator('.strip-caption-right').count()).toBe(atStart ? 1 : 0);
+    const [caption, now] = [
+      (await page.locator('.strip-caption').boundingBox())!,
+      (await page.locator('.strip-now').boundingBox())!,
+    ];
+    expect(atStart ? caption.x > now.x + now.width : caption.x + caption.width < now.x).toBe(true);
+  }
+});
+
 test('a step goes to the next and the previous of what was noted or called', async () => {
   const { marks, calls } = await stripOf();
   const moments = [...marks.map(({ t }) => t), ...calls.map(({ raised }) => raised)].sort((a, b) => a - b);
