@@ -50,9 +50,6 @@ const edgeOf = (share: number): string | undefined =>
 /** From this share of the strip on, the time beside a dragged moment has no room to its right. */
 const WORDS_LEFT_FROM = 0.9;
 
-/** What the thick line is stands in the half that the moment is not in, so that neither covers the other. */
-const captionClass = (share: number): string => (share < 0.5 ? 'strip-caption strip-caption-right' : 'strip-caption');
-
 /** All that does not move while the replay runs. */
 function Picture({ strip, pan, line, width, started }: PictureProps): JSX.Element {
   const { length, readUntil, pans } = strip;
@@ -198,13 +195,14 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
       onKeyDown={onKeyDown}
     >
       {picture}
-      <span class={captionClass(share)}>{caption}</span>
       <span
         class={share > WORDS_LEFT_FROM ? 'strip-now strip-now-late' : 'strip-now'}
         style={{ left: at(shown, length) }}
       >
         {dragged !== null && <b>{timeOfDay(now, dragged)}</b>}
       </span>
+      {/* Last, so that the moment passes behind it; on the left, where a pan only warms up. */}
+      <span class="strip-caption">{caption}</span>
     </div>
   );
 }
