@@ -100,21 +100,6 @@ test('the end of a boil asks at most six things, once, and is filled in and kept
   });
 });
 
-test('a row of the list is as high before its figures have come as afterwards', async () => {
-  await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: 'Notebook' }).click();
-  await page.getByRole('link', { name: 'Run 5, invented', exact: true }).waitFor();
-  await expect.poll(() => page.locator('.boils td', { hasText: '…' }).count(), { timeout: 60_000 }).toBe(0);
-  const heights = () =>
-    page.locator('.boils tbody tr').evaluateAll((rows) => rows.map((row) => Math.round(row.clientHeight)));
-  const after = await heights();
-  // What stands there while a boil is still being read.
-  await page.locator('.boils td[data-label]').evaluateAll((cells) => {
-    for (const cell of cells) cell.firstChild!.nodeValue = '…';
-  });
-  expect(await heights()).toEqual(after);
-  await page.reload();
-});
-
 test('the list of boils leads to the page of one: figures with where they come from, words that are kept, steps that are ticked', async () => {
   await page.getByRole('navigation', { name: 'Views' }).getByRole('link', { name: 'Notebook' }).click();
   await page.getByRole('link', { name: 'Run 5, invented', exact: true }).click();
