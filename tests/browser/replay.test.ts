@@ -86,6 +86,25 @@ test('the strip is dragged by the mouse, and moved by keys', async () => {
   await expect.poll(replayT, PATIENCE).toBe(before + 9 * MINUTE);
 });
 
+test('what the strip shows can be read where its moment passes behind', async () => {
+  await page.getByRole('slider', { name: 'Go to a moment of the boil' }).press('Home');
+  await expect.poll(replayT).toBe(0);
+  // Presses go through both to the strip: for this look they stop at what is seen.
+  const parts = page.locator('.strip-caption, .strip-now');
+  const stopAt = (events: string) =>
+    parts.evaluateAll(
+      (all, value) => all.forEach((each) => ((each as HTMLElement).style.pointerEvents = value)),
+      events,
+    );
+  const box = (await page.locator('.strip-caption').boundingBox())!;
+  await stopAt('auto');
+  const seen = await page.evaluate<string>(
+    `document.elementFromPoint(${box.x + 1}, ${box.y + box.height / 2}).className`,
+  );
+  await stopAt('');
+  expect(seen).toBe('strip-caption');
+});
+
 test('a step goes to the next and the previous of what was noted or called', async () => {
   const { marks, calls } = await stripOf();
   const moments = [...marks.map(({ t }) => t), ...calls.map(({ raised }) => raised)].sort((a, b) => a - b);

@@ -19,6 +19,8 @@ interface Taken extends Spot {
 }
 
 const GAP = 6;
+/** Where along its line a text is tried, as a share of the room: left, the middle, right, and only then between. */
+const SHARES = [0, 0.5, 1, 0.25, 0.75];
 
 function touches(one: Taken, other: Taken): boolean {
   return (
@@ -38,8 +40,8 @@ function isCrossed(place: Taken, curve: readonly Spot[]): boolean {
 
 /**
  * The places of texts between `left` and `right`, in the order of what matters most; null for one that finds no room.
- * Of the places on its own line a text takes the first that the curve leaves free: left, middle, then right, where the
- * newest of the curve is; where the curve is everywhere it stands at the left over it.
+ * Of the places on its own line a text takes the first that the curve leaves free: left, middle, right, where the
+ * newest of the curve is, then between these; where the curve is everywhere it stands at the left over it.
  */
 export function labelPlaces(
   wanted: readonly Wanted[],
@@ -50,9 +52,9 @@ export function labelPlaces(
   const taken: Taken[] = [];
   return wanted.map(({ width, height, y }) => {
     const spare = right - left - width;
-    const open = [0, 0.5, 1]
-      .map((share): Taken => ({ x: left + spare * share, y, width, height }))
-      .filter((place) => !taken.some((other) => touches(place, other)));
+    const open = SHARES.map((share): Taken => ({ x: left + spare * share, y, width, height })).filter(
+      (place) => !taken.some((other) => touches(place, other)),
+    );
     const chosen = open.find((place) => !isCrossed(place, curve)) ?? open[0];
     if (chosen === undefined) return null;
     taken.push(chosen);

@@ -2,8 +2,8 @@
 import type { JSX } from 'preact';
 import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { BoilListing } from '../client/types.ts';
+import { BoilTicks } from '../notebook/boil-ticks.tsx';
 import { goTo } from '../shell/routes.ts';
-import { dayAndTime } from '../words/clock.ts';
 
 interface ChooserProps {
   boils: readonly BoilListing[];
@@ -23,27 +23,7 @@ export function BoilChooser({ boils, chosen }: ChooserProps): JSX.Element {
       <summary>
         Choose boils ({chosen.length} of {MOST_COMPARED})
       </summary>
-      <ul class="boil-ticks">
-        {ended.map(({ boil, name, started, practice }) => {
-          const isChosen = chosen.includes(boil);
-          return (
-            <li key={boil}>
-              <label class="check">
-                <input
-                  type="checkbox"
-                  checked={isChosen}
-                  disabled={!isChosen && isFull}
-                  onChange={() => toggle(boil)}
-                />
-                <span>
-                  <b>{name === '' ? 'A boil without a name' : name}</b>, {dayAndTime(started)}
-                  {practice && <span class="tag tag-practice">practice</span>}
-                </span>
-              </label>
-            </li>
-          );
-        })}
-      </ul>
+      <BoilTicks boils={ended} ticked={chosen} isFull={isFull} toggle={toggle} />
       {isFull && <p class="hint">Six are chosen: take one away to choose another.</p>}
     </details>
   );

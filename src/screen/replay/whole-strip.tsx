@@ -15,8 +15,8 @@ import { clustersOf, pathOf, scaleOf, snapped } from './strip-shapes.ts';
 import type { StripLine } from './strip-shapes.ts';
 
 const LINES_PX = 62;
-/** Symbols nearer than this are one, px. */
-const APART_PX = 24;
+/** Symbols nearer than this are one, px: a symbol is 24 wide, and the count at its corner wants room, too. */
+const APART_PX = 36;
 const SNAP_PX = 9;
 const TICK_PX = 90;
 /** A drag asks for a new moment so often at most. */
@@ -41,16 +41,17 @@ interface PictureProps {
   line: StripLine;
   width: number;
   started: number;
-  /** What the thick line is. */
-  caption: string;
 }
 
 /** A word at an edge stands inside of it. */
 const edgeOf = (share: number): string | undefined =>
   share < 0.03 ? 'strip-first' : share > 0.97 ? 'strip-last' : undefined;
 
+/** From this share of the strip on, the time beside a dragged moment has no room to its right. */
+const WORDS_LEFT_FROM = 0.9;
+
 /** All that does not move while the replay runs. */
-function Picture({ strip, pan, line, width, started, caption }: PictureProps): JSX.Element {
+function Picture({ strip, pan, line, width, started }: PictureProps): JSX.Element {
   const { length, readUntil, pans } = strip;
   const scale = scaleOf(pans, line);
   const columns = Math.max(1, length / strip.columnMs);
@@ -100,7 +101,6 @@ function Picture({ strip, pan, line, width, started, caption }: PictureProps): J
           </span>
         ))}
       </span>
-      <span class="strip-caption">{caption}</span>
       {readUntil < length && (
         <span class="strip-unread" style={{ left: at(readUntil, length) }}>
           reading …
@@ -133,10 +133,11 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
 
   const pan = selectedPan(now);
   const started = wallMs(now, 0);
+  const share = shown / Math.max(1, length);
   const caption = pan === null ? line : `${panName(now.header, pan)}, ${line}`;
   const picture = useMemo(
-    () => strip !== null && <Picture {...{ strip, pan, line, width, started, caption }} />,
-    [strip, pan, line, width, started, caption],
+    () => strip !== null && <Picture {...{ strip, pan, line, width, started }} />,
+    [strip, pan, line, width, started],
   );
 
   const momentAt = (clientX: number): number => {
@@ -194,9 +195,14 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
       onKeyDown={onKeyDown}
     >
       {picture}
-      <span class="strip-now" style={{ left: at(shown, length) }}>
+      <span
+        class={share > WORDS_LEFT_FROM ? 'strip-now strip-now-late' : 'strip-now'}
+        style={{ left: at(shown, length) }}
+      >
         {dragged !== null && <b>{timeOfDay(now, dragged)}</b>}
       </span>
+      {/* Last, so that the moment passes behind it; on the left, where a pan only warms up. */}
+      <span class="strip-caption">{caption}</span>
     </div>
   );
 }

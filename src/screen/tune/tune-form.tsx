@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import { SEARCHED } from '../../protocol/tune-messages.ts';
 import { settings, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
-import { dayAndTime } from '../words/clock.ts';
+import { BoilTicks } from '../notebook/boil-ticks.tsx';
 import { changedTried, anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
 import type { FieldChoice, TriedSettings } from './tune-draft.ts';
 
@@ -66,14 +66,14 @@ function Tried({ one, set, remove }: TriedProps): JSX.Element {
   );
 }
 
-interface BoilTicksProps {
+interface RunAgainProps {
   boils: readonly BoilListing[];
   left: readonly string[];
   set: (left: string[]) => void;
 }
 
 /** All are ticked at first: those that somebody takes out are remembered. */
-function BoilTicks({ boils, left, set }: BoilTicksProps): JSX.Element {
+function RunAgain({ boils, left, set }: RunAgainProps): JSX.Element {
   const count = boils.length - left.length;
   return (
     <details class="finder">
@@ -88,23 +88,11 @@ function BoilTicks({ boils, left, set }: BoilTicksProps): JSX.Element {
           None
         </button>
       </p>
-      <ul class="boil-ticks">
-        {boils.map(({ boil, name, started, practice }) => (
-          <li key={boil}>
-            <label class="check">
-              <input
-                type="checkbox"
-                checked={!left.includes(boil)}
-                onChange={() => set(left.includes(boil) ? left.filter((each) => each !== boil) : [...left, boil])}
-              />
-              <span>
-                <b>{name === '' ? 'A boil without a name' : name}</b>, {dayAndTime(started)}
-                {practice && <span class="tag tag-practice">practice</span>}
-              </span>
-            </label>
-          </li>
-        ))}
-      </ul>
+      <BoilTicks
+        boils={boils}
+        ticked={boils.map(({ boil }) => boil).filter((boil) => !left.includes(boil))}
+        toggle={(boil) => set(left.includes(boil) ? left.filter((each) => each !== boil) : [...left, boil])}
+      />
     </details>
   );
 }
@@ -152,7 +140,7 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
         Past boils are run again under each of these, beside how they were called at the time. What is kept of the boils
         stays as it is.
       </p>
-      <BoilTicks boils={boils} left={left} set={setLeft} />
+      <RunAgain boils={boils} left={left} set={setLeft} />
       <div class="tried-list">
         {tried.map((one, i) => (
           <Tried

@@ -21,3 +21,8 @@ test('of two that meet the first keeps its place and the other moves along its l
 test('without room for both, the first stays', () => {
   expect(labelPlaces([text(50, 90), text(55, 90)], [], 0, 100)).toEqual([{ x: 0, y: 50 }, null]);
 });
+
+test('where left, middle and right are crossed, a text stands between them', () => {
+  const curve = [60, 310, 560].map((x) => ({ x, y: 45 }));
+  expect(labelPlaces([text(50)], curve, 10, 610)).toEqual([{ x: 135, y: 50 }]);
+});
