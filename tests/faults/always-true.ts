@@ -59,6 +59,10 @@ export interface FaultRig {
   warmUp(line?: string): Promise<void>;
   /** By hand: so many seconds of the boil, in each of which the board says a line and the program has read it. */
   seconds(count: number, line: (second: number) => string): Promise<void>;
+  /** By hand: so many seconds in which the board says nothing, and the steady one goes on. */
+  stall(count: number): Promise<void>;
+  /** By hand: what the board says all at once; the program has begun to read it. */
+  burst(lines: readonly string[]): Promise<void>;
   /** Ends the boil, and asserts the three things; `seen` are figures of this fault for the table. */
   alwaysTrue(fault: number, what: string, seen?: string): Promise<void>;
   remove(): Promise<void>;
@@ -172,6 +176,19 @@ export async function faultRig(options: RigOptions = {}): Promise<FaultRig> {
         await bothRead;
         pace?.clock.run(SECOND_MS);
       }
+    },
+    async stall(count) {
+      for (let second = 0; second < count; second += 1) {
+        const read = lineRead(steady.path);
+        await steady.send(`${steadyLine()}\n`);
+        await read;
+        pace?.clock.run(SECOND_MS);
+      }
+    },
+    async burst(lines) {
+      const read = lineRead(board.path);
+      await board.send(`${lines.join('\n')}\n`);
+      await read;
     },
     async alwaysTrue(fault, what, seen = '') {
       pace?.runOn();

@@ -113,7 +113,7 @@ test('16: a minute of lines at once gives no rate of rise that is not there', as
   const rate = rig.pan('a1')?.rate_c_per_min ?? null;
   expect(rate === null || Math.abs(rate) < 5).toBe(true);
   expect(rig.raised('scorch-risk', 'a1')).toEqual([]);
-  await rig.alwaysTrue(16, 'a burst after a stall');
+  await rig.alwaysTrue(16, 'a minute of lines at once');
 });
 
 const TEN_THOUSAND = 10_000;
