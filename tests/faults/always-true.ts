@@ -59,6 +59,10 @@ export interface FaultRig {
   warmUp(line?: string): Promise<void>;
   /** By hand: so many seconds of the boil, in each of which the board says a line and the program has read it. */
   seconds(count: number, line: (second: number) => string): Promise<void>;
+  /** By hand: so many seconds in which the board says nothing, and the steady one goes on. */
+  stall(count: number): Promise<void>;
+  /** By hand: what the board says all at once; the program has begun to read it. */
+  burst(lines: readonly string[]): Promise<void>;
   /** Ends the boil, and asserts the three things; `seen` are figures of this fault for the table. */
   alwaysTrue(fault: number, what: string, seen?: string): Promise<void>;
   remove(): Promise<void>;
@@ -94,7 +98,7 @@ export async function faultRig(options: RigOptions = {}): Promise<FaultRig> {
   const alarms: AlarmTransition[] = [];
   const notices: string[] = [];
   const pace = options.byHand === true ? new Pace() : null;
-  const { openPort, linesRead } = counted(options.openPort ?? openSerialPort);
+  const { openPort, lineRead } = listened(options.openPort ?? openSerialPort);
   const host = await createHost({
     folder: own.path('data'),
     machine: pace?.clock,
@@ -128,7 +132,9 @@ export async function faultRig(options: RigOptions = {}): Promise<FaultRig> {
   if (pace !== null) {
     pace.stand();
     // What comes first may be the rest of a cut line.
+    const bothRead = Promise.all([lineRead(board.path), lineRead(steady.path)]);
     await Promise.all([board.send('\n'), steady.send('\n')]);
+    await bothRead;
   }
 
   const raised = (alarm: string, pan?: string): AlarmTransition[] =>
@@ -165,11 +171,24 @@ export async function faultRig(options: RigOptions = {}): Promise<FaultRig> {
     },
     async seconds(count, line) {
       for (let second = 0; second < count; second += 1) {
-        const before = [linesRead(board.path), linesRead(steady.path)] as const;
+        const bothRead = Promise.all([lineRead(board.path), lineRead(steady.path)]);
         await Promise.all([board.send(`${line(second)}\n`), steady.send(`${steadyLine()}\n`)]);
-        await until('both lines', () => linesRead(board.path) > before[0] && linesRead(steady.path) > before[1]);
+        await bothRead;
         pace?.clock.run(SECOND_MS);
       }
+    },
+    async stall(count) {
+      for (let second = 0; second < count; second += 1) {
+        const read = lineRead(steady.path);
+        await steady.send(`${steadyLine()}\n`);
+        await read;
+        pace?.clock.run(SECOND_MS);
+      }
+    },
+    async burst(lines) {
+      const read = lineRead(board.path);
+      await board.send(`${lines.join('\n')}\n`);
+      await read;
     },
     async alwaysTrue(fault, what, seen = '') {
       pace?.runOn();
@@ -199,18 +218,17 @@ export async function faultRig(options: RigOptions = {}): Promise<FaultRig> {
   };
 }
 
-/** The same, and how many lines of a path the program has taken in. */
-function counted(openPort: OpenPort): { openPort: OpenPort; linesRead(path: string): number } {
-  const lines = new Map<string, number>();
-  const linesRead = (path: string): number => lines.get(path) ?? 0;
+/** The same, and a way to wait until the program has taken in the next line of a path. */
+function listened(openPort: OpenPort): { openPort: OpenPort; lineRead(path: string): Promise<void> } {
+  const waiting = new Map<string, () => void>();
   return {
-    linesRead,
+    lineRead: (path) => new Promise((resolve) => waiting.set(path, resolve)),
     openPort: (path, baud, events) =>
       openPort(path, baud, {
         ...events,
         bytes(chunk) {
           events.bytes(chunk);
-          lines.set(path, linesRead(path) + chunk.reduce((sum, byte) => sum + (byte === NEWLINE ? 1 : 0), 0));
+          if (chunk.includes(NEWLINE)) waiting.get(path)?.();
         },
       }),
   };

@@ -1,4 +1,4 @@
-// Faults 11 to 15: probes that say what cannot be true, in boils whose minutes are moved by hand.
+// Faults 11 to 16: probes that say what cannot be true, and all at once, in boils whose minutes are moved by hand.
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { nextNormal, randomStream } from '../../src/core/simulation/random.ts';
 import type { ProbeHealth } from '../../src/protocol/probe-setup-messages.ts';
@@ -28,6 +28,7 @@ test('11: one number that cannot be, and a probe that leaps to and fro', async (
   await rig.seconds(30, () => line('20.0'));
   expect(rig.raised('scorch-risk')).toEqual([]);
   expect(rig.raised('probe-suspect')).toEqual([]);
+  expect(rig.raised('probe-lost')).toEqual([]);
   expect(rig.shown('A/1')).not.toContain(850);
   await rig.seconds(30, (second) => line(second % 2 === 0 ? '20.0' : '300'));
   expect(whyOf('probe-suspect', 'a1')).toMatch(/leap to and fro/);
@@ -114,4 +115,25 @@ test('15: a channel twice, a new one, and one that is gone', async () => {
   expect(rig.now().probes.find(({ id }) => id === 'A T4')).toMatchObject({ channel: 'T4', pan: null, celsius: 21.5 });
   expect(rig.raised('probe-lost').map(({ pan }) => pan)).toEqual(['a1', 'a2']);
   await rig.alwaysTrue(15, 'channels twice, new and gone', 'conflict counted, T4 offered, 2 lost');
+});
+
+const FASTEST_C_PER_MIN = 5;
+
+test('16: a minute of lines at once, after a stall', async () => {
+  await rig.seconds(120, () => line('98.0', '98.0', '98.0'));
+  await rig.stall(60);
+  const rose = Array.from({ length: 60 }, (_, n) => (98 + n / 20).toFixed(2));
+  await rig.burst(rose.map((celsius) => line(celsius, celsius, celsius)));
+  let fastest = 0;
+  for (let second = 0; second < 90; second += 1) {
+    await rig.seconds(1, () => line('101.0', '101.0', '101.0'));
+    fastest = Math.max(fastest, Math.abs(rig.pan('a1')?.rate_c_per_min ?? 0));
+  }
+  expect(fastest).toBeLessThan(FASTEST_C_PER_MIN);
+  expect(rig.raised('scorch-risk')).toEqual([]);
+  // The board speaks once a second as before: four seconds of silence are not yet a loss.
+  const from = rig.alarms.length;
+  await rig.stall(4);
+  expect(rig.alarms.slice(from).filter(({ event }) => event === 'raised')).toEqual([]);
+  await rig.alwaysTrue(16, 'a burst after a stall of a minute', `fastest ${fastest.toFixed(1)} °C/min said`);
 });

@@ -1,5 +1,7 @@
-// How long the event loop of this thread is held up by one turn, and which descriptors it and its readers hold.
+// How long the event loop of this thread is held up by one turn, and what it and its readers hold: memory, descriptors.
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 
 const LOOK_EVERY_MS = 10;
 
@@ -16,6 +18,14 @@ export function watchTurns(): () => { turnMs: number } {
     clearInterval(timer);
     return { turnMs };
   };
+}
+
+/** What this process holds on to, bytes: what nobody holds is collected first. */
+export function heldBytes(): number {
+  setFlagsFromString('--expose-gc');
+  (runInNewContext('gc') as () => void)();
+  const { heapUsed, external } = process.memoryUsage();
+  return heapUsed + external;
 }
 
 const descriptorsOf = (pid: number | 'self'): number =>

@@ -1,5 +1,4 @@
 // The real serial binding over pseudo terminals: pulled cables, wrong speeds, floods and ports that will not open.
-import { isDeepStrictEqual } from 'node:util';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { serialSource } from '../../src/ingest/serial-source.ts';
 import type { Source, Timekeeper } from '../../src/ingest/source.ts';
@@ -74,16 +73,16 @@ test('a cable pulled in the middle of a line leaves no value, neither then nor a
 
 const LOSSES = 100;
 
-/** All that a lost port could leave behind in this process and in the one that reads for it. */
-function held() {
-  const listeners = process.eventNames().map((name) => process.listenerCount(name));
-  const ofReaders = [...readerDescriptors()].map(([pid, count]) => `reader ${pid}: ${count}`);
-  const resources = process.getActiveResourcesInfo().filter((name) => name !== 'Timeout' && name !== 'Immediate');
+/** How much there is of all that a lost port could leave behind, here and in the process that reads for it. */
+function held(): Record<string, number> {
+  const readers = [...readerDescriptors().values()];
+  const isTimer = (name: string): boolean => name === 'Timeout' || name === 'Immediate';
   return {
     descriptors: descriptors(),
-    listeners: listeners.reduce((sum, one) => sum + one, 0),
-    resources: resources.toSorted(),
-    ofReaders,
+    listeners: process.eventNames().reduce((sum, name) => sum + process.listenerCount(name), 0),
+    resources: process.getActiveResourcesInfo().filter((name) => !isTimer(name)).length,
+    readers: readers.length,
+    ofReader: Math.max(0, ...readers),
   };
 }
 
@@ -105,11 +104,11 @@ test('a hundred losses leave no descriptor and no listener behind', async () => 
   }
   const seconds = (performance.now() - fromMs) / 1000;
   expect(heard.states().filter((state) => state === 'lost')).toHaveLength(LOSSES + 1);
-  // A descriptor is given back a moment after its port is.
-  await until('all to be given back', () => held().descriptors <= before.descriptors);
-  await until('the reader to have closed', () => isDeepStrictEqual(held().ofReaders, before.ofReaders));
-  expect(held()).toEqual(before);
-  expect(before.ofReaders).toHaveLength(1);
+  // A descriptor is given back a moment after its port is, and a reader that nobody needs ends after a while.
+  const more = (): string[] =>
+    Object.entries(held()).flatMap(([what, n]) => (n > before[what]! ? [`${what} ${n}`] : []));
+  await until('all to be given back', () => more().length === 0).catch(() => expect(more()).toEqual([]));
+  expect(before).toMatchObject({ readers: 1 });
   console.log(`  ${LOSSES} losses in ${seconds.toFixed(1)} s: ${JSON.stringify(held())}`);
 });
 
