@@ -4,12 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { builderConfig } from '../../packaging/builder-config.ts';
-import { ICON_SIZES, renderIcons } from '../../packaging/icons.ts';
-import { allComponents, packageName, refusals, writeLicences } from '../../packaging/licences.ts';
-import type { Component } from '../../packaging/licences.ts';
-import { makePackages } from '../../packaging/make-packages.ts';
-import type { Workshop } from '../../packaging/make-packages.ts';
+import { builderConfig } from '../../electron/packaging/builder-config.ts';
+import { ICON_SIZES, renderIcons } from '../../electron/packaging/icons.ts';
+import { allComponents, packageName, refusals, writeLicences } from '../../electron/packaging/licences.ts';
+import type { Component } from '../../electron/packaging/licences.ts';
+import { makePackages } from '../../electron/packaging/make-packages.ts';
+import type { Workshop } from '../../electron/packaging/make-packages.ts';
 import { PROGRAM_FOLDER } from '../../src/program/program-files.ts';
 
 const SCRATCH = mkdtempSync(join(tmpdir(), 'panwarden-packaging-'));
@@ -159,7 +159,9 @@ test('the bill names the runtime of the desktop packages, as one that not every 
 test('every package of the bill stands in the file of licences, with its words', () => {
   const text = readFileSync(join(SCRATCH, 'THIRD-PARTY-LICENCES.txt'), 'utf8');
   const listed = new Set([...text.matchAll(/^ - (\S+)$/gm)].map(([, name]) => name));
-  const packages = allComponents(bill.components).filter(({ name }) => name !== 'electron');
+  // Node itself, which the package `node` fetches for the machine it is installed on, is in no package of ours.
+  const isNode = (name: string): boolean => /^node(?:-bin)?-(?:linux|win|darwin)-\w+$/u.test(name);
+  const packages = allComponents(bill.components).filter(({ name }) => name !== 'electron' && !isNode(name));
   const all = packages.map((each) => `${packageName(each)}@${each.version}`);
   expect(all.filter((name) => !listed.has(name))).toEqual([]);
   for (const words of ['Permission is hereby granted, free of charge', 'Apache License', 'Electron and Chromium']) {

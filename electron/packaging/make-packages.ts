@@ -5,7 +5,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { downloadArtifact } from '@electron/get';
 import { build } from 'electron-builder';
-import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+import { PROGRAM_FOLDER } from '../../src/program/program-files.ts';
 import { builderConfig } from './builder-config.ts';
 import { renderIcons } from './icons.ts';
 import { makeParts } from './prepack.ts';

@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { copyFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+import { PROGRAM_FOLDER } from '../../src/program/program-files.ts';
 
 /** A plain script that the window's page loads, and the picture of the desktop's bar. */
 const AS_THEY_ARE = ['preload.cjs', 'watching.png'];
@@ -12,7 +12,7 @@ const INTO = join(PROGRAM_FOLDER, 'dist/program');
 export function compileProgram(): void {
   rmSync(INTO, { recursive: true, force: true });
   const compiler = join(PROGRAM_FOLDER, 'node_modules/typescript/bin/tsc');
-  const words = [compiler, '-p', join(PROGRAM_FOLDER, 'packaging/tsconfig.json')];
+  const words = [compiler, '-p', join(PROGRAM_FOLDER, 'electron/packaging/tsconfig.json')];
   const done = spawnSync(process.execPath, words, { encoding: 'utf8' });
   if (done.status !== 0) throw new Error(`The program could not be compiled: ${done.stdout}${done.stderr}`.trim());
   for (const name of AS_THEY_ARE) copyFileSync(join(PROGRAM_FOLDER, 'electron', name), join(INTO, 'electron', name));

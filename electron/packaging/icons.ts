@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+import { PROGRAM_FOLDER } from '../../src/program/program-files.ts';
 
 /** Edges in pixels; the largest is what icons of Windows and macOS are made of. */
 export const ICON_SIZES = [16, 24, 32, 48, 64, 128, 256, 512, 1024] as const;
@@ -15,7 +15,7 @@ export async function renderIcons(folder: string): Promise<void> {
   for (const size of ICON_SIZES) {
     // Drawn anew at each size, so that the large ones are as sharp as the small ones.
     const density = Math.max(USUAL_DPI, (USUAL_DPI * size) / DRAWN_PIXELS);
-    const drawn = sharp(join(PROGRAM_FOLDER, 'packaging/icon.svg'), { density });
+    const drawn = sharp(join(PROGRAM_FOLDER, 'electron/packaging/icon.svg'), { density });
     await drawn
       .resize(size, size)
       .png()

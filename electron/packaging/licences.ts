@@ -4,7 +4,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Spec, Validation } from '@cyclonedx/cyclonedx-library';
 import { generateLicenseFile } from 'generate-license-file';
-import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
+import { PROGRAM_FOLDER } from '../../src/program/program-files.ts';
 
 /** From here both are packed. */
 const PACKED_FROM = join(PROGRAM_FOLDER, 'dist/licences');
@@ -65,7 +65,7 @@ export async function writeLicences(folder = PACKED_FROM): Promise<void> {
   writeFileSync(join(folder, BILL_FILE), text);
   await generateLicenseFile([join(PROGRAM_FOLDER, 'package.json')], join(folder, LICENCES_FILE), {
     lineEnding: 'lf',
-    append: [join(PROGRAM_FOLDER, 'packaging/licence-texts.txt')],
+    append: [join(PROGRAM_FOLDER, 'electron/packaging/licence-texts.txt')],
   });
 }
 

@@ -1,6 +1,6 @@
 // What npm runs before it packs: the program compiled, the screen built, licences and bill of materials written.
 import { fileURLToPath } from 'node:url';
-import { ensureScreenBuilt } from '../src/web/screen-build.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { compileProgram } from './compile.ts';
 import { writeLicences } from './licences.ts';
 
