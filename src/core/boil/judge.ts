@@ -54,12 +54,17 @@ function judgePort(state: BoilState, caller: Caller, id: string, t: number): voi
 function judgePan(state: BoilState, callers: readonly Caller[], id: string, t: number): void {
   const situation = situationOf(state, id, leadTimes(callers[0]!.header, id), t);
   const plainWater = state.designs[id]!.role === 'reference';
+  const found: (Finding | null)[] = [];
   for (const caller of callers) {
-    if (caller !== callers[0]) situation.settings = leadTimes(caller.header, id);
-    for (const rule of PAN_RULES) {
+    const isFirst = caller === callers[0];
+    if (!isFirst) situation.settings = leadTimes(caller.header, id);
+    for (let place = 0; place < PAN_RULES.length; place++) {
+      const rule = PAN_RULES[place]!;
       if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
-      const finding = rule.find(situation);
-      if (finding === null) continue;
+      if (isFirst || rule.asksLeads) found[place] = rule.find(situation);
+      const finding = found[place]!;
+      // Nearly always nothing is called, and nothing was.
+      if (finding === null || (!finding.over && caller.book.alarms.length === 0)) continue;
       look(caller, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
     }
   }

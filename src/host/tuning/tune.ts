@@ -19,8 +19,11 @@ export interface Tuning {
   stop(): void;
 }
 
-/** Left alone, each thread takes 50 MB more for what a fold throws away at once, and is no faster for it. */
-const resourceLimits = { maxYoungGenerationSizeMb: 8 };
+/**
+ * Left alone, each thread takes 50 MB more for what a fold throws away at once, and is no faster for it. The other limit
+ * is far more than any boil needs, but the less an engine may take the sooner it looks for what is left lying: 60 MB a thread.
+ */
+const resourceLimits = { maxYoungGenerationSizeMb: 8, maxOldGenerationSizeMb: 512 };
 
 /**
  * `boils` are tuned in their order, the next one by the thread that is free first; `nowMs` is a clock that never steps.
