@@ -12,9 +12,9 @@ export interface PanSeen {
   ceilingC: number | null;
   reachedFinish: boolean;
   reachedPast: boolean;
-  /** Time to the finish, to burning, and to bare metal, each with how sure it is; null while not known. */
+  /** Time to the finish, to burning, and to bare metal, each with how sure it is; null while not known. Thin sap is not asked when it burns. */
   finish: TimeLeft | null;
-  scorch: TimeLeft | null;
+  scorch: () => TimeLeft | null;
   shallow: TimeLeft | null;
   /** Share to which the litres are known. */
   litresShare: number;
@@ -198,7 +198,8 @@ const bareWords = ({ temperature_c: now }: PanReading, fromC: number): string =>
 /** Seconds until it burns, by its strength where it is thick, else by what was poured in and boiled away. */
 function burnsIn({ reading, scorch, shallow, litresShare }: PanSeen): number | null {
   const byDepth = shallow === null ? null : byCount(shallow, litresShare);
-  const thick = (reading.brix ?? 0) >= TELLING_BRIX && scorch !== null ? soonest(scorch) : null;
+  const burns = (reading.brix ?? 0) >= TELLING_BRIX ? scorch() : null;
+  const thick = burns === null ? null : soonest(burns);
   if (byDepth === null) return thick;
   return thick === null ? byDepth : Math.min(byDepth, thick);
 }

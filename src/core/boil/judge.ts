@@ -101,7 +101,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
     reachedFinish: course.reachedFinish,
     reachedPast: course.reachedPast,
     finish: outlook.finish,
-    scorch: outlook.scorch,
+    scorch: () => reading.tooStrong(),
     shallow: outlook.shallow,
     litresShare: outlook.litresShare,
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),
