@@ -24,8 +24,9 @@ export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): voi
     }
   }
   for (const place of state.standing.reminders) judgeReminder(callers, state.marks[place]!, place, t);
+  // Pans and ports come and go with what is noted alone, and after that all pans are looked at.
+  if (!everyPan) return;
   for (const caller of callers) {
-    if (caller.book.alarms.length === 0) continue;
     for (const gone of caller.book.alarms.filter((one) => hasLeft(state, one))) {
       look(caller, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
     }
@@ -40,6 +41,7 @@ function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | n
 function judgePort(state: BoilState, caller: Caller, id: string, t: number): void {
   const port = state.ports[id]!;
   const lost = port.state === 'lost';
+  if (!lost && caller.book.alarms.length === 0) return;
   const key: AlarmKey = { alarm: 'port-lost', pan: null, port: id };
   if (!lost && findAlarm(caller.book, key) === undefined) return;
   look(caller, key, 0, 0, t, {
