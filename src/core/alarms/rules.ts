@@ -4,17 +4,17 @@ import type { TimeLeft } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
 
-/** Everything that a pan's alarms may look at, at one moment. */
-export interface PanSituation {
+/** What is so with a pan at one moment, whoever calls. */
+export interface PanSeen {
   reading: PanReading;
   finishBrix: number;
   minDepthMm: number;
   ceilingC: number | null;
   reachedFinish: boolean;
   reachedPast: boolean;
-  /** Time to the finish, to burning, and to bare metal, each with how sure it is; null while not known. */
+  /** Time to the finish, to burning, and to bare metal, each with how sure it is; null while not known. Thin sap is not asked when it burns. */
   finish: TimeLeft | null;
-  scorch: TimeLeft | null;
+  scorch: () => TimeLeft | null;
   shallow: TimeLeft | null;
   /** Share to which the litres are known. */
   litresShare: number;
@@ -29,6 +29,10 @@ export interface PanSituation {
   byCount: boolean;
   /** It rests on a thermometer that somebody read so long ago, ms; null for a pan with a probe, and where that is too long ago. */
   handAgeMs: number | null;
+}
+
+/** Everything that a pan's alarms may look at. */
+export interface PanSituation extends PanSeen {
   settings: { nearFinishLeadS: number; nearFinishDeadband: number; scorchLeadS: number; lowLevelLeadS: number };
 }
 
@@ -45,14 +49,17 @@ export interface Finding {
   atOnce?: boolean;
 }
 
-export interface Rule {
+/** One that asks for no lead finds the same whoever calls, and is asked once. */
+export type Rule = {
   alarm: AlarmName;
   /** How long `over` must last before it is called, ms. */
   onDelayMs: number;
   /** How long `inside` must last before it counts as over, ms. */
   offDelayMs: number;
-  find(situation: PanSituation): Finding | null;
-}
+} & (
+  | { asksLeads: true; find: (situation: PanSituation) => Finding | null }
+  | { asksLeads: false; find: (seen: PanSeen) => Finding | null }
+);
 
 /** Thinner than this the forecast rests on counted litres, and calls only where it is sure, °Bx, standard deviation of its logarithm. */
 const TELLING_BRIX = 30;
@@ -65,12 +72,12 @@ const CEILING_MARGIN_C = 0.5;
 const TEMPERATURE_DEADBAND_C = 0.5;
 
 export const PAN_RULES: readonly Rule[] = [
-  { alarm: 'near-finish', onDelayMs: 15_000, offDelayMs: 30_000, find: nearFinish },
-  { alarm: 'finish', onDelayMs: 0, offDelayMs: 0, find: finish },
-  { alarm: 'past-finish', onDelayMs: 0, offDelayMs: 0, find: pastFinish },
-  { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, find: scorchRisk },
-  { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, find: lowLevel },
-  { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, find: probeLost },
+  { alarm: 'near-finish', onDelayMs: 15_000, offDelayMs: 30_000, asksLeads: true, find: nearFinish },
+  { alarm: 'finish', onDelayMs: 0, offDelayMs: 0, asksLeads: false, find: finish },
+  { alarm: 'past-finish', onDelayMs: 0, offDelayMs: 0, asksLeads: false, find: pastFinish },
+  { alarm: 'scorch-risk', onDelayMs: 3000, offDelayMs: 30_000, asksLeads: true, find: scorchRisk },
+  { alarm: 'low-level', onDelayMs: 10_000, offDelayMs: 30_000, asksLeads: true, find: lowLevel },
+  { alarm: 'probe-lost', onDelayMs: 0, offDelayMs: 3000, asksLeads: false, find: probeLost },
   ...SIGN_RULES,
 ];
 
@@ -106,20 +113,20 @@ function nearFinish({
 }
 
 /** Too strong to be named: the rise says so. */
-function beyondScale({ reading, scorchRiseC }: PanSituation): boolean {
+function beyondScale({ reading, scorchRiseC }: PanSeen): boolean {
   return reading.rise_c !== null && scorchRiseC !== null && reading.rise_c >= scorchRiseC;
 }
 
-function finish(situation: PanSituation): Finding | null {
+function finish(situation: PanSeen): Finding | null {
   return whileReached(situation, situation.reachedFinish && !situation.reachedPast);
 }
 
-function pastFinish(situation: PanSituation): Finding | null {
+function pastFinish(situation: PanSeen): Finding | null {
   return whileReached(situation, situation.reachedPast);
 }
 
 /** A strength that was reached stays so while nothing is known; a pan that has cooled was taken off. */
-function whileReached(situation: PanSituation, reached: boolean): Finding | null {
+function whileReached(situation: PanSeen, reached: boolean): Finding | null {
   const { reading } = situation;
   if (!reached || reading.stage === 'off') return itIsOver('high');
   if (reading.brix === null && !beyondScale(situation)) return cooled(situation);
@@ -139,12 +146,12 @@ const COUNTED = ', by count, not by thermometer: check with an instrument';
 const TAKEN_OFF_C = 8;
 
 /** Ends an alarm of a pan that has cooled; otherwise what is not known changes nothing. */
-function cooled({ reading }: PanSituation): Finding | null {
+function cooled({ reading }: PanSeen): Finding | null {
   if (reading.rise_c === null || reading.rise_c > -TAKEN_OFF_C) return null;
   return itIsOver('high');
 }
 
-function strengthWords({ reading, finishBrix }: PanSituation): string {
+function strengthWords({ reading, finishBrix }: PanSeen): string {
   const target = digits(finishBrix, 1).replace(/\.0$/, '');
   if (reading.brix === null) return `rise ${digits(reading.rise_c ?? 0, 1)} °C, stronger than ${target} °Bx`;
   const range =
@@ -176,10 +183,10 @@ function scorchRisk(situation: PanSituation): Finding | null {
   };
 }
 
-const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSituation): boolean =>
+const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSeen): boolean =>
   shallow !== null && litresShare >= TELLING_DEPTH && !justPoured;
 
-function depthWords({ reading, shallow, litresShare }: PanSituation): string {
+function depthWords({ reading, shallow, litresShare }: PanSeen): string {
   if (reading.depth_mm === null && shallow === null) return '';
   if (litresShare >= TELLING_DEPTH) return ', by what went in and boiled away: look how deep it is';
   return reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`;
@@ -189,9 +196,10 @@ const bareWords = ({ temperature_c: now }: PanReading, fromC: number): string =>
   `fell from ${digits(fromC, 1)} to ${now === null ? 'the steam' : `${digits(now, 1)} °C`} and stays there: is the tip in the syrup?`;
 
 /** Seconds until it burns, by its strength where it is thick, else by what was poured in and boiled away. */
-function burnsIn({ reading, scorch, shallow, litresShare }: PanSituation): number | null {
+function burnsIn({ reading, scorch, shallow, litresShare }: PanSeen): number | null {
   const byDepth = shallow === null ? null : byCount(shallow, litresShare);
-  const thick = (reading.brix ?? 0) >= TELLING_BRIX && scorch !== null ? soonest(scorch) : null;
+  const burns = (reading.brix ?? 0) >= TELLING_BRIX ? scorch() : null;
+  const thick = burns === null ? null : soonest(burns);
   if (byDepth === null) return thick;
   return thick === null ? byDepth : Math.min(byDepth, thick);
 }
@@ -248,7 +256,7 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
   };
 }
 
-function probeLost({ reading, portLost, signs }: PanSituation): Finding | null {
+function probeLost({ reading, portLost, signs }: PanSeen): Finding | null {
   const gone = reading.probe === 'lost' || reading.probe === 'broken';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {

@@ -1,7 +1,7 @@
 // The alarms of what a temperature shows beside a strength: a boil that died, a probe that lies, a cylinder that runs out.
 import type { PanSigns } from '../pan/pan-signs.ts';
 import type { PanReading } from '../pan/reading.ts';
-import type { Finding, PanSituation, Rule } from './rules.ts';
+import type { Finding, PanSeen, Rule } from './rules.ts';
 
 /** Signs of one pan and of what hangs in it and burns under it. */
 export interface SignsSeen {
@@ -26,7 +26,7 @@ const ended = (priority: Finding['priority']): Finding => ({
 /** Whoever turned a flame knows why the boil dies, ms. */
 const FLAME_EXPLAINS_MS = 10 * 60_000;
 
-function boilLost({ reading, signs, justPoured }: PanSituation): Finding | null {
+function boilLost({ reading, signs, justPoured }: PanSeen): Finding | null {
   const { lost } = signs.pan;
   if (reading.stage === 'off' || reading.stage === 'finished') return ended('medium');
   // No probe hangs in it now: what it was, it stays.
@@ -46,7 +46,7 @@ function boilLost({ reading, signs, justPoured }: PanSituation): Finding | null 
 export const isThick = ({ stage }: PanReading): boolean =>
   stage === 'thickening' || stage === 'near-finish' || stage === 'finished';
 
-function probeSuspect({ reading, portLost, signs }: PanSituation): Finding | null {
+function probeSuspect({ reading, portLost, signs }: PanSeen): Finding | null {
   const doubted = reading.probe === 'stuck' || reading.probe === 'suspect';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
@@ -62,7 +62,7 @@ function probeSuspect({ reading, portLost, signs }: PanSituation): Finding | nul
 const FUEL_LEAD_S = 20 * 60;
 const FUEL_DEADBAND = 1.25;
 
-function fuelLow({ reading, signs: { fuel } }: PanSituation): Finding | null {
+function fuelLow({ reading, signs: { fuel } }: PanSeen): Finding | null {
   if (fuel === null || reading.stage === 'off') return ended('low');
   const minutes = Math.round(fuel.seconds / 60);
   return {
@@ -75,7 +75,7 @@ function fuelLow({ reading, signs: { fuel } }: PanSituation): Finding | null {
 }
 
 export const SIGN_RULES: readonly Rule[] = [
-  { alarm: 'boil-lost', onDelayMs: 0, offDelayMs: 30_000, find: boilLost },
-  { alarm: 'probe-suspect', onDelayMs: 0, offDelayMs: 30_000, find: probeSuspect },
-  { alarm: 'fuel-low', onDelayMs: 0, offDelayMs: 0, find: fuelLow },
+  { alarm: 'boil-lost', onDelayMs: 0, offDelayMs: 30_000, asksLeads: false, find: boilLost },
+  { alarm: 'probe-suspect', onDelayMs: 0, offDelayMs: 30_000, asksLeads: false, find: probeSuspect },
+  { alarm: 'fuel-low', onDelayMs: 0, offDelayMs: 0, asksLeads: false, find: fuelLow },
 ];

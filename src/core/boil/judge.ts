@@ -24,8 +24,9 @@ export function judgeAlarms(state: BoilState, t: number, everyPan: boolean): voi
     }
   }
   for (const place of state.standing.reminders) judgeReminder(callers, state.marks[place]!, place, t);
+  // Pans and ports come and go with what is noted alone, and after that all pans are looked at.
+  if (!everyPan) return;
   for (const caller of callers) {
-    if (caller.book.alarms.length === 0) continue;
     for (const gone of caller.book.alarms.filter((one) => hasLeft(state, one))) {
       look(caller, gone, 0, 0, t, { over: false, inside: true, priority: gone.priority, why: () => '' });
     }
@@ -40,6 +41,7 @@ function hasLeft(state: BoilState, alarm: { pan: string | null; port: string | n
 function judgePort(state: BoilState, caller: Caller, id: string, t: number): void {
   const port = state.ports[id]!;
   const lost = port.state === 'lost';
+  if (!lost && caller.book.alarms.length === 0) return;
   const key: AlarmKey = { alarm: 'port-lost', pan: null, port: id };
   if (!lost && findAlarm(caller.book, key) === undefined) return;
   look(caller, key, 0, 0, t, {
@@ -54,12 +56,17 @@ function judgePort(state: BoilState, caller: Caller, id: string, t: number): voi
 function judgePan(state: BoilState, callers: readonly Caller[], id: string, t: number): void {
   const situation = situationOf(state, id, leadTimes(callers[0]!.header, id), t);
   const plainWater = state.designs[id]!.role === 'reference';
+  const found: (Finding | null)[] = [];
   for (const caller of callers) {
-    if (caller !== callers[0]) situation.settings = leadTimes(caller.header, id);
-    for (const rule of PAN_RULES) {
+    const isFirst = caller === callers[0];
+    if (!isFirst) situation.settings = leadTimes(caller.header, id);
+    for (let place = 0; place < PAN_RULES.length; place++) {
+      const rule = PAN_RULES[place]!;
       if (plainWater && rule.alarm !== 'probe-lost' && rule.alarm !== 'probe-suspect') continue;
-      const finding = rule.find(situation);
-      if (finding === null) continue;
+      if (isFirst || rule.asksLeads) found[place] = rule.find(situation);
+      const finding = found[place]!;
+      // Nearly always nothing is called, and nothing was.
+      if (finding === null || (!finding.over && caller.book.alarms.length === 0)) continue;
       look(caller, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
     }
   }
@@ -96,7 +103,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
     reachedFinish: course.reachedFinish,
     reachedPast: course.reachedPast,
     finish: outlook.finish,
-    scorch: outlook.scorch,
+    scorch: () => reading.tooStrong(),
     shallow: outlook.shallow,
     litresShare: outlook.litresShare,
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),

@@ -3,7 +3,8 @@ import { type Course, isOff } from './course.ts';
 import { beliefOf, debtFor, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
-import { judgeCount, judgeFinish } from './finish.ts';
+import { isFarUnder, judgeCount, judgeFinish } from './finish.ts';
+import { THIN_BRIX } from './limits.ts';
 import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
 import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
@@ -133,12 +134,17 @@ function coolestSigmas(course: Course, { design }: Setting): number {
   return depth !== null && depth < TIP_BARE_MM ? COOL_SIGMAS_SHALLOW : COOL_SIGMAS;
 }
 
-/** The strength that the last few readings show by themselves, °Bx; null below a boil. */
+/**
+ * The strength that the last few readings show by themselves, °Bx; null below a boil. Far under the finish it is no more
+ * than told: nothing hangs on how much less it is, and most of a boil is there.
+ */
 function shownBrix({ recentRises, told }: Course, { design, around }: Setting, now: Belief): number | null {
   if (design.ceilingC !== null || recentRises.length === 0) return null;
   // Where nobody told of the contents, the curve alone is no reason to doubt the probe.
   const offsetC = told ? now.x[OFFSET]! : 0;
   const riseC = (medianOfLast(recentRises, LAST_FEW) - offsetC) / (1 + now.x[SAP]!);
+  const { thinRiseC, finish } = around.limits;
+  if (thinRiseC !== null && riseC < thinRiseC && isFarUnder(now, THIN_BRIX, finish)) return THIN_BRIX;
   return strengthFromRise(Math.max(0, riseC), design.shares, around.pressureHpa ?? 1013.25) ?? Infinity;
 }
 

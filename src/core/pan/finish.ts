@@ -38,6 +38,21 @@ export interface FinishAsked {
   sigmas: number;
 }
 
+/** Whether a pan that shows no more than `mostBrix` (°Bx) counts as clearly below its finish, however much less it shows. */
+export function isFarUnder(belief: Belief, mostBrix: number, asked: FinishAsked): boolean {
+  const { middle, brix } = believed(belief, asked);
+  return Math.max(brix, mostBrix + brix - middle) < asked.brix - FINISH_DEADBAND_BRIX;
+}
+
+/** What is believed, °Bx: in the middle, and with the probability that is asked for. */
+function believed(belief: Belief, { sigmas }: FinishAsked): { middle: number; brix: number } {
+  const water = waterOf(belief);
+  return {
+    middle: brixOfWaterPerSugar(water),
+    brix: brixOfWaterPerSugar(water * Math.exp(sigmas * Math.sqrt(variance(belief, WATER)))),
+  };
+}
+
 /**
  * Judges what is believed of a pan. `shownBrix` is what the thermometer alone shows now, °Bx, Infinity beyond the scale
  * and null where there is none: a belief must not hide what is there, nor run on without it.
@@ -46,17 +61,17 @@ export function judgeFinish(
   latches: FinishLatches,
   belief: Belief,
   shownBrix: number | null,
-  { brix: finishBrix, sigmas }: FinishAsked,
+  asked: FinishAsked,
 ): void {
-  const middle = brixOfWaterPerSugar(waterOf(belief));
-  const brix = brixOfWaterPerSugar(waterOf(belief) * Math.exp(sigmas * Math.sqrt(variance(belief, WATER))));
+  const finishBrix = asked.brix;
+  const { middle, brix } = believed(belief, asked);
   // What is shown is as unsure as what is believed; but nobody is called past a finish for being unsure.
   const shown = shownBrix === null ? brix : shownBrix + brix - middle;
   const beyond = Math.min(shown, shownBrix ?? middle);
   latches.belowBlocks = Math.max(brix, shown) < finishBrix - FINISH_DEADBAND_BRIX ? latches.belowBlocks + 1 : 0;
   latches.finishBlocks = shown >= finishBrix + SHOWN_BEYOND_BRIX ? latches.finishBlocks + 1 : 0;
-  const believed = brix >= finishBrix && shown >= finishBrix - AHEAD_BRIX;
-  if (believed || latches.finishBlocks >= SHOWN_BLOCKS) latches.reachedFinish = true;
+  const isBelieved = brix >= finishBrix && shown >= finishBrix - AHEAD_BRIX;
+  if (isBelieved || latches.finishBlocks >= SHOWN_BLOCKS) latches.reachedFinish = true;
   else if (latches.belowBlocks >= SURE_BLOCKS) latches.reachedFinish = false;
   latches.pastBlocks = beyond >= finishBrix + PAST_FINISH_BRIX ? latches.pastBlocks + 1 : 0;
   if (latches.pastBlocks >= SURE_BLOCKS) latches.reachedPast = true;

@@ -17,7 +17,12 @@ export interface PanLimits {
     sigmas: number;
   };
   scorch: Limit;
+  /** Rise that the sugars alone make at a strength (THIN_BRIX) far under most finishes, °C; null where it is not known. */
+  thinRiseC: number | null;
 }
+
+/** °Bx; what shows less is not asked how strong it is, only that it is no finish. */
+export const THIN_BRIX = 40;
 
 /**
  * A finish given as a rise is that rise at today's pressure. `sapShare` is by which share this sap's rise is more than
@@ -35,6 +40,7 @@ export function panLimitsAt(
   return {
     finish: { ...limitAt(byRise ?? design.finishBrix, design, air), sigmas: normalQuantile(finishProbability) },
     scorch: limitAt(design.scorchBrix, design, air),
+    thinRiseC: riseFromStrength(THIN_BRIX, shares, air.pressure),
   };
 }
 

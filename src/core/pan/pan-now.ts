@@ -1,7 +1,7 @@
 // What is said of a pan at one moment, of which some is worked out only when it is asked for: alarms look every five seconds and want little.
 import { Z80 } from '../quantities/spread.ts';
 import { brixOfWaterPerSugar } from './filter/liquid.ts';
-import { depthMm, evaporation, litresNow, type Look } from './forecast.ts';
+import { depthMm, evaporation, litresNow, type Look, type TimeLeft, timeToStrength, USEFUL_SHARE } from './forecast.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 
 /** How strong a pan is believed to be. */
@@ -28,19 +28,21 @@ export class PanNow implements PanReading {
   finish_in_s: number | null = null;
   finish_low_s: number | null = null;
   finish_high_s: number | null = null;
-  scorch_in_s: number | null = null;
   top_up_in_s: number | null = null;
   stage: Stage = 'unknown';
   probe: ProbeState | null = null;
   readonly #look: Look;
   readonly #strength: Strength | null;
+  readonly #shallow: TimeLeft | null;
 
-  constructor(look: Look, strength: Strength | null) {
+  /** `shallow` is the time until it is too shallow for live heat. */
+  constructor(look: Look, strength: Strength | null, shallow: TimeLeft | null) {
     this.pan = look.setting.design.id;
     this.water_c = look.setting.around.waterC;
     this.brix = strength?.brix ?? null;
     this.#look = look;
     this.#strength = strength;
+    this.#shallow = shallow;
   }
 
   get brix_low(): number | null {
@@ -64,6 +66,17 @@ export class PanNow implements PanReading {
   get evaporation_l_per_h(): number | null {
     const steam = evaporation(this.#look);
     return steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600;
+  }
+
+  /** Until it is too strong for live heat. */
+  tooStrong(): TimeLeft | null {
+    const { around } = this.#look.setting;
+    return around.waterC === null ? null : timeToStrength(this.#look, around.limits.scorch.brix);
+  }
+
+  get scorch_in_s(): number | null {
+    const shallow = this.#look.litresShare < USEFUL_SHARE ? this.#shallow : null;
+    return earlier(this.tooStrong(), shallow)?.seconds ?? null;
   }
 
   /** All of it, to be kept; the fields in the order of a `reading` line. */
@@ -90,3 +103,7 @@ export class PanNow implements PanReading {
     };
   }
 }
+
+/** A pan burns when it is too strong or too shallow for live heat, whichever comes first; null while neither is known. */
+const earlier = (one: TimeLeft | null, other: TimeLeft | null): TimeLeft | null =>
+  one === null || (other !== null && other.seconds < one.seconds) ? other : one;

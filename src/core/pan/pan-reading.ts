@@ -3,16 +3,7 @@ import { type Course, isOff } from './course.ts';
 import type { Setting } from './course-time.ts';
 import { brixOfWaterPerSugar, riseOfWater } from './filter/liquid.ts';
 import { variance, WATER, waterOf } from './filter/belief.ts';
-import {
-  isKnown,
-  lookAt,
-  type Look,
-  type TimeLeft,
-  countToDepth,
-  timeToDepth,
-  USEFUL_SHARE,
-  timeToStrength,
-} from './forecast.ts';
+import { isKnown, lookAt, type Look, type TimeLeft, countToDepth, timeToDepth, timeToStrength } from './forecast.ts';
 import type { PanModel } from './pan-state.ts';
 import { PanNow, type Strength } from './pan-now.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
@@ -29,7 +20,6 @@ const HAND_READING_LASTS_MS = 10 * 60_000;
 export interface PanOutlook {
   reading: PanNow;
   finish: TimeLeft | null;
-  scorch: TimeLeft | null;
   shallow: TimeLeft | null;
   /** Share to which the litres are known. */
   litresShare: number;
@@ -54,23 +44,19 @@ export function readPan(
   const strength = strengthOf(look);
   const finish = around.waterC === null ? null : timeToStrength(look, around.limits.finish.brix);
   const shallow = countToDepth(look, BARE_DEPTH_MM);
-  const strong = around.waterC === null ? null : timeToStrength(look, around.limits.scorch.brix);
-  const burns = earlier(strong, look.litresShare < USEFUL_SHARE ? shallow : null);
-  const reading = new PanNow(look, strength);
+  const reading = new PanNow(look, strength, shallow);
   reading.temperature_c = temperature;
   reading.rise_c = known && around.waterC !== null ? temperature - around.waterC : null;
   reading.rate_c_per_min = known ? pan.rateCPerMin : null;
   reading.finish_in_s = finish?.seconds ?? null;
   reading.finish_low_s = finish?.low ?? null;
   reading.finish_high_s = finish?.high ?? null;
-  reading.scorch_in_s = burns?.seconds ?? null;
   reading.top_up_in_s = timeToDepth(look, design.minDepthMm)?.seconds ?? null;
   reading.probe = probe;
   reading.stage = stageOf(pan, setting, reading, nearLeadS);
   return {
     reading,
     finish,
-    scorch: strong,
     shallow,
     litresShare: look.litresShare,
   };
@@ -114,10 +100,6 @@ function weatherOnWater({ weatherVariance, phase }: Course, { design, around }: 
 
 /** In thin sap no weather says more of the water than the count does. */
 const MOST_BY_WEATHER = 0.04;
-
-/** A pan burns when it is too strong or too shallow for live heat, whichever comes first; null while neither is known. */
-const earlier = (one: TimeLeft | null, other: TimeLeft | null): TimeLeft | null =>
-  one === null || (other !== null && other.seconds < one.seconds) ? other : one;
 
 function stageOf({ course }: PanModel, { around }: Setting, reading: PanReading, nearLeadS: number): Stage {
   if (isOff(course)) return 'off';

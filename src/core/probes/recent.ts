@@ -12,7 +12,7 @@ export const startRecent = (): Recent => ({ times: [], values: [] });
 /** So many are kept at the least, at least so far apart, ms: two minutes and a half of a board that speaks once a second. */
 const KEPT = 150;
 /** So many more may stand before them: taking one off the front at every number costs more than all else that is done with it. */
-const OVER = 50;
+const OVER = 16;
 const LEAST_APART_MS = 400;
 
 /** Takes a number in, °C at t (ms). */

@@ -1,8 +1,6 @@
 // States of a fold put by along a boil, packed, so that any moment is reached from one shortly before it.
-import { deserialize, serialize } from 'node:v8';
-import { constants, zstdCompressSync, zstdDecompressSync } from 'node:zlib';
-import { byName } from '../../core/boil/by-name.ts';
 import type { BoilState } from '../../core/boil/fold.ts';
+import { packState, unpackState } from './packed-state.ts';
 
 /** A state, and the place of the text that comes after it. */
 export interface Keyframe {
@@ -21,10 +19,8 @@ interface Packed {
 /** From one to the next about so far: a minute of eight pans folds in a few hundredths of a second. */
 const FIRST_EVERY_MS = 60_000;
 const FIRST_EVERY_ENTRIES = 1000;
-/** All of one replay together are no larger than this. 14 h of eight pans take 60 MB. */
+/** All of one replay together are no larger than this. 14 h of eight pans take 67 MB. */
 export const MOST_BYTES = 72_000_000;
-/** Packed 6 times smaller in 1 ms, and unpacked in less. */
-const PACKING = { params: { [constants.ZSTD_c_compressionLevel]: 1 } };
 
 export class Keyframes {
   #all: Packed[] = [];
@@ -47,7 +43,7 @@ export class Keyframes {
     const last = this.#all.at(-1);
     const isDue = t - (last?.t ?? 0) >= this.#everyMs || next - (last?.next ?? 0) >= this.#everyEntries;
     if (!isDue) return;
-    const bytes = zstdCompressSync(serialize(state), PACKING);
+    const bytes = packState(state);
     this.#all.push({ t, next, bytes });
     this.#bytes += bytes.length;
     this.limit(this.#mostBytes);
@@ -63,8 +59,7 @@ export class Keyframes {
   before(t: number): Keyframe | null {
     const found = this.#all.findLast((one) => one.t <= t);
     if (found === undefined) return null;
-    const state = deserialize(zstdDecompressSync(found.bytes)) as BoilState;
-    return { t: found.t, next: found.next, state: withTables(state) };
+    return { t: found.t, next: found.next, state: unpackState(found.bytes) };
   }
 
   /** When the last at or before t was put by, ms; null where there is none. */
@@ -78,23 +73,4 @@ export class Keyframes {
     this.#everyMs *= 2;
     this.#everyEntries *= 2;
   }
-}
-
-const TABLES = [
-  'ports',
-  'probes',
-  'coldJunctions',
-  'strays',
-  'probePan',
-  'panProbes',
-  'designs',
-  'around',
-  'corrections',
-  'pans',
-] as const satisfies readonly (keyof BoilState)[];
-
-/** Packing gives the tables by name the usual prototype, in which more than the names is found. */
-function withTables(state: BoilState): BoilState {
-  const tables = TABLES.map((name) => [name, byName(Object.entries<unknown>(state[name]))] as const);
-  return Object.assign(state, Object.fromEntries(tables));
 }

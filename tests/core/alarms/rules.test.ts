@@ -49,7 +49,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     reachedFinish: false,
     reachedPast: false,
     finish: around(reading.finish_in_s ?? boiling.finish_in_s!),
-    scorch:
+    scorch: () =>
       'scorch_in_s' in reading && reading.scorch_in_s === null
         ? null
         : around(reading.scorch_in_s ?? boiling.scorch_in_s!),
