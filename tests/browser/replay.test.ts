@@ -103,6 +103,9 @@ test('what the strip shows can be read where its moment passes behind', async ()
   );
   await stopAt('');
   expect(seen).toBe('strip-caption');
+  const strip = (await page.getByRole('slider', { name: 'Go to a moment of the boil' }).boundingBox())!;
+  await page.mouse.click(strip.x + strip.width / 2, strip.y + 70);
+  await expect.poll(replayT, PATIENCE).toBeGreaterThan(0);
 });
 
 test('a step goes to the next and the previous of what was noted or called', async () => {
