@@ -1,4 +1,5 @@
 // The view for five metres: the pans alone, twice as large.
+import { say } from '../language/say.ts';
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { KeyButton } from '../shell/key-button.tsx';
@@ -13,7 +14,7 @@ function change(): void {
 export function BigViewButton(): JSX.Element {
   return (
     <KeyButton letter="V" class="big-view-button" pressed={isBig.value} act={change}>
-      Big view
+      {say('pans.big_view')}
     </KeyButton>
   );
 }

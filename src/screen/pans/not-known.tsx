@@ -1,4 +1,5 @@
 // What is not known of a pan, or only roughly, with the mark that would help.
+import { sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Advice, Reading } from '../client/types.ts';
 import { openFormFor } from '../marks/open-form.ts';
@@ -20,7 +21,9 @@ export function NotKnown({ reading, ask, canMark }: NotKnownProps): JSX.Element 
       {unknowns.map(({ what, how, mark, roughly }) => (
         <li key={what}>
           <span>
-            {roughly === true ? 'Known only roughly' : 'Not known yet'}: <b>{what}</b>; {how}.
+            {roughly === true
+              ? sayDrawn('pans.known_roughly', { what, how, b: (words) => <b>{words}</b> })
+              : sayDrawn('pans.not_known_yet', { what, how, b: (words) => <b>{words}</b> })}
           </span>
           {canMark && mark !== null && (
             <button type="button" onClick={() => openFormFor(reading.pan, mark)}>

@@ -1,4 +1,5 @@
 // A pan's bar: from the water point through the finish to the scorch limit, with the pan on it.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Explained, Limits, Reading } from '../client/types.ts';
@@ -29,12 +30,14 @@ function Landmark({ place, word, celsius, pan, what }: LandmarkProps): JSX.Eleme
 }
 
 function inWords(reading: Reading, limits: Limits): string {
-  const say = (celsius: number | null): string =>
-    celsius === null ? 'not known' : temperature(celsius, settings.value);
-  return (
-    `Pan ${say(reading.temperature_c)}; water boils at ${say(reading.water_c)}, ` +
-    `done at ${say(limits.finish_c)}, burns at ${say(limits.scorch_c)}`
-  );
+  const at = (celsius: number | null): string =>
+    celsius === null ? say('pans.not_known') : temperature(celsius, settings.value);
+  return say('pans.bar', {
+    now: at(reading.temperature_c),
+    water: at(reading.water_c),
+    done: at(limits.finish_c),
+    burns: at(limits.scorch_c),
+  });
 }
 
 export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }): JSX.Element {
@@ -42,7 +45,7 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
   const landmarks = { water, finish: limits.finish_c, scorch: limits.scorch_c };
   const place = celsius === null ? null : placeOf(celsius, landmarks);
   const drawable = water !== null && placeOf(water, landmarks) !== null;
-  if (!drawable) return <div class="bar bar-empty">bar not known yet</div>;
+  if (!drawable) return <div class="bar bar-empty">{say('pans.bar_unknown')}</div>;
   return (
     <div class="bar">
       <div class="bar-track" role="img" aria-label={inWords(reading, limits)}>
@@ -59,14 +62,20 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
         )}
       </div>
       <div class="bar-labels">
-        <Landmark place={PLACE.water} word="water" celsius={water} pan={null} what="water" />
+        <Landmark place={PLACE.water} word={say('pans.water')} celsius={water} pan={null} what="water" />
         {limits.finish_c !== null && (
-          <Landmark place={PLACE.finish} word="done" celsius={limits.finish_c} pan={reading.pan} what="finish-point" />
+          <Landmark
+            place={PLACE.finish}
+            word={say('pans.done')}
+            celsius={limits.finish_c}
+            pan={reading.pan}
+            what="finish-point"
+          />
         )}
         {limits.scorch_c !== null && (
           <Landmark
             place={PLACE.scorch + 0.02}
-            word="burns"
+            word={say('pans.burns')}
             celsius={limits.scorch_c}
             pan={reading.pan}
             what="scorch-point"

@@ -8,6 +8,7 @@ import { Tell } from '../explain/tell.tsx';
 import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
+import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
@@ -32,7 +33,7 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
           </Tell>
         </BigText>
         <p class="caption">
-          {rise < 0 ? 'under' : 'over'} boiling water{' '}
+          {rise < 0 ? say('pans.under_water') : say('pans.over_water')}{' '}
           <b>
             <Tell pan={reading.pan} what="temperature">
               {exact}
@@ -54,7 +55,7 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
           </Tell>
         )}
       </BigText>
-      <p class="caption">{exact === null ? 'temperature not known' : 'in the pan'}</p>
+      <p class="caption">{exact === null ? say('pans.temperature_unknown') : say('pans.in_the_pan')}</p>
     </>
   );
 }
@@ -67,7 +68,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
     <dl class="facts">
       {brix !== null && (
         <div>
-          <dt>Strength</dt>
+          <dt>{say('pans.strength')}</dt>
           <dd>
             <Tell pan={pan} what="strength">
               {strength(brix, reading.brix_low, reading.brix_high, shown)}
@@ -78,7 +79,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
       )}
       {litres !== null && (
         <div>
-          <dt>In the pan</dt>
+          <dt>{say('pans.in_pan')}</dt>
           <dd>
             <Tell pan={pan} what="litres">
               {volume(litres, shown)}
@@ -87,7 +88,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
               <>
                 ,{' '}
                 <Tell pan={pan} what="depth">
-                  {depth(mm, shown)} deep
+                  {say('pans.deep', { depth: depth(mm, shown) })}
                 </Tell>
               </>
             )}
@@ -96,7 +97,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
       )}
       {rate !== null && (
         <div>
-          <dt>Climbs</dt>
+          <dt>{say('pans.climbs')}</dt>
           <dd>
             <Tell pan={pan} what="rate">
               {signedRate(rate, shown)}
@@ -106,7 +107,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
       )}
       {topUp !== null && topUp < 4 * 3600 && (
         <div>
-          <dt>Top up by</dt>
+          <dt>{say('pans.top_up_by')}</dt>
           <dd>
             <Tell pan={pan} what="top-up">
               {timeOfDay(now, now.t + topUp * 1000)}
@@ -137,7 +138,7 @@ function lastHeard(now: Now, pan: string): string {
   const ages = now.probes.flatMap((probe) =>
     probe.pan === pan && probe.ageSeconds !== null ? [probe.ageSeconds] : [],
   );
-  return ages.length === 0 ? '' : `, last heard ${ago(Math.min(...ages))}`;
+  return ages.length === 0 ? '' : say('pans.last_heard', { ago: ago(Math.min(...ages)) });
 }
 
 /** When the pan's thermometer was last read, for a pan without a probe; null where nobody has read one. */
@@ -146,17 +147,13 @@ function readByHand(now: Now, reading: Reading): string | null {
   const last = now.marks
     .filter((each) => each.mark.kind === 'reading' && each.mark.pan === reading.pan && !each.withdrawn)
     .reduce<number | null>((latest, { at }) => (latest === null || at > latest ? at : latest), null);
-  return last === null ? null : `Read ${timeOfDay(now, last)}, ${ago((now.t - last) / 1000)}`;
+  return last === null ? null : say('pans.read', { time: timeOfDay(now, last), ago: ago((now.t - last) / 1000) });
 }
 
 /** What was put aside is still so, and is said without its colour. */
 function AsideLine({ now, alarm }: { now: Now; alarm: AlarmView }): JSX.Element {
   const until = timeOfDay(now, alarm.asideUntil ?? now.t);
-  return (
-    <p class="card-aside">
-      Put aside until {until}: {alarm.title}
-    </p>
-  );
+  return <p class="card-aside">{say('pans.aside', { time: until, title: hostWords(alarm.title) })}</p>;
 }
 
 interface PanCardProps {
@@ -214,7 +211,7 @@ export function PanCard({
       </button>
       <BigNumber reading={reading} />
       <PanBar reading={reading} limits={limits} />
-      {worst !== undefined && <p class="card-alarm">{worst.title}</p>}
+      {worst !== undefined && <p class="card-alarm">{hostWords(worst.title)}</p>}
       {away !== undefined && <AsideLine now={now} alarm={away} />}
       {forecast !== null && (
         <p class="forecast">

@@ -1,4 +1,5 @@
 // All pans of a boil, live or replayed: the cards, the chosen pan's chart, and what was noted.
+import { say, sayDrawn } from '../language/say.ts';
 import type { ComponentChildren, JSX } from 'preact';
 import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
@@ -50,8 +51,8 @@ function Card({ now, reading, place }: { now: Now; reading: Reading; place: numb
 function ReplayedAlarms({ now }: { now: Now }): JSX.Element | null {
   if (now.alarms.length === 0) return null;
   return (
-    <section class="panel" aria-label="Alarms at this moment of the replay">
-      <h2>Alarms at this moment</h2>
+    <section class="panel" aria-label={say('pans.alarms_then')}>
+      <h2>{say('pans.alarms_then_short')}</h2>
       <ul class="alarms">
         {inOrder(now.alarms).map((alarm) => (
           <AlarmRow key={alarmKey(alarm)} alarm={alarm} now={now} full={false} canAnswer={false} />
@@ -66,7 +67,8 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
   return (
     <div class="boil-line">
       <p>
-        <b>{now.header?.name ?? 'This boil'}</b> · water boils at{' '}
+        <b>{now.header?.name ?? say('pans.this_boil')}</b>
+        {say('pans.water_boils')}{' '}
         {water === null ? (
           noWater()
         ) : (
@@ -74,12 +76,12 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
             {water}
           </Tell>
         )}
-        {now.kept !== null && <> · {now.kept} lines kept</>}
+        {now.kept !== null && say('pans.lines_kept', { lines: String(now.kept) })}
       </p>
       {now.view === 'live' && !now.ended && (
         <p class="boil-acts">
           <a class="button" href="#/change">
-            Change pans or finish
+            {say('pans.change')}
           </a>{' '}
           {/* The practice band has its own way to end it. */}
           {now.mode !== 'practice' && <EndBoil />}
@@ -91,16 +93,19 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
 
 function AfterBoil({ now }: { now: Now }): JSX.Element {
   return (
-    <section class="panel boil-line" aria-label="This boil is over">
+    <section class="panel boil-line" aria-label={say('pans.is_over')}>
       <p>
-        <b>{now.header?.name ?? 'This boil'}</b> is over and kept in the notebook.
+        {sayDrawn('pans.over_kept', {
+          name: now.header?.name ?? say('pans.this_boil'),
+          b: (words) => <b>{words}</b>,
+        })}
       </p>
       <p class="boil-acts">
         <a class="button" href="#/notebook">
-          See the notebook
+          {say('pans.see_notebook')}
         </a>
         <a class="button" href="#/start">
-          Start a boil
+          {say('pans.start')}
         </a>
         <PracticeButton class="button" />
       </p>
@@ -151,14 +156,14 @@ export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
   const size = isBig.value ? 'cards cards-big' : `cards${many}`;
   return (
     <div class="pans">
-      <h1 class="unseen">Pans</h1>
+      <h1 class="unseen">{say('pans.title')}</h1>
       {now.view === 'live' && now.ended && (
         <>
           <AfterBoil now={now} />
           <LookBackPanel now={now} />
         </>
       )}
-      <section class={size} aria-label="Pans">
+      <section class={size} aria-label={say('pans.title')}>
         {now.readings.map((reading, place) => (
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}

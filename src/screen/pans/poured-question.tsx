@@ -1,4 +1,5 @@
 // Asks on a pan's card about a pour that was seen and that nobody noted.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { settings, tell } from '../client/store.ts';
 import type { Mark, Now, Pour } from '../client/types.ts';
@@ -8,20 +9,20 @@ import { freshPour, noMark, pouredWords, yesMark } from '../words/poured-words.t
 
 function answer(now: Now, mark: Mark): void {
   const what = markWords(mark, now.header, settings.value);
-  void tell({ mark: { ...mark, id: `screen-${crypto.randomUUID()}` } }, `${what}: noted.`);
+  void tell({ mark: { ...mark, id: `screen-${crypto.randomUUID()}` } }, say('pans.noted', { what }));
 }
 
 function Answers({ now, pour, words }: { now: Now; pour: Pour; words: string }): JSX.Element {
   return (
     <div class="poured-answers" role="group" aria-label={words}>
       <button type="button" onClick={() => answer(now, yesMark(pour, settings.value))}>
-        Yes
+        {say('pans.yes')}
       </button>
       <button type="button" onClick={() => answer(now, noMark(pour))}>
-        No
+        {say('pans.no')}
       </button>
       <button type="button" onClick={() => openFormForPour(pour)}>
-        How much
+        {say('pans.how_much')}
       </button>
     </div>
   );
@@ -33,7 +34,7 @@ export function PouredQuestion({ now, pan, canMark }: { now: Now; pan: string; c
   const words = pouredWords(now, pour, settings.value);
   return (
     <div class="poured">
-      <p>{canMark ? `${words}?` : `${words}; nobody noted it.`}</p>
+      <p>{canMark ? say('pans.asked', { what: words }) : say('pans.nobody_noted', { what: words })}</p>
       {canMark && <Answers now={now} pour={pour} words={words} />}
     </div>
   );

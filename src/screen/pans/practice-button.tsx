@@ -1,4 +1,5 @@
 // The one press that starts the practice boil.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { tell } from '../client/store.ts';
 
@@ -8,7 +9,7 @@ const PRACTICE_SPEED = 60;
 export function PracticeButton({ class: looks }: { class: string }): JSX.Element {
   return (
     <button type="button" class={looks} onClick={() => void tell({ practice: { speed: PRACTICE_SPEED } })}>
-      Practice boil
+      {say('pans.practice')}
     </button>
   );
 }

@@ -1,4 +1,5 @@
 // The frame around every view: first line, bands, the view itself, the alarms and the way between views.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { AlarmDock } from '../alarms/alarm-dock.tsx';
 import { SoundCheck } from '../alarms/sound-check.tsx';
@@ -45,7 +46,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
     case 'change':
       return <BoilForm key="change" now={now} changing={true} />;
     case 'replay':
-      return replay.value === null ? <p class="page">No replay is open.</p> : <ReplayView now={replay.value} />;
+      return replay.value === null ? <p class="page">{say('shell.no_replay')}</p> : <ReplayView now={replay.value} />;
     case 'compare':
       return <CompareView />;
     case 'tune':
@@ -63,7 +64,7 @@ export function App(): JSX.Element {
         <LostBand />
         <main class="page">
           <h1>Panwarden</h1>
-          <p>Looking for the program …</p>
+          <p>{say('shell.looking')}</p>
         </main>
       </div>
     );

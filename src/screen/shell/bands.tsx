@@ -1,4 +1,6 @@
 // The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
+import { hostWords } from '../language/host-words.ts';
+import { say, sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { isLost, linkState, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
@@ -9,7 +11,7 @@ const SPEEDS = [1, 10, 60, 600];
 
 function Speeds({ speed, choose }: { speed: number; choose: (speed: number) => void }): JSX.Element {
   return (
-    <span class="speeds" role="group" aria-label="Speed">
+    <span class="speeds" role="group" aria-label={say('shell.speed')}>
       {SPEEDS.map((each) => (
         <button key={each} type="button" aria-pressed={speed === each} onClick={() => choose(each)}>
           {each}×
@@ -20,21 +22,23 @@ function Speeds({ speed, choose }: { speed: number; choose: (speed: number) => v
 }
 
 async function endPractice(): Promise<void> {
-  if (await tell({ end: true }, 'The practice boil is over and kept.')) scrollTo(0, 0);
+  if (await tell({ end: true }, say('shell.practice_over'))) scrollTo(0, 0);
 }
 
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
   return (
     <div class="band band-practice">
-      <strong class="band-word">Practice</strong>
+      <strong class="band-word">{say('shell.practice')}</strong>
       <span class="band-note">
-        made-up pans<span class="wide-only">, no fire, nothing here is real</span>
+        {say('shell.made_up')}
+        <span class="wide-only">{say('shell.made_up_more')}</span>
       </span>
       {!now.ended && (
         <>
           <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
-          <button type="button" aria-label="End practice" onClick={() => void endPractice()}>
-            End<span class="wide-only"> practice</span>
+          <button type="button" aria-label={say('shell.end_practice')} onClick={() => void endPractice()}>
+            {say('shell.end')}
+            <span class="wide-only">{say('shell.end_more')}</span>
           </button>
         </>
       )}
@@ -48,7 +52,7 @@ export function LostBand(): JSX.Element | null {
   if (state.state === 'refused') {
     return (
       <div class="band-lost" role="alert">
-        <strong>Not let in</strong> <span>{state.why}</span>
+        <strong>{say('shell.not_let_in')}</strong> <span>{state.why}</span>
       </div>
     );
   }
@@ -57,14 +61,17 @@ export function LostBand(): JSX.Element | null {
     <div class="band-lost">
       <div>
         {/* Its words alone: the seconds beside them would be read out again and again. */}
-        <strong role="alert">Connection lost</strong>
+        <strong role="alert">{say('shell.connection_lost')}</strong>
         <span>
-          Numbers are <b>{lengthOfTime(silentSeconds.value)}</b> old. Go to the pans and look; trying again by itself.
+          {sayDrawn('shell.numbers_old', {
+            time: lengthOfTime(silentSeconds.value),
+            b: (words) => <b>{words}</b>,
+          })}
         </span>
       </div>
       {!knowsOfLoss.value && (
         <button type="button" onClick={quietLoss}>
-          I have seen it
+          {say('shell.seen')}
         </button>
       )}
     </div>
@@ -80,10 +87,10 @@ export function SaidLine(): JSX.Element {
         <p class={last.good ? 'said-good' : 'said-bad'}>
           <span>
             {last.good ? '✓ ' : '✕ '}
-            {last.sentence}
+            {hostWords(last.sentence)}
           </span>
-          <button type="button" aria-label="Put this message away" onClick={() => (said.value = null)}>
-            OK
+          <button type="button" aria-label={say('shell.put_message_away')} onClick={() => (said.value = null)}>
+            {say('shell.ok')}
           </button>
         </p>
       )}
@@ -96,7 +103,7 @@ export function Notices({ now }: { now: Now }): JSX.Element | null {
   return (
     <ul class="notices" role="status">
       {now.notices.map((sentence) => (
-        <li key={sentence}>{sentence}</li>
+        <li key={sentence}>{hostWords(sentence)}</li>
       ))}
     </ul>
   );

@@ -1,4 +1,5 @@
 // The first line of every view: the next thing to do and when, beside the time of day and the state of the sound.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { isLost, settings, silentSeconds } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
@@ -12,25 +13,25 @@ import { route } from './routes.ts';
 function SoundButton({ now }: { now: Now }): JSX.Element {
   const state = soundState.value;
   const until = now.sound.silencedUntil;
-  if (state === 'none') return <span class="sound-none">✕ No sound on this machine</span>;
+  if (state === 'none') return <span class="sound-none">{say('shell.no_sound')}</span>;
   if (state === 'waiting') {
     return (
       <button type="button" class="sound-waiting" onClick={() => void allowSound()}>
-        ▲ Tap to allow sound
+        {say('shell.allow_sound')}
       </button>
     );
   }
   if (until !== null && until > now.t) return <span class="sound-quiet">{quietWords(now, until)}</span>;
   return (
     <button type="button" class="quiet-button" onClick={() => playBurst('medium', settings.value.loudness)}>
-      ♪ Try the sound
+      {say('shell.try_sound')}
     </button>
   );
 }
 
 function Age(): JSX.Element {
   const seconds = Math.floor(silentSeconds.value);
-  const text = seconds < 2 ? 'now' : `${seconds} s old`;
+  const text = seconds < 2 ? say('shell.now') : say('shell.seconds_old', { seconds });
   return <span class={isLost.value ? 'age age-lost' : 'age'}>{text}</span>;
 }
 
@@ -40,7 +41,7 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
     <header class="first">
       <p class="first-what">
         {line === null ? (
-          <span>No boil is running</span>
+          <span>{say('shell.no_boil')}</span>
         ) : (
           <>
             {line.urgent && <span aria-hidden="true">▲ </span>}
@@ -54,7 +55,8 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
         {now.readings.length > 0 && (route.value === 'pans' || route.value === 'replay') && <BigViewButton />}
         <SoundButton now={sound} />
         <span class="clock">
-          {hoursAndMinutes(wallMs(now, now.t))} {now.view === 'live' ? <Age /> : <span class="age">back then</span>}
+          {hoursAndMinutes(wallMs(now, now.t))}{' '}
+          {now.view === 'live' ? <Age /> : <span class="age">{say('shell.back_then')}</span>}
         </span>
       </div>
     </header>
