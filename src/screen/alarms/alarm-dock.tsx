@@ -1,4 +1,6 @@
 // The alarms at the foot of every view, with the two buttons that are used in a hurry.
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { tell } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
@@ -24,7 +26,7 @@ function Spoken({ alarm, now }: { alarm: AlarmView | null; now: Now }): JSX.Elem
   return (
     <div role="alert" class="unseen">
       {alarm !== null && alarm.condition === 'active'
-        ? `${priorityWord(alarm.priority)}. ${calledWords(alarm, now.header)}. ${alarm.todo}`
+        ? `${priorityWord(alarm.priority)}. ${calledWords(alarm, now.header)}. ${hostWords(alarm.todo)}`
         : ''}
     </div>
   );
@@ -38,21 +40,21 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
       <KeyButton
         letter="S"
         class="hurry-seen"
-        hint="stops this call"
+        hint={say('alarms.seen.hint')}
         disabled={first === null}
         act={() => first !== null && acknowledge(first)}
       >
-        I have seen it
+        {say('alarms.seen')}
       </KeyButton>
       <KeyButton
         letter="Q"
         class="hurry-quiet"
-        hint="all sound off, calls come back"
+        hint={say('alarms.quiet.hint')}
         pressed={isQuiet}
         disabled={soundsNow(now) === null && !isQuiet}
         act={() => void tell({ answer: { silence: { seconds: ownSeconds(120, now) } } })}
       >
-        {isQuiet ? quietWords(now, until) : 'Quiet for 2 min'}
+        {isQuiet ? quietWords(now, until) : say('alarms.quiet')}
       </KeyButton>
     </div>
   );
@@ -84,17 +86,17 @@ function Doors({ hidden, putAside, calling }: DoorsProps): JSX.Element | null {
     <p class="dock-doors">
       {calling !== null && (
         <KeyButton letter="A" act={() => (puttingAside.value = alarmKey(calling))}>
-          Put it aside
+          {say('alarms.put_it_aside')}
         </KeyButton>
       )}
       {hidden > 0 && (
         <KeyButton letter="L" pressed={open === 'all'} act={() => toggle('all')}>
-          {open === 'all' ? 'Fewer' : `${hidden} more`}
+          {open === 'all' ? say('alarms.fewer') : say('alarms.more', { count: String(hidden) })}
         </KeyButton>
       )}
       {putAside > 0 && (
         <KeyButton letter="K" pressed={open === 'aside'} act={() => toggle('aside')}>
-          {putAside} put aside
+          {say('alarms.aside_count', { count: String(putAside) })}
         </KeyButton>
       )}
     </p>
@@ -121,7 +123,7 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
   return (
     <div class={openList.value === 'few' ? 'dock-lists' : 'dock-lists dock-lists-open'}>
       <ul class="alarms">
-        {aside && <li class="dock-aside">Of the live boil:</li>}
+        {aside && <li class="dock-aside">{say('alarms.of_live')}</li>}
         <Rows now={now} alarms={shown} full={full} />
       </ul>
       <Doors
@@ -138,16 +140,16 @@ function CalmDock({ now, aside, alarms }: ListsProps): JSX.Element {
   const standing = alarms.filter((alarm) => !isAside(alarm));
   const away = alarms.length - standing.length;
   const [worst] = standing;
-  const more = standing.length < 2 ? '' : `, and ${standing.length - 1} more`;
+  const more = standing.length < 2 ? '' : say('alarms.and_more', { count: String(standing.length - 1) });
   return (
     <details>
       <summary>
-        {aside && 'Of the live boil: '}
-        {away > 0 && <b>{away} put aside</b>}
+        {aside && `${say('alarms.of_live')} `}
+        {away > 0 && <b>{say('alarms.aside_count', { count: String(away) })}</b>}
         {away > 0 && worst !== undefined && ' · '}
         {worst !== undefined && (
           <>
-            Seen: <b>{calledWords(worst, now.header)}</b>
+            {say('alarms.seen_which')} <b>{calledWords(worst, now.header)}</b>
             {more}
           </>
         )}
@@ -177,7 +179,7 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
       {alarms.length > 0 && (
         <section
           class={isCalm && chosen === undefined ? 'dock dock-calm' : 'dock'}
-          aria-label={aside ? 'Alarms of the live boil' : 'Alarms'}
+          aria-label={aside ? say('alarms.of_live_label') : say('alarms.title')}
         >
           {isCalm && chosen === undefined ? <CalmDock now={now} aside={aside} alarms={alarms} /> : body}
           {!isCalm && <HurryButtons now={now} first={first} />}

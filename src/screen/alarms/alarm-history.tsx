@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Now, RaisingShown } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { priorityWord } from '../words/alarm-words.ts';
 import { timeOfDay } from '../words/clock.ts';
@@ -29,16 +30,16 @@ function NoUse({ raising, now, what, page }: NoUseProps): JSX.Element | null {
   if (!raising.noUse) {
     const tell = (): void => (page === null ? sayNoUse(raising, what) : page.toggle(raising));
     return (
-      <button type="button" aria-label={`This was no use: ${what}`} onClick={tell}>
-        This was no use
+      <button type="button" aria-label={say('alarms.no_use_what', { what })} onClick={tell}>
+        {say('alarms.no_use')}
       </button>
     );
   }
   if (mark === null && !isOnPage) return null;
   const takeBack = (): void => (mark === null ? page?.toggle(raising) : takeBackNoUse(mark));
   return (
-    <button type="button" aria-label={`Take back: ${what} was no use`} onClick={takeBack}>
-      Take back
+    <button type="button" aria-label={say('alarms.take_back_what', { what })} onClick={takeBack}>
+      {say('alarms.take_back')}
     </button>
   );
 }
@@ -74,12 +75,12 @@ function Row({ raising, now, canSay, page, open }: RowProps): JSX.Element {
       <span class="raising">
         <b>{what}</b>
         <small>
-          called as “{priorityWord(raising.priority)}” ·{' '}
-          {raising.alarm === 'reminder' ? '' : `${whyWords(raising.why, settings.value)} · `}
+          {say('alarms.called_as', { priority: priorityWord(raising.priority) })}{' '}
+          {raising.alarm === 'reminder' ? '' : `${hostWords(whyWords(raising.why, settings.value))} · `}
           {courseWords(raising, now).join(' · ')}
         </small>
       </span>
-      {raising.noUse && <em>of no use</em>}
+      {raising.noUse && <em>{say('alarms.of_no_use')}</em>}
       {(canSay || page !== null) && <NoUse raising={raising} now={now} what={what} page={page} />}
     </li>
   );
@@ -99,9 +100,9 @@ export function AlarmHistory({ now, canSay, page = null, open = null }: AlarmHis
   if (latestFirst.length === 0) return null;
   const { earlier } = now.history;
   return (
-    <section class="panel history" aria-label="Alarms of this boil">
-      <h2>Alarms of this boil</h2>
-      {(canSay || page !== null) && <p class="hint">Was one of no use? Say so: it is counted in the look back.</p>}
+    <section class="panel history" aria-label={say('alarms.of_boil')}>
+      <h2>{say('alarms.of_boil')}</h2>
+      {(canSay || page !== null) && <p class="hint">{say('alarms.say_no_use')}</p>}
       <FirstFew
         items={latestFirst}
         shown={SHOWN_FIRST}
@@ -116,7 +117,7 @@ export function AlarmHistory({ now, canSay, page = null, open = null }: AlarmHis
           />
         )}
       />
-      {earlier > 0 && <p class="hint">{earlier} before those are not listed any more.</p>}
+      {earlier > 0 && <p class="hint">{say('alarms.earlier', { count: String(earlier) })}</p>}
     </section>
   );
 }
@@ -125,8 +126,8 @@ export function AlarmHistory({ now, canSay, page = null, open = null }: AlarmHis
 export function LookBackPanel({ now }: { now: Now }): JSX.Element {
   const { lookBack, earlier } = now.history;
   return (
-    <section class="panel" aria-label="Looking back on the alarms">
-      <h2>Looking back on the alarms</h2>
+    <section class="panel" aria-label={say('alarms.look_back')}>
+      <h2>{say('alarms.look_back')}</h2>
       <dl class="look-back">
         {lookBackLines(lookBack, earlier, now).map(([what, says]) => (
           <div key={what}>

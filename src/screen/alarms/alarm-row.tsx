@@ -1,4 +1,6 @@
 // One alarm in the list: what is wrong, what it means, what to do, since when, and the numbers behind it.
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { ComponentChildren, JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
@@ -12,18 +14,22 @@ import { puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
 
 function stateWords(alarm: AlarmView, now: Now): string {
-  const since = `since ${timeOfDay(now, alarm.since)}, ${lengthOfTime((now.t - alarm.since) / 1000)}`;
+  const since = say('alarms.since', {
+    time: timeOfDay(now, alarm.since),
+    length: lengthOfTime((now.t - alarm.since) / 1000),
+  });
   if (alarm.asideUntil !== null) {
-    const reason = (alarm.asideReason ?? '') === '' ? '' : `, “${alarm.asideReason}”`;
-    return `comes back ${timeOfDay(now, alarm.asideUntil)}${reason}`;
+    const time = timeOfDay(now, alarm.asideUntil);
+    const reason = alarm.asideReason ?? '';
+    return reason === '' ? say('alarms.comes_back', { time }) : say('alarms.comes_back_why', { time, reason });
   }
-  if (alarm.condition === 'over') return `over, not yet seen, ${since}`;
-  return alarm.answered ? `seen, ${since}` : since;
+  if (alarm.condition === 'over') return say('alarms.over_unseen', { since });
+  return alarm.answered ? say('alarms.seen_since', { since }) : since;
 }
 
 function stateWord(alarm: AlarmView): string {
-  if (isAside(alarm)) return 'Put aside';
-  return alarm.condition === 'over' ? 'Over' : priorityWord(alarm.priority);
+  if (isAside(alarm)) return say('alarms.is_aside');
+  return alarm.condition === 'over' ? say('alarms.over') : priorityWord(alarm.priority);
 }
 
 function Head({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
@@ -41,8 +47,9 @@ function Head({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
 function Body({ alarm, children }: { alarm: AlarmView; children?: ComponentChildren }): JSX.Element {
   return (
     <div class="alarm-body">
-      {alarm.alarm !== 'reminder' && <p>{asSentence(whyWords(alarm.why, settings.value))}</p>} <p>{alarm.means}</p>
-      <p class="alarm-todo">{alarm.todo}</p>
+      {alarm.alarm !== 'reminder' && <p>{asSentence(hostWords(whyWords(alarm.why, settings.value)))}</p>}{' '}
+      <p>{hostWords(alarm.means)}</p>
+      <p class="alarm-todo">{hostWords(alarm.todo)}</p>
       {children}
     </div>
   );
@@ -52,7 +59,7 @@ function Answers({ alarm }: { alarm: AlarmView }): JSX.Element {
   if (isAside(alarm)) {
     return (
       <button type="button" onClick={() => takeUpAgain(alarm)}>
-        Take it up again
+        {say('alarms.take_up')}
       </button>
     );
   }
@@ -60,12 +67,12 @@ function Answers({ alarm }: { alarm: AlarmView }): JSX.Element {
     <span class="alarm-answers">
       {!alarm.answered && (
         <button type="button" onClick={() => acknowledge(alarm)}>
-          Seen
+          {say('alarms.seen_short')}
         </button>
       )}
       {alarm.condition === 'active' && (
         <button type="button" onClick={() => (puttingAside.value = alarmKey(alarm))}>
-          Put aside
+          {say('alarms.put_aside')}
         </button>
       )}
     </span>
@@ -88,7 +95,7 @@ export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.El
           <Head alarm={alarm} now={now} />
           {canAnswer && !isNarrow.value && (
             <KeyButton letter="A" class="aside-button" act={() => (puttingAside.value = alarmKey(alarm))}>
-              Put aside
+              {say('alarms.put_aside')}
             </KeyButton>
           )}
         </div>

@@ -1,4 +1,5 @@
 // What a person answers to an alarm, as commands to the host: seen, put aside, taken up again, and of no use.
+import { say } from '../language/say.ts';
 import { tell } from '../client/store.ts';
 import type { AlarmView, MarkView, Now, RaisingShown } from '../client/types.ts';
 
@@ -28,7 +29,7 @@ export function putAside(alarm: Named, minutes: number, reason: string, now: Now
 
 /** A put-aside that ends at once: with its cause still there, the alarm calls. */
 export function takeUpAgain(alarm: Named): void {
-  void tell({ answer: { put_aside: { ...keyOf(alarm), seconds: 0, reason: 'taken up again' } } });
+  void tell({ answer: { put_aside: { ...keyOf(alarm), seconds: 0, reason: say('alarms.taken_up') } } });
 }
 
 /** The mark by which a person says that this raising was of no use; null where nobody did. */
@@ -50,14 +51,14 @@ export function noUseMark(raising: RaisingShown, marks: readonly MarkView[]): st
 export function sayNoUse(raising: RaisingShown, what: string): void {
   const { raisedAt: raised } = raising;
   const pan = raising.pan === null ? {} : { pan: raising.pan };
-  const text = `Of no use: ${what}`;
+  const text = say('alarms.no_use_text', { what });
   const id = `screen-${crypto.randomUUID()}`;
   void tell(
     { mark: { kind: 'note', text, ...pan, about: { ...keyOf(raising), raised }, no_use: true, id } },
-    'Noted: this call was of no use.',
+    say('alarms.no_use_noted'),
   );
 }
 
 export function takeBackNoUse(id: string): void {
-  void tell({ mark: { kind: 'withdraw', id } }, 'Taken back: this call was of use.');
+  void tell({ mark: { kind: 'withdraw', id } }, say('alarms.no_use_back'));
 }

@@ -1,4 +1,6 @@
 // Puts an alarm aside in two presses: one opened this, and one says for how long; the reason can be changed before.
+import { say, sayDrawn } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmView, Now } from '../client/types.ts';
@@ -7,22 +9,22 @@ import { calledWords } from '../words/alarm-words.ts';
 import { putAside } from './answers.ts';
 
 const MINUTES = [5, 10, 30];
-const STAND_BESIDE = 'I stand beside it';
-const REASONS = [STAND_BESIDE, 'The probe is being changed', 'Somebody is on the way', 'Known, and it can wait'];
+const STAND_BESIDE: MessageKey = 'aside.beside';
+const REASONS: readonly MessageKey[] = [STAND_BESIDE, 'aside.probe', 'aside.somebody', 'aside.can_wait'];
 
 /** The reason that is likeliest for an alarm stands first and is chosen. */
 function reasonsFor(alarm: AlarmView['alarm']): string[] {
-  const likeliest: Partial<Record<AlarmView['alarm'], string>> = {
-    'probe-lost': 'The probe is being changed',
-    'probe-suspect': 'The probe is being changed',
-    'port-lost': 'The board is being seen to',
-    'no-sound': 'I stay in sight of the screen',
-    'power-low': 'It will be plugged in',
-    'not-recording': 'Room is being made on the disk',
-    reminder: 'Not just now',
+  const likeliest: Partial<Record<AlarmView['alarm'], MessageKey>> = {
+    'probe-lost': 'aside.probe',
+    'probe-suspect': 'aside.probe',
+    'port-lost': 'aside.board',
+    'no-sound': 'aside.in_sight',
+    'power-low': 'aside.plugged',
+    'not-recording': 'aside.disk',
+    reminder: 'aside.not_now',
   };
   const first = likeliest[alarm] ?? STAND_BESIDE;
-  return [first, ...REASONS.filter((reason) => reason !== first)];
+  return [first, ...REASONS.filter((reason) => reason !== first)].map((reason) => say(reason));
 }
 
 interface ReasonsProps {
@@ -33,7 +35,7 @@ interface ReasonsProps {
 
 function Reasons({ ready, reason, choose }: ReasonsProps): JSX.Element {
   return (
-    <div class="aside-reasons" role="group" aria-label="Why">
+    <div class="aside-reasons" role="group" aria-label={say('aside.why')}>
       {ready.map((each) => (
         <button key={each} type="button" aria-pressed={each === reason} onClick={() => choose(each)}>
           {each}
@@ -42,8 +44,8 @@ function Reasons({ ready, reason, choose }: ReasonsProps): JSX.Element {
       <input
         type="text"
         maxLength={200}
-        aria-label="Or another reason"
-        placeholder="or another reason"
+        aria-label={say('aside.other')}
+        placeholder={say('aside.other_hint')}
         value={ready.includes(reason) ? '' : reason}
         onInput={(event) => choose(event.currentTarget.value)}
       />
@@ -69,20 +71,17 @@ export function AsideForm({ alarm, now, close }: AsideFormProps): JSX.Element {
     if (await putAside(alarm, minutes, why, now)) close();
   };
   return (
-    <div class="aside-form" role="group" aria-label="Put aside">
-      <p>
-        Put aside <b>{calledWords(alarm, now.header)}</b>: no call from it until the time is over, even if it gets
-        worse. Then it calls again by itself.
-      </p>
+    <div class="aside-form" role="group" aria-label={say('alarms.put_aside')}>
+      <p>{sayDrawn('aside.text', { what: calledWords(alarm, now.header), b: (words) => <b>{words}</b> })}</p>
       <div class="row aside-lengths">
-        <span>For</span>
+        <span>{say('aside.for')}</span>
         {MINUTES.map((minutes, place) => (
           <button key={minutes} type="button" ref={place === 0 ? first : undefined} onClick={() => void put(minutes)}>
-            {minutes} min
+            {say('aside.minutes', { minutes: String(minutes) })}
           </button>
         ))}
         <button type="button" onClick={close}>
-          Back <kbd aria-hidden="true">Esc</kbd>
+          {say('aside.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
       <Reasons ready={ready} reason={reason} choose={setReason} />

@@ -1,4 +1,6 @@
 // The sound check at the start of a live boil: one press plays the call, one says that it was heard, and that is noted.
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { settings, tell } from '../client/store.ts';
@@ -23,7 +25,7 @@ async function play(): Promise<boolean> {
 /** Notes in the boil that runs that its sound was heard; `when` tells one such note from another. */
 export function noteHeard(when: number | 'start'): Promise<boolean> {
   const text = `The call was tried and heard (${settings.value.loudness}).`;
-  return tell({ mark: { kind: 'note', id: `${NOTE_ID}${when}`, text } }, 'Noted. Calls will sound like that.');
+  return tell({ mark: { kind: 'note', id: `${NOTE_ID}${when}`, text } }, say('sound.noted'));
 }
 
 /** What would put this machine to sleep, as the host knows it; else that the browser cannot keep it awake. */
@@ -33,13 +35,11 @@ function SleepLine({ now }: { now: Now }): JSX.Element | null {
     return (
       <p class={sleep.warns ? 'sleep-line sleep-warns' : 'sleep-line'}>
         {sleep.warns && '▲ '}
-        {sleep.sentence}
+        {hostWords(sleep.sentence)}
       </p>
     );
   if (!maySleep.value) return null;
-  return (
-    <p class="sleep-line">This machine may fall asleep: switch sleep off in its settings, and leave the lid open.</p>
-  );
+  return <p class="sleep-line">{say('sound.may_sleep')}</p>;
 }
 
 /** Shown until somebody says that they heard it, but not to those who look from afar. */
@@ -47,17 +47,13 @@ export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
   const [played, setPlayed] = useState<'no' | 'yes' | 'failed'>('no');
   if (now.mode !== 'live' || now.ended || isBig.value || wasHeard(now)) return null;
   return (
-    <section class="sound-check" aria-label="Sound check">
-      <span role="status">
-        {played === 'failed'
-          ? 'This machine does not let the page sound. Stay within sight of it.'
-          : 'Go to where you will stand. Can you hear the call from there?'}
-      </span>
+    <section class="sound-check" aria-label={say('sound.check')}>
+      <span role="status">{played === 'failed' ? say('sound.failed') : say('sound.go')}</span>
       <button type="button" onClick={() => void play().then((isPlaying) => setPlayed(isPlaying ? 'yes' : 'failed'))}>
-        ♪ Play the call
+        {say('sound.play')}
       </button>
       <button type="button" disabled={played !== 'yes'} onClick={() => void noteHeard(now.t)}>
-        I heard it
+        {say('sound.heard')}
       </button>
       <SleepLine now={now} />
     </section>
