@@ -45,10 +45,23 @@ function hearChannel(state: BoilState, port: string, reading: LineReading, place
   const read = probeCelsius(setup.sensor, reading, () => coldJunctionOf(state, setup, t));
   if (read === 'implausible') return hearImpossible(state, setup, reading, t);
   if (read === 'awaited') return true;
-  const misfits = typeof read === 'string';
-  if (misfits) sayOnce(state, setup, read, reading);
-  hearProbe(state, setup, misfits ? { by: 'sensor' } : read, t);
+  const misfit = typeof read === 'string' ? read : isShorted(state, setup, read, t) ? 'shorted' : null;
+  if (misfit !== null) sayOnce(state, setup, misfit, reading);
+  hearProbe(state, setup, misfit === null ? (read as number | null) : { by: 'sensor' }, t);
   return true;
+}
+
+/** A thermocouple whose wires touch gives no millivolts of its tip: it is as warm as its plug, to so many °C. */
+const AS_ITS_PLUG_C = 1.5;
+/** No tip cools so far from one line to the next but by a short, °C: one taken out of a pan goes through what is between. */
+const FALLS_AT_ONCE_C = 40;
+
+function isShorted(state: BoilState, setup: ProbeSetup, celsius: number | null, t: number): boolean {
+  if (celsius === null || setup.sensor?.kind !== 'thermocouple') return false;
+  const cold = coldJunctionOf(state, setup, t);
+  if (typeof cold === 'string' || Math.abs(celsius - cold) > AS_ITS_PLUG_C) return false;
+  const { celsius: before } = state.probes[setup.id]!;
+  return before !== null && before - cold > FALLS_AT_ONCE_C;
 }
 
 /** One is a glitch, as if the line had not named the channel; the same again is what a broken probe sends. */

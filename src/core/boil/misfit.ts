@@ -24,6 +24,8 @@ export function misfitSentence(
     return `The probe ${id} has no value: ${came} came, and so many ${unit} are no temperature from ${plausibleCelsius.lowest} to ${plausibleCelsius.highest} °C of its ${name}${likelyCause(sensor, reading.value)}; look at its lead and plug, and at "sensor" in the setup.`;
   if (misfit === 'reversed')
     return `The probe ${id} has no value: ${came} came, which would be far colder than its plug, so the two wires of its ${name} are likely exchanged; exchange them at the board, and look at "sensor" in the setup.`;
+  if (misfit === 'shorted')
+    return `The probe ${id} has no value: ${came} came, as warm as its plug and at once after a hot pan, so the two wires of its ${name} likely touch each other; look at its lead and its tip.`;
   const junction = sensor?.kind === 'thermocouple' ? sensor.cold_junction : '';
   const why =
     misfit === 'cold-junction-broken'

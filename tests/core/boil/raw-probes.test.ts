@@ -146,3 +146,25 @@ test('a raw number of no probe is no temperature to be offered, and its line cou
   expect(boilView(state, 10_000).probes.map(({ id }) => id)).toEqual(['A/1']);
   expect(boilView(state, 10_000).ports).toMatchObject([{ lines: 10, unreadable: 10 }]);
 });
+
+test('wires that touch are named: as warm as the plug at once after a hot pan, and well again when they part', () => {
+  const heard = [
+    ...same(`T1=${at100} CJ=25`, 0, 30_000),
+    ...same('T1=0.01 CJ=25', 30_000, 60_000),
+    ...same(`T1=${at100} CJ=25`, 60_000, 90_000),
+  ];
+  const { state, transitions } = foldAll(potWith(K), heard, 90_000);
+  expect(told(transitions)).toEqual(['p1 probe-lost raised', 'p1 probe-lost cleared']);
+  expect(sentences(state)).toEqual([expect.stringMatching(/^The probe A\/1 has no value: .*two wires .* touch/u)]);
+});
+
+test('a cold pot is as warm as the plug and no short, and so is a tip that was taken out and cooled', () => {
+  const cold = foldAll(potWith(K), same('T1=0.01 CJ=25', 0, 30_000), 30_000);
+  const cooling = Array.from({ length: 60 }, (_, i) => ({
+    t: i * 1000,
+    port: 'A',
+    line: `T1=${(3.096 * Math.exp(-i / 10)).toFixed(3)} CJ=25`,
+  }));
+  const cooled = foldAll(potWith(K), [...cooling, ...same('T1=0.01 CJ=25', 60_000, 90_000)], 90_000);
+  for (const { state } of [cold, cooled]) expect(sentences(state)).toEqual([]);
+});
