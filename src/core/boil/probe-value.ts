@@ -10,7 +10,8 @@ import type { LineReading, LineUnit } from './line-reading.ts';
 export const plausibleCelsius = { lowest: -60, highest: 450 };
 
 /** Why the numbers of a probe do not fit its sensor. */
-export type Misfit = 'has-unit' | 'off-scale' | 'reversed' | 'shorted' | 'cold-junction-broken' | 'cold-junction-silent';
+export type Misfit =
+  'has-unit' | 'off-scale' | 'reversed' | 'shorted' | 'cold-junction-broken' | 'cold-junction-silent';
 
 /**
  * 'implausible' is a number on the wire that no probe can have meant: as if the line had not named the channel.
