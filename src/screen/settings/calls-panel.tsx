@@ -1,4 +1,5 @@
 // How a person is called beside the sound: spoken words, a tick that says all is watched, notifications, a command of their own.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Settings } from '../client/types.ts';
@@ -10,17 +11,17 @@ interface CallsPanelProps {
 }
 
 const NOTIFICATION_WORDS = {
-  none: 'This browser has no notifications.',
-  allowed: 'Notifications are allowed: a call also comes as one while the page is not in front.',
-  refused: 'Notifications are refused for this page; the browser’s own settings change that.',
+  none: 'calls.none',
+  allowed: 'calls.allowed',
+  refused: 'calls.refused',
 } as const;
 
 function Notifications(): JSX.Element {
   const [state, setState] = useState(notificationState());
-  if (state !== 'ask') return <p class="hint">{NOTIFICATION_WORDS[state]}</p>;
+  if (state !== 'ask') return <p class="hint">{say(NOTIFICATION_WORDS[state])}</p>;
   return (
     <button type="button" onClick={() => void allowNotifications().then(setState)}>
-      Allow notifications
+      {say('calls.allow')}
     </button>
   );
 }
@@ -39,25 +40,22 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
   return (
     <div>
       <label>
-        <span>A command of your own, for a call that nobody answers for a minute or could hear</span>
+        <span>{say('calls.command')}</span>
         <textarea
           class="wide"
           rows={3}
           value={typed}
-          placeholder="the program, then each of its arguments on a line of its own"
+          placeholder={say('calls.command.hint')}
           onInput={(event) => setTyped(event.currentTarget.value)}
         />
       </label>
-      <p class="hint">
-        It is run on this machine as it stands, with the call as its last argument, and ended after 10 s. Only in a live
-        boil. Empty: none.
-      </p>
+      <p class="hint">{say('calls.command.text')}</p>
       <button
         type="button"
         disabled={typed === kept}
         onClick={() => change({ second_channel: { command: argumentsIn(typed) } })}
       >
-        Keep this command
+        {say('calls.command.keep')}
       </button>
     </div>
   );
@@ -66,14 +64,14 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
 export function CallsPanel({ now, change }: CallsPanelProps): JSX.Element {
   return (
     <section class="panel calls-panel" aria-labelledby="beside-the-sound">
-      <h2 id="beside-the-sound">Beside the sound</h2>
+      <h2 id="beside-the-sound">{say('calls.beside')}</h2>
       <label class="check">
         <input
           type="checkbox"
           checked={now.spoken_calls}
           onChange={(event) => change({ spoken_calls: event.currentTarget.checked })}
         />{' '}
-        Speak the calls too, after their sound
+        {say('calls.spoken')}
       </label>
       <label class="check">
         <input
@@ -81,7 +79,7 @@ export function CallsPanel({ now, change }: CallsPanelProps): JSX.Element {
           checked={now.minute_tick}
           onChange={(event) => change({ minute_tick: event.currentTarget.checked })}
         />{' '}
-        A quiet tick once a minute while pans are watched: silence then means trouble
+        {say('calls.tick')}
       </label>
       <Notifications />
       <OwnCommand now={now} change={change} />

@@ -1,4 +1,5 @@
 // Where the copies of the notebook go that are made after each boil.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { about } from '../client/store.ts';
@@ -13,9 +14,9 @@ export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
   const [typed, setTyped] = useState(now.backup_folder);
   return (
     <section class="panel" aria-labelledby="copies">
-      <h2 id="copies">Copies of the notebook</h2>
+      <h2 id="copies">{say('copies.title')}</h2>
       <label>
-        <span>Folder for them, on another disk or a stick</span>
+        <span>{say('copies.folder')}</span>
         <input
           class="wide"
           value={typed}
@@ -26,16 +27,13 @@ export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
           onInput={(event) => setTyped(event.currentTarget.value)}
         />
       </label>
-      <p class="hint">
-        A copy is made after each boil; the newest ten are kept. Empty: beside the notebook, where a broken disk takes
-        both.
-      </p>
+      <p class="hint">{say('copies.text')}</p>
       <button
         type="button"
         disabled={typed === now.backup_folder}
         onClick={() => change({ backup_folder: typed.trim() })}
       >
-        Keep this folder
+        {say('copies.keep')}
       </button>
     </section>
   );

@@ -1,13 +1,15 @@
 // The choice of one lead, with what follows from it beside.
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
 import { leadSentences } from '../words/lead-words.ts';
 import type { LeadName, PanNow } from '../words/lead-words.ts';
 
-export const LEADS: readonly { name: LeadName; label: string; minutes: readonly number[] }[] = [
-  { name: 'near_finish_lead_s', label: 'Call me when a pan is nearly syrup', minutes: [3, 5, 10, 15, 20, 30] },
-  { name: 'scorch_lead_s', label: 'Call me when a pan would burn', minutes: [1, 2, 4, 6, 10] },
-  { name: 'low_level_lead_s', label: 'Call me when a pan gets shallow', minutes: [5, 10, 15, 20, 30] },
+export const LEADS: readonly { name: LeadName; label: MessageKey; minutes: readonly number[] }[] = [
+  { name: 'near_finish_lead_s', label: 'leads.near', minutes: [3, 5, 10, 15, 20, 30] },
+  { name: 'scorch_lead_s', label: 'leads.scorch', minutes: [1, 2, 4, 6, 10] },
+  { name: 'low_level_lead_s', label: 'leads.low', minutes: [5, 10, 15, 20, 30] },
 ];
 
 interface LeadFieldProps {
@@ -33,20 +35,18 @@ export function LeadField({ id, lead, value, usual, settings, pans, more = [], c
   return (
     <div class="lead-field">
       <label>
-        <span>{lead.label}</span>
+        <span>{say(lead.label)}</span>
         <select
           value={value === null ? '' : String(value)}
           aria-describedby={id}
           onChange={({ currentTarget: { value: chosen } }) => choose(chosen === '' ? null : Number(chosen))}
         >
           {usual !== undefined && (
-            <option value="">
-              {usual.word} ({usual.seconds / 60} min)
-            </option>
+            <option value="">{say('leads.usual', { word: usual.word, minutes: String(usual.seconds / 60) })}</option>
           )}
           {minutes.map((each) => (
             <option key={each} value={String(each * 60)}>
-              {each} min before
+              {say('leads.before', { minutes: String(each) })}
             </option>
           ))}
         </select>

@@ -1,4 +1,5 @@
 // How long before something a person is called, each with what follows from it beside.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Now, Settings } from '../client/types.ts';
 import { pansUnder } from '../words/lead-words.ts';
@@ -16,7 +17,7 @@ export function LeadsPanel({ settings, now, change }: LeadsPanelProps): JSX.Elem
   const runs = now !== null && now.boil !== null && !now.ended;
   return (
     <section class="panel" aria-labelledby="when-called">
-      <h2 id="when-called">When you are called</h2>
+      <h2 id="when-called">{say('leads.title')}</h2>
       <div class="fields">
         {LEADS.map((lead) => {
           const { under, own } = pansUnder(lead.name, now);
@@ -35,12 +36,7 @@ export function LeadsPanel({ settings, now, change }: LeadsPanelProps): JSX.Elem
         })}
         <SureOfFinish now={settings} change={change} />
       </div>
-      {runs && (
-        <p class="hint">
-          A change holds for all pans of the boil that is running that have no lead of their own, at once. A call that
-          you have not seen yet stays until you have.
-        </p>
-      )}
+      {runs && <p class="hint">{say('leads.holds')}</p>}
     </section>
   );
 }

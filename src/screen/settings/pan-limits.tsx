@@ -1,4 +1,5 @@
 // When the chosen pan of the boil that runs is done and when it calls: tried out in words first, then taken over at once.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
@@ -34,7 +35,7 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
     const [changed] = setupOf({ ...kept, pans: [pan] }, settings.value, saps.value).pans ?? [];
     // The other pans as the boil has them now, which may have changed since the form was opened.
     const pans = (header.pans ?? []).map((each) => (each.id === id && changed !== undefined ? changed : each));
-    if (await tell({ set: { pans } }, `${panName(header, id)}: changed from now on.`)) close();
+    if (await tell({ set: { pans } }, say('limits.changed', { pan: panName(header, id) }))) close();
   }
 
   return (
@@ -44,7 +45,7 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
         <LeastDepthField {...fields} />
         <LeadFields {...fields} />
       </div>
-      <p class="hint">A call that you have not seen yet stays until you have.</p>
+      <p class="hint">{say('limits.unseen')}</p>
       {problem !== null && (
         <p class="problem" role="alert">
           ✕ {problem}
@@ -52,10 +53,10 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
       )}
       <p class="row">
         <button type="submit" class="main-button">
-          Save for {panName(header, id)}
+          {say('limits.save', { pan: panName(header, id) })}
         </button>
         <button type="button" onClick={close}>
-          Leave it
+          {say('limits.leave')}
         </button>
       </p>
     </form>
@@ -71,10 +72,10 @@ export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element 
   const advice: Advice | undefined = now.advice.find((each) => each.pan === pan);
   const smallest = advice?.smallestBatch ?? null;
   return (
-    <section class="panel pan-limits" aria-label={`When ${name} calls`}>
+    <section class="panel pan-limits" aria-label={say('limits.when', { pan: name })}>
       {open ? (
         <>
-          <h2>When {name} calls</h2>
+          <h2>{say('limits.when', { pan: name })}</h2>
           <LimitsForm
             header={now.header}
             id={pan}
@@ -84,7 +85,7 @@ export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element 
         </>
       ) : (
         <button type="button" aria-expanded={false} onClick={() => setOpen(true)}>
-          When {name} is done, and when it calls …
+          {say('limits.open', { pan: name })}
         </button>
       )}
       {smallest !== null && <p>{smallestWords(smallest, settings.value)}</p>}

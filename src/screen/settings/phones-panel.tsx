@@ -1,4 +1,6 @@
 // Phones in the same network: their page switched on, one let in by a code, what each may do, and put out at one press.
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { encode } from 'uqr';
@@ -14,7 +16,7 @@ function Code({ text }: { text: string }): JSX.Element {
   const { data, size } = encode(text, { ecc: 'M', border: 4 });
   const path = data.flatMap((row, y) => row.flatMap((isDark, x) => (isDark ? [`M${x} ${y}h1v1h-1z`] : []))).join('');
   return (
-    <svg class="code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label="Code for the phone's camera">
+    <svg class="code" viewBox={`0 0 ${size} ${size}`} role="img" aria-label={say('phones.code')}>
       <rect width={size} height={size} fill="#fff" />
       <path d={path} fill="#000" shape-rendering="crispEdges" />
     </svg>
@@ -31,8 +33,8 @@ function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
   return (
     <tr>
       <th scope="row">{name}</th>
-      <td>{connected ? '● looks on now' : '○ not connected'}</td>
-      <td>let in {dayAndTime(let_in)}</td>
+      <td>{connected ? say('phones.looks') : say('phones.away')}</td>
+      <td>{say('phones.let_in', { time: dayAndTime(let_in) })}</td>
       <td>
         <label class="check">
           <input
@@ -40,12 +42,16 @@ function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
             checked={may_answer}
             onChange={(event) => wish({ phone_change: { id, may_answer: event.currentTarget.checked } })}
           />{' '}
-          may silence calls and say “seen”
+          {say('phones.may')}
         </label>
       </td>
       <td>
-        <button type="button" aria-label={`Put ${name} out`} onClick={() => wish({ phone_out: { id } })}>
-          Put out
+        <button
+          type="button"
+          aria-label={say('phones.put_out_which', { name })}
+          onClick={() => wish({ phone_out: { id } })}
+        >
+          {say('phones.put_out')}
         </button>
       </td>
     </tr>
@@ -83,14 +89,13 @@ function Invite(): JSX.Element {
   return (
     <div class="invite">
       <button type="button" class="main-button" onClick={invite}>
-        {invitation === null ? 'Let a phone in' : 'Make another code'}
+        {invitation === null ? say('phones.invite') : say('phones.another')}
       </button>
       {invitation !== null && (
         <div class="invitation">
           <Code text={invitation.url} />
           <p>
-            Point the phone’s camera at it, within {invitation.minutes} min; it lets one phone in, once. Or type there:{' '}
-            <b class="invite-url">{invitation.url}</b>
+            {say('phones.point', { minutes: String(invitation.minutes) })} <b class="invite-url">{invitation.url}</b>
           </p>
         </div>
       )}
@@ -104,25 +109,22 @@ export function PhonesPanel(): JSX.Element | null {
   const { on, addresses, url, trouble, phones } = view;
   return (
     <section class="panel" aria-labelledby="phones">
-      <h2 id="phones">Phones</h2>
-      <p>
-        A phone or a tablet in the same network can show the pans and sound too. It is off until you switch it on;
-        whoever is in that network could try the door, so use only one that you trust.
-      </p>
+      <h2 id="phones">{say('phones.title')}</h2>
+      <p>{say('phones.text')}</p>
       <label class="check">
         <input
           type="checkbox"
           checked={on}
           onChange={(event) => wish({ phones_switch: { on: event.currentTarget.checked, address: null } })}
         />{' '}
-        Show the pans to phones
+        {say('phones.show')}
       </label>
-      {trouble !== null && <p class="problem">✕ {trouble}</p>}
+      {trouble !== null && <p class="problem">✕ {hostWords(trouble)}</p>}
       {url !== null && (
         <>
           {addresses.length > 1 && (
             <label>
-              <span>In the network of</span>
+              <span>{say('phones.network')}</span>
               <select
                 value={addresses.find(({ address }) => url.includes(`//${address}:`))?.address}
                 onChange={(event) => wish({ phones_switch: { on: true, address: event.currentTarget.value } })}

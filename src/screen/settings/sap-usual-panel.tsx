@@ -1,4 +1,6 @@
 // What a person usually wants of maple and of birch: it fills in the form of each new boil.
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { boilDraft, leadsOf, problemInDraft, wantedFinish } from '../boil/boil-draft.ts';
@@ -9,7 +11,7 @@ import type { Pan, SapUsual, Settings } from '../client/types.ts';
 import { LeadField, LEADS } from './lead-field.tsx';
 
 type Sap = 'maple' | 'birch';
-const NAMES: Record<Sap, string> = { maple: 'Maple', birch: 'Birch' };
+const NAMES: Record<Sap, MessageKey> = { maple: 'usual.maple', birch: 'usual.birch' };
 
 /** A finish that is being typed is no finish yet; one that cannot be meant says why. */
 function finishIn(pan: PanDraft, settings: Settings): { finish: Pan['finish']; problem: string | null } {
@@ -28,7 +30,8 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
   const usual = settings.per_sap[sap] ?? {};
   const id = `usual-${sap}`;
   const [pan, setPan] = useState<PanDraft>(
-    () => boilDraft({ pans: [{ id, name: NAMES[sap], sap, finish: usual.finish }] }, settings, saps.value).pans[0]!,
+    () =>
+      boilDraft({ pans: [{ id, name: say(NAMES[sap]), sap, finish: usual.finish }] }, settings, saps.value).pans[0]!,
   );
   const leads = leadsOf(usual);
   const { problem } = finishIn(pan, settings);
@@ -40,7 +43,7 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
   };
   return (
     <fieldset class="pan-fields">
-      <legend>{NAMES[sap]}</legend>
+      <legend>{say(NAMES[sap])}</legend>
       <div class="fields">
         <div class="lead-field">
           <FinishFields pan={pan} standing={null} change={typed} />
@@ -52,7 +55,7 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
             id={`${lead.name}-${id}`}
             lead={lead}
             value={leads[lead.name]}
-            usual={{ seconds: settings[lead.name], word: 'as above' }}
+            usual={{ seconds: settings[lead.name], word: say('usual.as_above') }}
             settings={settings}
             pans={[]}
             choose={(seconds) => keep({ ...usual, [lead.name]: seconds ?? undefined })}
@@ -66,8 +69,8 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
 export function SapUsualPanel({ settings, change }: Omit<SapProps, 'sap'>): JSX.Element {
   return (
     <section class="panel" aria-labelledby="usual-of-sap">
-      <h2 id="usual-of-sap">What is usual for each sap</h2>
-      <p class="hint">This fills in the form of each new boil, pan by pan. A boil that is running stays as it is.</p>
+      <h2 id="usual-of-sap">{say('usual.title')}</h2>
+      <p class="hint">{say('usual.text')}</p>
       <UsualOf sap="maple" settings={settings} change={change} />
       <UsualOf sap="birch" settings={settings} change={change} />
     </section>

@@ -4,6 +4,7 @@ import { about, live, settings, tell } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
 import { LANGUAGES } from '../language/language.ts';
 import { say } from '../language/say.ts';
+import { priorityWord } from '../words/alarm-words.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 import { CallsPanel } from './calls-panel.tsx';
 import { CopiesPanel } from './copies-panel.tsx';
@@ -36,11 +37,7 @@ function Choice<T extends string>({ legend, value, options, choose }: ChoiceProp
   );
 }
 
-const CALLS: [Priority, string][] = [
-  ['high', 'Now'],
-  ['medium', 'Soon'],
-  ['low', 'When you can'],
-];
+const CALLS: readonly Priority[] = ['high', 'medium', 'low'];
 
 async function tryCall(priority: Priority, loudness: Settings['loudness']): Promise<void> {
   if (await allowSound()) playBurst(priority, loudness);
@@ -50,7 +47,7 @@ export function SettingsView(): JSX.Element {
   const now = settings.value;
   return (
     <div class="page">
-      <h1>Settings</h1>
+      <h1>{say('settings.title')}</h1>
       <UnitsPanel now={now} change={change} />
       <section class="panel fields">
         <Choice
@@ -60,32 +57,32 @@ export function SettingsView(): JSX.Element {
           choose={(language) => change({ language })}
         />
         <Choice
-          legend="Look"
+          legend={say('settings.look')}
           value={now.theme}
           options={[
-            ['system', 'as the machine'],
-            ['light', 'light'],
-            ['dark', 'dark'],
-            ['contrast', 'strong contrast'],
+            ['system', say('settings.as_machine')],
+            ['light', say('settings.light')],
+            ['dark', say('settings.dark')],
+            ['contrast', say('settings.contrast')],
           ]}
           choose={(theme) => change({ theme })}
         />
         <Choice
-          legend="Loudness"
+          legend={say('settings.loudness')}
           value={now.loudness}
           options={[
-            ['soft', 'soft'],
-            ['middle', 'middle'],
-            ['loud', 'loud'],
+            ['soft', say('settings.soft')],
+            ['middle', say('settings.middle')],
+            ['loud', say('settings.loud')],
           ]}
           choose={(loudness) => change({ loudness })}
         />
         <fieldset class="choice">
-          <legend>Try the calls</legend>
+          <legend>{say('settings.try_calls')}</legend>
           <div class="row">
-            {CALLS.map(([priority, word]) => (
+            {CALLS.map((priority) => (
               <button key={priority} type="button" onClick={() => void tryCall(priority, now.loudness)}>
-                ♪ “{word}”
+                {say('settings.call', { word: priorityWord(priority) })}
               </button>
             ))}
           </div>
@@ -97,11 +94,7 @@ export function SettingsView(): JSX.Element {
       <CallsPanel now={now} change={change} />
       <PhonesPanel />
       <CopiesPanel key={now.backup_folder} now={now} change={change} />
-      {about.value !== null && (
-        <p class="hint">
-          Panwarden {about.value.version}. The notebook is kept in {about.value.folder}.
-        </p>
-      )}
+      {about.value !== null && <p class="hint">{say('settings.about', about.value)}</p>}
     </div>
   );
 }

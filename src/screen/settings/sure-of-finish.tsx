@@ -1,13 +1,15 @@
 // The choice of how sure the program must be of a finish before it calls it.
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
 
-const CHOICES: readonly (readonly [number, string])[] = [
-  [0.2, 'rather too soon: at 20 % likely'],
-  [0.35, 'a little soon: at 35 % likely'],
-  [0.5, 'as likely as not: at 50 %'],
-  [0.65, 'a little late: at 65 % likely'],
-  [0.8, 'rather too late: at 80 % likely'],
+const CHOICES: readonly (readonly [number, MessageKey])[] = [
+  [0.2, 'sure.0_2'],
+  [0.35, 'sure.0_35'],
+  [0.5, 'sure.0_5'],
+  [0.65, 'sure.0_65'],
+  [0.8, 'sure.0_8'],
 ];
 
 interface SureProps {
@@ -17,13 +19,13 @@ interface SureProps {
 
 export function SureOfFinish({ now, change }: SureProps): JSX.Element {
   const kept = now.finish_probability;
-  const choices = CHOICES.some(([value]) => value === kept)
-    ? CHOICES
-    : [...CHOICES, [kept, `at ${Math.round(100 * kept)} % likely`] as const];
+  const choices = CHOICES.map(([value, word]) => [value, say(word)] as const);
+  if (!CHOICES.some(([value]) => value === kept))
+    choices.push([kept, say('sure.at', { percent: String(Math.round(100 * kept)) })]);
   return (
     <div class="lead-field">
       <label>
-        <span>Call a pan finished</span>
+        <span>{say('sure.title')}</span>
         <select
           value={String(kept)}
           aria-describedby="means-finish-probability"
@@ -37,7 +39,7 @@ export function SureOfFinish({ now, change }: SureProps): JSX.Element {
         </select>
       </label>
       <div id="means-finish-probability" class="hint">
-        <p>A strength is a range, not a point. Sooner keeps syrup from burning, later keeps it from being thin.</p>
+        <p>{say('sure.text')}</p>
       </div>
     </div>
   );

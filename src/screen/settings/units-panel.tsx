@@ -1,4 +1,6 @@
 // The choice of units: a row for each quantity, and three presses that choose the whole set.
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
 
@@ -6,13 +8,13 @@ type Units = Pick<Settings, 'temperature' | 'volume' | 'length' | 'pressure' | '
 type UnitName = keyof Units | 'strength';
 
 /** The strength is not among them: each of its scales is read everywhere. */
-const SETS: { word: string; units: Units }[] = [
+const SETS: { word: MessageKey; units: Units }[] = [
   {
-    word: 'Metric',
+    word: 'units.metric',
     units: { temperature: 'C', volume: 'litre', length: 'mm', pressure: 'hpa', mass: 'kg', power: 'watt' },
   },
   {
-    word: 'US',
+    word: 'units.us',
     units: {
       temperature: 'F',
       volume: 'us-gallon',
@@ -23,7 +25,7 @@ const SETS: { word: string; units: Units }[] = [
     },
   },
   {
-    word: 'Imperial',
+    word: 'units.imperial',
     units: {
       temperature: 'F',
       volume: 'imperial-gallon',
@@ -36,66 +38,66 @@ const SETS: { word: string; units: Units }[] = [
 ];
 
 type Row<Name extends UnitName = UnitName> = {
-  [Key in Name]: { name: Key; word: string; options: readonly (readonly [Settings[Key], string])[] };
+  [Key in Name]: { name: Key; word: MessageKey; options: readonly (readonly [Settings[Key], MessageKey])[] };
 }[Name];
 
 const ROWS: readonly Row[] = [
   {
     name: 'temperature',
-    word: 'Temperature',
+    word: 'units.of.temperature',
     options: [
-      ['C', '°C'],
-      ['F', '°F'],
+      ['C', 'units.celsius'],
+      ['F', 'units.fahrenheit'],
     ],
   },
   {
     name: 'strength',
-    word: 'Strength',
+    word: 'units.of.strength',
     options: [
-      ['brix', '°Brix'],
-      ['baume', '°Baumé'],
-      ['sg', 'specific gravity'],
+      ['brix', 'units.brix'],
+      ['baume', 'units.baume'],
+      ['sg', 'units.sg'],
     ],
   },
   {
     name: 'volume',
-    word: 'Volume',
+    word: 'units.of.volume',
     options: [
-      ['litre', 'litres'],
-      ['us-gallon', 'US gallons'],
-      ['imperial-gallon', 'imperial gallons'],
+      ['litre', 'units.litre'],
+      ['us-gallon', 'units.us_gallon'],
+      ['imperial-gallon', 'units.imperial_gallon'],
     ],
   },
   {
     name: 'length',
-    word: 'Length',
+    word: 'units.of.length',
     options: [
-      ['mm', 'mm and metres'],
-      ['inch', 'inches and feet'],
+      ['mm', 'units.mm'],
+      ['inch', 'units.inch'],
     ],
   },
   {
     name: 'pressure',
-    word: 'Air pressure',
+    word: 'units.of.pressure',
     options: [
-      ['hpa', 'hPa'],
-      ['inhg', 'inches of mercury'],
+      ['hpa', 'units.hpa'],
+      ['inhg', 'units.inhg'],
     ],
   },
   {
     name: 'mass',
-    word: 'Weight',
+    word: 'units.of.mass',
     options: [
-      ['kg', 'kg'],
-      ['pound', 'pounds'],
+      ['kg', 'units.kg'],
+      ['pound', 'units.pound'],
     ],
   },
   {
     name: 'power',
-    word: 'Burner power',
+    word: 'units.of.power',
     options: [
-      ['watt', 'kW'],
-      ['btu-per-hour', 'Btu/h'],
+      ['watt', 'units.watt'],
+      ['btu-per-hour', 'units.btu'],
     ],
   },
 ];
@@ -108,7 +110,7 @@ interface UnitsPanelProps {
 function UnitRow({ row, now, change }: UnitsPanelProps & { row: Row }): JSX.Element {
   return (
     <div class="unit-row" role="radiogroup" aria-labelledby={`unit-${row.name}`}>
-      <span id={`unit-${row.name}`}>{row.word}</span>
+      <span id={`unit-${row.name}`}>{say(row.word)}</span>
       <span>
         {row.options.map(([unit, word]) => (
           <label key={unit} class="check">
@@ -118,7 +120,7 @@ function UnitRow({ row, now, change }: UnitsPanelProps & { row: Row }): JSX.Elem
               checked={now[row.name] === unit}
               onChange={() => change({ [row.name]: unit })}
             />{' '}
-            {word}
+            {say(word)}
           </label>
         ))}
       </span>
@@ -132,11 +134,11 @@ export function UnitsPanel({ now, change }: UnitsPanelProps): JSX.Element {
   return (
     <section class="panel" aria-labelledby="units">
       <div class="units-head">
-        <h2 id="units">Units</h2>
-        <div class="row" role="group" aria-label="All at once">
+        <h2 id="units">{say('units.title')}</h2>
+        <div class="row" role="group" aria-label={say('units.all')}>
           {SETS.map(({ word, units }) => (
             <button key={word} type="button" aria-pressed={isChosen(units)} onClick={() => change(units)}>
-              {word}
+              {say(word)}
             </button>
           ))}
         </div>
