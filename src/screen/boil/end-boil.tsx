@@ -1,4 +1,5 @@
 // Ends a boil, after asking once more.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { tell } from '../client/store.ts';
@@ -6,7 +7,7 @@ import { useKey } from '../shell/keys.ts';
 import { scrollClear } from '../shell/scroll-clear.ts';
 
 async function end(): Promise<void> {
-  if (await tell({ end: true }, 'The boil is over and kept.')) scrollTo(0, 0);
+  if (await tell({ end: true }, say('end.over'))) scrollTo(0, 0);
 }
 
 /** What could be pressed by mistake stands where it can be read whole. */
@@ -17,13 +18,13 @@ function Question({ leave }: { leave: () => void }): JSX.Element {
     if (place.current !== null) scrollClear(place.current);
   }, []);
   return (
-    <span class="confirm" role="group" aria-label="End this boil?" ref={place}>
-      <b>All pans off and all fires out?</b>{' '}
+    <span class="confirm" role="group" aria-label={say('end.asked')} ref={place}>
+      <b>{say('end.all_out')}</b>{' '}
       <button type="button" class="main-button" onClick={() => void end()}>
-        Yes, end it
+        {say('end.yes')}
       </button>{' '}
       <button type="button" onClick={leave}>
-        No, go on
+        {say('end.no')}
       </button>
     </span>
   );
@@ -34,7 +35,7 @@ export function EndBoil(): JSX.Element {
   if (asking) return <Question leave={() => setAsking(false)} />;
   return (
     <button type="button" onClick={() => setAsking(true)}>
-      End this boil
+      {say('end.end')}
     </button>
   );
 }
