@@ -8,6 +8,8 @@ const COMPILED = fileURLToPath(new URL('node_modules/.cache/compiled', import.me
 
 export default defineConfig({
   test: {
+    // Most of them wait for the wire, the disk or a browser: two beside each other keep two cores busy.
+    maxWorkers: 2,
     projects: [
       {
         test: {
@@ -49,7 +51,6 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          maxWorkers: 2,
         },
       },
     ],

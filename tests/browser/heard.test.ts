@@ -207,6 +207,6 @@ test('where it was chosen, a call is also spoken, and notified when the page is 
   await untilHeard(page, 5000);
   const told = () => page.evaluate(() => (globalThis as unknown as { told: string[] }).told);
   await expect
-    .poll(told)
+    .poll(told, { timeout: 10_000 })
     .toEqual(['notified: Panwarden: Reminder', 'spoken: Panwarden: Reminder. Do it, then say that you have seen it.']);
 });

@@ -2,11 +2,11 @@
 import { effect } from '@preact/signals';
 import { live, settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
+import { language } from '../language/language.ts';
 import { firstUnseen, soundsNow, whereWords } from '../words/alarm-words.ts';
 import { spokenCall } from '../words/spoken-words.ts';
 import { burstLengthMs, callFor } from './patterns.ts';
-
-const SPEECH_LANGUAGE = 'en';
 
 /** The one call that would be answered next, while it sounds. */
 function calling(now: Now | null): AlarmView | null {
@@ -18,7 +18,7 @@ function calling(now: Now | null): AlarmView | null {
 function speak(sentence: string): void {
   if (!('speechSynthesis' in globalThis)) return;
   const words = new SpeechSynthesisUtterance(sentence);
-  words.lang = SPEECH_LANGUAGE;
+  words.lang = language.value;
   speechSynthesis.speak(words);
 }
 
@@ -37,8 +37,12 @@ export async function allowNotifications(): Promise<ReturnType<typeof notificati
 
 function notify(alarm: AlarmView, now: Now): void {
   if (notificationState() !== 'allowed' || document.hasFocus()) return;
-  const title = `${whereWords(alarm, now.header)}: ${alarm.title}`;
-  const shown = new Notification(title, { body: `${alarm.why}. ${alarm.todo}`, tag: title, requireInteraction: true });
+  const title = `${whereWords(alarm, now.header)}: ${hostWords(alarm.title)}`;
+  const shown = new Notification(title, {
+    body: `${hostWords(alarm.why)}. ${hostWords(alarm.todo)}`,
+    tag: title,
+    requireInteraction: true,
+  });
   shown.onclick = () => focus();
 }
 

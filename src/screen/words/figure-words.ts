@@ -65,7 +65,7 @@ const massUnit = (settings: Settings): string => (settings.mass === 'pound' ? 'l
 const space = '\u00a0';
 
 /** One value in the person's units: "12.4 L", "2.1 kg". Money has no unit: it is the person's own. */
-export function valueWords(name: FigureName, value: number, settings: Settings): string {
+function valueWords(name: FigureName, value: number, settings: Settings): string {
   switch (name) {
     case 'sap_litres':
     case 'syrup_litres':
@@ -145,5 +145,4 @@ export function chartValue(name: FigureName, value: number, settings: Settings):
   return name === 'fuel_kg_per_l' ? massFromKg(perVolume(value, settings), settings.mass) : value;
 }
 
-export const volumeUnit = (settings: Settings): string => unitSymbols(settings).volume;
 export const shortVolume = (settings: Settings): string => VOLUME_SHORT[settings.volume];

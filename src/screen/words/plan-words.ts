@@ -12,7 +12,7 @@ const SECONDS_PER_HOUR = 3600;
 const HOUR_MS = 3_600_000;
 
 /** "3 h 05 min", to five minutes: a plan knows no more. */
-export const planHours = (hours: number): string =>
+const planHours = (hours: number): string =>
   lengthOfTime(hours * SECONDS_PER_HOUR < 600 ? hours * SECONDS_PER_HOUR : Math.round(hours * 12) * 300);
 
 /** A local moment as the form has it, so many hours later: "17:35", or "Mon 02:10" on another day. */

@@ -1,0 +1,49 @@
+// What the host writes in English is known to the catalogue by its form: every alarm's words, and the reasons of all calls in the recordings.
+import { execFileSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import { afterEach, expect, test } from 'vitest';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import { formOf, hostWords } from '../../src/screen/language/host-words.ts';
+import { language } from '../../src/screen/language/language.ts';
+import { whyWords } from '../../src/screen/words/why-words.ts';
+import { metric } from '../screen/moment.ts';
+
+const FOLDER = 'fixtures/recordings';
+const MOST_PRINTED = 50_000_000;
+
+afterEach(() => void (language.value = 'en'));
+
+/** Why each call of a recording came, as the program prints it. */
+function reasonsOf(file: string): string[] {
+  const command = ['src/cli/main.ts', 'replay', `${FOLDER}/${file}`, '--json', '--every', '3600'];
+  const printed = execFileSync(process.execPath, command, { encoding: 'utf8', maxBuffer: MOST_PRINTED });
+  const lines = printed.trim().split('\n');
+  return lines.map((line) => JSON.parse(line) as { kind: string; why?: string }).flatMap(({ why }) => why ?? []);
+}
+
+test('every alarm has its title, meaning and cure', () => {
+  const all = Object.values(ALARM_WORDS).flatMap(({ title, means, todo }) => [title, means, todo]);
+  expect(all.filter((sentence) => formOf(sentence) === null)).toEqual([]);
+});
+
+test('the reason of every call in the recordings has a form', { timeout: 60_000 }, () => {
+  const reasons = new Set(
+    readdirSync(FOLDER)
+      .flatMap(reasonsOf)
+      .filter((why) => why !== ''),
+  );
+  expect(reasons.size).toBeGreaterThan(10);
+  const shown = [...reasons].map((why) => whyWords(why, metric));
+  expect(shown.filter((why) => formOf(why) === null)).toEqual([]);
+});
+
+test('values are carried over, with the language’s decimal mark, and a sentence within a sentence is told too', () => {
+  language.value = 'fr';
+  expect(hostWords('about 9 min (7–12) to 66.9 °Bx')).toBe('environ 9 min (7–12) jusqu’à 66,9 °Bx');
+  expect(hostWords('rise 5.1 °C, by a thermometer read by hand 4 min ago')).toBe(
+    '5,1 °C au-dessus de l’eau, d’après un thermomètre lu à la main il y a 4 min',
+  );
+  expect(hostWords('A sentence of nobody, 1.5 times.')).toBe('A sentence of nobody, 1,5 times.');
+  language.value = 'en';
+  expect(hostWords('about 9 min (7–12) to 66.9 °Bx')).toBe('about 9 min (7–12) to 66.9 °Bx');
+});
