@@ -3,7 +3,7 @@ import { formatNumber, formatVolume } from '../../core/quantities/format.ts';
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
 import type { Balance, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { mass, strength, strengthShown, unitSymbols, volume } from './amounts.ts';
+import { mass, strength, strengthShown, volume } from './amounts.ts';
 
 const LABELS: Record<FigureName, string> = {
   sap_litres: 'Sap in',
