@@ -18,12 +18,13 @@ import { NotKnown } from './not-known.tsx';
 import { PanBar } from './pan-bar.tsx';
 import { PouredQuestion } from './poured-question.tsx';
 
-/** The rise over water where it is known, else the bare temperature, each with its caption. */
+/** The rise over water where it is known and the pan is on the fire, else the bare temperature, each with its caption. */
 function BigNumber({ reading }: { reading: Reading }): JSX.Element {
   const shown = settings.value;
   const { rise_c: rise, temperature_c: celsius } = reading;
   const exact = celsius === null ? null : temperature(celsius, shown);
-  if (rise !== null && exact !== null) {
+  // A pan off the fire is as warm as it is: how far that is from a boil says nothing any more.
+  if (rise !== null && exact !== null && reading.stage !== 'off') {
     return (
       <>
         <BigText>
