@@ -74,7 +74,11 @@ function howSure(told: Explanation, telling: Telling): string {
   const [from, to] = [amount(told, low, telling), amount(told, high, telling)];
   if (from === to) return say('explain.sure', { whole });
   const unit = unitOf(to);
-  return say('explain.between', { whole, from: from.endsWith(unit) ? from.slice(0, from.length - unit.length) : from, to });
+  return say('explain.between', {
+    whole,
+    from: from.endsWith(unit) ? from.slice(0, from.length - unit.length) : from,
+    to,
+  });
 }
 
 /** The unit with the blank before it; times of day have none. */
@@ -90,9 +94,12 @@ function sayWhole(told: Explanation, telling: Telling): string {
   // Where the card would print the range alone, the number stands before it here.
   if (what === 'strength')
     return (high ?? 0) - (low ?? 0) > 10 ? strength(value, null, null, settings) : strength(value, low, high, settings);
-  if (what === 'finish') return value <= 0 ? say('pan.done_now') : say('pan.done_about', { time: amount(told, value, telling) });
-  if (what === 'top-up') return value <= 0 ? say('explain.top_up_now') : say('explain.top_up_by', { time: amount(told, value, telling) });
-  if (what === 'rise') return say(value < 0 ? 'explain.under_water' : 'from.over_water', { rise: degrees(Math.abs(value), settings) });
+  if (what === 'finish')
+    return value <= 0 ? say('pan.done_now') : say('pan.done_about', { time: amount(told, value, telling) });
+  if (what === 'top-up')
+    return value <= 0 ? say('explain.top_up_now') : say('explain.top_up_by', { time: amount(told, value, telling) });
+  if (what === 'rise')
+    return say(value < 0 ? 'explain.under_water' : 'from.over_water', { rise: degrees(Math.abs(value), settings) });
   if (what === 'water') return say('explain.water_boils', { at: amount(told, value, telling) });
   return amount(told, value, telling);
 }
