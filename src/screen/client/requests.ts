@@ -1,4 +1,5 @@
 // Gives every command its reference and hands each answer to the one who asked.
+import { say } from '../language/say.ts';
 import type { Command, HostMessage, Wish } from './types.ts';
 
 type Answered = Extract<HostMessage, { kind: 'answered' }>;
@@ -10,9 +11,6 @@ export interface Requests {
   answered(message: Answered): void;
 }
 
-const NO_LINK = 'Not sent: the connection to the program is lost.';
-const NO_ANSWER = 'No answer from the program. Look whether it took effect before you try again.';
-
 /** `send` returns false when the link is down; `patienceMs` is how long an answer is waited for. */
 export function requests(send: (command: Command) => boolean, patienceMs = 10_000): Requests {
   const waiting = new Map<string, Waiting>();
@@ -23,12 +21,12 @@ export function requests(send: (command: Command) => boolean, patienceMs = 10_00
     const ref = `s${count}`;
     return new Promise((resolve, reject) => {
       if (!send({ ...wish, ref } as Command)) {
-        reject(new Error(NO_LINK));
+        reject(new Error(say('client.not_sent')));
         return;
       }
       const timer = setTimeout(() => {
         waiting.delete(ref);
-        reject(new Error(NO_ANSWER));
+        reject(new Error(say('client.no_answer')));
       }, patienceMs);
       waiting.set(ref, { resolve, reject, timer });
     });

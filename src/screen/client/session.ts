@@ -1,4 +1,5 @@
 // Trades the one-time token of the page's address for a session cookie, and takes the token out of the address.
+import { say } from '../language/say.ts';
 
 /** The token in a fragment such as `#token=abc`, or null when the fragment is a route or empty. */
 export function tokenOfFragment(fragment: string): string | null {
@@ -22,7 +23,7 @@ export async function exchangeToken(): Promise<string | null> {
     });
     if (answer.ok) return null;
   } catch {
-    return 'The program could not be reached. Is it still running?';
+    return say('client.not_reached');
   }
-  return 'This address has been used up or is wrong. Open the address that the program printed when it started.';
+  return say('client.used_up');
 }

@@ -1,4 +1,5 @@
 // The link over a WebSocket: connects, reconnects for ever, and passes messages on as they come.
+import { say } from '../language/say.ts';
 import { exchangeToken } from './session.ts';
 import type { FileAnswer, Link, LinkEvent } from './link.ts';
 import type { HostMessage } from './types.ts';
@@ -36,9 +37,9 @@ async function hand(way: 'import' | 'opened', recording: Blob): Promise<FileAnsw
     });
     const said = (await answer.json()) as { boil?: string; why?: string; message?: string };
     if (answer.ok && said.boil !== undefined) return { ok: true, boil: said.boil };
-    return { ok: false, why: said.why ?? said.message ?? 'The program did not take this file.' };
+    return { ok: false, why: said.why ?? said.message ?? say('client.file_refused') };
   } catch {
-    return { ok: false, why: 'The file could not be handed over: the program did not answer.' };
+    return { ok: false, why: say('client.file_not_handed') };
   }
 }
 
@@ -46,12 +47,12 @@ export interface Entrance {
   /** Lets the page in before it connects: null when all is well, else a sentence for the person. */
   enter: () => Promise<string | null>;
   /** What a page is told that is let in no more. */
-  shutOut: string;
+  shutOut: () => string;
 }
 
 const BY_TOKEN: Entrance = {
   enter: exchangeToken,
-  shutOut: 'The program has been started anew. Open the address that it printed when it started.',
+  shutOut: () => say('client.started_anew'),
 };
 
 /** The link of a page in a browser. */
@@ -83,7 +84,7 @@ export function socketLink({ enter, shutOut }: Entrance = BY_TOKEN): Link {
     async function tryAgain(): Promise<void> {
       if (stopped) return;
       hear({ kind: 'state', now: { state: 'lost' } });
-      if (await isShutOut()) hear({ kind: 'state', now: { state: 'refused', why: shutOut } });
+      if (await isShutOut()) hear({ kind: 'state', now: { state: 'refused', why: shutOut() } });
       timer = setTimeout(() => void connect(), pauseBeforeTryMs(failures));
       failures += 1;
     }

@@ -1,6 +1,7 @@
 // Everything that the screen knows, as signals: what the host last said, and how long ago that was.
 import { computed, signal } from '@preact/signals';
 import type { FileAnswer, Link, LinkState } from './link.ts';
+import { say } from '../language/say.ts';
 import { requests } from './requests.ts';
 import type { Requests } from './requests.ts';
 import type { HostMessage, Now, PageReport, SapKind, Settings, TuningNow, Wish } from './types.ts';
@@ -87,7 +88,7 @@ export function connect(chosen: Link): void {
 
 /** Sends a command and resolves with its answer's data; rejects with a sentence for the person. */
 export function ask(wish: Wish): Promise<unknown> {
-  return asking === null ? Promise.reject(new Error('Not connected yet.')) : asking.ask(wish);
+  return asking === null ? Promise.reject(new Error(say('client.not_connected'))) : asking.ask(wish);
 }
 
 /** Sends what needs no answer; where the link is down it is lost. */
@@ -123,7 +124,7 @@ export async function tell(wish: Wish, done?: string): Promise<boolean> {
 
 /** Hands a recording to the host; see Link.hand. */
 export function handFile(way: 'import' | 'opened', recording: Blob): Promise<FileAnswer> {
-  if (link === null) return Promise.resolve({ ok: false, why: 'Not connected yet.' });
+  if (link === null) return Promise.resolve({ ok: false, why: say('client.not_connected') });
   return link.hand(way, recording);
 }
 

@@ -3,6 +3,8 @@ import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { ask, saps, settings } from '../client/store.ts';
 import type { Explanation, Now } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { openFormFor } from '../marks/open-form.ts';
 import { selectedPan } from '../pans/selected-pan.ts';
 import { useKey } from '../shell/keys.ts';
@@ -110,14 +112,14 @@ function Surer({ told, now, canMark }: SurerProps): JSX.Element | null {
 }
 
 function Body({ heard, now, canMark }: { heard: Heard; now: Now; canMark: boolean }): JSX.Element {
-  if (heard === null) return <p>Looking it up …</p>;
-  if ('why' in heard) return <p class="problem">✕ {heard.why}</p>;
+  if (heard === null) return <p>{say('explain.looking')}</p>;
+  if ('why' in heard) return <p class="problem">✕ {hostWords(heard.why)}</p>;
   const { told } = heard;
   return (
     <>
       <p id="explain-words">
         {explainWords(told, { now, settings: settings.value, saps: saps.value })}
-        {now.view === 'replay' && ` Said of ${timeOfDay(now, told.t)}.`}
+        {now.view === 'replay' && ` ${say('explain.said_of', { time: timeOfDay(now, told.t) })}`}
       </p>
       <Surer told={told} now={now} canMark={canMark} />
     </>
@@ -136,7 +138,7 @@ function Panel({ question, now, canMark }: { question: Asked; now: Now; canMark:
       <div class="explain-head">
         <h2 id="explain-title">{explainTitle(question.what, question.pan, now.header)}</h2>
         <button type="button" onClick={stopAsking}>
-          Close <kbd aria-hidden="true">Esc</kbd>
+          {say('explain.close')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
       <Body heard={heard} now={now} canMark={canMark} />
@@ -155,7 +157,7 @@ export function ExplainPanel({ now, canMark }: { now: Now; canMark: boolean }): 
   return (
     <>
       <span id={HINT_ID} class="unseen">
-        Press to hear where this number comes from.
+        {say('explain.hint')}
       </span>
       {question !== null && !gone && <Panel question={question} now={now} canMark={canMark} />}
     </>

@@ -17,7 +17,7 @@ import '../styles/alarms.css';
 import './phone.css';
 
 function begin(): void {
-  connect(hearingWhatItMay(socketLink({ enter: () => Promise.resolve(null), shutOut: NOT_LET_IN })));
+  connect(hearingWhatItMay(socketLink({ enter: () => Promise.resolve(null), shutOut: () => NOT_LET_IN })));
   show(<PhoneApp />);
 }
 

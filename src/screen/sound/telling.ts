@@ -4,8 +4,10 @@ import { live, settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { language } from '../language/language.ts';
-import { firstUnseen, soundsNow, whereWords } from '../words/alarm-words.ts';
+import { say } from '../language/say.ts';
+import { asSentence, firstUnseen, soundsNow, whereWords } from '../words/alarm-words.ts';
 import { spokenCall } from '../words/spoken-words.ts';
+import { whyWords } from '../words/why-words.ts';
 import { burstLengthMs, callFor } from './patterns.ts';
 
 /** The one call that would be answered next, while it sounds. */
@@ -18,6 +20,7 @@ function calling(now: Now | null): AlarmView | null {
 function speak(sentence: string): void {
   if (!('speechSynthesis' in globalThis)) return;
   const words = new SpeechSynthesisUtterance(sentence);
+  // The voice of the language that the sentence is in, whatever the machine's own is.
   words.lang = language.value;
   speechSynthesis.speak(words);
 }
@@ -37,12 +40,11 @@ export async function allowNotifications(): Promise<ReturnType<typeof notificati
 
 function notify(alarm: AlarmView, now: Now): void {
   if (notificationState() !== 'allowed' || document.hasFocus()) return;
-  const title = `${whereWords(alarm, now.header)}: ${hostWords(alarm.title)}`;
-  const shown = new Notification(title, {
-    body: `${hostWords(alarm.why)}. ${hostWords(alarm.todo)}`,
-    tag: title,
-    requireInteraction: true,
-  });
+  const title = say('alarm.called', { where: whereWords(alarm, now.header), what: hostWords(alarm.title) });
+  // A reminder is told in the words that it was given.
+  const why = alarm.alarm === 'reminder' ? alarm.why : hostWords(whyWords(alarm.why, settings.value));
+  const body = `${asSentence(why)} ${hostWords(alarm.todo)}`;
+  const shown = new Notification(title, { body, tag: title, requireInteraction: true });
   shown.onclick = () => focus();
 }
 

@@ -3,6 +3,7 @@ import {
   formatLength,
   formatMass,
   formatNumber,
+  formatPower,
   formatPressure,
   formatRise,
   formatStrength,
@@ -79,6 +80,7 @@ export const volume = (litres: number, settings: Settings, digits?: number): str
 export const depth = (mm: number, settings: Settings): string => local(formatLength(mm, settings.length));
 export const pressure = (hpa: number, settings: Settings): string => local(formatPressure(hpa, settings.pressure));
 export const mass = (kg: number, settings: Settings): string => local(formatMass(kg, settings.mass));
+export const power = (watts: number, settings: Settings): string => local(formatPower(watts, settings.power));
 export const height = (metres: number, settings: Settings): string =>
   `${number(metresShown(metres, settings), 0)}\u00a0${unitSymbols(settings).height}`;
 

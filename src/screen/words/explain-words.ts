@@ -1,11 +1,13 @@
 // Where a number comes from, how old its parts are and how sure it is: one short paragraph in the person's units.
 import { Z80 } from '../../core/quantities/spread.ts';
-import { formatNumber } from '../../core/quantities/format.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { Explained, Explanation, Header, MarkKind, Settings } from '../client/types.ts';
 import {
   degrees,
   depth,
+  number,
   signedRate,
   strength,
   strengthEnds,
@@ -20,28 +22,29 @@ import { panName } from './pan-words.ts';
 import { whereFrom } from './where-from-words.ts';
 import type { Telling } from './where-from-words.ts';
 
-const TITLES: Record<Explained, string> = {
-  water: 'How hot water boils here',
-  temperature: 'temperature',
-  rise: 'degrees over boiling water',
-  rate: 'how fast it climbs',
-  strength: 'strength',
-  litres: 'how much is in it',
-  depth: 'depth',
-  'top-up': 'when to top up',
-  finish: 'when it is done',
-  'finish-point': 'where it is done',
-  'scorch-point': 'where it burns',
+const TITLES: Record<Explained, MessageKey> = {
+  water: 'explain.title.water',
+  temperature: 'explain.title.temperature',
+  rise: 'explain.title.rise',
+  rate: 'explain.title.rate',
+  strength: 'explain.title.strength',
+  litres: 'explain.title.litres',
+  depth: 'explain.title.depth',
+  'top-up': 'explain.title.top_up',
+  finish: 'explain.title.finish',
+  'finish-point': 'explain.title.finish_point',
+  'scorch-point': 'explain.title.scorch_point',
 };
 
 /** "Front pot: strength". */
 export function explainTitle(what: Explained, pan: string | null, header: Header | null): string {
-  return pan === null ? TITLES[what] : `${panName(header, pan)}: ${TITLES[what]}`;
+  const title = say(TITLES[what]);
+  return pan === null ? title : say('explain.title', { pan: panName(header, pan), title });
 }
 
 /** The whole paragraph. */
 export function explainWords(told: Explanation, telling: Telling): string {
-  if (told.value === null) return 'This is not known any more.';
+  if (told.value === null) return say('explain.gone');
   return [howSure(told, telling), whereFrom(told, telling), leastSure(told, telling)]
     .filter((sentence) => sentence !== '')
     .join(' ');
@@ -49,13 +52,14 @@ export function explainWords(told: Explanation, telling: Telling): string {
 
 /** "Front pot: Density" and the like, as a sentence before the button; null where nothing would help much. */
 export function surerWords(mark: MarkKind | null): string | null {
-  const helps: Partial<Record<MarkKind, string>> = {
-    'water-check': 'What would make it surer: a check of this probe in boiling water.',
-    pressure: 'What would make it surer: the air pressure now.',
-    density: 'What would make it surer: a density reading.',
-    depth: 'What would make it surer: a depth.',
+  const helps: Partial<Record<MarkKind, MessageKey>> = {
+    'water-check': 'explain.surer.water_check',
+    pressure: 'explain.surer.pressure',
+    density: 'explain.surer.density',
+    depth: 'explain.surer.depth',
   };
-  return mark === null ? null : (helps[mark] ?? null);
+  const key = mark === null ? undefined : helps[mark];
+  return key === undefined ? null : say(key);
 }
 
 function howSure(told: Explanation, telling: Telling): string {
@@ -64,13 +68,17 @@ function howSure(told: Explanation, telling: Telling): string {
   const isUnder = told.what === 'rise' && (value ?? 0) < 0;
   const [low, high] = isUnder ? [told.high, told.low] : [told.low, told.high];
   if (value === null) return '';
-  const say = (one: number): string => amount(told, one, telling);
-  if (low === null || high === null) return `${sayWhole(told, telling)}; how sure that is cannot be told.`;
-  if (low === high) return `${sayWhole(told, telling)}.`;
-  if (say(low) === say(high)) return `${sayWhole(told, telling)}, sure to the last digit shown.`;
-  const unit = unitOf(say(high));
-  const least = say(low).endsWith(unit) ? say(low).slice(0, say(low).length - unit.length) : say(low);
-  return `${sayWhole(told, telling)}, between ${least} and ${say(high)} in eight of ten cases.`;
+  const whole = sayWhole(told, telling);
+  if (low === null || high === null) return say('explain.unsure', { whole });
+  if (low === high) return say('explain.exact', { whole });
+  const [from, to] = [amount(told, low, telling), amount(told, high, telling)];
+  if (from === to) return say('explain.sure', { whole });
+  const unit = unitOf(to);
+  return say('explain.between', {
+    whole,
+    from: from.endsWith(unit) ? from.slice(0, from.length - unit.length) : from,
+    to,
+  });
 }
 
 /** The unit with the blank before it; times of day have none. */
@@ -86,10 +94,13 @@ function sayWhole(told: Explanation, telling: Telling): string {
   // Where the card would print the range alone, the number stands before it here.
   if (what === 'strength')
     return (high ?? 0) - (low ?? 0) > 10 ? strength(value, null, null, settings) : strength(value, low, high, settings);
-  if (what === 'finish') return value <= 0 ? 'Done now' : `Done about ${amount(told, value, telling)}`;
-  if (what === 'top-up') return value <= 0 ? 'Top up now' : `Top up by ${amount(told, value, telling)}`;
-  if (what === 'rise') return `${degrees(Math.abs(value), settings)} ${value < 0 ? 'under' : 'over'} boiling water`;
-  if (what === 'water') return `Water boils at ${amount(told, value, telling)} here`;
+  if (what === 'finish')
+    return value <= 0 ? say('pan.done_now') : say('pan.done_about', { time: amount(told, value, telling) });
+  if (what === 'top-up')
+    return value <= 0 ? say('explain.top_up_now') : say('explain.top_up_by', { time: amount(told, value, telling) });
+  if (what === 'rise')
+    return say(value < 0 ? 'explain.under_water' : 'from.over_water', { rise: degrees(Math.abs(value), settings) });
+  if (what === 'water') return say('explain.water_boils', { at: amount(told, value, telling) });
   return amount(told, value, telling);
 }
 
@@ -130,20 +141,21 @@ function leastSure(told: Explanation, telling: Telling): string {
   if (largest === undefined || told.low === told.high) return '';
   const spread = spreadWords(told, Z80 * Math.abs(largest.sigma), telling);
   const probe = told.facts?.probe ?? largest.of ?? null;
-  return `Least sure: ${doubtWords(largest.kind, probe, telling.now.header)}${spread === null ? '' : ` (${spread})`}.`;
+  const what = doubtWords(largest.kind, probe, telling.now.header);
+  return spread === null ? say('explain.least_sure', { what }) : say('explain.least_sure_by', { what, spread });
 }
 
-/** "±0.4 °Bx"; null where it would print as nothing. */
+/** "0.4 °Bx" behind a ±; null where it would print as nothing. */
 function spreadWords({ what, value }: Explanation, spread: number, { settings }: Telling): string | null {
   const text = spreadOf(what, value ?? 0, spread, settings);
-  return /[1-9]/u.test(text) ? `±${text}` : null;
+  return /[1-9]/u.test(text) ? text : null;
 }
 
 function spreadOf(what: Explained, value: number, spread: number, settings: Settings): string {
   switch (what) {
     case 'strength': {
       const width = strengthShown(Math.min(85, value + spread), settings) - strengthShown(value, settings);
-      return `${formatNumber(width, settings.strength === 'sg' ? 3 : 1)}\u00a0${unitSymbols(settings).strength}`;
+      return `${number(width, settings.strength === 'sg' ? 3 : 1)}\u00a0${unitSymbols(settings).strength}`;
     }
     case 'litres':
       return volume(spread, settings);
@@ -153,7 +165,7 @@ function spreadOf(what: Explained, value: number, spread: number, settings: Sett
     case 'finish':
       return lengthOfTime(spread);
     case 'rate':
-      return `${formatNumber(differenceFromCelsius(spread, settings.temperature), 2)}\u00a0°${settings.temperature}/min`;
+      return `${number(differenceFromCelsius(spread, settings.temperature), 2)}\u00a0°${settings.temperature}/min`;
     default:
       return degrees(spread, settings);
   }

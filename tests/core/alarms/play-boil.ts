@@ -22,8 +22,8 @@ function lineAt({ line, from, until }: Stream, second: number): string {
   });
 }
 
-/** The picture after each step. */
-export function playBoil(story: Story): string[][] {
+/** The picture after each step; each call is also told to `hear`. */
+export function playBoil(story: Story, hear: (call: AlarmTransition) => void = () => undefined): string[][] {
   let state = startBoil(tarnHollow());
   let streams: Stream[] = [];
   let second = -1;
@@ -50,6 +50,7 @@ export function playBoil(story: Story): string[][] {
     if (isNew) send();
     state = advance(state, second * 1000);
     told.push(...state.fresh);
+    told.forEach(hear);
     return seen(state, second * 1000, told);
   });
 }
