@@ -1,6 +1,6 @@
 // The form that starts a boil, and the same form that changes a running one: pans join, probes and finishes move.
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
 import type { KeptProbe, KeptProbes, Now, PortFormat, ProbeView, Sensor, Setup } from '../client/types.ts';
@@ -30,7 +30,7 @@ function toldOf(channel: Channel): Parameters<typeof withChannel>[3] {
   const sensor = (heard?.sensors?.[channel.channel] as Sensor | undefined) ?? keptOf(channel)?.sensor;
   return {
     baud: typeof heard?.baud === 'number' ? heard.baud : undefined,
-    device: deviceAt(channel.port) ?? undefined,
+    device: deviceAt(channel.port),
     sensor,
   };
 }
@@ -107,10 +107,15 @@ function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) =
   const [draft, setDraft] = useState(() =>
     changing ? boilDraft(now.header, settings.value, saps.value) : fresh(null),
   );
+  const isTouched = useRef(false);
   /** As the last boil was; the height may have been told while probes were set up. */
   async function begin(): Promise<void> {
-    const setup = (await ask({ last_setup: true })) as Setup | null;
-    const { place } = (await ask({ probes_kept: true })) as KeptProbes;
+    const [setup, { place }] = (await Promise.all([ask({ last_setup: true }), ask({ probes_kept: true })])) as [
+      Setup | null,
+      KeptProbes,
+    ];
+    // What somebody chose while that was asked is not written over.
+    if (isTouched.current) return;
     const site = setup?.site?.altitude_m === undefined ? { altitude_m: place.altitude_m } : setup.site;
     setDraft(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) }));
   }
@@ -119,7 +124,11 @@ function useDraft(now: Now, changing: boolean): [BoilDraft, (draft: BoilDraft) =
     if (plannedSetup.value !== null) return setDraft(fresh(plannedSetup.value));
     void begin().catch(() => undefined); // An empty form serves as well.
   }, []);
-  return [draft, setDraft];
+  const change = (next: BoilDraft): void => {
+    isTouched.current = true;
+    setDraft(next);
+  };
+  return [draft, change];
 }
 
 export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JSX.Element {
