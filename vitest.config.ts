@@ -6,6 +6,9 @@ import { defineConfig } from 'vitest/config';
 /** The program is started hundreds of times: each start takes what the one before made of the same sources. */
 const COMPILED = fileURLToPath(new URL('node_modules/.cache/compiled', import.meta.url));
 
+/** What is waited for is waited for as long as a busy machine may need; vitest alone gives up after a second. */
+const PATIENT = { poll: { timeout: 20_000 } };
+
 export default defineConfig({
   test: {
     // Most of them wait for the wire, the disk or a browser: two beside each other keep two cores busy.
@@ -15,6 +18,7 @@ export default defineConfig({
         test: {
           name: 'pure',
           testTimeout: 30_000,
+          expect: PATIENT,
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: [
             'tests/browser/**',
@@ -32,7 +36,10 @@ export default defineConfig({
           ],
         },
       },
-      { plugins: [preact()], test: { name: 'screen', include: ['tests/screen/**/*.test.{ts,tsx}'] } },
+      {
+        plugins: [preact()],
+        test: { name: 'screen', testTimeout: 30_000, expect: PATIENT, include: ['tests/screen/**/*.test.{ts,tsx}'] },
+      },
       {
         test: {
           name: 'whole',
@@ -43,6 +50,7 @@ export default defineConfig({
           ],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          expect: PATIENT,
         },
       },
       {
@@ -51,6 +59,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          expect: PATIENT,
         },
       },
     ],
