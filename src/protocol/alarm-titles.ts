@@ -1,6 +1,8 @@
-// The title of each alarm by its name, for where a message carries the name alone, as the history does.
+// What the screen is told of alarms beyond a message: the title of each by its name, and which of several is said first.
 import { ALARM_WORDS } from '../core/alarms/words.ts';
 import type { AlarmName } from '../core/boil/entries.ts';
+
+export { foremost } from '../core/alarms/alarm.ts';
 
 /** "About to burn". */
 export function alarmTitle(alarm: AlarmName): string {

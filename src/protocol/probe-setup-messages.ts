@@ -124,6 +124,15 @@ export interface KeptProbe {
   error: ProbeError | null;
 }
 
+/** Whether it was set up on the board behind this port: another board may stand on the same path today. */
+export function isOnPort(
+  one: Pick<KeptProbe, 'device' | 'path'>,
+  port: { path?: string | undefined; device?: string | undefined },
+): boolean {
+  const isTold = one.device !== null && port.device !== undefined;
+  return isTold ? one.device === port.device : one.path === port.path;
+}
+
 export interface KeptProbes {
   probes: KeptProbe[];
   /** The place that was told last. */

@@ -84,6 +84,14 @@ const button = (name: string) => page.getByRole('button', { name, exact: true })
 const kept = async () =>
   ((await host.command({ ref: 'k', probes_kept: true })) as unknown as { data: KeptProbes }).data;
 
+/** Chooses the board by its path, and confirms what is read in its lines. */
+async function readLines(): Promise<void> {
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await button('Use it').click();
+  await button('Yes, read them like this').click({ timeout: 30_000 });
+}
+
 async function pictures(step: string): Promise<void> {
   for (const theme of ['light', 'dark', 'contrast']) {
     await page.evaluate(`document.documentElement.dataset.theme = '${theme}'`);
@@ -161,10 +169,7 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
 });
 
 test('left in the middle, nothing is kept of it, and the board is let go', async () => {
-  await page.evaluate("location.hash = '#/probes/setup'");
-  await page.getByLabel('Not in the list?').fill(board.path);
-  await button('Use it').click();
-  await button('Yes, read them like this').click({ timeout: 30_000 });
+  await readLines();
   await page.getByLabel('Name of T1').fill('Left');
   await button('Leave; keep nothing').click();
   await page.getByRole('heading', { name: 'Probes' }).waitFor();
@@ -187,11 +192,8 @@ test('the form of a boil names the pan as its probe was named, with nothing type
 test('a board whose lines do not say their unit is read in the one that was chosen, there and in the boil', async () => {
   inFahrenheit = true;
   around.T1 = around.T2 = WATER_C;
-  await page.evaluate("location.hash = '#/probes/setup'");
-  await page.getByLabel('Not in the list?').fill(board.path);
-  await button('Use it').click();
   // 208 without a unit is taken for Fahrenheit, and the person is asked.
-  await button('Yes, read them like this').click({ timeout: 30_000 });
+  await readLines();
   await page.getByLabel('Name of T1').fill('Kettle');
   await button('On to boiling water').click();
   await page.getByLabel('Height of the place over the sea').fill(String(ALTITUDE_M));
@@ -201,6 +203,8 @@ test('a board whose lines do not say their unit is read in the one that was chos
   await button('On to ice water').click();
   await button('Leave ice water out').click();
   await button('Keep them and start a boil').click();
+  const height = page.getByLabel('Height of the place over the sea');
+  await expect.poll(() => height.inputValue()).toBe(String(ALTITUDE_M));
   const choice = page.getByRole('combobox', { name: 'Probe' });
   await expect.poll(() => choice.locator('option').count(), { timeout: 30_000 }).toBe(3);
   await choice.selectOption(await choice.locator('option', { hasText: 'T1 on' }).getAttribute('value'));

@@ -37,6 +37,14 @@ beforeAll(() => {
 
 const NO_PLACE = [/(^|\/)(tests?|fixtures|packaging)\//, /\.map$/, /\.tsx?$/, /vite|eslint|prettier|vitest/];
 
+function expectNoneOutOfPlace(files: readonly string[]): void {
+  for (const out of NO_PLACE)
+    expect(
+      files.filter((path) => out.test(path)),
+      String(out),
+    ).toEqual([]);
+}
+
 describe('the archive of npm', () => {
   let folder: string;
   beforeAll(() => {
@@ -63,11 +71,7 @@ describe('the archive of npm', () => {
         'firmware-notes/README.md',
       ]),
     );
-    for (const out of NO_PLACE)
-      expect(
-        archived.filter((path) => out.test(path)),
-        String(out),
-      ).toEqual([]);
+    expectNoneOutOfPlace(archived);
   });
 
   test('installs no tool that only the workshop needs', () => {
@@ -176,11 +180,7 @@ describe.runIf(process.platform === 'linux')('the desktop app', () => {
       'node_modules',
       'package.json',
     ]);
-    for (const out of NO_PLACE)
-      expect(
-        ours.filter((path) => out.test(path)),
-        String(out),
-      ).toEqual([]);
+    expectNoneOutOfPlace(ours);
     expect(files.filter((path) => /\.(map|[cm]?tsx?)$|node_modules\/.*\/(tests?|__tests__)\//.test(path))).toEqual([]);
   });
 

@@ -30,3 +30,9 @@ export interface AlarmTransition {
   priority: Priority;
   why: string;
 }
+
+/** The one of them, in their order, that is said first: what burns goes before what is past its finish, though both are for now. */
+export const foremost = <One extends Pick<ListedAlarm, 'alarm' | 'priority'>>(
+  standing: readonly One[],
+): One | undefined =>
+  standing.find(({ alarm, priority }) => alarm === 'scorch-risk' && priority === 'high') ?? standing[0];

@@ -1,4 +1,5 @@
 // The first line of the screen: the one thing to do next and when, over all pans.
+import { foremost } from '../alarms/alarm.ts';
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isBurnt } from '../quantities/burnt.ts';
@@ -43,9 +44,9 @@ export function nextThing(
   t: number,
   advice: readonly Advised[] = [],
 ): NextThing {
-  const standing = alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null);
-  // What burns goes before what is past its finish, though both are for now.
-  const alarm = standing.find((one) => one.alarm === 'scorch-risk' && one.priority === 'high') ?? standing[0];
+  const alarm = foremost(
+    alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null),
+  );
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
   // Seen or not, burnt sugar stays dangerous until it has cooled.
   const burnt = readings.find((reading) => isBurnt(reading.temperature_c));

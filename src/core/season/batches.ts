@@ -38,21 +38,23 @@ export function takenOut(state: BoilState, { boiled, burnt }: Seen): Batches {
     const { mark, withdrawn, questioned } = kept;
     const design = mark.kind === 'draw-off' ? state.designs[mark.pan] : undefined;
     if (withdrawn || questioned || mark.kind !== 'draw-off' || design?.role === 'reference') continue;
-    const hot = (burnt.get(mark.pan) ?? []).some((at) => at > emptiedBefore(state, mark.pan, kept.at) && at <= kept.at);
-    const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at, hot);
+    const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at, {
+      burnt: hasBurnt(state, burnt, mark.pan, kept.at),
+    });
     if (batch === null) untold.push(design?.name ?? mark.pan);
     else if (batch.litres > 0) batches.push(batch);
   }
   return { batches, untold };
 }
 
-/** When the pan was last emptied before that, ms; −Infinity where it never was. */
-function emptiedBefore(state: BoilState, pan: string, before: number): number {
+/** Whether what is in a pan at a moment (ms) stood too hot for syrup since the pan was last emptied before it. */
+function hasBurnt(state: BoilState, burnt: Seen['burnt'], pan: string, moment: number): boolean {
   const emptied = state.marks.findLast(
     ({ mark, at, withdrawn }) =>
-      !withdrawn && mark.kind === 'draw-off' && mark.pan === pan && mark.all === true && at < before,
+      !withdrawn && mark.kind === 'draw-off' && mark.pan === pan && mark.all === true && at < moment,
   );
-  return emptied?.at ?? -Infinity;
+  const since = emptied?.at ?? -Infinity;
+  return (burnt.get(pan) ?? []).some((at) => at > since && at <= moment);
 }
 
 type DrawOff = Extract<KeptMark['mark'], { kind: 'draw-off' }>;
@@ -62,7 +64,7 @@ function drawn(
   { at, changes }: KeptMark,
   mark: DrawOff,
   wasSeen: boolean,
-  burnt: boolean,
+  { burnt }: Pick<Batch, 'burnt'>,
 ): Batch | null {
   const gone = changes.find(({ pan }) => pan === mark.pan);
   const sugarKg = -(gone?.sugarKg ?? 0);
@@ -108,10 +110,8 @@ export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number)
     const design = state.designs[id]!;
     if (design.role === 'reference' || model.course.emptied) continue;
     if (now === null) continue;
-    if (model.course.told && boiled.has(id)) {
-      const hot = (burnt.get(id) ?? []).some((at) => at > emptiedBefore(state, id, t));
-      batches.push(batchOf(now, id, t, hot));
-    } else untold.push(design.name);
+    if (model.course.told && boiled.has(id)) batches.push(batchOf(now, id, t, hasBurnt(state, burnt, id, t)));
+    else untold.push(design.name);
   }
   return { batches, untold };
 }

@@ -59,8 +59,12 @@ export function gather(gathered: Gathered, state: BoilState, t: number, readings
 }
 
 function gatherBurnt({ burnt }: Gathered, t: number, readings: readonly PanReading[]): void {
-  for (const { pan, temperature_c: celsius } of readings)
-    if (isBurnt(celsius)) burnt.set(pan, [...(burnt.get(pan) ?? []), t]);
+  for (const { pan, temperature_c: celsius } of readings) {
+    if (!isBurnt(celsius)) continue;
+    const times = burnt.get(pan);
+    if (times === undefined) burnt.set(pan, [t]);
+    else times.push(t);
+  }
 }
 
 export function gatherCall(gathered: Gathered, { alarm, event }: AlarmTransition): void {

@@ -4,6 +4,7 @@ import { errorFrom } from '../../core/probes/check-offset.ts';
 import { probeName } from '../../core/pan/baseline.ts';
 import type { Notebook, Teaching } from '../../notebook/contract.ts';
 import type { Setup } from '../../protocol/header-schema.ts';
+import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import type { KeptProbe, Place, ProbeCheck, ProbeError } from '../../protocol/probe-setup-messages.ts';
 
 const KEY = 'probes';
@@ -27,12 +28,6 @@ export function keepProbes(
     one.channel === other.channel && (one.path === other.path || (one.device !== null && one.device === other.device));
   const others = keptProbes(notebook).probes.filter((old) => !fresh.some((one) => isSame(old, one)));
   notebook.keepSetting(KEY, { probes: [...others, ...fresh], place });
-}
-
-/** Whether it was checked on the board behind this port: another board may stand on the same path today. */
-export function isOnPort(one: KeptProbe, port: { path?: string | undefined; device?: string | undefined }): boolean {
-  const isTold = one.device !== null && port.device !== undefined;
-  return isTold ? one.device === port.device : one.path === port.path;
 }
 
 /** How much a probe shows too much by its checks; null where there is none. */

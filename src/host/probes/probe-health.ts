@@ -4,9 +4,10 @@ import { probeName, WATER } from '../../core/pan/baseline.ts';
 import { meanOf, sigmaOf } from '../../core/pan/joint-normal.ts';
 import { compareTips } from '../../core/probes/compare.ts';
 import { noiseOf, stepOf } from '../../core/probes/recent.ts';
+import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import type { KeptProbe, ProbeError, ProbeHealth } from '../../protocol/probe-setup-messages.ts';
 import type { ProbeTrack } from '../../core/boil/probe-track.ts';
-import { isOnPort, lastCheckOf } from './kept-probes.ts';
+import { lastCheckOf } from './kept-probes.ts';
 
 export interface Looked {
   state: BoilState;

@@ -1,16 +1,15 @@
 // Finds the same quantity told twice in a line: one temperature in two units, or the ohms from which the board worked it out.
+import { temperatureFromCelsius } from '../../core/quantities/units.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
 
 /** A display rounds each of the two by itself, °F. */
 const ROUNDED_F = 0.6;
 
-const fahrenheitOf = (celsius: number): number => celsius * 1.8 + 32;
-
 /** Whether `other` are the numbers of `one` in degrees Fahrenheit, line by line. */
 export const isSameInFahrenheit = (one: readonly number[], other: readonly number[]): boolean =>
   one.length > 0 &&
   one.length === other.length &&
-  one.every((celsius, at) => Math.abs(fahrenheitOf(celsius) - other[at]!) <= ROUNDED_F);
+  one.every((celsius, at) => Math.abs(temperatureFromCelsius(celsius, 'F') - other[at]!) <= ROUNDED_F);
 
 type Left = Candidate['leftOut'][number];
 

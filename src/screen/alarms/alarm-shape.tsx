@@ -2,7 +2,9 @@
 import type { JSX } from 'preact';
 import type { Priority } from '../client/types.ts';
 
-const OUTLINES: Record<Priority, string> = {
+/** Each in a square of so many units. */
+export const OUTLINE_SIZE = 40;
+export const OUTLINES: Record<Priority, string> = {
   high: 'M20 2 39 37H1Z',
   medium: 'M20 1 39 20 20 39 1 20Z',
   low: 'M20 2a18 18 0 1 0 0 36 18 18 0 0 0 0-36Z',

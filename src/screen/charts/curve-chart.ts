@@ -1,6 +1,7 @@
 // The drawing of one pan's curve with chart.js; the only module that makes anything of that library.
 import { Chart, Filler, LineController, LineElement, LinearScale, PointElement } from 'chart.js';
 import type { ChartDataset, Plugin } from 'chart.js';
+import { OUTLINES, OUTLINE_SIZE } from '../alarms/alarm-shape.tsx';
 import type { Priority } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { number } from '../words/amounts.ts';
@@ -152,30 +153,22 @@ function aboveLabel(chart: Chart, inks: Inks, { above }: AxisRange, drawing: Dra
   rimmed(ctx, inks, word, Math.max(chartArea.left + 4, x), chartArea.top + 2.6 * textPx(chart.width));
 }
 
-/** A sign at the top for each call: a triangle is urgent, a diamond soon, a disc when you can. */
+const CALL_PX = 18;
+
+/** The sign of its priority at the top for each call, and a thin line down from it. */
 function callSigns(chart: Chart, inks: Inks, list: readonly CallSign[]): void {
   const { ctx, chartArea, scales } = chart;
   for (const { x: at, priority } of list) {
     const x = scales.x?.getPixelForValue(at) ?? -1;
     if (x < chartArea.left || x > chartArea.right) continue;
-    const y = chartArea.top - 10;
-    ctx.beginPath();
-    if (priority === 'high') {
-      ctx.moveTo(x, y - 9);
-      ctx.lineTo(x + 9, y + 8);
-      ctx.lineTo(x - 9, y + 8);
-    } else if (priority === 'medium') {
-      ctx.moveTo(x, y - 9);
-      ctx.lineTo(x + 9, y);
-      ctx.lineTo(x, y + 9);
-      ctx.lineTo(x - 9, y);
-    } else {
-      ctx.arc(x, y, 7, 0, 2 * Math.PI);
-    }
-    ctx.closePath();
+    const top = chartArea.top - CALL_PX - 1;
     ctx.fillStyle = priority === 'high' ? inks.scorch : inks.ink;
-    ctx.fill();
-    ctx.fillRect(x - 0.5, y + 8, 1, chartArea.bottom - y - 8);
+    ctx.save();
+    ctx.translate(x - CALL_PX / 2, top);
+    ctx.scale(CALL_PX / OUTLINE_SIZE, CALL_PX / OUTLINE_SIZE);
+    ctx.fill(new Path2D(OUTLINES[priority]));
+    ctx.restore();
+    ctx.fillRect(x - 0.5, top + CALL_PX - 1, 1, chartArea.bottom - top - CALL_PX + 1);
   }
 }
 

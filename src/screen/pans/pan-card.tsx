@@ -1,6 +1,7 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
 import type { JSX } from 'preact';
 import { isBurnt } from '../../core/quantities/burnt.ts';
+import { foremost } from '../../protocol/alarm-titles.ts';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
 import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
@@ -182,8 +183,7 @@ export function PanCard({
   const name = panName(now.header, reading.pan);
   const active = inOrder(alarms).filter((alarm) => alarm.condition === 'active');
   const standing = active.filter((alarm) => !isAside(alarm));
-  // What burns goes before what is past its finish, though both are for now.
-  const worst = standing.find(({ alarm, priority }) => alarm === 'scorch-risk' && priority === 'high') ?? standing[0];
+  const worst = foremost(standing);
   const away = active.find(isAside);
   // Of burnt sugar nothing is forecast, and no measurement would help.
   const burnt = isBurnt(reading.temperature_c);

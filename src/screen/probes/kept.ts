@@ -1,5 +1,6 @@
 // What was kept of probes that somebody set up: their names and what their numbers are, found again by their board.
 import { signal } from '@preact/signals';
+import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import { ask } from '../client/store.ts';
 import type { KeptProbe, KeptProbes, Sensor } from '../client/types.ts';
 import { listed } from './listening.ts';
@@ -15,16 +16,14 @@ export async function recallProbes(): Promise<void> {
   }
 }
 
-/** The identity of the board that stands on a path now; null where nothing tells it from others. */
-export const deviceAt = (path: string): string | null =>
-  listed.value?.find((port) => port.path === path)?.identity ?? null;
+/** The identity of the board that stands on a path now; undefined where nothing tells it from others. */
+export const deviceAt = (path: string): string | undefined =>
+  listed.value?.find((port) => port.path === path)?.identity ?? undefined;
 
 /** The probes that were kept of the board on that path: by the board itself, else by the path. */
 export function keptAt(path: string): KeptProbe[] {
   const device = deviceAt(path);
-  return kept.value.filter((one) =>
-    device !== null && one.device !== null ? one.device === device : one.path === path,
-  );
+  return kept.value.filter((one) => isOnPort(one, { path, device }));
 }
 
 /** What the channels of the board on a path are, where the lines do not say it. */

@@ -29,3 +29,7 @@ export function startListening(port: Listened): Promise<void> {
 export function stopListening(path: string): Promise<void> {
   return listenTo(listened.value.filter((each) => each.path !== path));
 }
+
+/** The board of a port of the running boil stands on this path: it is read there from now on. */
+export const readAt = (port: string, path: string): void =>
+  void tell({ port_use: { port, path } }, `Board ${port} is read at ${path} now.`);

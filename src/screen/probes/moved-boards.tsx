@@ -1,6 +1,6 @@
 // Asks whether a board that came up under another name is the one whose probes hang in these pans, and uses it then.
 import type { JSX } from 'preact';
-import { tell } from '../client/store.ts';
+import { readAt } from './listening.ts';
 import type { MovedPort } from '../client/types.ts';
 import { usePolled } from '../onboarding/polled.ts';
 
@@ -12,11 +12,7 @@ function Question({ moved }: { moved: MovedPort }): JSX.Element {
         <b>▲ {sentence}</b> Only if its probes hang in these pans: another board's numbers would stand under their
         names.
       </span>
-      <button
-        type="button"
-        class="main-button"
-        onClick={() => void tell({ port_use: { port, path: to } }, `Board ${port} is read at ${to} now.`)}
-      >
+      <button type="button" class="main-button" onClick={() => readAt(port, to)}>
         Yes, read board {port} there
       </button>
     </div>

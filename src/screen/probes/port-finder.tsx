@@ -1,12 +1,12 @@
 // The list of boards that are plugged in, with a place to type a path that the machine does not list.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { live, tell } from '../client/store.ts';
+import { live } from '../client/store.ts';
 import type { PortListing, PortView } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
 import { recallProbes, sensorsAt } from './kept.ts';
-import { findPorts, listed, listened, startListening, stopListening } from './listening.ts';
+import { findPorts, listed, listened, readAt, startListening, stopListening } from './listening.ts';
 
 /** Listened to as it was once confirmed, so that nobody has to say it again. */
 const startKnown = (path: string, known: PortListing['known']): Promise<void> =>
@@ -48,10 +48,7 @@ function News({ path }: { path: string }): JSX.Element | null {
 /** A board of the boil that is gone may be here, under a name that tells nothing of it: the person says so. */
 function UseButton({ path, lost }: { path: string; lost: PortView }): JSX.Element {
   return (
-    <button
-      type="button"
-      onClick={() => void tell({ port_use: { port: lost.id, path } }, `Board ${lost.id} is read at ${path} now.`)}
-    >
+    <button type="button" onClick={() => readAt(lost.id, path)}>
       This is board {lost.id}
     </button>
   );
