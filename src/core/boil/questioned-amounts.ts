@@ -66,10 +66,11 @@ function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
 function litresOfDip(state: BoilState, kept: KeptMark, mark: TopUp): { litres: number; share: number } | null {
   const celsius = mark.celsius ?? COLD_C;
   const pan = state.pans[mark.pan];
-  if (pan === undefined || celsius > WARM_C || hasCompany(state, kept, mark.pan)) return null;
+  if (pan === undefined || celsius > WARM_C) return null;
   const { course } = pan;
   if (course.phase !== 'boiling' || course.belief === null || course.boilingFrom <= kept.at - NOTED_BEFORE_MS)
     return null;
+  if (hasCompany(state, kept, mark.pan)) return null;
   const fellAt = fallNear(state, mark.pan, kept.at);
   if (fellAt === null || course.boilingFrom <= fellAt) return null;
   const setting = settingOf(state, mark.pan);

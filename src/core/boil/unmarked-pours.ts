@@ -49,7 +49,7 @@ export function pourNotNoted(state: BoilState, id: string, at: number): void {
   pan.noted.splice(place, 1);
   const stands = pan.course.seen.filter((one) => isSame(one.at, at));
   for (const one of stands) if (!isInReach(pan, one.at)) countAgain(state, id, one);
-  runAgain(boilingOf(state), at - NOTED_AFTER_MS);
+  runAgain(boilingOf(state), [id], at - NOTED_AFTER_MS);
 }
 
 /** A pour that was seen did not happen: the one nearest in time. Gives its time, ms; null where none was seen. */
@@ -70,7 +70,7 @@ export function refuseNoMore(state: BoilState, id: string, at: number): void {
   pan.refused = pan.refused.filter((one) => one !== at);
   const seen = pan.course.seen.find((one) => one.at === at);
   if (seen !== undefined && !isInReach(pan, at)) countAgain(state, id, seen);
-  else runAgain(boilingOf(state), at);
+  else runAgain(boilingOf(state), [id], at);
 }
 
 /** It is young enough to be run again as if it had never been taken for a pour. */
@@ -79,7 +79,7 @@ const isInReach = ({ past }: PanModel, at: number): boolean => (past.stood[0]?.t
 const keyOf = (at: number): string => `seen ${at}`;
 
 function countNoMore(state: BoilState, id: string, { at, added }: SeenPour): void {
-  if (isInReach(state.pans[id]!, at)) runAgain(boilingOf(state), at);
+  if (isInReach(state.pans[id]!, at)) runAgain(boilingOf(state), [id], at);
   else if (added !== null) takeOut(state, id, keyOf(at), added);
 }
 

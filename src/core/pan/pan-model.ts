@@ -57,7 +57,7 @@ export function forgetBlocksFrom(boiling: Boiling, id: string, from: number): vo
   const stays = past.happened.filter((one) => one.what !== 'block' || one.t <= from);
   if (stays.length === past.happened.length) return;
   past.happened = stays;
-  runAgain(boiling, from);
+  runAgain(boiling, [id], from);
 }
 
 /** Where the probe of a pan went elsewhere or came back: the first minute is its lag, not the pan. */

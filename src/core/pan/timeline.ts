@@ -42,7 +42,11 @@ export function letHappen(boiling: Boiling, events: readonly Event[]): void {
   const late = known.filter(({ pan, one }) => one.t < boiling.pans[pan]!.course.t);
   if (late.length > 0) {
     for (const { pan, one } of known) insert(boiling.pans[pan]!.past, one);
-    runAgain(boiling, Math.min(...late.map(({ one }) => one.t)));
+    runAgain(
+      boiling,
+      known.map(({ pan }) => pan),
+      Math.min(...late.map(({ one }) => one.t)),
+    );
     return;
   }
   const moved = new Map<string, Moved | null>();
@@ -87,21 +91,39 @@ function insert(past: Past, one: Happening): void {
 /** Takes what a mark did out of the last half hour; false where it is older than that. */
 export function takeOutOfPast(boiling: Boiling, key: string): boolean {
   let from = Infinity;
-  for (const { past } of Object.values(boiling.pans)) {
+  const pans: string[] = [];
+  for (const [id, { past }] of Object.entries(boiling.pans)) {
     const gone = past.happened.filter((one) => 'key' in one && one.key === key);
     for (const one of gone) from = Math.min(from, one.t);
-    if (gone.length > 0) past.happened = past.happened.filter((one) => !gone.includes(one));
+    if (gone.length === 0) continue;
+    past.happened = past.happened.filter((one) => !gone.includes(one));
+    pans.push(id);
   }
   if (from === Infinity) return false;
-  runAgain(boiling, from);
+  runAgain(boiling, pans, from);
   return true;
 }
 
-/** Runs all pans again from before a moment, ms, in the order in which things happened. */
-export function runAgain(boiling: Boiling, from: number): void {
+/** The pans, and all that were poured into from them since a moment (ms), by way of others too: their contents are no other. */
+function withFollowing({ pans }: Boiling, first: readonly string[], from: number): Set<string> {
+  const ids = new Set(first);
+  for (const id of ids) {
+    for (const one of pans[id]!.past.happened) {
+      if (one.what !== 'take' || one.t < from) continue;
+      for (const [other, { past }] of Object.entries(pans)) {
+        if (past.happened.some((into) => into.what === 'receive' && into.key === one.key)) ids.add(other);
+      }
+    }
+  }
+  return ids;
+}
+
+/** Runs pans, and those that follow from them, again from before a moment, ms, in the order in which things happened. */
+export function runAgain(boiling: Boiling, changed: readonly string[], from: number): void {
   const ends = new Map<string, number>();
   const all: Event[] = [];
-  for (const [id, pan] of Object.entries(boiling.pans)) {
+  for (const id of withFollowing(boiling, changed, from)) {
+    const pan = boiling.pans[id]!;
     ends.set(id, pan.course.t);
     const last = pan.past.stood.findLastIndex(({ t }) => t < from);
     const stood = pan.past.stood[Math.max(0, last)];

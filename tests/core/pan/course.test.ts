@@ -216,3 +216,24 @@ test('what is poured from pan to pan is neither more nor less, in time or late',
     { numRuns: 10 },
   );
 });
+
+test('what is noted late of a pan counts in every pan that it was poured into since, by way of another too', () => {
+  const until = 12 * MINUTE_MS;
+  const three = tarnHollow();
+  three.pans = [...three.pans!, { ...three.pans![1]!, id: 'p3', name: 'Small pot', probe: undefined }];
+  const heard = lines(0, until, { T1: () => 20, T2: () => 20 });
+  const filled = ['p1', 'p2', 'p3'].map((pan) => mark(0, { kind: 'top-up', pan, litres: 10, brix: 8 }));
+  const poured = [
+    mark(4 * MINUTE_MS, { kind: 'transfer', from: 'p1', to: 'p2', litres: 5 }),
+    mark(6 * MINUTE_MS, { kind: 'transfer', from: 'p2', to: 'p3', litres: 5 }),
+  ];
+  const thick = { kind: 'top-up' as const, pan: 'p1', litres: 4, brix: 30 };
+  const ends = (thickNoted: Entry): BoilState =>
+    foldOn(startBoil(three), inOrder([...filled, ...poured, thickNoted], heard), until).state;
+  const inTime = ends(mark(2 * MINUTE_MS, thick));
+  const late = ends(mark(9 * MINUTE_MS, { ...thick, happened: 2 * MINUTE_MS }));
+  for (const id of ['p1', 'p2', 'p3']) {
+    const [one, other] = [inTime, late].map((state) => beliefOf(state.pans[id]!.course, settingOf(state, id)).x);
+    one!.forEach((x, i) => expect(other![i], id).toBeCloseTo(x, 9));
+  }
+});
