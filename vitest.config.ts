@@ -13,6 +13,7 @@ export default defineConfig({
   test: {
     // Most of them wait for the wire, the disk or a browser: two beside each other keep two cores busy.
     maxWorkers: 2,
+    reporters: ['default', './tests/time-by-part.ts'],
     projects: [
       {
         test: {
