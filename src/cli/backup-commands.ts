@@ -5,7 +5,7 @@ import { dataFolder } from '../host/data-folder.ts';
 import type { Notebook } from '../notebook/contract.ts';
 import { openNotebook } from '../notebook/open-notebook.ts';
 import { restoreNotebook } from '../notebook/restore.ts';
-import { settingsSchema } from '../protocol/messages.ts';
+import { keptSettings } from '../host/kept-settings.ts';
 import { withFolder } from './folder-lock.ts';
 
 /** May run while a boil is watched. */
@@ -30,7 +30,7 @@ export function copyAfterBoil(notebook: Notebook): void {
 }
 
 function chosenFolder(notebook: Notebook): string {
-  const settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting('settings') ?? {});
+  const settings = keptSettings(notebook);
   return backupFolder(notebook.folder, settings.backup_folder);
 }
 

@@ -3,7 +3,17 @@
 import { Command, CommanderError } from 'commander';
 import { VERSION } from '../program/program-files.ts';
 import { exitCodeOf } from './failure.ts';
-import { collected, dataOption, everyOption, httpOption, jsonOption, paperOption, speed, year } from './options.ts';
+import {
+  collected,
+  dataOption,
+  everyOption,
+  heatsFromOption,
+  httpOption,
+  jsonOption,
+  paperOption,
+  speed,
+  year,
+} from './options.ts';
 
 const DEFAULT_SPEED = 60;
 /** The first Node whose SQLite keeps a notebook. */
@@ -71,6 +81,7 @@ function commands(): Command {
     .command('plan')
     .description('say before the boil what it will give and take: syrup, hours, fuel')
     .argument('<file>', 'JSON: litres of sap, its sap, brix and celsius, the finish, and pans as in a header')
+    .addOption(heatsFromOption())
     .addOption(jsonOption())
     .action(async (file, options) => (await import('./plan.ts')).plan(file, options));
 

@@ -3,6 +3,8 @@ import { InvalidArgumentError, Option } from 'commander';
 
 export const dataOption = () =>
   new Option('--data <folder>', 'the folder of the notebook (else PANWARDEN_DATA, else your own data folder)');
+export const heatsFromOption = () =>
+  new Option('--data <folder>', 'a notebook whose boils tell what the fires gave (else: their power and sizes alone)');
 export const jsonOption = () => new Option('--json', 'print JSON lines only');
 export const everyOption = () =>
   new Option('--every <seconds>', 'print the readings at every whole multiple of this').argParser(seconds);

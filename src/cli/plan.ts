@@ -1,15 +1,24 @@
 // `plan`: says before the fire is lit what a boil will give and take.
+import type { PanSetup } from '../core/boil/entries.ts';
+import type { KnownHeat } from '../core/plan/burners.ts';
 import { planBoil } from '../core/plan/plan.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import { dataFolder } from '../host/data-folder.ts';
+import { keptSettings } from '../host/kept-settings.ts';
+import { knownHeats } from '../host/plan-heats.ts';
+import { openNotebook } from '../notebook/open-notebook.ts';
 import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest } from '../protocol/plan-schema.ts';
 import { CommandProblem, textOf } from './failure.ts';
 import { printer } from './printer.ts';
 
-export async function plan(file: string, options: { json?: boolean }): Promise<void> {
+/** Without a folder the same file gives the same plan, whatever was boiled before. */
+export async function plan(file: string, options: { json?: boolean; data?: string }): Promise<void> {
   const checked = checkPlan(parsed(await textOf(file), file));
   if (!checked.ok) throw new CommandProblem(`${file}: ${checked.why}.`, 2);
-  const made = planBoil(planInput(checked.plan));
+  const input = planInput(checked.plan);
+  const heats = options.data === undefined ? [] : heatsSeen(input.pans, dataFolder(options.data));
+  const made = planBoil({ ...input, known_heats: heats });
   if (made === null) {
     throw new CommandProblem(
       `${file}: no syrup of this finish can be made of this sap: the finish must be stronger than the sap, and at most 80 °Bx.`,
@@ -18,8 +27,19 @@ export async function plan(file: string, options: { json?: boolean }): Promise<v
   }
   const out = printer();
   if (options.json) out.line(JSON.stringify({ kind: 'plan', ...made }, threeDecimals));
-  else for (const line of planText(made, checked.plan)) out.line(line);
+  else for (const line of planText(made, checked.plan, heats)) out.line(line);
   await out.flush();
+}
+
+/** What the notebook's boils showed of these pans' fires; nothing where it was switched off to use that. */
+function heatsSeen(pans: readonly PanSetup[], folder: string): KnownHeat[] {
+  const notebook = openNotebook(folder, { readOnly: true });
+  try {
+    for (const remark of notebook.remarks) process.stderr.write(`${remark}\n`);
+    return keptSettings(notebook).use_learnt ? knownHeats(pans, notebook.learnt()) : [];
+  } finally {
+    notebook.close();
+  }
 }
 
 function parsed(text: string, file: string): unknown {
@@ -34,7 +54,7 @@ function parsed(text: string, file: string): unknown {
 const threeDecimals = (_key: string, value: unknown): unknown =>
   typeof value === 'number' ? Math.round(value * 1000) / 1000 : value;
 
-function planText(made: Plan, request: PlanRequest): string[] {
+function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[]): string[] {
   const { litres } = request;
   const usual = made.sap_brix_usual ? ' (usual for this sap: measure it)' : '';
   return [
@@ -42,6 +62,7 @@ function planText(made: Plan, request: PlanRequest): string[] {
     `Likely ${made.syrup_low_litres.toFixed(2)}–${made.syrup_high_litres.toFixed(2)} L, by how well the sap is measured; what burns on or stays in the filter is not counted off.`,
     `Finish: ${made.finish_rise_c.toFixed(1)} °C over water's boiling point, which is ${(made.finish_celsius - made.finish_rise_c).toFixed(1)} °C at this altitude in usual weather.`,
     hoursText(made, request.start),
+    ...heatsText(heats, request),
     ...made.fuel.map(
       (one) =>
         `Fuel: ${number(one.amount)} ${one.unit} of ${one.kind === 'electric' ? 'electricity' : one.kind} (${number(one.low)}–${number(one.high)}).`,
@@ -72,6 +93,12 @@ function hoursText({ hours, hours_low, hours_high }: Plan, start: string | undef
     return 'Hours are not known: give the pans a power or a size.';
   const from = start === undefined ? '' : `, started ${start}`;
   return `At full flame it takes about ${hourText(hours)} (${hourText(hours_low)}–${hourText(hours_high)})${from}.`;
+}
+
+function heatsText(heats: readonly KnownHeat[], request: PlanRequest): string[] {
+  if (heats.length === 0) return [];
+  const seen = heats.map(({ pan, useful_w }) => `${nameOf(pan, request)} ${(useful_w / 1000).toFixed(1)} kW`);
+  return [`Into the sap, as earlier boils showed: ${seen.join(', ')}.`];
 }
 
 const nameOf = (pan: string, { pans }: PlanRequest): string => pans.find(({ id }) => id === pan)?.name ?? pan;

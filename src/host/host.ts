@@ -11,6 +11,7 @@ import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
+import { keepSettings, keptSettings } from './kept-settings.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
@@ -77,8 +78,6 @@ export interface HostOptions {
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
 }
-
-const SETTINGS_KEY = 'settings';
 
 /**
  * Takes the folder for this program and goes on with the boil that was running in it. Throws NotebookProblem (2)
@@ -160,7 +159,7 @@ export class Host {
     this.season = new SeasonDesk(notebook, this.#machine);
     this.exports = new ExportDesk(notebook, this.#machine);
     this.phones = new PhoneDesk(notebook, this.#machine, options.addresses);
-    this.#settings = settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(SETTINGS_KEY) ?? {});
+    this.#settings = keptSettings(notebook);
     this.#watchkeeper = new Watchkeeper({
       machine: this.#machine,
       pagesSound: options.pagesSound ?? false,
@@ -351,7 +350,7 @@ export class Host {
   async #keepSettings(changed: Partial<Settings>): Promise<Outcome> {
     const before = this.#settings;
     this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
-    this.#notebook.keepSetting(SETTINGS_KEY, this.#settings);
+    keepSettings(this.#notebook, this.#settings);
     this.#tell({ kind: 'settings', settings: this.#settings });
     const calls = callSettingsOf(this.#settings);
     const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));

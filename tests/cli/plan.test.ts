@@ -1,5 +1,9 @@
 // `plan` as the contract has it: one line with its fields, words for people, and refusals that name the field.
 import { afterAll, expect, test } from 'vitest';
+import type { Header, PanSetup } from '../../src/core/boil/entries.ts';
+import { burnerName } from '../../src/core/pan/burner.ts';
+import { latentHeatKjPerKg } from '../../src/core/physics/heat.ts';
+import { openNotebook } from '../../src/notebook/open-notebook.ts';
 import { ownFolder, panwarden } from './program.ts';
 
 const own = ownFolder();
@@ -37,6 +41,37 @@ test('in words for people, with the pans by their names', () => {
   const { stdout } = panwarden('plan', own.write('plan.json', plan));
   expect(stdout).toMatch(/140 L of sap of 0\.9 °Bx make 1\.42 L/);
   expect(stdout).toMatch(/At full flame it takes about/);
+});
+
+/** Three boils in which the back pot's fire made so much steam, kg/s. */
+function notebookOf(kgPerS: number): string {
+  const folder = own.path('notebook');
+  const notebook = openNotebook(folder);
+  for (const name of ['First', 'Second', 'Third']) {
+    const header = { recording: 'panwarden', version: 1, name, started: plan.start, pans: plan.pans };
+    const { boil } = notebook.begin(header as Header, 'live');
+    const names = [burnerName(plan.pans[0] as PanSetup)!];
+    notebook.keepLearnt(boil, { names, mean: [Math.log(kgPerS)], covariance: [[0.0025]] }, []);
+    notebook.end(boil, 0);
+  }
+  notebook.close();
+  return folder;
+}
+
+test('with a notebook named, the fires are what its boils showed of them, unless that was switched off', () => {
+  const file = own.write('plan.json', plan);
+  const hours = (...words: string[]): number =>
+    Number(panwarden('plan', file, '--json', ...words).lines()[0]!['hours']);
+  const folder = notebookOf(0.001);
+  // 1 kg of steam is 2257 kJ at 100 °C (IAPWS-95), so 1 g/s is 2.3 kW and carries 3.6 kg of water off an hour.
+  expect((0.001 * latentHeatKjPerKg(100)!).toFixed(1)).toBe('2.3');
+  expect(hours('--data', folder)).toBeGreaterThan((0.95 * 138) / 3.6);
+  expect(hours()).toBeLessThan(0.8 * hours('--data', folder));
+  expect(panwarden('plan', file, '--data', folder).stdout).toContain('as earlier boils showed: Back pot 2.');
+  const notebook = openNotebook(folder);
+  notebook.keepSetting('settings', { use_learnt: false });
+  notebook.close();
+  expect(hours('--data', folder)).toBe(hours());
 });
 
 test.each([

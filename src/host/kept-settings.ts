@@ -1,0 +1,12 @@
+// The settings as the notebook keeps them: read with the usual value for each that is not there, and kept.
+import type { Notebook } from '../notebook/contract.ts';
+import { type Settings, settingsSchema } from '../protocol/messages.ts';
+
+const KEY = 'settings';
+
+/** What was kept; the usual settings where nothing was, or where it cannot be read. */
+export const keptSettings = (notebook: Pick<Notebook, 'setting'>): Settings =>
+  settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(KEY) ?? {});
+
+export const keepSettings = (notebook: Pick<Notebook, 'keepSetting'>, settings: Settings): void =>
+  notebook.keepSetting(KEY, settings);
