@@ -3,7 +3,8 @@ import { columnsOf } from '../formats/columns.ts';
 import { readValue } from '../formats/value.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
 import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
-import { piecesOf } from './pieces.ts';
+import { piecesOf, statusWord } from './pieces.ts';
+import { takeTurns } from './turns.ts';
 import { withoutTwins } from './twins.ts';
 
 const separators = [';', '\t', '|', ',', ' '];
@@ -14,8 +15,6 @@ const separatorNames: Record<string, string> = {
   ',': 'commas',
   ' ': 'blanks',
 };
-export const statusWord =
-  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid)$/i;
 
 /** The columns that the lines stand in; null where they stand in none. */
 export function asColumns(lines: readonly string[], commaIsDecimal: boolean): Candidate | null {
@@ -52,6 +51,8 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
       if (why !== '') leftOut.push({ what, why });
       continue;
     }
+    // `1;96.8` and `2;95.3` in turn: columns would mix two probes up.
+    if (series.texts.every((text) => /^\d{1,3}$/.test(text)) && takeTurns(rows.map((row) => row[at]!))) return null;
     const kind = isPlaceNumber(series, rows) ? PLACE_NUMBER : kindOfNumber(series);
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
@@ -165,6 +166,7 @@ function textColumn(cells: string[]): string | null {
   if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';
   const pieces = cells.flatMap((cell) => piecesOf(cell, false));
   if (pieces.some(({ kind, text }) => kind === 'number' && /[.]/.test(text))) return null;
+  if (!cells.every((cell) => statusWord.test(cell)) && takeTurns(cells)) return null;
   if (pieces.every(({ kind }) => kind === 'time' || kind === 'checksum' || kind === 'hex'))
     return pieces.some(({ kind }) => kind === 'time') ? 'a time stamp' : 'a checksum or a code';
   if (constant(cells) !== null) return '';

@@ -1,5 +1,6 @@
 // Looks for JSON objects in lines: which numbers in them are readings, under which pointers, and what they are called.
 import type { Candidate, CandidateChannel } from './candidate.ts';
+import { takeTurns } from './turns.ts';
 import { withoutTwins } from './twins.ts';
 import { kindOfNumber, partsOf, type Series } from './kind-of-number.ts';
 
@@ -15,6 +16,8 @@ interface Leaf {
 
 const labelKeys = ['name', 'n', 'id', 'probe', 'sensor', 'label', 'channel', 'ch', 'pan'];
 const unitKeys = ['unit', 'units', 'u', 'uom'];
+const WHOSE =
+  /^(?:id|n|no|nr|num|ch|chan|channel|probe|sensor|pan|addr|address|rom|idx|index|port|pin|name|label|node)$/i;
 const mostLeaves = 200;
 
 /** The objects of lines that hold one; an empty list when fewer than half of the lines do. */
@@ -36,6 +39,14 @@ export function asJson(objects: object[]): Candidate | null {
   for (const object of objects) {
     for (const leaf of leavesOf(object)) byPointer.set(leaf.pointer, [...(byPointer.get(leaf.pointer) ?? []), leaf]);
   }
+  // `{"id":1,"t":98.2}` and `{"id":2,"t":97.1}` in turn: a pointer alone would mix two probes up.
+  const tellsApart = ({ names }: Leaf): boolean => WHOSE.test(names.at(-1) ?? '');
+  if (
+    [...byPointer.values()].some(
+      (leaves) => tellsApart(leaves[0]!) && takeTurns(leaves.map(({ value }) => String(value))),
+    )
+  )
+    return null;
   const all: (CandidateChannel & { pointer: string; leaf: Leaf })[] = [];
   const leftOut: Candidate['leftOut'] = [];
   const doubts: string[] = [];

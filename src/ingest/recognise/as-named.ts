@@ -1,10 +1,10 @@
 // Looks for names beside the numbers of lines: pairs where the lines are that, else a pattern that reads just the probes.
 import type { PortFormat } from '../../core/boil/entries.ts';
-import { statusWord } from './as-columns.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
-import { type Piece, piecesOf } from './pieces.ts';
+import { kindOfNumber, middle, POINTLESS, type Series, unitOfWords } from './kind-of-number.ts';
+import { type Piece, piecesOf, statusWord } from './pieces.ts';
 import { readingPlaces } from './reading-places.ts';
+import { nameByTurns } from './turns.ts';
 import { isSameInFahrenheit, withoutTwins } from './twins.ts';
 
 /** Takes in more than a number, so that `98,2`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
@@ -20,20 +20,26 @@ const unitGroup =
 export function asNamed(lines: readonly string[]): Candidate | null {
   const cut = lines.map((line) => piecesOf(line, false));
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
-  const byName = new Map<string, Piece[]>();
-  for (const piece of valued.flat()) {
-    if (piece.name !== '') byName.set(piece.name, [...(byName.get(piece.name) ?? []), piece]);
-  }
+  joinUnderLastWord(valued);
+  const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
+  const byName = piecesByName(valued);
+  const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (const [name, pieces] of byName) {
-    const series = seriesOf(name, pieces);
+    if (pieces.length * SELDOM <= most) {
+      leftOut.push({ what: name, why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
+      continue;
+    }
+    const series = withNeighboursUnit(seriesOf(name, pieces), valued);
     const kind = kindOfNumber(series);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
+  leaveOutWholeNumbers(named, leftOut);
   const { stay: channels, leftOut: twins } = withoutTwins(named);
   leftOut.push(...twins);
+  const doubts = doubt === null ? [] : [doubt];
   if (unnamedMatters(valued)) return null;
   if (channels.length === 0)
     return leftOut.length === 0 ? null : { format: { kind: 'pairs' }, channels, leftOut, because: '', doubts: [] };
@@ -45,7 +51,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       channels,
       leftOut,
       because: 'The lines are pairs of name and value.',
-      doubts: [],
+      doubts,
     };
   const format: PortFormat = { kind: 'pattern', pattern: patternOf(wanted.flat(), commaFollows(lines, wanted)) };
   if (!readsJust(lines, wanted, format)) return null;
@@ -53,9 +59,71 @@ export function asNamed(lines: readonly string[]): Candidate | null {
     format,
     channels,
     leftOut,
-    because: 'Each value stands behind its name, among other things that are left out.',
-    doubts: [],
+    because:
+      leftOut.length === 0
+        ? 'Each value stands behind its name.'
+        : 'Each value stands behind its name, among other things that are left out.',
+    doubts,
   };
+}
+
+/** A name that is seen so many times less often than another is a damaged line, or said once. */
+const SELDOM = 4;
+/** `LOWBAT pan=98.7` among many `pan=98.7` is the same pan. */
+const MORE_OFTEN = 3;
+
+/** Where the board writes degrees without their point, what is left of its whole numbers is something else. */
+function leaveOutWholeNumbers(named: CandidateChannel[], leftOut: Candidate['leftOut']): void {
+  if (!leftOut.some(({ why }) => why === POINTLESS)) return;
+  const isBare = ({ series, kind }: CandidateChannel): boolean =>
+    !kind.sure && series.unit === '' && series.texts.every((text) => /^[-+]?\d+$/.test(text));
+  for (const one of named.filter(isBare)) {
+    leftOut.push({ what: one.channel, why: 'a whole number without a unit, beside degrees without their point' });
+    named.splice(named.indexOf(one), 1);
+  }
+}
+
+function readableNames(valued: Piece[][]): string[] {
+  const kinds = [...piecesByName(valued)].map(([name, pieces]) => ({
+    name,
+    kind: kindOfNumber(seriesOf(name, pieces)),
+  }));
+  return kinds.flatMap(({ name, kind }) => (kind.is === 'read' && !kind.coldJunction ? [name] : []));
+}
+
+/** `Ra=138.1 Rb=139.0 ohm`: numbers of like size share the unit that stands behind the last of them. */
+function withNeighboursUnit(series: Series, valued: Piece[][]): Series {
+  if (series.unit !== '') return series;
+  const behind = valued.flatMap((line) => {
+    const at = line.findIndex(({ name }) => name === series.name);
+    const last = line.slice(at + 1).find(({ unit }) => unit !== '');
+    return at < 0 || last === undefined ? [] : [last];
+  });
+  const [unit, ...others] = new Set(behind.map((piece) => piece.unit));
+  if (unit === undefined || others.length > 0 || behind.length < series.values.length || unitOfWords(unit) === null)
+    return series;
+  const share = middle(series.values) / middle(behind.map(({ text }) => Number(text)));
+  return share > 0.5 && share < 2 ? { ...series, unit, mixed: 'the last names it' } : series;
+}
+
+function piecesByName(valued: Piece[][]): Map<string, Piece[]> {
+  const byName = new Map<string, Piece[]>();
+  for (const piece of valued.flat()) {
+    if (piece.name !== '') byName.set(piece.name, [...(byName.get(piece.name) ?? []), piece]);
+  }
+  return byName;
+}
+
+/** A name with a word before it, where the name alone stands in most other lines and never in the same one. */
+function joinUnderLastWord(valued: Piece[][]): void {
+  const byName = piecesByName(valued);
+  for (const [name, pieces] of byName) {
+    const short = name.replace(/^\S+ +/, '');
+    const usual = byName.get(short);
+    if (short === name || usual === undefined || usual.length < MORE_OFTEN * pieces.length) continue;
+    if (valued.some((line) => [name, short].every((one) => line.some((piece) => piece.name === one)))) continue;
+    for (const piece of pieces) piece.name = short;
+  }
 }
 
 /** `96.4°C / 205.5°F`: a number without a name that tells the one before it again, in the other unit. */

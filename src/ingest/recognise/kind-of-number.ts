@@ -7,8 +7,8 @@ export interface Series {
   unit: string;
   values: number[];
   texts: string[];
-  /** Some numbers name another unit than others, or none. */
-  mixed?: 'some name none' | 'differ';
+  /** Some numbers name another unit than others, or none; or the unit stands behind a neighbour alone. */
+  mixed?: 'some name none' | 'differ' | 'the last names it';
 }
 
 export type NumberKind =
@@ -48,7 +48,7 @@ const notRead: [RegExp, string][] = [
     'a counter',
   ],
   [/^(?:rate|roc|dt|delta|diff|slope|trend)$/i, 'a rate or a difference, no temperature'],
-  [/^(?:node|addr|address|serial|sn)$/i, 'a name of the device, no measured number'],
+  [/^(?:node|addr|address|serial|sn|pin|gpio)$/i, 'a name of the device, no measured number'],
   [/^(?:cpu|mcu|soc|die)$/i, 'the warmth of the board itself, in no pan'],
   [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
   [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm|alm)$/i, 'a status'],
@@ -70,10 +70,15 @@ const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
 
 /** The parts of a name: `pan2_tempF` is pan, temp, F. */
 export const partsOf = (name: string): string[] =>
-  name
-    .replace(/([a-z])([A-Z])/g, '$1 $2')
-    .split(/[^A-Za-z]+/)
-    .filter((part) => part !== '');
+  isCode(name)
+    ? []
+    : name
+        .replace(/([a-z])([A-Z])/g, '$1 $2')
+        .split(/[^A-Za-z]+/)
+        .filter((part) => part !== '');
+
+/** The address of a sensor says nothing by its letters. */
+const isCode = (name: string): boolean => /^(?:0x)?[0-9A-F]{4,}$/i.test(name) && /\d/.test(name);
 
 /** What the numbers of one series are. */
 export function kindOfNumber(series: Series): NumberKind {
@@ -127,13 +132,19 @@ const sizes: Record<ProposedUnit, [number, number]> = {
   ohm: [10, 2_000_000],
 };
 
+const PARTLY = {
+  'some name none': ' Some of its numbers stand without a unit and are taken for the same.',
+  'the last names it': ' The unit stands behind the last of the numbers alone, and is taken for this one, too.',
+  differ: '',
+};
+
 function checkedSize({ values, unit, name, mixed }: Series, named: ProposedUnit, coldJunction: boolean): NumberKind {
   const [low, high] = sizes[named];
   const said = unit === '' ? `The name “${name}”` : `The line`;
   const inRange = values.filter((value) => value >= low && value <= high).length;
   if (values.length > 0 && inRange < values.length / 2)
     return { is: 'left-out', why: `said to be ${unitNames[named]}, but the numbers are none that a probe can give` };
-  const partly = mixed === undefined ? '' : ' Some of its numbers stand without a unit and are taken for the same.';
+  const partly = mixed === undefined ? '' : PARTLY[mixed];
   const sure = partly === '';
   return { is: 'read', unit: named, sure, coldJunction, why: `${said} says ${unitNames[named]}.${partly}` };
 }
@@ -145,8 +156,11 @@ function withoutPoint({ values, texts }: Series): string | null {
   const isFilled = bare.some((text) => /^0\d/.test(text));
   const isTenth = values.every((value) => Math.abs(value) > 450 && Math.abs(value) <= 4500);
   if (!isWhole || !(isFilled || isTenth)) return null;
-  return 'whole numbers of the size of tenths or hundredths of a degree: where the decimal point belongs no format can say; let the board write 96.1 for +0961';
+  return POINTLESS;
 }
+
+export const POINTLESS =
+  'whole numbers of the size of tenths or hundredths of a degree: where the decimal point belongs no format can say; let the board write 96.1 for +0961';
 
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */
 function runsOn({ values, texts }: Series): string | null {

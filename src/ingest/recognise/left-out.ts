@@ -1,9 +1,8 @@
 // Says of each piece of a line that is not read why it is not, and of a line that gives nothing.
 import type { LineSpan } from '../../core/boil/line-proposal.ts';
 import { readLine } from '../read-line.ts';
-import { statusWord } from './as-columns.ts';
 import type { Candidate } from './candidate.ts';
-import { type Piece, piecesOf } from './pieces.ts';
+import { type Piece, piecesOf, statusWord } from './pieces.ts';
 
 /** Spans of numbers, times, checksums and status words that no value covers. */
 export function leftOutSpans(text: string, taken: LineSpan[], candidate: Candidate | null): LineSpan[] {

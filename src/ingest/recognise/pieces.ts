@@ -15,32 +15,40 @@ export interface Piece {
   unitEnd: number;
 }
 
+/** What a device says of itself, not of a probe. */
+export const statusWord =
+  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid)$/i;
+/** Those of them that nobody calls a pan by: before a name at the start of a line they are none of it. */
+const opening = /^(?:ok|err|error|fail|warn|pass|good|bad|true|false|ready|stable|valid)$/i;
+
 const clock = String.raw`\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?|\d{1,2}:[0-5]\d(?![\d.,:])`;
 const date = String.raw`\d{4}[-/]\d\d[-/]\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:[.,]\d+)?)?(?:Z|[+-]\d\d:?\d\d)?)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}(?![\d.])`;
-const number = String.raw`[+-]?\d+(?:[.,]\d+)?(?![\d])`;
+const numberWith = (mark: string): string => String.raw`[+-]?\d+(?:${mark}\d+)?(?![\d])`;
 /** A number whose letters behind it hold digits again is hexadecimal or a name; a sign belongs to it only after a gap. */
-const anyPiece = new RegExp(
-  [
-    String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
-    String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
-    String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
-    String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
-    String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
-    String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
-  ].join('|'),
-  'gi',
-);
+const anyPiece = (number: string): RegExp =>
+  new RegExp(
+    [
+      String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
+      String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
+      String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
+      String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
+      String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
+      String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
+    ].join('|'),
+    'gi',
+  );
+const pieceWithPoint = anyPiece(numberWith('[.]'));
+const pieceWithComma = anyPiece(numberWith('[.,]'));
 
 /** Words that only join a name to its value. */
 const joining = /^(?:is|at|now|reads?|are|of|and|was|the)$/i;
 
 /** The pieces of a line in order. `commaIsDecimal`: whether `98,2` is one number. */
 export function piecesOf(line: string, commaIsDecimal: boolean): Piece[] {
-  const raw = [...line.matchAll(anyPiece)].flatMap((match): Piece[] => {
+  const raw = [...line.matchAll(commaIsDecimal ? pieceWithComma : pieceWithPoint)].map((match): Piece => {
     const kind = (Object.entries(match.groups!).find(([, text]) => text !== undefined)?.[0] ?? 'word') as PieceKind;
     const piece = { kind, start: match.index, end: match.index + match[0].length, text: match[0] };
-    const bare = { ...piece, name: '', gap: '', unit: '', unitEnd: piece.end };
-    return kind === 'number' && !commaIsDecimal ? atCommas(bare) : [bare];
+    return { ...piece, name: '', gap: '', unit: '', unitEnd: piece.end };
   });
   const settled = raw.map((piece, at) =>
     isIndex(line, piece, raw[at + 1]) ? { ...piece, kind: 'word' as const } : piece,
@@ -52,16 +60,6 @@ export function piecesOf(line: string, commaIsDecimal: boolean): Piece[] {
     if (piece.kind === 'number' || piece.kind === 'broken') findName(line, settled, at);
   });
   return settled;
-}
-
-function atCommas(piece: Piece): Piece[] {
-  const comma = piece.text.indexOf(',');
-  if (comma < 0) return [piece];
-  const middle = piece.start + comma;
-  return [
-    { ...piece, end: middle, unitEnd: middle, text: piece.text.slice(0, comma) },
-    { ...piece, start: middle + 1, text: piece.text.slice(comma + 1) },
-  ];
 }
 
 /** `Ch 1: 98.2`, `2=97.1`, `probe 3 reads 97`: a small whole number that leads to another is a name. */
@@ -104,10 +102,15 @@ function findName(line: string, pieces: Piece[], at: number): void {
     const before = pieces[back]!;
     const value = pieces[back - 1];
     const between = line.slice(before.end, from);
+    if (before.kind === 'hex' && words.length === 0 && /^ *[=:>,;|-]{0,2}[ \t]*$/.test(between)) {
+      piece.name = before.text;
+      piece.gap = between;
+      return;
+    }
     if (before.kind !== 'word' || (value !== undefined && value.kind === 'number' && before.start < value.unitEnd))
       break;
     if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
-    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*[=:>-]{0,2}[ \t]*["'(\[]?$/.test(between)) {
+    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
       if (!opensLine(pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
     }
     words.unshift(before);
@@ -115,12 +118,20 @@ function findName(line: string, pieces: Piece[], at: number): void {
   }
   while (words.length > 1 && joining.test(words.at(-1)!.text)) words.pop();
   while (words.length > 0 && joining.test(words[0]!.text)) words.shift();
+  if (
+    /^[a-z]/i.test(words[1]?.text ?? '') &&
+    opening.test(words[0]!.text) &&
+    opensLine(pieces, pieces.indexOf(words[0]!))
+  )
+    words.shift();
   const last = words.at(-1);
   if (last === undefined) return;
   piece.name = line.slice(words[0]!.start, last.end);
   piece.gap = line.slice(last.end, piece.start);
 }
 
-/** Only times and whole numbers stand before it: in `A;98.2` the first word is the name though a separator follows. */
+/** Only times, counts and codes stand before it: in `A;98.2` the first word is the name though a separator follows. */
 const opensLine = (pieces: Piece[], at: number): boolean =>
-  pieces.slice(0, at).every(({ kind, text }) => kind === 'time' || (kind === 'number' && /^\d+$/.test(text)));
+  pieces
+    .slice(0, at)
+    .every(({ kind, text }) => kind === 'time' || kind === 'checksum' || (kind === 'number' && /^\d+$/.test(text)));

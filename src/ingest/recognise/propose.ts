@@ -34,11 +34,13 @@ export function propose(lines: readonly string[], data: readonly string[], candi
   });
   const leftOut = candidate.leftOut.map(({ what, why }) => `Left out: ${what}, ${why}.`);
   if (channels.every(({ coldJunction }) => coldJunction)) return [...refused, ...leftOut];
+  const unread = unreadDoubt(data, candidate);
+  if (data.length >= FEW_LINES && countRead(data, candidate) < LEAST_READ) return [...unread, ...leftOut];
   const shown = lines.map((text) => proposedLine(text, candidate, channels));
   const doubts = [
     ...candidate.doubts,
     ...refused,
-    ...unreadDoubt(data, candidate),
+    ...unread,
     ...channels.filter(({ sure }) => !sure).map(({ channel, why }) => `${channel}: ${why}`),
   ];
   return {
@@ -93,7 +95,7 @@ function proposedChannel(
       unit,
       coldJunction: true,
       sure: kind.sure,
-      why: `${why} By its name it measures the terminals, not a pan.`,
+      why: `${why} By its name it measures the board or its terminals, not a pan.`,
     };
   const plain = { channel, unit, coldJunction: false };
   if (unit === 'mV') {
@@ -131,8 +133,15 @@ function ohmSensor(ohms: number, sure: boolean, why: string): { sensor: Sensor; 
   };
 }
 
-function unreadDoubt(lines: readonly string[], { format }: Candidate): string[] {
-  const unread = lines.filter((line) => readLine(line, format).readings.length === 0).length;
+/** Of so many lines so many must give something, or the format is one of a stray line. */
+const FEW_LINES = 8;
+const LEAST_READ = 3;
+
+const countRead = (lines: readonly string[], { format }: Candidate): number =>
+  lines.filter((line) => readLine(line, format).readings.length > 0).length;
+
+function unreadDoubt(lines: readonly string[], candidate: Candidate): string[] {
+  const unread = lines.length - countRead(lines, candidate);
   return unread > lines.length * mostUnread ? [`${unread} of ${lines.length} lines give nothing in this way.`] : [];
 }
 

@@ -33,12 +33,15 @@ const isText = (line: string): boolean =>
   line.replace(/[\t -~\u00b0\u00b5\u00c2\u00ce\u00a9]/g, '').length <= line.length / 10;
 
 function dataOf(lines: string[]): string[] {
-  const data = lines.filter((line) => !isBootText(line));
+  // Where most lines begin like a comment, it is how this board begins its data.
+  const begun = lines.filter((line) => COMMENT.test(line)).length > lines.length / 2;
+  const data = lines.filter((line) => !isBootText(line, begun));
   return data.length > 0 ? data : lines;
 }
-const isBootText = (line: string): boolean =>
+const COMMENT = /^\s*(?:#|\/\/|;)/;
+const isBootText = (line: string, commentIsData = false): boolean =>
   /\b(?:boot|rst|reset|firmware|fw|version|init\w*|build|copyright|starting|v\d+\.\d+)\b/i.test(line) ||
-  /^\s*(?:#|\/\/|;)/.test(line);
+  (!commentIsData && COMMENT.test(line));
 
 function candidates(lines: string[], telling: string[], looked: readonly string[]): Candidate[] {
   const objects = jsonObjects(telling);
@@ -55,8 +58,7 @@ function candidates(lines: string[], telling: string[], looked: readonly string[
   return [named, columns].filter((one) => one !== null);
 }
 
-const isBootTextWithNumber = (line: string): boolean =>
-  /\d/.test(line) && isBootText(line) && !/^\s*(?:#|\/\/|;)/.test(line);
+const isBootTextWithNumber = (line: string): boolean => /\d/.test(line) && isBootText(line) && !COMMENT.test(line);
 
 /** Whether commas between digits are decimal marks; not known where nothing else tells. */
 function commaMeaning(lines: readonly string[], looked: readonly string[]): 'decimal' | 'separator' | 'not known' {

@@ -1,0 +1,82 @@
+// Finds what tells probes apart that send a line each in turn: an address or a number before the value, not a name beside it.
+import { middle, unitOfWords } from './kind-of-number.ts';
+import type { Piece } from './pieces.ts';
+
+/** So many probes share a wire at most; one alone takes no turns. */
+const MOST_PROBES = 12;
+/** A line that is lost now and then breaks the order, for this share of the lines. */
+const KEPT_SHARE = 0.75;
+
+/** Few texts that come round in one order, each at least twice: what stands before each line's number is whose it is. */
+export function takeTurns(texts: readonly string[]): boolean {
+  const count = new Set(texts).size;
+  if (count < 2 || count > MOST_PROBES || texts.length < 2 * count) return false;
+  const before = new Map<string, string>();
+  let kept = 0;
+  for (const [at, text] of texts.entries()) {
+    const previous = texts[at - 1];
+    if (previous === text) continue;
+    if (previous !== undefined && (before.get(text) ?? previous) === previous) kept += 1;
+    if (previous !== undefined) before.set(text, previous);
+  }
+  return kept >= KEPT_SHARE * (texts.length - 1);
+}
+
+/** Two that change places each line may as well be a lamp that blinks: probes differ among each other more than in time. */
+function differ(texts: readonly string[], values: readonly number[]): boolean {
+  const among: number[] = [];
+  const inTime: number[] = [];
+  const last = new Map<string, number>();
+  for (const [at, text] of texts.entries()) {
+    const value = values[at]!;
+    if (at > 0 && texts[at - 1] !== text) among.push(Math.abs(value - values[at - 1]!));
+    if (last.has(text)) inTime.push(Math.abs(value - last.get(text)!));
+    last.set(text, value);
+  }
+  return middle(among) > 2 * middle(inTime);
+}
+
+const isMeasured = ({ kind, text, unit }: Piece): boolean =>
+  kind === 'number' && (text.includes('.') || unitOfWords(unit) !== null);
+
+/**
+ * Where each line holds one number that may be a probe's, called the same in all of them, and before it a text that takes
+ * turns, that text becomes the number's name. `cut` are all pieces of each line, `valued` those that may be readings;
+ * these are changed. `readable` are the names under which temperatures may stand. Returns a doubt, or null.
+ */
+export function nameByTurns(
+  lines: readonly string[],
+  cut: Piece[][],
+  valued: Piece[][],
+  readable: readonly string[],
+): string | null {
+  const some = valued.flatMap((pieces, at) => {
+    const [value, ...more] = pieces.filter(({ name }) => readable.includes(name));
+    const unnamed = pieces.filter((piece) => piece.name === '' && isMeasured(piece));
+    const only = value ?? (unnamed.length === 1 ? unnamed[0] : undefined);
+    return only === undefined ? [] : [{ at, value: only, isAlone: more.length === 0 }];
+  });
+  const [first] = some;
+  if (first === undefined || some.some(({ value }) => value.name !== first.value.name)) return null;
+  const before = some.map(({ at, value }) => {
+    const from = value.name === '' ? value.start : value.start - value.gap.length - value.name.length;
+    return cut[at]!.filter(({ kind, end, text }) => end <= from && (kind !== 'number' || /^\d{1,3}$/.test(text)));
+  });
+  const values = some.map(({ value }) => Number(value.text));
+  const most = Math.min(...before.map((tokens) => tokens.length));
+  for (let back = 1; back <= most; back++) {
+    const tokens = before.map((one) => one.at(-back)!);
+    const texts = tokens.map(({ text }) => text);
+    if (tokens.some(({ kind }) => kind === 'time') || !takeTurns(texts)) continue;
+    const gaps = some.map(({ at, value }, i) => lines[at]!.slice(tokens[i]!.end, value.start));
+    const isOne = some.every(({ isAlone }) => isAlone) && gaps.every((gap) => gap === gaps[0]);
+    if (!isOne || (new Set(texts).size === 2 && !differ(texts, values)))
+      return `“${texts[0]}” and “${texts.find((text) => text !== texts[0])}” take turns before the numbers: if they tell probes apart, this reads them as one.`;
+    for (const [i, { value }] of some.entries()) {
+      value.name = texts[i]!;
+      value.gap = gaps[i]!;
+    }
+    return null;
+  }
+  return null;
+}
