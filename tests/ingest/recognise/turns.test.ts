@@ -31,6 +31,8 @@ test('where it cannot be told apart, nothing is read or it is asked about', () =
   expect([two.verdict, two.reasons.join(' ')]).toEqual(['unsure', expect.stringContaining('take turns')]);
   const blinks = recognise(twenty((n, c) => `led=${n % 2} t=${c(98)}`));
   expect(blinks.verdict).toBe('unsure');
+  const titled = recognise(['id,temp_c', ...twenty((n, c) => `${(n % 2) + 1},${c([60, 99][n % 2]!)}`)]);
+  expect(titled.channels.map(({ channel }) => channel)).not.toContain('temp_c');
   const text = recognise(twenty((n, c) => `{"addr":"28-${n % 2}f","t":${c([60, 99][n % 2]!)}}`));
   expect(text.channels.map(({ channel }) => channel)).not.toContain('t');
 });
