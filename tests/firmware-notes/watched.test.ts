@@ -1,6 +1,6 @@
 // The sketch on its simulated board, heard through a pseudo terminal by the real `watch`: values, an open lead, a brown-out.
 import { closeSync, openSync, readFileSync, writeSync } from 'node:fs';
-import { setImmediate as turn } from 'node:timers/promises';
+import { setTimeout as delay } from 'node:timers/promises';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { type Line, ownFolder, panwarden, Program } from '../cli/program.ts';
 import { type Board, plugIn } from '../cli/pseudo-terminals.ts';
@@ -38,8 +38,7 @@ async function until(board: SimulatedBoard, fits: (line: Line) => boolean): Prom
   const began = performance.now();
   for (let milliseconds = 0; milliseconds < 40_000; milliseconds += 10) {
     board.run(10);
-    do await turn();
-    while (performance.now() - began < milliseconds);
+    await delay(Math.max(0, milliseconds - (performance.now() - began)));
     const found = program!.lines.slice(from).find(fits);
     if (found) return found;
   }
