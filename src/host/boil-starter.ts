@@ -34,7 +34,7 @@ export interface StarterOptions {
   changed(urgent: boolean): void;
   /** The board of a port may be elsewhere; null when that is over. */
   asks(port: string, moved: MovedPort | null): void;
-  /** What stands in for the machine's own ports; nothing where they are real. */
+  /** What lists and opens ports; the system's own list and Node's own processes where nothing is said. */
   ports?: Pick<SerialSourceOptions, 'list' | 'openPort'> | undefined;
 }
 

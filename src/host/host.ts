@@ -73,7 +73,7 @@ export interface HostOptions {
   readSleep?: WatchkeeperOptions['readSleep'];
   /** This machine's addresses in its own networks; looked up where nobody hands them in. */
   addresses?: (() => OwnAddress[]) | undefined;
-  /** Stand in for the machine's own ports: what lists them, and what opens one. */
+  /** What lists the machine's ports and what opens one, where that is not done by Node's own processes. */
   ports?: Pick<SerialSourceOptions, 'list' | 'openPort'> | undefined;
   /** Another notebook than the folder's; a test hands in one that fails. */
   notebook?: Notebook | undefined;
@@ -183,7 +183,7 @@ export class Host {
       machine: this.#machine,
       running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
       changed: () => this.#changed(false),
-      list: options.ports?.list,
+      ...options.ports,
     });
     this.#setup = new SetupDesk({
       notebook,

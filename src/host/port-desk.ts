@@ -2,6 +2,7 @@
 import { BoardFinder } from '../ingest/board-finder.ts';
 import { listPorts, systemPorts } from '../ingest/list-ports.ts';
 import type { ListSystemPorts } from '../ingest/list-ports.ts';
+import type { OpenPort } from '../ingest/open-port.ts';
 import type { Notebook } from '../notebook/contract.ts';
 import type { KnownDevice, MovedPort, ProbeCommand } from '../protocol/probe-messages.ts';
 import type { MachineClock } from './clock.ts';
@@ -21,6 +22,8 @@ export interface PortDeskOptions {
   changed(): void;
   /** The system's own list unless said. */
   list?: ListSystemPorts | undefined;
+  /** By Node's own processes unless said. */
+  openPort?: OpenPort | undefined;
 }
 
 export class PortDesk {
@@ -98,7 +101,12 @@ export class PortDesk {
     await before?.close();
     if (ports.length === 0) return done;
     if (this.#options.running() !== null) return refused('A boil is running, and its ports are open already.');
-    this.#listening = new Listening(ports, this.#options.machine, () => this.#options.changed());
+    this.#listening = new Listening(
+      ports,
+      this.#options.machine,
+      () => this.#options.changed(),
+      this.#options.openPort,
+    );
     return done;
   }
 

@@ -1,5 +1,4 @@
 // Opens one serial port, as the few functions that the rest of the program needs of it.
-import { openInThisProcess } from './open-in-this-process.ts';
 import { ReaderPool } from './reader-pool.ts';
 
 export interface PortEvents {
@@ -16,11 +15,9 @@ export interface OpenedPort {
 /** Rejects when the port cannot be opened. No event comes before the promise has resolved. */
 export type OpenPort = (path: string, baud: number, events: PortEvents) => Promise<OpenedPort>;
 
-const pool = new ReaderPool();
-
 /**
  * In a process of its own: the library's reading of a pulled adapter may never end, and its binding keeps to the
  * main thread's loop (`uv_default_loop`), so that a worker thread would not do. The window's program (Electron) cannot
- * start itself as such a process, and reads its ports itself.
+ * start itself as such a process; it hands in its own way to the host.
  */
-export const openSerialPort: OpenPort = process.versions['electron'] === undefined ? pool.open : openInThisProcess;
+export const openSerialPort: OpenPort = new ReaderPool().open;

@@ -1,12 +1,12 @@
 // One reading process as the program sees it: it opens a port, and is ended when it is stuck.
 import { fork } from 'node:child_process';
-import type { ChildProcess } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { programFile } from '../program/program-files.ts';
 import type { OpenedPort, PortEvents } from './open-port.ts';
 import type { FromReader, ToReader } from './reader-messages.ts';
 
-const READER = fileURLToPath(programFile('./reader', import.meta.url));
+/** What such a process runs. */
+export const READER = fileURLToPath(programFile('./reader', import.meta.url));
 /** The adapter was pulled, and the library reads nothing over and over: so much of a second's processor time, ms. */
 const BUSY_MS = 200;
 const BUSY_BEATS = 2;
@@ -17,8 +17,42 @@ const LOOK_EVERY_MS = 1000;
 
 type State = 'idle' | 'opening' | 'open' | 'closing' | 'dead';
 
+/** A process that runs reader.ts, however it was started. */
+export interface ReaderChild {
+  say(message: ToReader): void;
+  /** Ends it at once, even where it never comes back from a read. */
+  kill(): void;
+}
+
+/** Starts one; it is told what the process says, and, once, that it is gone. */
+export type StartReader = (hear: (message: FromReader) => void, gone: () => void) => ReaderChild;
+
+/** By Node. */
+export const forkReader =
+  (file = READER): StartReader =>
+  (hear, gone) => {
+    const child = fork(file, [], {
+      serialization: 'advanced',
+      execArgv: ['--max-old-space-size=64', '--no-warnings'],
+      // The loader and the look of a test are for the program alone.
+      env: { ...process.env, NODE_OPTIONS: '' },
+      stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+      // In a group of its own, an interrupt from the keyboard is for the program alone, which then closes its ports.
+      detached: process.platform !== 'win32',
+    });
+    child.unref();
+    child.channel?.unref();
+    child.on('message', (message) => hear(message as FromReader));
+    child.on('error', gone);
+    child.on('exit', gone);
+    return {
+      say: (message) => void (child.connected && child.send(message, () => undefined)),
+      kill: () => void child.kill('SIGKILL'),
+    };
+  };
+
 export class ReaderProcess {
-  readonly #child: ChildProcess;
+  readonly #child: ReaderChild;
   readonly #timer: NodeJS.Timeout;
   #state: State = 'idle';
   #events: PortEvents | null = null;
@@ -28,21 +62,11 @@ export class ReaderProcess {
   #busyBeats = 0;
   #lastBeatMs = performance.now();
 
-  constructor(file = READER) {
-    this.#child = fork(file, [], {
-      serialization: 'advanced',
-      execArgv: ['--max-old-space-size=64', '--no-warnings'],
-      // The loader and the look of a test are for the program alone.
-      env: { ...process.env, NODE_OPTIONS: '' },
-      stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
-      // In a group of its own, an interrupt from the keyboard is for the program alone, which then closes its ports.
-      detached: process.platform !== 'win32',
-    });
-    this.#child.unref();
-    this.#child.channel?.unref();
-    this.#child.on('message', (message) => this.#hear(message as FromReader));
-    this.#child.on('error', () => this.#die());
-    this.#child.on('exit', () => this.#die());
+  constructor(start: StartReader = forkReader()) {
+    this.#child = start(
+      (message) => this.#hear(message),
+      () => this.#die(),
+    );
     this.#timer = setInterval(() => this.#look(), LOOK_EVERY_MS).unref();
   }
 
@@ -65,18 +89,14 @@ export class ReaderProcess {
         opened: () => resolve({ close: () => this.#close() }),
         failed: reject,
       };
-      this.#say({ open: { path, baud } });
+      this.#child.say({ open: { path, baud } });
     });
   }
 
   /** Ends it at once; a port that was open is gone then. */
   kill(): void {
-    this.#child.kill('SIGKILL');
+    this.#child.kill();
     this.#die();
-  }
-
-  #say(message: ToReader): void {
-    if (this.#child.connected) this.#child.send(message, () => undefined);
   }
 
   #hear(message: FromReader): void {
@@ -101,7 +121,7 @@ export class ReaderProcess {
     this.#cameSinceBeat = true;
     if (this.#state === 'open') this.#events?.bytes(bytes);
     // What else waits comes before the next piece.
-    setImmediate(() => this.#say({ next: true }));
+    setImmediate(() => this.#child.say({ next: true }));
   }
 
   /** Bytes that come cost processor time; where none come, so much of it is a read that never ends. */
@@ -134,7 +154,7 @@ export class ReaderProcess {
         if (this.#state !== 'dead') this.#state = 'idle';
         resolve();
       };
-      this.#say({ close: true });
+      this.#child.say({ close: true });
     });
   }
 

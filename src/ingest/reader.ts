@@ -6,7 +6,17 @@ import type { FromReader, ToReader } from './reader-messages.ts';
 const BEAT_MS = 1000;
 const MICROSECONDS_PER_MS = 1000;
 
-const say = (message: FromReader): void => void process.send?.(message);
+/** How the window's runtime lets such a process speak and hear; Node has its own channel. */
+interface ParentPort {
+  postMessage(message: FromReader): void;
+  on(event: 'message', listener: (event: { data: ToReader }) => void): void;
+}
+const { parentPort } = process as { parentPort?: ParentPort };
+
+function say(message: FromReader): void {
+  if (parentPort === undefined) process.send?.(message);
+  else parentPort.postMessage(message);
+}
 
 let port: OpenedPort | null = null;
 let resume: () => void = () => undefined;
@@ -34,11 +44,13 @@ async function close(): Promise<void> {
   say({ closed: true });
 }
 
-process.on('message', (message: ToReader) => {
+function hear(message: ToReader): void {
   if ('open' in message) void open(message.open);
   else if ('next' in message) resume();
   else void close();
-});
+}
+if (parentPort === undefined) process.on('message', hear);
+else parentPort.on('message', ({ data }) => hear(data));
 // It lives as long as the program does, which closes its ports in order when it is interrupted.
 process.on('disconnect', () => process.exit());
 process.on('SIGINT', () => undefined);

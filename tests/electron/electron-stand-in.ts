@@ -1,4 +1,5 @@
 // Stands in for Electron, which these tests run without: it records what the program sets and fires what Electron would.
+import { fork } from 'node:child_process';
 import { EventEmitter } from 'node:events';
 
 /** What was done before the program was told that Electron is ready, in order. */
@@ -281,3 +282,32 @@ export class Tray extends EventEmitter {
 }
 
 export const powerMonitor = Object.assign(new EventEmitter(), { onBatteryPower: false });
+
+/** A process of Node that speaks as one of Electron's does; `kill` only asks, as there. */
+class UtilityProcess extends EventEmitter {
+  readonly #child;
+  pid: number | undefined = undefined;
+
+  constructor(file: string, words: string[], execArgv: string[]) {
+    super();
+    const shim = new URL('parent-port.ts', import.meta.url).href;
+    const options = { serialization: 'advanced' as const, execArgv: ['--import', shim, ...execArgv], env: {} };
+    this.#child = fork(file, words, options);
+    this.#child.on('spawn', () => {
+      this.pid = this.#child.pid;
+      this.emit('spawn');
+    });
+    this.#child.on('message', (message: unknown) => this.emit('message', message));
+    this.#child.on('exit', (code) => this.emit('exit', code));
+  }
+  postMessage(message: unknown): void {
+    if (this.#child.connected) this.#child.send({ posted: message } as object);
+  }
+  kill(): boolean {
+    return this.#child.kill();
+  }
+}
+export const utilityProcess = {
+  fork: (file: string, words: string[] = [], { execArgv = [] }: { execArgv?: string[] } = {}): UtilityProcess =>
+    new UtilityProcess(file, words, execArgv),
+};

@@ -1,14 +1,17 @@
 // Faults 1, 2, 4, 5, 6: a board that falls silent, is pulled, comes back, and a port that cannot be had.
 import { chmodSync, chownSync, readFileSync, realpathSync, symlinkSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { openSerialPort } from '../../src/ingest/open-port.ts';
 import { ReaderPool } from '../../src/ingest/reader-pool.ts';
-import { ReaderProcess } from '../../src/ingest/reader-process.ts';
+import { forkReader, ReaderProcess } from '../../src/ingest/reader-process.ts';
 import { until } from '../ingest/until.ts';
 import { faultRig } from './always-true.ts';
 import type { FaultRig } from './always-true.ts';
 import { descriptors, readerDescriptors } from './turns.ts';
+
+vi.mock('electron', () => import('../electron/electron-stand-in.ts'));
+const { openInReader } = await import('../../electron/readers.ts');
 
 let rig: FaultRig;
 afterEach(() => rig.remove());
@@ -60,8 +63,11 @@ const PULLS = 100;
 /** Faster than the program can open a port nothing is lost, so now and then it gets the time to. */
 const OPENED_EVERY = 10;
 
-test('5: gone and back a hundred times as fast as it can', async () => {
-  rig = await faultRig();
+test.each([
+  ['Node', {}],
+  ['the window’s runtime', { openPort: openInReader }],
+])('5: gone and back a hundred times as fast as it can, read by a process of %s', async (whose, how) => {
+  rig = await faultRig(how);
   await rig.warmUp();
   const before = descriptors();
   const readersBefore = readerDescriptors();
@@ -85,7 +91,7 @@ test('5: gone and back a hundred times as fast as it can', async () => {
   for (const [pid, count] of readers) expect(count).toBeLessThanOrEqual(readersBefore.get(pid) ?? 0);
   await rig.alwaysTrue(
     5,
-    `${PULLS} pulls as fast as it can`,
+    `${PULLS} pulls as fast as it can${whose === 'Node' ? '' : ', in the window'}`,
     `${losses} losses seen, 1 alarm, ${descriptors() - before} descriptors more`,
   );
 });
@@ -131,7 +137,7 @@ function someGroup(): { name: string; gid: number } {
 /** Where tests run as root, to whom no port is forbidden, the reader alone runs as a user who may do nothing. */
 async function forbidden(mode: number, gid: number | null): Promise<{ path: string; sentence: string }> {
   const reader = fileURLToPath(new URL('powerless-reader.ts', import.meta.url));
-  const pool = new ReaderPool(() => new ReaderProcess(reader));
+  const pool = new ReaderPool(() => new ReaderProcess(forkReader(reader)));
   rig = await faultRig({ openPort: pool.open, mode: 0o666 });
   const { path } = rig.board;
   await rig.board.pull();

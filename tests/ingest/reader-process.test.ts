@@ -2,14 +2,16 @@
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { ReaderPool } from '../../src/ingest/reader-pool.ts';
-import { ReaderProcess } from '../../src/ingest/reader-process.ts';
+import { forkReader, ReaderProcess } from '../../src/ingest/reader-process.ts';
 import { pretendBoard } from './pretend-board.ts';
 import { until } from './until.ts';
 
 const silent = { bytes: () => undefined, gone: () => undefined };
 
 test('a read of nothing that never ends is noticed, its process ended, and the port said to be gone, once', async () => {
-  const pool = new ReaderPool(() => new ReaderProcess(fileURLToPath(new URL('spinning-reader.ts', import.meta.url))));
+  const pool = new ReaderPool(
+    () => new ReaderProcess(forkReader(fileURLToPath(new URL('spinning-reader.ts', import.meta.url)))),
+  );
   let gone = 0;
   const opened = await pool.open('/dev/invented', 9600, { bytes: () => undefined, gone: () => (gone += 1) });
   await until('the port to be gone', () => gone > 0, 50_000);

@@ -16,3 +16,4 @@ process.on('message', () => {
   over();
 });
 process.on('disconnect', () => process.exit());
+process.on('SIGTERM', () => undefined);
