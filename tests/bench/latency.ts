@@ -1,4 +1,4 @@
-// From the last byte on a pseudo terminal to the alarm in the page: quiet, under 10,000 lines a second, and with 200 sockets asked for.
+// From the last byte on a pseudo terminal to the alarm in the page: quiet, with a hostile page, under 10,000 lines a second, and with 200 sockets asked for.
 import { crowd, hostility } from './latency-crowd.ts';
 import { quantile } from './latency-numbers.ts';
 import { latencyRig } from './latency-rig.ts';
@@ -19,10 +19,13 @@ export async function latency(words: readonly string[]): Promise<void> {
       '                                        p50      p99    worst    event loop held up: p99    worst    by its own work',
     );
     await measured(rig, 'quiet', count);
+    const { origin } = new URL(rig.url);
+    const stopAlone = hostility(origin);
+    await measured(rig, 'a hostile page alone', count);
+    console.log(`  wrong host, origin, token, 10 MB of headers, 50/s, answered: ${JSON.stringify(stopAlone())}`);
     const stop = await rig.flood(FLOOD_LINES_A_SECOND);
     await measured(rig, '10,000 lines/s on a second port', count);
     const cookie = (await rig.context.cookies()).map(({ name, value }) => `${name}=${value}`).join('; ');
-    const { origin } = new URL(rig.url);
     const guests = await crowd(origin, cookie, SOCKETS);
     console.log(
       `  ${SOCKETS} sockets asked for: ${guests.admitted} let in beside the page, ${guests.refused} turned away`,

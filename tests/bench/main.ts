@@ -13,6 +13,7 @@ import { replay } from './replay.ts';
 import { seasonTune } from './season-tune.ts';
 import { seek } from './seek.ts';
 import { soak } from './soak.ts';
+import { soakPage } from './soak-page.ts';
 import { strength } from './strength.ts';
 import { watch } from './watch.ts';
 
@@ -30,6 +31,7 @@ const benches: Record<string, Bench> = {
   alarms,
   latency,
   soak,
+  'soak-page': soakPage,
   notebook,
   kill,
   plan,

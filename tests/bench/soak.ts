@@ -106,7 +106,7 @@ const celsius = (probe: number, second: number): number =>
   97.8 + 0.06 * Math.sin(second * (1 + probe / 7)) + 0.03 * Math.sin(second * 0.37 * probe);
 
 /** Collects what nobody holds, so that what is measured is what is kept. */
-function collector(): () => void {
+export function collector(): () => void {
   setFlagsFromString('--expose-gc');
   return runInNewContext('gc') as () => void;
 }
