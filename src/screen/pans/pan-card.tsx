@@ -6,7 +6,16 @@ import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
 import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
 import { Tell } from '../explain/tell.tsx';
-import { depth, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
+import {
+  depth,
+  isUnderWater,
+  signedRate,
+  signedRise,
+  strength,
+  strengthEnds,
+  temperature,
+  volume,
+} from '../words/amounts.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -35,7 +44,7 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
           </Tell>
         </BigText>
         <p class="caption">
-          {rise < 0 ? say('pans.under_water') : say('pans.over_water')}{' '}
+          {isUnderWater(rise, shown) ? say('pans.under_water') : say('pans.over_water')}{' '}
           <b>
             <Tell pan={reading.pan} what="temperature">
               {exact}

@@ -60,6 +60,10 @@ export function signedRise(riseC: number, settings: Settings): string {
   return signed(differenceFromCelsius(riseC, settings.temperature), Math.abs(riseC) >= 10 ? 0 : 1);
 }
 
+/** As it is shown, so that 0.0° is never under. */
+export const isUnderWater = (riseC: number, settings: Settings): boolean =>
+  Number(differenceFromCelsius(riseC, settings.temperature).toFixed(1)) < 0;
+
 /** "+0.15 °C/min". */
 export function signedRate(celsiusPerMinute: number, settings: Settings): string {
   const value = differenceFromCelsius(celsiusPerMinute, settings.temperature);

@@ -6,6 +6,7 @@ import type { MessageKey } from '../language/say.ts';
 import type { Explained, Explanation, Header, MarkKind, Settings } from '../client/types.ts';
 import {
   degrees,
+  isUnderWater,
   depth,
   number,
   signedRate,
@@ -99,7 +100,9 @@ function sayWhole(told: Explanation, telling: Telling): string {
   if (what === 'top-up')
     return value <= 0 ? say('explain.top_up_now') : say('explain.top_up_by', { time: amount(told, value, telling) });
   if (what === 'rise')
-    return say(value < 0 ? 'explain.under_water' : 'from.over_water', { rise: degrees(Math.abs(value), settings) });
+    return say(isUnderWater(value, settings) ? 'explain.under_water' : 'from.over_water', {
+      rise: degrees(Math.abs(value), settings),
+    });
   if (what === 'water') return say('explain.water_boils', { at: amount(told, value, telling) });
   return amount(told, value, telling);
 }

@@ -118,6 +118,11 @@ test('under boiling water the range has no signs and runs upwards', () => {
   expect(words(told)).toMatch(/^26\.4 °C under boiling water, between 26\.3 and 26\.5 °C in eight/u);
 });
 
+test('a rise that is shown as none is not called under', () => {
+  const told = { ...strength, what: 'rise' as const, value: -0.04, low: -0.1, high: 0.1 };
+  expect(words(told)).toMatch(/^0\.0 °C over boiling water/u);
+});
+
 test('times are times of day, and the surest forecast still says on what it stands', () => {
   const told = { ...strength, what: 'finish' as const, value: 2400, low: 2100, high: 2700 };
   const said = words({ ...told, parts: [{ kind: 'evaporation', at: null, sigma: -240 }] });
