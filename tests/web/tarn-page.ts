@@ -1,5 +1,5 @@
 // A served host at Tarn Hollow (our invention) for the tests, and raw requests that a browser would never send.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import type { IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
@@ -14,9 +14,11 @@ export interface Answer {
 }
 
 export async function servedTarn() {
-  const folder = mkdtempSync(join(tmpdir(), 'panwarden-'));
+  const around = mkdtempSync(join(tmpdir(), 'panwarden-'));
+  const folder = join(around, 'page');
+  mkdirSync(folder);
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Panwarden</title>');
-  writeFileSync(join(folder, '..', 'panwarden-secret.txt'), 'secret');
+  writeFileSync(join(around, 'panwarden-secret.txt'), 'secret');
   const nowMs = { value: 0 };
   const host = await createHost({ folder: join(folder, 'data') });
   const served = await serveHost(host, { port: 0, folder, nowMs: () => nowMs.value });
@@ -65,8 +67,7 @@ export async function servedTarn() {
     async close() {
       await served.close();
       await host.close();
-      rmSync(join(folder, '..', 'panwarden-secret.txt'));
-      rmSync(folder, { recursive: true });
+      rmSync(around, { recursive: true });
     },
   };
 }
