@@ -1,11 +1,10 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
-import type { Mark } from '../core/boil/entries.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
 import { VERSION } from '../program/program-files.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
 import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
-import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import type { Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
 import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
@@ -14,8 +13,9 @@ import { settingsSchema } from '../protocol/messages.ts';
 import { keepSettings, keptSettings } from './kept-settings.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
+import { isLookCommand } from '../protocol/look-messages.ts';
 import { isReplayCommand } from '../protocol/replay-messages.ts';
-import type { BoilListing, Command, HostMessage, LearntListing, Settings } from '../protocol/messages.ts';
+import type { Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isProbeCommand } from '../protocol/probe-messages.ts';
 import { isProbeSetupCommand } from '../protocol/probe-setup-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
@@ -26,16 +26,14 @@ import { systemClock } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import { CompareDesk } from './compare/compare-desk.ts';
 import type { Tonight } from './compare/ghost.ts';
-import { doubtAbout } from './doubt.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
-import { learntListings } from './learnt.ts';
+import { LookDesk } from './look-desk.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
 import { PhoneDesk } from './phones.ts';
 import type { OwnAddress } from './phones.ts';
-import { planOf, planOfRunning } from './plan-desk.ts';
 import { PortDesk } from './port-desk.ts';
 import type { Power } from './power.ts';
 import { SetupDesk } from './probes/setup-desk.ts';
@@ -135,6 +133,7 @@ export class Host {
   readonly phones: PhoneDesk;
   readonly #ports: PortDesk;
   readonly #setup: SetupDesk;
+  readonly #look: LookDesk;
   readonly #lock: FolderLock;
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -190,6 +189,13 @@ export class Host {
       machine: this.#machine,
       heard: () => this.#ports.listening?.look() ?? null,
       boil: () => (this.#run === null || this.#run.isOver ? null : this.#run.look()),
+    });
+    this.#look = new LookDesk({
+      notebook,
+      settings: () => this.#settings,
+      run: () => this.#run,
+      replay: () => this.#replay.view,
+      lastSetup: () => this.lastSetup(),
     });
     this.#starter = new BoilStarter({
       notebook,
@@ -298,15 +304,7 @@ export class Host {
     if (isPhoneCommand(command)) return this.phones.do(command);
     if (isProbeCommand(command)) return this.#ports.do(command);
     if (isProbeSetupCommand(command)) return this.#setup.do(command);
-    if ('last_setup' in command) return { ok: true, data: this.lastSetup() };
-    if ('boils' in command) return { ok: true, data: this.#notebook.boils().map(listing) };
-    if ('learnt' in command) return { ok: true, data: this.#learntListings() };
-    if ('forget' in command) return this.#forget(command.forget.name);
-    if ('curve' in command) return this.#curve(command.curve);
-    if ('explain' in command) return this.#explain(command.explain);
-    if ('doubt' in command) return this.#doubt(command.doubt as Mark);
-    if ('plan' in command) return planOf(command.plan, this.#settings.use_learnt ? this.#notebook.learnt() : []);
-    if ('plan_now' in command) return planOfRunning(this.running === null ? null : this.#run!.snapshot());
+    if (isLookCommand(command)) return this.#look.do(command);
     if (isReplayCommand(command)) return this.#replay.do(command);
     if (isCompareCommand(command)) return this.#compare.do(command);
     return this.#tune.do(command);
@@ -358,40 +356,12 @@ export class Host {
     return done;
   }
 
-  #learntListings(): LearntListing[] {
-    return learntListings(this.#notebook.learnt(), (boil) => this.#notebook.header(boil));
-  }
-
-  #forget(name: string): Outcome {
-    const isKnown = this.#learntListings().some((listing) => listing.name === name);
-    if (!isKnown) return refused(`Nothing was learnt under the name "${name}".`);
-    this.#notebook.forget(name);
-    return done;
-  }
-
-  #curve({ view, pan, from, to, points }: Extract<Command, { curve: unknown }>['curve']): Outcome {
-    const curve = (view === 'replay' ? this.#replay.view : this.#run)?.curveBetween(pan, from, to, points);
-    return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
-  }
-
-  #explain({ view, pan, what }: Extract<Command, { explain: unknown }>['explain']): Outcome {
-    const told = (view === 'replay' ? this.#replay.view : this.#run)?.explain(pan, what) ?? null;
-    return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
-  }
-
   /** What a pan of the boil that runs shows now; null where there is none. */
   #tonight(pan: string): Tonight | null {
     if (this.#run === null || this.#run.isOver) return null;
     const { t, readings } = this.#run.snapshot();
     const reading = readings.find((one) => one.pan === pan);
     return reading === undefined ? null : { pan, t, brix: reading.brix };
-  }
-
-  #doubt(mark: Mark): Outcome {
-    const header = this.#run?.header ?? null;
-    return header === null
-      ? refused('No boil is running.')
-      : { ok: true, data: doubtAbout(mark, header, this.#settings.pressure) };
   }
 
   #refuseOtherSetup(setup: Setup): void {
@@ -419,10 +389,6 @@ export class Host {
   #tell(message: HostMessage): void {
     for (const hear of this.#hearers) hear(message);
   }
-}
-
-function listing({ kind, ...boil }: BoilSummary): BoilListing {
-  return { kind: 'boil', ...boil, practice: kind === 'practice' };
 }
 
 function* linesOf(header: string, entries: Iterable<string>): Generator<string> {

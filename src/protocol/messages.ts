@@ -1,7 +1,6 @@
 // What host and screen say to each other: commands one way, snapshots and answers the other.
 import { z } from 'zod';
 import type { Header } from '../core/boil/entries.ts';
-import { EXPLAINED } from '../core/boil/explanation.ts';
 import type { BoilView } from '../core/boil/view.ts';
 import type { Ahead } from '../core/pan/ahead.ts';
 import type { SapKind } from '../core/physics/sap-kinds.ts';
@@ -9,7 +8,7 @@ import { answerSchema, markSchema } from './entry-schemas.ts';
 import { setupSchema } from './header-schema.ts';
 import { phoneCommands } from './phone-messages.ts';
 import { compareCommands } from './compare-messages.ts';
-import { planSchema } from './plan-schema.ts';
+import { lookCommands } from './look-messages.ts';
 import { replayCommands, type ReplayNow } from './replay-messages.ts';
 import { probeCommands } from './probe-messages.ts';
 import { probeSetupCommands } from './probe-setup-messages.ts';
@@ -109,7 +108,6 @@ const settingsChange = z.strictObject(choices).partial();
 export type Settings = z.infer<typeof settingsSchema>;
 
 const ref = z.string().min(1).max(100);
-const view = z.enum(['live', 'replay']);
 
 const pageReport = z.strictObject({
   /** Only `running` can be heard; `none` where there is no audio, or its device went away. */
@@ -138,14 +136,7 @@ export const commandSchema = z.union([
   z.strictObject({ ref, settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
   z.strictObject({ ref, page: pageReport }),
-  /** The setup of the last boil, or null; data: Setup | null */
-  z.strictObject({ ref, last_setup: z.literal(true) }),
-  /** data: BoilListing[] */
-  z.strictObject({ ref, boils: z.literal(true) }),
-  /** What earlier boils taught, each name once, as its newest boil has it; data: LearntListing[] */
-  z.strictObject({ ref, learnt: z.literal(true) }),
-  /** What any boil so far taught under this name is not used any more. */
-  z.strictObject({ ref, forget: z.strictObject({ name: z.string().min(1).max(500) }) }),
+  ...lookCommands,
   ...replayCommands,
   ...compareCommands,
   ...tuneCommands,
@@ -153,28 +144,6 @@ export const commandSchema = z.union([
   ...probeSetupCommands,
   ...seasonCommands,
   ...phoneCommands,
-  /** What a boil would give and take; data: PlanView */
-  z.strictObject({ ref, plan: planSchema }),
-  /** What is left of the running boil's plan; data: PlanView, or null where it has none. */
-  z.strictObject({ ref, plan_now: z.literal(true) }),
-  /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
-  z.strictObject({
-    ref,
-    explain: z.strictObject({ view, pan: z.string().nullable(), what: z.enum(EXPLAINED) }),
-  }),
-  /** What there is to ask back before a mark is noted, in a sentence; data: string | null. */
-  z.strictObject({ ref, doubt: markSchema }),
-  /** A pan's curve between two times; data: Curve. At most `points` buckets, each with its least and greatest. */
-  z.strictObject({
-    ref,
-    curve: z.strictObject({
-      view,
-      pan: z.string(),
-      from: z.number(),
-      to: z.number(),
-      points: z.number().int().min(10).max(4000),
-    }),
-  }),
 ]);
 export type Command = z.infer<typeof commandSchema>;
 

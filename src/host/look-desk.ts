@@ -1,0 +1,84 @@
+// Answers what the screen asks to see: boils, curves, what is behind a number, plans, doubts, and what was learnt, which it may forget.
+import type { Mark } from '../core/boil/entries.ts';
+import type { BoilSummary, Notebook } from '../notebook/contract.ts';
+import type { Setup } from '../protocol/header-schema.ts';
+import type { LookCommand } from '../protocol/look-messages.ts';
+import type { BoilListing, LearntListing, Settings } from '../protocol/messages.ts';
+import type { BoilRun } from './boil-run.ts';
+import { doubtAbout } from './doubt.ts';
+import { learntListings } from './learnt.ts';
+import { done, refused } from './outcome.ts';
+import type { Outcome } from './outcome.ts';
+import { planOf, planOfRunning } from './plan-desk.ts';
+import type { ReplayDesk } from './replay/replay-desk.ts';
+
+export interface LookDeskOptions {
+  notebook: Notebook;
+  settings(): Settings;
+  /** The boil that runs or has just ended, and the one that is replayed. */
+  run(): BoilRun | null;
+  replay(): ReplayDesk['view'];
+  lastSetup(): Setup | null;
+}
+
+type Of<Key extends string> = Extract<LookCommand, Record<Key, unknown>>[Key];
+
+export class LookDesk {
+  readonly #options: LookDeskOptions;
+
+  constructor(options: LookDeskOptions) {
+    this.#options = options;
+  }
+
+  do(command: LookCommand): Outcome {
+    const { notebook, lastSetup, settings } = this.#options;
+    if ('last_setup' in command) return { ok: true, data: lastSetup() };
+    if ('boils' in command) return { ok: true, data: notebook.boils().map(listing) };
+    if ('learnt' in command) return { ok: true, data: this.#learnt() };
+    if ('forget' in command) return this.#forget(command.forget.name);
+    if ('curve' in command) return this.#curve(command.curve);
+    if ('explain' in command) return this.#explain(command.explain);
+    if ('doubt' in command) return this.#doubt(command.doubt as Mark);
+    if ('plan' in command) return planOf(command.plan, settings().use_learnt ? notebook.learnt() : []);
+    const run = this.#options.run();
+    return planOfRunning(run === null || run.isOver ? null : run.snapshot());
+  }
+
+  #learnt(): LearntListing[] {
+    const { notebook } = this.#options;
+    return learntListings(notebook.learnt(), (boil) => notebook.header(boil));
+  }
+
+  #forget(name: string): Outcome {
+    const isKnown = this.#learnt().some((listing) => listing.name === name);
+    if (!isKnown) return refused(`Nothing was learnt under the name "${name}".`);
+    this.#options.notebook.forget(name);
+    return done;
+  }
+
+  #curve({ view, pan, from, to, points }: Of<'curve'>): Outcome {
+    const curve = (view === 'replay' ? this.#options.replay() : this.#options.run())?.curveBetween(
+      pan,
+      from,
+      to,
+      points,
+    );
+    return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
+  }
+
+  #explain({ view, pan, what }: Of<'explain'>): Outcome {
+    const told = (view === 'replay' ? this.#options.replay() : this.#options.run())?.explain(pan, what) ?? null;
+    return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
+  }
+
+  #doubt(mark: Mark): Outcome {
+    const header = this.#options.run()?.header ?? null;
+    return header === null
+      ? refused('No boil is running.')
+      : { ok: true, data: doubtAbout(mark, header, this.#options.settings().pressure) };
+  }
+}
+
+function listing({ kind, ...boil }: BoilSummary): BoilListing {
+  return { kind: 'boil', ...boil, practice: kind === 'practice' };
+}
