@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import type { PanDraft } from '../boil/boil-draft.ts';
 import { Labelled, NumberInput, Select } from '../boil/inputs.tsx';
-import { HEATS } from '../boil/pan-fields.tsx';
+import { heats } from '../boil/pan-fields.tsx';
 import { VesselFields } from '../boil/vessel-fields.tsx';
 import { settings } from '../client/store.ts';
 import { unitSymbols } from '../words/amounts.ts';
@@ -26,7 +26,7 @@ export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Elemen
           />
         </Labelled>
         <VesselFields vessel={pan.vessel} set={(vessel) => change({ ...pan, vessel })} />
-        <Select label="Fire" value={pan.heat} options={HEATS} set={(heat) => change({ ...pan, heat })} />
+        <Select label="Fire" value={pan.heat} options={heats()} set={(heat) => change({ ...pan, heat })} />
         {pan.heat !== '' && (
           <NumberInput
             label="Burner power, if known"
