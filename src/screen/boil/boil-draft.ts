@@ -158,7 +158,7 @@ interface Outside {
 }
 
 /** "Back pot, finish: 90 is outside of 10 to 80." */
-function outside({ field, typed, least, greatest }: Outside): string {
+export function outside({ field, typed, least, greatest }: Outside): string {
   const [from, to] = [least, greatest].map((end) => localDigits(String(end)));
   return say('boil.problem.range', { field, typed, least: from ?? '', greatest: to ?? '' });
 }
