@@ -9,6 +9,7 @@ import { PROGRAM_ALARMS } from '../../src/core/boil/program-alarms.ts';
 import { checkDoubt } from '../../src/core/boil/readings-noted.ts';
 import { NEEDS_ALTITUDE } from '../../src/core/boil/water.ts';
 import { pressureDoubt } from '../../src/core/physics/pressure-doubt.ts';
+import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
 import { Hearing } from '../../src/host/hearing.ts';
 import { PowerWatch } from '../../src/host/power-watch.ts';
 import { sleepWords } from '../../src/host/sleep-watch.ts';
@@ -135,6 +136,10 @@ test('what is asked about a pressure or a check that can hardly be meant', () =>
   );
   const check = { kind: 'water-check', probe: 'A/1', celsius: 97.25 } as const;
   expect(unknown([...pressures, NEEDS_ALTITUDE, checkDoubt(check, true), checkDoubt(check, false)])).toEqual([]);
+});
+
+test('what is known of each sap', () => {
+  expect(unknown(sapKinds.map(({ sentence }) => sentence))).toEqual([]);
 });
 
 /** What stands in a call of `refused`, with a word for each value. */

@@ -1,5 +1,8 @@
 // A boil's set-up as it stands in the form: texts in the units shown, turned to and from a header.
 import type { Header, Pan, Port, Probe, SapKind, Settings, Setup } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import {
   brixOf,
   metresOf,
@@ -53,7 +56,7 @@ export interface BoilDraft {
 }
 
 function text(value: number | undefined, digits: number): string {
-  return value === undefined ? '' : String(Number(value.toFixed(digits)));
+  return value === undefined ? '' : localDigits(String(Number(value.toFixed(digits))));
 }
 
 /** A finish as it stands in the form. */
@@ -101,13 +104,19 @@ function panDraft(pan: Pan, settings: Settings, kinds: readonly SapKind[]): PanD
   };
 }
 
+/** Whether a pan is called as the form calls it by itself. */
+export function isUsualName(name: string): boolean {
+  const number = /\d+/u.exec(name)?.[0];
+  return number !== undefined && name === say('pan.numbered', { number });
+}
+
 /** The next pan, with an id that no other pan has, of the same sap and heat as the one before. */
 export function anotherPan(pans: readonly PanDraft[], settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const taken = new Set(pans.map((pan) => pan.before.id));
   let n = pans.length + 1;
   while (taken.has(`p${n}`)) n += 1;
   const last = pans.at(-1);
-  const pan = panDraft({ id: `p${n}`, name: `Pan ${n}` }, settings, kinds);
+  const pan = panDraft({ id: `p${n}`, name: say('pan.numbered', { number: String(n) }) }, settings, kinds);
   return { ...pan, sap: last?.sap ?? pan.sap, heat: last?.heat ?? '' };
 }
 
@@ -132,30 +141,45 @@ interface Checked {
   needed?: boolean;
 }
 
+const calledIn = (pan: PanDraft): string => pan.name.trim() || say('pan.any');
+
 function problemWith({ label, typed, least, greatest, needed = false }: Checked): string | null {
-  if (typed.trim() === '') return needed ? `${label}: type a number.` : null;
+  if (typed.trim() === '') return needed ? say('boil.problem.needed', { field: label }) : null;
   const value = typedNumber(typed);
-  if (value === null) return `${label}: “${typed}” is no plain number.`;
-  return value < least || value > greatest ? `${label}: ${typed} is outside of ${least} to ${greatest}.` : null;
+  if (value === null) return say('boil.problem.number', { field: label, typed });
+  return value < least || value > greatest ? outside({ field: label, typed, least, greatest }) : null;
+}
+
+interface Outside {
+  field: string;
+  typed: string;
+  least: number;
+  greatest: number;
+}
+
+/** "Back pot, finish: 90 is outside of 10 to 80." */
+export function outside({ field, typed, least, greatest }: Outside): string {
+  const [from, to] = [least, greatest].map((end) => localDigits(String(end)));
+  return say('boil.problem.range', { field, typed, least: from ?? '', greatest: to ?? '' });
 }
 
 function panChecks(pan: PanDraft, settings: Settings): Checked[] {
-  const who = pan.name.trim() || 'A pan';
+  const of = (what: MessageKey): string => say('boil.of_pan', { pan: calledIn(pan), what: say(what) });
   const inches = settings.length === 'inch';
   const checks: Checked[] = [
     {
-      label: `${who}, burner power`,
+      label: of('boil.check.power'),
       typed: pan.power,
       least: 0,
       greatest: settings.power === 'watt' ? 1000 : 3_000_000,
     },
-    { label: `${who}, least depth`, typed: pan.leastDepth, least: 0, greatest: inches ? 20 : 500 },
-    { label: `${who}, ceiling`, typed: pan.ceiling, least: 50, greatest: 240 },
+    { label: of('boil.check.least_depth'), typed: pan.leastDepth, least: 0, greatest: inches ? 20 : 500 },
+    { label: of('boil.check.ceiling'), typed: pan.ceiling, least: 50, greatest: 240 },
   ];
   if (pan.finish === 'strength')
-    checks.push({ label: `${who}, finish`, typed: pan.finishAt, ...STRENGTHS[settings.strength], needed: true });
+    checks.push({ label: of('boil.check.finish'), typed: pan.finishAt, ...STRENGTHS[settings.strength], needed: true });
   if (pan.finish === 'rise')
-    checks.push({ label: `${who}, finish`, typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
+    checks.push({ label: of('boil.check.finish'), typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
   return checks;
 }
 
@@ -169,14 +193,14 @@ const STRENGTHS = {
 /** The first thing that is wrong with a pan's sap or vessel. */
 function problemInPan(pan: PanDraft, settings: Settings): string | null {
   const problem = problemInSap(pan.sap) ?? problemInVessel(pan.vessel, settings);
-  return problem === null ? null : `${pan.name.trim() || 'A pan'}, ${problem}`;
+  return problem === null ? null : say('boil.of_pan', { pan: calledIn(pan), what: problem });
 }
 
 /** What is wrong with the draft, in a sentence that names the pan and the field; null when it can be used. */
 export function problemInDraft(draft: BoilDraft, settings: Settings): string | null {
-  if (draft.pans.length === 0) return 'A boil needs at least one pan.';
+  if (draft.pans.length === 0) return say('boil.no_pan');
   const height = {
-    label: `Height over the sea (${unitSymbols(settings).height})`,
+    label: say('boil.check.height', { unit: unitSymbols(settings).height }),
     typed: draft.altitude,
     least: -1500,
     greatest: 25_000,

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
 import type { KeptProbe, KeptProbes, Now, PortFormat, ProbeView, Sensor, Setup } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { channelsOf, heardProbes, withChannel } from '../probes/channels.ts';
 import type { Channel } from '../probes/channels.ts';
 import { CheckDue } from '../probes/check-due.tsx';
@@ -12,7 +13,7 @@ import { listened } from '../probes/listening.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
 import { unitSymbols } from '../words/amounts.ts';
-import { anotherPan, boilDraft, problemInDraft, setupOf } from './boil-draft.ts';
+import { anotherPan, boilDraft, isUsualName, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
 import { NumberInput } from './inputs.tsx';
@@ -40,7 +41,7 @@ function giveProbe(draft: BoilDraft, views: ProbeView[], pan: PanDraft, key: str
   const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
   const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, toldOf(channel));
   const name = channel === undefined ? '' : (keptOf(channel)?.name ?? '');
-  const named = name !== '' && /^Pan \d+$/u.test(pan.name) ? { ...pan, name } : pan;
+  const named = name !== '' && isUsualName(pan.name) ? { ...pan, name } : pan;
   const pans = draft.pans.map((each) => (each === pan ? { ...named, probe: next?.probe ?? key } : each));
   if (next === null) return { ...draft, pans };
   return { ...draft, ports: withFormats(next.ports), probes: next.probes, pans };
@@ -72,8 +73,8 @@ function PanList({ draft, now, views, set }: PanListProps): JSX.Element {
   };
   const shown = settings.value;
   return (
-    <section class="panel" aria-label="Pans">
-      <h2>Pans</h2>
+    <section class="panel" aria-label={say('boil.pans')}>
+      <h2>{say('boil.pans')}</h2>
       {draft.pans.map((pan) => (
         <PanFields
           key={pan.before.id}
@@ -92,7 +93,7 @@ function PanList({ draft, now, views, set }: PanListProps): JSX.Element {
           set({ ...draft, pans: [...draft.pans, withUsual(anotherPan(draft.pans, shown, saps.value), shown)] })
         }
       >
-        + Another pan
+        {say('boil.another_pan')}
       </button>
     </section>
   );
@@ -135,7 +136,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
   const [draft, setDraft] = useDraft(now, changing);
   const [heard, setHeard] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  if (changing && now.header === null) return <p class="page">No boil is running.</p>;
+  if (changing && now.header === null) return <p class="page">{say('boil.none_runs')}</p>;
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
@@ -145,8 +146,8 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     const setup = setupOf(draft, settings.value, saps.value);
     const plan = changing ? undefined : plannedSetup.value?.plan;
     const done = await (changing
-      ? tell({ set: { ...setup } }, 'Changed from now on.')
-      : tell({ start: { ...setup, ...(plan === undefined ? {} : { plan }) } }, 'The boil has begun.'));
+      ? tell({ set: { ...setup } }, say('boil.changed'))
+      : tell({ start: { ...setup, ...(plan === undefined ? {} : { plan }) } }, say('boil.begun')));
     if (done && !changing && heard) await noteHeard('start');
     if (done && !changing) plannedSetup.value = null;
     if (done) goTo('pans');
@@ -154,41 +155,36 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
 
   return (
     <div class="page">
-      <h1>{changing ? 'Change this boil' : 'Start a boil'}</h1>
+      <h1>{say(changing ? 'boil.change' : 'boil.start')}</h1>
       {!changing && <Cautions />}
       {!changing && (
-        <section class="panel" aria-label="Boards and probes">
-          <h2>Boards and probes</h2>
-          <p class="hint">
-            Listen to a board, and its probes can be chosen at the pans below. Without a board, read a thermometer by
-            hand.
-          </p>
+        <section class="panel" aria-label={say('boil.boards')}>
+          <h2>{say('boil.boards')}</h2>
+          <p class="hint">{say('boil.boards.text')}</p>
           <CheckDue />
           <PortFinder inUse={[]} />
         </section>
       )}
       <form onSubmit={(event) => void submit(event)} noValidate>
-        <section class="panel" aria-label="The boil">
+        <section class="panel" aria-label={say('boil.the_boil')}>
           <div class="fields">
             <label>
-              <span>Name of this boil</span>
+              <span>{say('boil.name')}</span>
               <input
                 value={draft.name}
                 maxLength={80}
-                placeholder="Sunday's run"
+                placeholder={say('boil.name_hint')}
                 onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
               />
             </label>
             <NumberInput
-              label="Height of the place over the sea"
+              label={say('boil.height')}
               unit={unitSymbols(settings.value).height}
               value={draft.altitude}
               set={(altitude) => setDraft({ ...draft, altitude })}
             />
           </div>
-          <p class="hint">
-            The height tells roughly how hot water boils there. A probe in plain boiling water tells it better.
-          </p>
+          <p class="hint">{say('boil.height.text')}</p>
         </section>
         <PanList
           draft={draft}
@@ -202,13 +198,13 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
             ✕ {problem}
           </p>
         )}
-        {!changing && !heard && <p class="hint">▲ The sound has not been heard yet: you could miss a call.</p>}
+        {!changing && !heard && <p class="hint">{say('boil.not_heard')}</p>}
         <p class="row">
           <button type="submit" class="main-button">
-            {changing ? 'Save these changes' : 'Start the boil'}
+            {say(changing ? 'boil.save' : 'boil.start_it')}
           </button>
           <a class="button" href="#/pans">
-            Leave it
+            {say('boil.leave')}
           </a>
         </p>
       </form>

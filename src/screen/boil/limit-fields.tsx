@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Now, Reading, Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 import { LeadField, LEADS } from '../settings/lead-field.tsx';
 import { exactStrength, mmOf, typedNumber, unitSymbols } from '../words/amounts.ts';
 import { finishSentences, leastDepthSentences } from '../words/limit-words.ts';
@@ -11,9 +13,9 @@ import { NumberInput, Select } from './inputs.tsx';
 
 function finishes(pan: PanDraft): (readonly [PanDraft['finish'], string])[] {
   return [
-    ['usual', `the usual (${exactStrength(usualBrix(pan.sap.kind), settings.value)})`],
-    ['strength', 'a strength'],
-    ['rise', 'degrees over boiling water'],
+    ['usual', say('boil.finish.usual', { strength: exactStrength(usualBrix(pan.sap.kind), settings.value) })],
+    ['strength', say('boil.finish.strength')],
+    ['rise', say('boil.finish.rise')],
   ];
 }
 
@@ -51,14 +53,14 @@ export function FinishFields({ pan, standing, change }: FieldsProps): JSX.Elemen
   return (
     <div class="lead-field">
       <Select
-        label="It is done at"
+        label={say('boil.done_at')}
         value={pan.finish}
         options={finishes(pan)}
         set={(finish) => change({ ...pan, finish })}
       />
       {pan.finish !== 'usual' && (
         <NumberInput
-          label="That is"
+          label={say('boil.that_is')}
           unit={pan.finish === 'strength' ? units.strength : units.temperature}
           value={pan.finishAt}
           set={(finishAt) => change({ ...pan, finishAt })}
@@ -79,9 +81,9 @@ export function LeastDepthField({ pan, standing, change }: FieldsProps): JSX.Ele
   return (
     <div class="lead-field">
       <NumberInput
-        label="Never shallower than"
+        label={say('boil.never_shallower')}
         unit={unitSymbols(shown).length}
-        hint={shown.length === 'mm' ? '15' : '0.6'}
+        hint={localDigits(shown.length === 'mm' ? '15' : '0.6')}
         value={pan.leastDepth}
         set={(leastDepth) => change({ ...pan, leastDepth })}
       />
@@ -102,7 +104,7 @@ export function LeadFields({ pan, standing, change }: FieldsProps): JSX.Element 
           value={pan.leads[lead.name]}
           usual={{
             seconds: standing?.now.header?.settings?.[lead.name] ?? settings.value[lead.name],
-            word: 'as in Settings',
+            word: say('boil.as_in_settings'),
           }}
           settings={settings.value}
           pans={of}

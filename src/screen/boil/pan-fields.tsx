@@ -1,6 +1,8 @@
 // The fields of one pan in the form of a boil.
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { Channel } from '../probes/channels.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
 import type { PanDraft } from './boil-draft.ts';
@@ -10,20 +12,28 @@ import type { Standing } from './limit-fields.tsx';
 import { SapFields } from './sap-fields.tsx';
 import { VesselFields } from './vessel-fields.tsx';
 
-export const HEATS = [
-  ['', 'not given'],
-  ['propane', 'propane'],
-  ['wood', 'wood'],
-  ['electric', 'electric'],
-  ['other', 'other'],
-] as const;
+const HEATS: readonly (readonly [PanDraft['heat'], MessageKey])[] = [
+  ['', 'boil.not_given'],
+  ['propane', 'boil.heat.propane'],
+  ['wood', 'boil.heat.wood'],
+  ['electric', 'boil.heat.electric'],
+  ['other', 'boil.heat.other'],
+];
+
+/** The kinds of fire to choose from. */
+export const heats = (): (readonly [PanDraft['heat'], string])[] => HEATS.map(([heat, key]) => [heat, say(key)]);
 
 function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string, string])[] {
-  const list: [string, string][] = [['', 'none, I read by hand']];
-  if (Array.isArray(pan.before.probe)) list.push(['many', `${pan.before.probe.length} probes, as they are`]);
+  const list: [string, string][] = [['', say('boil.probe.none')]];
+  if (Array.isArray(pan.before.probe))
+    list.push(['many', say('boil.probe.many', { count: String(pan.before.probe.length) })]);
   for (const each of channels) {
-    const shows = each.celsius === null ? '' : `, now ${temperature(each.celsius, settings.value)}`;
-    list.push([each.key, `${each.channel} on ${each.port}${shows}`]);
+    const said = { channel: each.channel, port: each.port };
+    const words =
+      each.celsius === null
+        ? say('boil.probe.on', { ...said })
+        : say('boil.probe.on_now', { ...said, temperature: temperature(each.celsius, settings.value) });
+    list.push([each.key, words]);
   }
   return list;
 }
@@ -55,23 +65,23 @@ export function PanFields({
       change({ ...pan, [field]: value });
   return (
     <fieldset class="pan-fields">
-      <legend>{pan.name || 'Pan'}</legend>
+      <legend>{pan.name || say('boil.pan')}</legend>
       <div class="fields">
-        <Labelled label="What you call it">
+        <Labelled label={say('boil.called')}>
           <input value={pan.name} maxLength={40} onInput={(event) => set('name')(event.currentTarget.value)} />
         </Labelled>
         <SapFields sap={pan.sap} set={chooseSap} />
-        <Select label="Probe" value={pan.probe} options={probes(pan, channels)} set={chooseProbe} />
+        <Select label={say('boil.probe')} value={pan.probe} options={probes(pan, channels)} set={chooseProbe} />
         <VesselFields vessel={pan.vessel} set={set('vessel')} />
-        <Select label="Fire" value={pan.heat} options={HEATS} set={set('heat')} />
+        <Select label={say('boil.fire')} value={pan.heat} options={heats()} set={set('heat')} />
         {pan.heat !== '' && (
-          <NumberInput label="Burner power, if known" unit={units.power} value={pan.power} set={set('power')} />
+          <NumberInput label={say('boil.power')} unit={units.power} value={pan.power} set={set('power')} />
         )}
         <FinishFields pan={pan} standing={standing} change={change} />
         <NumberInput
-          label="Never hotter than"
+          label={say('boil.never_hotter')}
           unit={units.temperature}
-          hint="no ceiling"
+          hint={say('boil.no_ceiling')}
           value={pan.ceiling}
           set={set('ceiling')}
         />
@@ -80,7 +90,7 @@ export function PanFields({
       </div>
       {remove !== null && (
         <button type="button" onClick={remove}>
-          Remove this pan
+          {say('boil.remove_pan')}
         </button>
       )}
     </fieldset>

@@ -1,11 +1,20 @@
 // A pan's sap in the form of a boil: the kind that was chosen, and the shares of one that no kind has.
 import type { Pan, SapKind } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { sapKeyOf } from '../words/sap-words.ts';
 import type { SapKey } from '../words/sap-words.ts';
 
 const PARTS = ['sucrose', 'glucose', 'fructose', 'others'] as const;
 export type SapPart = (typeof PARTS)[number];
+const PART_WORDS: Record<SapPart, MessageKey> = {
+  sucrose: 'boil.part.sucrose',
+  glucose: 'boil.part.glucose',
+  fructose: 'boil.part.fructose',
+  others: 'boil.part.others',
+};
 
 /** Shares in percent as typed; '' is none. They are those of the kind until another sap is chosen. */
 export interface SapDraft {
@@ -14,7 +23,7 @@ export interface SapDraft {
 }
 
 const percent = (share: number | undefined): string =>
-  share === undefined || share === 0 ? '' : String(Number((100 * share).toFixed(2)));
+  share === undefined || share === 0 ? '' : localDigits(String(Number((100 * share).toFixed(2))));
 
 function sharesIn(shares: Partial<Record<SapPart, number | undefined>> | null): SapDraft['shares'] {
   const at = (part: SapPart): string => percent(shares?.[part]);
@@ -44,11 +53,11 @@ const MOST_OTHERS = 0.3;
 export function problemInSap({ kind, shares }: SapDraft): string | null {
   if (kind !== 'other') return null;
   const bad = PARTS.find((part) => shares[part].trim() !== '' && !isShare(typedNumber(shares[part])));
-  if (bad !== undefined) return `${bad}: “${shares[bad]}” is no share from 0 to 100 %.`;
+  if (bad !== undefined) return say('boil.problem.share', { part: say(PART_WORDS[bad]), typed: shares[bad] });
   const sum = shareOf(shares.sucrose) + shareOf(shares.glucose) + shareOf(shares.fructose);
   if (Math.abs(sum - 1) > SUM_SLACK)
-    return `sucrose, glucose and fructose have to make 100 % together, not ${Number((100 * sum).toFixed(1))} %.`;
-  return shareOf(shares.others) > MOST_OTHERS ? 'acids and minerals: more than 30 % is no sap.' : null;
+    return say('boil.problem.sum', { sum: localDigits(String(Number((100 * sum).toFixed(1)))) });
+  return shareOf(shares.others) > MOST_OTHERS ? say('boil.problem.others') : null;
 }
 
 const isShare = (value: number | null): boolean => value !== null && value >= 0 && value <= 100;

@@ -1,15 +1,28 @@
 // The choice of a pan's sap, with one sentence on what is known of it, and the shares of one that no kind has.
 import type { JSX } from 'preact';
 import { saps } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { NumberInput, Select } from './inputs.tsx';
 import { chooseSap } from './sap-draft.ts';
 import type { SapDraft, SapPart } from './sap-draft.ts';
 
-const SHARES: [SapPart, string][] = [
-  ['sucrose', 'Sucrose, of the sugar'],
-  ['glucose', 'Glucose, of the sugar'],
-  ['fructose', 'Fructose, of the sugar'],
-  ['others', 'Acids and minerals, of all that is dissolved'],
+/** As their list is offered. */
+const NAMES: Record<SapDraft['kind'], MessageKey> = {
+  maple: 'usual.maple',
+  'maple-early': 'boil.sap.maple_early',
+  'maple-late': 'boil.sap.maple_late',
+  birch: 'usual.birch',
+  walnut: 'boil.sap.walnut',
+  other: 'boil.sap.other',
+};
+
+const SHARES: [SapPart, MessageKey][] = [
+  ['sucrose', 'boil.share.sucrose'],
+  ['glucose', 'boil.share.glucose'],
+  ['fructose', 'boil.share.fructose'],
+  ['others', 'boil.share.others'],
 ];
 
 interface SapFieldsProps {
@@ -23,17 +36,17 @@ export function SapFields({ sap, set }: SapFieldsProps): JSX.Element {
   return (
     <>
       <Select
-        label="Sap"
+        label={say('boil.sap')}
         value={sap.kind}
-        options={kinds.map(({ key, name }) => [key, name] as const)}
+        options={kinds.map(({ key }) => [key, say(NAMES[key])] as const)}
         set={(kind) => set(chooseSap(sap, kind, kinds))}
       />
-      {sentence !== undefined && <p class="hint field-note">{sentence}</p>}
+      {sentence !== undefined && <p class="hint field-note">{hostWords(sentence)}</p>}
       {sap.kind === 'other' &&
         SHARES.map(([part, label]) => (
           <NumberInput
             key={part}
-            label={label}
+            label={say(label)}
             unit="%"
             value={sap.shares[part]}
             set={(typed) => set({ ...sap, shares: { ...sap.shares, [part]: typed } })}

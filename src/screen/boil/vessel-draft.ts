@@ -1,5 +1,8 @@
 // A pan's vessel in the form of a boil: its shape with the sizes that shape needs, or a table of measured fills.
 import type { Pan, Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { litresOf, litresShown, mmOf, mmShown, typedNumber, unitSymbols } from '../words/amounts.ts';
 
 type Vessel = NonNullable<Pan['vessel']>;
@@ -38,22 +41,22 @@ const EMPTY: VesselDraft = {
 };
 
 /** The sizes that a shape needs, in the order in which they are asked. */
-export const SIZES: Record<Shape, readonly { size: Size; label: string }[]> = {
+export const SIZES: Record<Shape, readonly { size: Size; label: MessageKey }[]> = {
   '': [],
-  round: [{ size: 'diameter', label: 'Width across' }],
+  round: [{ size: 'diameter', label: 'boil.vessel.across' }],
   rectangular: [
-    { size: 'length', label: 'Length' },
-    { size: 'width', label: 'Width' },
+    { size: 'length', label: 'boil.vessel.length' },
+    { size: 'width', label: 'boil.vessel.width' },
   ],
   'round-sloped': [
-    { size: 'diameter', label: 'Width across the bottom' },
-    { size: 'top', label: 'Width across the top' },
-    { size: 'height', label: 'Height between the two' },
+    { size: 'diameter', label: 'boil.vessel.across_bottom' },
+    { size: 'top', label: 'boil.vessel.across_top' },
+    { size: 'height', label: 'boil.vessel.between' },
   ],
   measured: [],
 };
 
-const plain = (value: number, digits: number): string => String(Number(value.toFixed(digits)));
+const plain = (value: number, digits: number): string => localDigits(String(Number(value.toFixed(digits))));
 
 export function vesselDraft(vessel: Pan['vessel'], settings: Settings): VesselDraft {
   if (vessel === undefined) return EMPTY;
@@ -78,15 +81,20 @@ export const withRow = (draft: VesselDraft): VesselDraft => ({ ...draft, fill: [
 /** A table is two rows at least. */
 export const LEAST_ROWS = 2;
 
+const begunSmall = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
+
 /** What is wrong with the vessel, without the pan's name; null when it can be used. */
 export function problemInVessel(draft: VesselDraft, settings: Settings): string | null {
   const [least, greatest] = settings.length === 'mm' ? [50, 5000] : [2, 200];
   for (const { size, label } of SIZES[draft.shape]) {
-    const what = label.charAt(0).toLowerCase() + label.slice(1);
-    if (draft[size].trim() === '') return `${what}: type a number.`;
+    const what = begunSmall(say(label));
+    if (draft[size].trim() === '') return say('boil.problem.needed', { field: what });
     const value = typedNumber(draft[size]);
-    if (value === null) return `${what}: “${draft[size]}” is no plain number.`;
-    if (value < least || value > greatest) return `${what}: ${draft[size]} is outside of ${least} to ${greatest}.`;
+    if (value === null) return say('boil.problem.number', { field: what, typed: draft[size] });
+    if (value < least || value > greatest) {
+      const ends = { least: String(least), greatest: String(greatest) };
+      return say('boil.problem.range', { field: what, typed: draft[size], ...ends });
+    }
   }
   return draft.shape === 'measured' ? problemInFill(draft.fill, settings) : null;
 }
@@ -94,13 +102,15 @@ export function problemInVessel(draft: VesselDraft, settings: Settings): string 
 function problemInFill(fill: readonly FillRow[], settings: Settings): string | null {
   const rows = fill.map(({ depth, volume }) => ({ depth: typedNumber(depth), volume: typedNumber(volume) }));
   for (const [i, { depth, volume }] of rows.entries()) {
-    if (depth === null || volume === null || depth < 0 || volume < 0)
-      return `fill table, row ${i + 1}: type a depth in ${unitSymbols(settings).length} and how many ${unitSymbols(settings).volume} are in it then.`;
+    if (depth === null || volume === null || depth < 0 || volume < 0) {
+      const { length, volume: volumes } = unitSymbols(settings);
+      return say('boil.problem.fill_row', { row: String(i + 1), length, volume: volumes });
+    }
     const before = rows[i - 1];
     const rises = before === undefined || (depth > (before.depth ?? 0) && volume > (before.volume ?? 0));
-    if (!rises) return `fill table, row ${i + 1}: both numbers have to be more than in the row above.`;
+    if (!rises) return say('boil.problem.fill_rises', { row: String(i + 1) });
   }
-  return rows.length < LEAST_ROWS ? 'fill table: measure at least two depths.' : null;
+  return rows.length < LEAST_ROWS ? say('boil.problem.fill_short') : null;
 }
 
 /** The vessel of a checked draft. */

@@ -1,18 +1,20 @@
 // The choice of a pan's vessel with the sizes that its shape needs, or the table of measured fills.
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 import { NumberInput, Select } from './inputs.tsx';
 import { LEAST_ROWS, SIZES, withRow } from './vessel-draft.ts';
 import type { FillRow, VesselDraft } from './vessel-draft.ts';
 
-const SHAPES = [
-  ['', 'not given'],
-  ['round', 'round pot'],
-  ['rectangular', 'flat pan with corners'],
-  ['round-sloped', 'round with a leaning wall'],
-  ['measured', 'any, measured by filling'],
-] as const;
+const SHAPES: readonly (readonly [VesselDraft['shape'], MessageKey])[] = [
+  ['', 'boil.not_given'],
+  ['round', 'boil.shape.round'],
+  ['rectangular', 'boil.shape.rectangular'],
+  ['round-sloped', 'boil.shape.sloped'],
+  ['measured', 'boil.shape.measured'],
+];
 
 interface VesselFieldsProps {
   vessel: VesselDraft;
@@ -23,11 +25,16 @@ export function VesselFields({ vessel, set }: VesselFieldsProps): JSX.Element {
   const { length } = unitSymbols(settings.value);
   return (
     <>
-      <Select label="Vessel" value={vessel.shape} options={SHAPES} set={(shape) => set({ ...vessel, shape })} />
+      <Select
+        label={say('boil.vessel')}
+        value={vessel.shape}
+        options={SHAPES.map(([shape, key]) => [shape, say(key)] as const)}
+        set={(shape) => set({ ...vessel, shape })}
+      />
       {SIZES[vessel.shape].map(({ size, label }) => (
         <NumberInput
           key={size}
-          label={label}
+          label={say(label)}
           unit={length}
           value={vessel[size]}
           set={(typed) => set({ ...vessel, [size]: typed })}
@@ -43,31 +50,35 @@ function FillTable({ vessel, set }: VesselFieldsProps): JSX.Element {
   const replace = (place: number, next: FillRow[]): void =>
     set({ ...vessel, fill: vessel.fill.flatMap((row, i) => (i === place ? next : [row])) });
   return (
-    <div class="fill-table" role="group" aria-label="Measured fills">
-      <p class="hint">Pour in a known amount of water, measure how deep it stands, and again until it is full.</p>
+    <div class="fill-table" role="group" aria-label={say('boil.fills')}>
+      <p class="hint">{say('boil.fills.text')}</p>
       {vessel.fill.map((row, i) => (
         <div key={i} class="row">
           <NumberInput
-            label={`Depth ${i + 1}`}
+            label={say('boil.fills.depth', { row: String(i + 1) })}
             unit={units.length}
             value={row.depth}
             set={(depth) => replace(i, [{ ...row, depth }])}
           />
           <NumberInput
-            label={`Then in it ${i + 1}`}
+            label={say('boil.fills.in_it', { row: String(i + 1) })}
             unit={units.volume}
             value={row.volume}
             set={(volume) => replace(i, [{ ...row, volume }])}
           />
           {vessel.fill.length > LEAST_ROWS && (
-            <button type="button" aria-label={`Remove row ${i + 1}`} onClick={() => replace(i, [])}>
-              Remove
+            <button
+              type="button"
+              aria-label={say('boil.fills.remove_row', { row: String(i + 1) })}
+              onClick={() => replace(i, [])}
+            >
+              {say('boil.fills.remove')}
             </button>
           )}
         </div>
       ))}
       <button type="button" onClick={() => set(withRow(vessel))}>
-        + Another row
+        {say('boil.fills.another')}
       </button>
     </div>
   );

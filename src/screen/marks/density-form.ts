@@ -1,28 +1,32 @@
 // The form for a density reading: the instrument, its scale, and what is printed on it.
 import type { Mark, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
+import { number } from '../words/amounts.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { Field, MarkForm, Values } from './mark-form.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
 
 type Scale = Settings['strength'];
+type Choice = { value: string; label: MessageKey };
 
-const INSTRUMENTS = [
-  { value: 'hydrometer', label: 'Hydrometer (a float)' },
-  { value: 'refractometer', label: 'Refractometer (a glass)' },
+const INSTRUMENTS: readonly Choice[] = [
+  { value: 'hydrometer', label: 'marks.hydrometer' },
+  { value: 'refractometer', label: 'marks.refractometer' },
 ];
-const SCALES: { value: Scale; label: string; short: string }[] = [
-  { value: 'brix', label: '°Brix', short: '°Bx' },
-  { value: 'baume', label: '°Baumé', short: '°Bé' },
-  { value: 'sg', label: 'specific gravity', short: '' },
+const SCALES: (Choice & { value: Scale; short: string })[] = [
+  { value: 'brix', label: 'units.brix', short: '°Bx' },
+  { value: 'baume', label: 'units.baume', short: '°Bé' },
+  { value: 'sg', label: 'units.sg', short: '' },
 ];
 /** The two temperatures that hydrometers are made for, °C. */
-const REFERENCES = [
-  { value: '15.56', label: '60 °F (15.6 °C)' },
-  { value: '20', label: '20 °C (68 °F)' },
+const REFERENCES: readonly Choice[] = [
+  { value: '15.56', label: 'marks.made_for_60f' },
+  { value: '20', label: 'marks.made_for_20c' },
 ];
-const COMPENSATES = [
-  { value: 'no', label: 'no' },
-  { value: 'yes', label: 'yes (ATC)' },
+const COMPENSATES: readonly Choice[] = [
+  { value: 'no', label: 'marks.no' },
+  { value: 'yes', label: 'marks.yes_atc' },
 ];
 
 /** Of syrup near its finish, in steps that the stems have. */
@@ -48,6 +52,9 @@ const scalesFor = ({ strength }: Settings): typeof SCALES => [
   ...SCALES.filter(({ value }) => value !== strength),
 ];
 
+const said = (choices: readonly Choice[]): { value: string; label: string }[] =>
+  choices.map(({ value, label }) => ({ value, label: say(label) }));
+
 const refracts = (values: Values): boolean => values['instrument'] === 'refractometer';
 
 /** A refractometer has °Brix alone. */
@@ -59,26 +66,30 @@ function fields(settings: Settings, values: Values): Field[] {
   const scale = scaleIn(values, settings);
   const own = refracts(values);
   const sample = { optional: true, range: own ? REFRACTOMETER_C : HYDROMETER_C };
-  const shows = { name: 'value', label: own ? 'It shows, in °Brix' : 'It shows', unit: scaleNamed(scale).short };
+  const shows = {
+    name: 'value',
+    label: say(own ? 'marks.it_shows_brix' : 'marks.it_shows'),
+    unit: scaleNamed(scale).short,
+  };
   return [
-    { name: 'instrument', label: 'Or choose and type', options: INSTRUMENTS },
-    ...(own ? [] : [{ name: 'scale', label: 'Its scale', options: scalesFor(settings) }]),
+    { name: 'instrument', label: say('marks.choose_and_type'), options: said(INSTRUMENTS) },
+    ...(own ? [] : [{ name: 'scale', label: say('marks.its_scale'), options: said(scalesFor(settings)) }]),
     { ...shows, ...SHOWS[scale] },
-    temperatureField(settings, 'The sample is this warm', sample),
+    temperatureField(settings, say('marks.sample_warm'), sample),
     own
-      ? { name: 'compensated', label: 'It makes up for warmth', options: COMPENSATES }
-      : { name: 'reference', label: 'Made for, as printed on it', options: REFERENCES },
+      ? { name: 'compensated', label: say('marks.compensates'), options: said(COMPENSATES) }
+      : { name: 'reference', label: say('marks.made_for'), options: said(REFERENCES) },
   ];
 }
 
 export const density: MarkForm = {
   kind: 'density',
   key: 'Y',
-  word: 'Density',
-  question: 'What does the hydrometer show? The quick ones are for a cool sample; type a hot one with its warmth.',
+  word: 'marks.density',
+  question: 'marks.density.question',
   quicks: ({ pan, settings: { strength } }) =>
     LIKELY[strength].map((shown) => ({
-      label: strength === 'sg' ? shown.toFixed(2) : `${shown} ${scaleNamed(strength).short}`,
+      label: strength === 'sg' ? number(shown, 2) : `${shown} ${scaleNamed(strength).short}`,
       mark: { kind: 'density', pan, [strength]: shown, instrument: 'hydrometer' },
     })),
   fields: ({ settings }, values = {}) => fields(settings, values),

@@ -1,5 +1,6 @@
 // Asks back about an amount that can hardly be meant: more than any such vessel holds.
 import type { Mark, Pan } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { depth } from '../words/amounts.ts';
 import { markWords } from '../words/mark-words.ts';
 import { panNamed } from '../words/pan-words.ts';
@@ -31,5 +32,8 @@ function depthWith(mark: Mark, place: MarkPlace): number | null {
 export function doubtAbout(mark: Mark, place: MarkPlace): string | null {
   const mm = depthWith(mark, place);
   if (mm === null || mm <= DEEPEST_MM) return null;
-  return `${markWords(mark, place.header, place.settings)}: that would stand ${depth(mm, place.settings)} deep. Is the number right?`;
+  return say('marks.doubt_deep', {
+    mark: markWords(mark, place.header, place.settings),
+    depth: depth(mm, place.settings),
+  });
 }

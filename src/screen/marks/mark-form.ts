@@ -1,5 +1,8 @@
 // What a form for one kind of mark is made of, and how its typed values become a mark.
 import type { Header, Mark, MarkKind, Now, Pour, Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { typedNumber } from '../words/amounts.ts';
 
 /** Where a mark is being made. */
@@ -52,8 +55,8 @@ export interface MarkForm {
   kind: MarkKind;
   /** The letter that opens the form. */
   key: string;
-  word: string;
-  question: string;
+  word: MessageKey;
+  question: MessageKey;
   quicks(place: MarkPlace): Quick[];
   /** Which fields there are may hang on what was chosen so far. */
   fields(place: MarkPlace, values?: Values): Field[];
@@ -73,15 +76,24 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
   for (const field of fields) {
     const text = (values[field.name] ?? '').trim();
     if (!('least' in field)) {
-      if ('words' in field && text === '') return `${field.label}: say something in a few words.`;
+      if ('words' in field && text === '') return say('marks.problem.words', { field: field.label });
       continue;
     }
     if (text === '' && field.optional === true) continue;
     const value = typedNumber(text);
     if (value === null)
-      return `${field.label}: type a plain number, such as ${field.least < 10 ? '2.5' : String(field.least)}.`;
+      return say('marks.problem.number', {
+        field: field.label,
+        example: localDigits(field.least < 10 ? '2.5' : String(field.least)),
+      });
     if (value < field.least || value > field.greatest) {
-      return `${field.label}: ${text} is outside of ${field.least} to ${field.greatest} ${field.unit}.`;
+      return say('marks.problem.range', {
+        field: field.label,
+        typed: text,
+        least: localDigits(String(field.least)),
+        greatest: localDigits(String(field.greatest)),
+        unit: field.unit,
+      });
     }
   }
   return null;

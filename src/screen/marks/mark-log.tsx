@@ -1,5 +1,6 @@
 // What was noted, the latest first, each of which can be taken back.
 import type { JSX } from 'preact';
+import { say } from '../language/say.ts';
 import { settings, tell } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { shownCorrection } from '../charts/shown-correction.ts';
@@ -13,7 +14,7 @@ import { FirstFew } from '../shell/first-few.tsx';
 const SHOWN_FIRST = 8;
 
 function takeBack(id: string, what: string): void {
-  void tell({ mark: { kind: 'withdraw', id } }, `${what}: taken back.`);
+  void tell({ mark: { kind: 'withdraw', id } }, say('marks.taken_back_what', { what }));
 }
 
 /** The chart of that pan tells of it, with its finish as it was and as it is. */
@@ -49,11 +50,11 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
     <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
       <time>{timeOfDay(now, each.at)}</time>
       <span>{what}</span>
-      {each.withdrawn && <em>taken back</em>}
-      {each.questioned && !each.withdrawn && <em>left out: it can hardly be meant</em>}
+      {each.withdrawn && <em>{say('marks.taken_back')}</em>}
+      {each.questioned && !each.withdrawn && <em>{say('marks.left_out')}</em>}
       {canTakeBack && !each.withdrawn && id !== undefined && (
         <button type="button" onClick={() => takeBack(id, what)}>
-          Take back
+          {say('marks.take_back')}
         </button>
       )}
       <Changed each={each} now={now} />
@@ -64,9 +65,9 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
 export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }): JSX.Element {
   const latestFirst = now.marks.filter((each) => each.mark.kind !== 'withdraw').reverse();
   return (
-    <section class="panel log" aria-label="What was noted">
-      <h2>Noted so far</h2>
-      {latestFirst.length === 0 && <p>Nothing yet.</p>}
+    <section class="panel log" aria-label={say('marks.what_was_noted')}>
+      <h2>{say('marks.noted_so_far')}</h2>
+      {latestFirst.length === 0 && <p>{say('marks.nothing_yet')}</p>}
       <FirstFew
         items={latestFirst}
         shown={SHOWN_FIRST}

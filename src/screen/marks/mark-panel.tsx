@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { useKey } from '../shell/keys.ts';
@@ -27,16 +29,16 @@ interface AgoChoiceProps {
 
 function AgoChoice({ minutes, choose, place: { now, pour } }: AgoChoiceProps): JSX.Element {
   return (
-    <div class="ago" role="group" aria-label="How many minutes ago">
-      <span>When:</span>
+    <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
+      <span>{say('marks.when')}</span>
       {pour !== undefined && (
         <button type="button" aria-pressed={minutes === null} onClick={() => choose(null)}>
-          at {timeOfDay(now, pour.at)}
+          {say('marks.at', { time: timeOfDay(now, pour.at) })}
         </button>
       )}
       {MINUTES_AGO.map((each) => (
         <button key={each} type="button" aria-pressed={each === minutes} onClick={() => choose(each)}>
-          {each === 0 ? 'now' : `${each} min ago`}
+          {each === 0 ? say('marks.now') : say('marks.ago', { minutes: String(each) })}
         </button>
       ))}
     </div>
@@ -49,10 +51,10 @@ function Doubt({ question, yes, no }: { question: string; yes: () => void; no: (
     <div class="row" role="alert">
       <b class="problem">▲ {question}</b>
       <button type="button" onClick={yes}>
-        Yes, note it
+        {say('marks.yes_note_it')}
       </button>
       <button type="button" class="main-button" onClick={no}>
-        No, let me change it
+        {say('marks.let_me_change')}
       </button>
     </div>
   );
@@ -65,7 +67,7 @@ function FreshNotices({ now, before }: { now: Now; before: readonly string[] | n
   return (
     <ul class="fresh-notices">
       {fresh.map((sentence) => (
-        <li key={sentence}>▲ {sentence}</li>
+        <li key={sentence}>▲ {hostWords(sentence)}</li>
       ))}
     </ul>
   );
@@ -77,21 +79,26 @@ async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | nul
   if (own !== null || mark.kind !== 'pressure') return own;
   try {
     const sentence = (await ask({ doubt: mark })) as string | null;
-    return sentence === null ? null : `${sentence} Is it right all the same?`;
+    return sentence === null ? null : say('marks.right_all_the_same', { doubt: hostWords(sentence) });
   } catch {
     return null; // What is wrong with the link is said when the mark is sent.
   }
+}
+
+/** "Back pot: Top-up 2.0 L, 5 min ago: noted." */
+function notedWords(what: string, minutes: number, time: string | null): string {
+  if (time !== null) return say('marks.noted_at', { what, time });
+  return minutes === 0 ? say('pans.noted', { what }) : say('marks.noted_ago', { what, minutes: String(minutes) });
 }
 
 function send(mark: Mark, minutes: number | null, place: MarkPlace): void {
   const id = `screen-${crypto.randomUUID()}`;
   const at = minutes === null ? place.pour?.at : undefined;
   const ago = minutes ?? 0;
-  const when = at !== undefined ? `, at ${timeOfDay(place.now, at)}` : ago === 0 ? '' : `, ${ago} min ago`;
   const what = markWords(mark, place.header, place.settings);
   void tell(
     { mark: at === undefined ? stamped(mark, id, place.now.t, ago) : { ...mark, id, happened: at } },
-    `${what}${when}: noted.`,
+    notedWords(what, ago, at === undefined ? null : timeOfDay(place.now, at)),
   );
 }
 
@@ -100,8 +107,9 @@ function useFront(top: { current: HTMLElement | null }): void {
   useEffect(() => {
     if (top.current === null) return;
     scrollClear(top.current);
-    const amounts = '.quicks button, .typed input, .typed select';
-    const first = top.current.querySelector<HTMLElement>(amounts) ?? top.current.querySelector('button');
+    const first =
+      top.current.querySelector<HTMLElement>('.quicks button, .typed input, .typed select') ??
+      top.current.querySelector('button');
     first?.focus({ preventScroll: true });
   }, []);
 }
@@ -141,14 +149,12 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   return (
     <div class="mark-form" ref={top}>
       <div class="mark-form-head">
-        <h2>
-          {panName(place.header, place.pan)}: {form.word}
-        </h2>
+        <h2>{say('marks.head', { pan: panName(place.header, place.pan), kind: say(form.word) })}</h2>
         <button type="button" onClick={close}>
-          Back <kbd aria-hidden="true">Esc</kbd>
+          {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
-      <p>{form.question}</p>
+      <p>{say(form.question)}</p>
       {form.kind !== 'remind' && <AgoChoice minutes={minutes} choose={setMinutes} place={place} />}
       {quicks.length > 0 && (
         <div class="quicks">
@@ -165,7 +171,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {doubted !== null && (
         <Doubt question={doubted.question} yes={() => noteIt(doubted.mark)} no={() => setDoubted(null)} />
       )}
-      {fields.length === 0 && quicks.length === 0 && <p>There is nothing to choose from yet.</p>}
+      {fields.length === 0 && quicks.length === 0 && <p>{say('marks.nothing_to_choose')}</p>}
     </div>
   );
 }
@@ -192,7 +198,7 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen };
   if (form !== null) {
     return (
-      <section class="marks panel" aria-label="Note something" ref={panel}>
+      <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
         <FreshNotices now={now} before={before} />
         <OpenForm
           key={form.kind}
@@ -205,13 +211,13 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
     );
   }
   return (
-    <section class="marks panel" aria-label="Note something" ref={panel}>
-      <h2>Note for {panName(now.header, pan)}</h2>
+    <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
+      <h2>{say('marks.note_for', { pan: panName(now.header, pan) })}</h2>
       <FreshNotices now={now} before={before} />
       <div class="mark-kinds">
         {markForms.map((each) => (
           <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = { kind: each.kind, pour: null })}>
-            {each.word}
+            {say(each.word)}
           </KeyButton>
         ))}
       </div>

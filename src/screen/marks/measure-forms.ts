@@ -1,4 +1,6 @@
 // The forms for what a person measured at the pans: a depth, a thermometer, a probe in boiling water.
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 import { celsiusOf, celsiusShown, mmOf, mmShown, temperature, unitSymbols } from '../words/amounts.ts';
 import { probeName } from '../words/pan-words.ts';
 import type { ProbeView } from '../client/types.ts';
@@ -12,17 +14,17 @@ const DEPTHS_INCH = [0.5, 0.75, 1, 1.5, 2, 3];
 export const depthMark: MarkForm = {
   kind: 'depth',
   key: 'E',
-  word: 'Depth',
-  question: 'How deep is it in the pan?',
+  word: 'marks.depth',
+  question: 'marks.depth.question',
   quicks: ({ pan, settings }) =>
     (settings.length === 'mm' ? DEPTHS_MM : DEPTHS_INCH).map((shown) => ({
-      label: `${shown} ${unitSymbols(settings).length}`,
+      label: localDigits(`${shown} ${unitSymbols(settings).length}`),
       mark: { kind: 'depth', pan, mm: mmOf(shown, settings) },
     })),
   fields: ({ settings }) => [
     {
       name: 'depth',
-      label: 'Or type it',
+      label: say('marks.or_type_it'),
       unit: unitSymbols(settings).length,
       least: 0,
       greatest: Math.round(mmShown(1500, settings)),
@@ -41,14 +43,14 @@ function likelyTemperatures({ now, pan, settings }: MarkPlace): number[] {
 export const handReading: MarkForm = {
   kind: 'reading',
   key: 'R',
-  word: 'Read by hand',
-  question: 'What does the thermometer show?',
+  word: 'marks.reading',
+  question: 'marks.reading.question',
   quicks: (place) =>
     likelyTemperatures(place).map((shown) => ({
       label: `${shown} °${place.settings.temperature}`,
       mark: { kind: 'reading', pan: place.pan, celsius: celsiusOf(shown, place.settings) },
     })),
-  fields: ({ settings }) => [temperatureField(settings, 'Or type it')],
+  fields: ({ settings }) => [temperatureField(settings, say('marks.or_type_it'))],
   build: (values, { pan, settings }) => ({ kind: 'reading', pan, celsius: celsiusIn(values, settings) ?? 0 }),
 };
 
@@ -62,22 +64,25 @@ function probesFor({ now, header, pan }: MarkPlace): ProbeView[] {
 export const waterCheck: MarkForm = {
   kind: 'water-check',
   key: 'C',
-  word: 'Check in boiling water',
-  question: 'Which probe is in plain boiling water, and what does it show?',
+  word: 'marks.water_check',
+  question: 'marks.water_check.question',
   quicks: (place) =>
     probesFor(place).flatMap((probe) => {
       const { celsius } = probe;
       if (celsius === null) return [];
-      const label = `${probeName(place.header, probe.id)}: ${temperature(celsius, place.settings)}`;
+      const label = say('marks.of_probe', {
+        probe: probeName(place.header, probe.id),
+        shown: temperature(celsius, place.settings),
+      });
       return [{ label, mark: { kind: 'water-check' as const, probe: probe.id, celsius } }];
     }),
   fields: (place) => [
     {
       name: 'probe',
-      label: 'Or another figure, of',
+      label: say('marks.another_figure'),
       options: probesFor(place).map((probe) => ({ value: probe.id, label: probeName(place.header, probe.id) })),
     },
-    temperatureField(place.settings, 'It showed'),
+    temperatureField(place.settings, say('marks.it_showed')),
   ],
   build: (values, place) => ({
     kind: 'water-check',

@@ -1,25 +1,33 @@
 // The forms for a probe that is moved, a reminder and a note.
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { panName, probeName } from '../words/pan-words.ts';
+import type { Header } from '../client/types.ts';
 import { numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, Quick } from './mark-form.ts';
 
 function movable({ now, header, pan }: MarkPlace): Quick[] {
   return (header.probes ?? []).flatMap((probe): Quick[] => {
     const sits = now.probes.find((each) => each.id === probe.id)?.pan ?? null;
-    const name = probeName(header, probe.id);
+    const name = { probe: probeName(header, probe.id) };
     if (sits === pan) {
-      return [{ label: `${name}: hangs in the air`, mark: { kind: 'move-probe', probe: probe.id, pan: null } }];
+      return [
+        { label: say('marks.hangs_in_air', { ...name }), mark: { kind: 'move-probe', probe: probe.id, pan: null } },
+      ];
     }
-    const from = sits === null ? 'from the air' : `from ${panName(header, sits)}`;
-    return [{ label: `${name}: here, ${from}`, mark: { kind: 'move-probe', probe: probe.id, pan } }];
+    const label =
+      sits === null
+        ? say('marks.here_from_air', { ...name })
+        : say('marks.here_from_pan', { ...name, pan: panName(header, sits) });
+    return [{ label, mark: { kind: 'move-probe', probe: probe.id, pan } }];
   });
 }
 
 export const probeMoved: MarkForm = {
   kind: 'move-probe',
   key: 'M',
-  word: 'Probe moved',
-  question: 'Which probe was moved?',
+  word: 'marks.move_probe',
+  question: 'marks.move_probe.question',
   quicks: movable,
   fields: () => [],
 };
@@ -29,18 +37,22 @@ const remindOf = (label: string, text: string, minutes: number): Quick => ({
   mark: { kind: 'remind', text, seconds: minutes * 60 },
 });
 
+const lookAt = (header: Header, pan: string): string => say('marks.look_at', { pan: panName(header, pan) });
+
 export const reminder: MarkForm = {
   kind: 'remind',
   key: 'I',
-  word: 'Reminder',
-  question: 'Call me in …',
+  word: 'marks.remind',
+  question: 'marks.remind.question',
   quicks: ({ header, pan }) => [
-    ...[5, 10, 15, 30, 60].map((minutes) => remindOf(`${minutes} min`, `Look at ${panName(header, pan)}`, minutes)),
-    remindOf('Skim in 15 min', `Skim ${panName(header, pan)}`, 15),
+    ...[5, 10, 15, 30, 60].map((minutes) =>
+      remindOf(say('marks.minutes', { minutes: String(minutes) }), lookAt(header, pan), minutes),
+    ),
+    remindOf(say('marks.skim_in', { minutes: '15' }), say('marks.skim', { pan: panName(header, pan) }), 15),
   ],
   fields: ({ header, pan }) => [
-    { name: 'text', label: 'What about', words: true, start: `Look at ${panName(header, pan)}` },
-    { name: 'minutes', label: 'In', unit: 'minutes', least: 1, greatest: 1440 },
+    { name: 'text', label: say('marks.what_about'), words: true, start: lookAt(header, pan) },
+    { name: 'minutes', label: say('marks.in'), unit: say('marks.minutes_unit'), least: 1, greatest: 1440 },
   ],
   build: (values) => ({
     kind: 'remind',
@@ -49,16 +61,24 @@ export const reminder: MarkForm = {
   }),
 };
 
+const USUAL_NOTES: readonly MessageKey[] = [
+  'marks.skimmed',
+  'marks.foam',
+  'marks.wood_fed',
+  'marks.sheets',
+  'marks.cylinder',
+];
+
 export const note: MarkForm = {
   kind: 'note',
   key: 'N',
-  word: 'Note',
-  question: 'What should be remembered?',
+  word: 'marks.note',
+  question: 'marks.note.question',
   quicks: ({ pan }) =>
-    ['Skimmed', 'Foam, a drop of fat in', 'Wood fed', 'Sheets off the spoon', 'Cylinder changed'].map((text) => ({
-      label: text,
-      mark: { kind: 'note', text, pan },
-    })),
-  fields: () => [{ name: 'text', label: 'Or in your own words', words: true }],
+    USUAL_NOTES.map((key): Quick => {
+      const text = say(key);
+      return { label: text, mark: { kind: 'note', text, pan } };
+    }),
+  fields: () => [{ name: 'text', label: say('marks.own_words'), words: true }],
   build: (values, { pan }) => ({ kind: 'note', text: (values['text'] ?? '').trim(), pan }),
 };

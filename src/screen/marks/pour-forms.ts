@@ -1,6 +1,8 @@
 // The forms for what goes in and out of a pan and for the flame under it.
-import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
-import { celsiusOf } from '../words/amounts.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
+import { brixOf, celsiusOf, litresOf, unitSymbols } from '../words/amounts.ts';
 import { panName } from '../words/pan-words.ts';
 import { pouredShown } from '../words/poured-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
@@ -15,7 +17,7 @@ function steps(settings: Settings): number[] {
 }
 
 function shortVolume(shown: number, settings: Settings): string {
-  return `${shown} ${settings.volume === 'litre' ? 'L' : 'gal'}`;
+  return localDigits(`${shown} ${settings.volume === 'litre' ? 'L' : 'gal'}`);
 }
 
 function volumeField(settings: Settings, label: string): NumberField {
@@ -30,7 +32,7 @@ const POURED = {
 } as const;
 
 function strengthField({ strength }: Settings, unit: string): NumberField {
-  return { name: 'strength', label: 'Its strength, if you know it', unit, ...POURED[strength], optional: true };
+  return { name: 'strength', label: say('marks.its_strength'), unit, ...POURED[strength], optional: true };
 }
 
 function brixIn(values: Record<string, string>, settings: Settings): number | undefined {
@@ -46,19 +48,19 @@ function litresIn(values: Record<string, string>, settings: Settings): number | 
 export const topUp: MarkForm = {
   kind: 'top-up',
   key: 'T',
-  word: 'Top-up',
-  question: 'How much went in?',
+  word: 'marks.top_up',
+  question: 'marks.top_up.question',
   quicks: ({ pan, settings }) =>
     steps(settings).map((shown) => ({
       label: shortVolume(shown, settings),
       mark: { kind: 'top-up', pan, litres: litresOf(shown, settings) },
     })),
   fields: ({ settings, pour }) => [
-    { ...volumeField(settings, 'Poured in'), ...(pour && { start: pouredShown(pour, settings) }) },
+    { ...volumeField(settings, say('marks.poured_in')), ...(pour && { start: pouredShown(pour, settings) }) },
     strengthField(settings, unitSymbols(settings).strength),
     {
       name: 'celsius',
-      label: 'How warm it was, if you know it',
+      label: say('marks.how_warm'),
       unit: unitSymbols(settings).temperature,
       least: -10,
       greatest: 230,
@@ -80,10 +82,10 @@ export const topUp: MarkForm = {
 export const drawOff: MarkForm = {
   kind: 'draw-off',
   key: 'D',
-  word: 'Draw-off',
-  question: 'How much came out?',
+  word: 'marks.draw_off',
+  question: 'marks.draw_off.question',
   quicks: ({ pan, settings }) => [
-    { label: 'All of it', mark: { kind: 'draw-off', pan, all: true } },
+    { label: say('marks.all'), mark: { kind: 'draw-off', pan, all: true } },
     ...steps(settings)
       .slice(0, 5)
       .map((shown): Quick => ({
@@ -92,7 +94,7 @@ export const drawOff: MarkForm = {
       })),
   ],
   fields: ({ settings }) => [
-    volumeField(settings, 'Drawn off'),
+    volumeField(settings, say('marks.drawn_off')),
     strengthField(settings, unitSymbols(settings).strength),
   ],
   build: (values, { pan, settings }) =>
@@ -111,11 +113,11 @@ function otherPans({ header, pan }: MarkPlace): string[] {
 export const pourTogether: MarkForm = {
   kind: 'transfer',
   key: 'P',
-  word: 'Pour together',
-  question: 'Into which pan did all of it go?',
+  word: 'marks.transfer',
+  question: 'marks.transfer.question',
   quicks: (place) =>
     otherPans(place).map((to) => ({
-      label: `All into ${panName(place.header, to)}`,
+      label: say('marks.all_into', { pan: panName(place.header, to) }),
       mark: { kind: 'transfer', from: place.pan, to, all: true },
     })),
   fields: (place) =>
@@ -124,10 +126,10 @@ export const pourTogether: MarkForm = {
       : [
           {
             name: 'to',
-            label: 'Or a part, into',
+            label: say('marks.part_into'),
             options: otherPans(place).map((id) => ({ value: id, label: panName(place.header, id) })),
           },
-          volumeField(place.settings, 'How much'),
+          volumeField(place.settings, say('marks.how_much')),
         ],
   build: (values, place) =>
     given({
@@ -138,19 +140,21 @@ export const pourTogether: MarkForm = {
     } satisfies Mark),
 };
 
-const FLAMES: [string, number][] = [
-  ['Off', 0],
-  ['Low', 0.25],
-  ['Half', 0.5],
-  ['Full', 1],
+const FLAMES: [MessageKey, number][] = [
+  ['marks.flame_off', 0],
+  ['marks.flame_low', 0.25],
+  ['marks.flame_half', 0.5],
+  ['marks.flame_full', 1],
 ];
 
 export const flame: MarkForm = {
   kind: 'flame',
   key: 'F',
-  word: 'Flame',
-  question: 'How is the flame now?',
-  quicks: ({ pan }) => FLAMES.map(([label, level]) => ({ label, mark: { kind: 'flame', pan, level } })),
-  fields: () => [{ name: 'percent', label: 'Or in between', unit: '% of full', least: 0, greatest: 100 }],
+  word: 'marks.flame',
+  question: 'marks.flame.question',
+  quicks: ({ pan }) => FLAMES.map(([key, level]) => ({ label: say(key), mark: { kind: 'flame', pan, level } })),
+  fields: () => [
+    { name: 'percent', label: say('marks.in_between'), unit: say('marks.percent_of_full'), least: 0, greatest: 100 },
+  ],
   build: (values, { pan }) => ({ kind: 'flame', pan, level: (numberOf(values, 'percent') ?? 0) / 100 }),
 };

@@ -1,15 +1,17 @@
 // The form for the air's pressure: three ways to come by one, each named by where a person finds the number.
 import { hpaFromInHg } from '../../core/quantities/units.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { Mark } from '../client/types.ts';
 import { metresOf, metresShown, unitSymbols } from '../words/amounts.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
 
-const PLACES = [
-  { value: 'station', label: 'a barometer here at the pans' },
-  { value: 'altimeter', label: "an airfield's setting (QNH), as read on the radio or an airfield report" },
-  { value: 'sea-level', label: "a weather page's or phone's sea-level figure" },
+const PLACES: readonly { value: Place; label: MessageKey }[] = [
+  { value: 'station', label: 'marks.from_barometer' },
+  { value: 'altimeter', label: 'marks.from_airfield' },
+  { value: 'sea-level', label: 'marks.from_weather_page' },
 ];
 type Place = 'station' | 'altimeter' | 'sea-level';
 
@@ -33,14 +35,18 @@ function needsHeight({ header }: MarkPlace, values: Values): boolean {
 
 function fields(place: MarkPlace, values: Values): Field[] {
   const { settings } = place;
-  const unit = settings.pressure === 'hpa' ? 'hPa (or inHg)' : 'inHg (or hPa)';
+  const unit = say(settings.pressure === 'hpa' ? 'marks.hpa_or' : 'marks.inhg_or');
   const [least, greatest] = HEIGHTS_M.map((metres) => Math.round(metresShown(metres, settings)));
-  const height = { name: 'height', label: 'Height of this place over the sea', unit: unitSymbols(settings).height };
+  const height = { name: 'height', label: say('marks.place_height'), unit: unitSymbols(settings).height };
   return [
-    { name: 'at', label: 'I have it from', options: PLACES },
-    { name: 'value', label: 'It says', unit, least: LEAST_INHG, greatest: MOST_HPA },
+    {
+      name: 'at',
+      label: say('marks.i_have_it_from'),
+      options: PLACES.map(({ value, label }) => ({ value, label: say(label) })),
+    },
+    { name: 'value', label: say('marks.it_says'), unit, least: LEAST_INHG, greatest: MOST_HPA },
     ...(placeIn(values) === 'sea-level'
-      ? [temperatureField(settings, 'Outdoors it is', { optional: true, range: OUTDOORS_C })]
+      ? [temperatureField(settings, say('marks.outdoors'), { optional: true, range: OUTDOORS_C })]
       : []),
     ...(needsHeight(place, values) ? [{ ...height, least: least ?? 0, greatest: greatest ?? 0 }] : []),
   ];
@@ -49,8 +55,8 @@ function fields(place: MarkPlace, values: Values): Field[] {
 export const pressure: MarkForm = {
   kind: 'pressure',
   key: 'B',
-  word: 'Air pressure',
-  question: 'What is the air pressure, and where did you find the number?',
+  word: 'marks.pressure',
+  question: 'marks.pressure.question',
   quicks: () => [],
   fields: (place, values = {}) => fields(place, values),
   build: (values, { settings }) =>

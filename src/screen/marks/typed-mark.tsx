@@ -1,4 +1,5 @@
 // The part of a mark's form where a number or words are typed.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { problemIn } from './mark-form.ts';
@@ -72,7 +73,7 @@ export function TypedMark({ fieldsOf, build }: TypedMarkProps): JSX.Element {
         </label>
       ))}
       <button type="submit" class="main-button">
-        Note it
+        {say('marks.note_it')}
       </button>
       {problem !== null && (
         <p class="problem" role="alert">

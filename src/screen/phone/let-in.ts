@@ -1,12 +1,13 @@
 // Trades the invitation in the phone's address for a cookie, under the name that the person gives the phone.
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 
 /** The invitation that stands in the address, or null. */
 export function invitationIn(fragment: string): string | null {
   return /^#let-in=([A-Za-z0-9_-]{16,})$/.exec(fragment)?.[1] ?? null;
 }
 
-export const NOT_LET_IN =
-  'This phone is not let in. On the screen by the pans, open Settings, Phones, and scan the code there.';
+export const notLetIn = (): string => say('phone.not_let_in');
 
 /** Null when the phone is let in, else a sentence for the person. The invitation leaves the address either way. */
 export async function letIn(token: string, name: string): Promise<string | null> {
@@ -18,8 +19,9 @@ export async function letIn(token: string, name: string): Promise<string | null>
       body: JSON.stringify({ token, name }),
     });
     if (answer.ok) return null;
-    return ((await answer.json()) as { why?: string }).why ?? NOT_LET_IN;
+    const { why } = (await answer.json()) as { why?: string };
+    return why === undefined ? notLetIn() : hostWords(why);
   } catch {
-    return 'The program could not be reached: is this phone in the same network, and the program running?';
+    return say('phone.not_reached');
   }
 }

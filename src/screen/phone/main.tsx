@@ -6,7 +6,7 @@ import { keepAwake } from '../shell/keep-awake.ts';
 import { followThemeAndTitle } from '../shell/theme.ts';
 import { allowSoundOnFirstTouch } from '../sound/player.ts';
 import { soundTheCalls } from '../sound/sounding.ts';
-import { invitationIn, NOT_LET_IN } from './let-in.ts';
+import { invitationIn, notLetIn } from './let-in.ts';
 import { hearingWhatItMay } from './may-answer.ts';
 import { PhoneApp } from './phone-app.tsx';
 import { Welcome } from './welcome.tsx';
@@ -17,7 +17,7 @@ import '../styles/alarms.css';
 import './phone.css';
 
 function begin(): void {
-  connect(hearingWhatItMay(socketLink({ enter: () => Promise.resolve(null), shutOut: () => NOT_LET_IN })));
+  connect(hearingWhatItMay(socketLink({ enter: () => Promise.resolve(null), shutOut: notLetIn })));
   show(<PhoneApp />);
 }
 

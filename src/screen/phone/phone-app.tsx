@@ -4,6 +4,9 @@ import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { acknowledge, ownSeconds } from '../alarms/answers.ts';
 import { isLost, linkState, live, said, settings, silentSeconds, tell } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { LostBand } from '../shell/bands.tsx';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
@@ -21,20 +24,20 @@ function Head({ now }: { now: Now }): JSX.Element {
   const seconds = Math.floor(silentSeconds.value);
   return (
     <header class="phone-head">
-      {now.mode === 'practice' && <p class="phone-practice">Practice: made-up pans, nothing here is real</p>}
+      {now.mode === 'practice' && <p class="phone-practice">{say('phone.practice')}</p>}
       <p class="phone-next">
         {line === null ? (
-          'No boil is running'
+          say('shell.no_boil')
         ) : (
           <>
             {line.urgent && <span aria-hidden="true">▲ </span>}
-            {line.who !== null && <b>{line.who}: </b>}
+            {line.who !== null && <b>{say('next.who', { who: line.who })} </b>}
             {line.what} {line.range !== null && <small>{line.range}</small>}
           </>
         )}
       </p>
       <p class={isLost.value ? 'phone-age phone-age-lost' : 'phone-age'}>
-        {hoursAndMinutes(wallMs(now, now.t))} · {seconds < 2 ? 'now' : `${seconds} s old`}
+        {hoursAndMinutes(wallMs(now, now.t))} · {seconds < 2 ? say('shell.now') : say('shell.seconds_old', { seconds })}
       </p>
     </header>
   );
@@ -46,7 +49,7 @@ function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
       <AlarmShape priority={alarm.priority} flashes={!alarm.answered} isOver={alarm.condition === 'over'} />
       <div>
         <b>{calledWords(alarm, now.header)}</b>
-        <p>{alarm.condition === 'over' ? 'It is over, and nobody has seen it.' : alarm.todo}</p>
+        <p>{alarm.condition === 'over' ? say('phone.over_unseen') : hostWords(alarm.todo)}</p>
       </div>
     </li>
   );
@@ -55,12 +58,11 @@ function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
 function Answers({ now, first }: { now: Now; first: AlarmView }): JSX.Element {
   const until = now.sound.silencedUntil;
   const isQuiet = until !== null && until > now.t;
-  if (phone.value?.mayAnswer !== true)
-    return <p class="hint">This phone may only look. Go to the pans, or allow it there under Settings, Phones.</p>;
+  if (phone.value?.mayAnswer !== true) return <p class="hint">{say('phone.only_look')}</p>;
   return (
     <div class="phone-answers">
       <button type="button" class="hurry-seen" onClick={() => acknowledge(first)}>
-        I have seen it
+        {say('alarms.seen')}
       </button>
       <button
         type="button"
@@ -69,7 +71,7 @@ function Answers({ now, first }: { now: Now; first: AlarmView }): JSX.Element {
         disabled={soundsNow(now) === null && !isQuiet}
         onClick={() => void tell({ answer: { silence: { seconds: ownSeconds(120, now) } } })}
       >
-        {isQuiet ? quietWords(now, until) : 'Quiet for 2 min'}
+        {isQuiet ? quietWords(now, until) : say('alarms.quiet')}
       </button>
     </div>
   );
@@ -81,16 +83,18 @@ function Calls({ now }: { now: Now }): JSX.Element | null {
   return (
     <>
       <div role="alert" class="unseen">
-        {first !== null && first.condition === 'active' ? `${calledWords(first, now.header)}. ${first.todo}` : ''}
+        {first !== null && first.condition === 'active'
+          ? say('phone.call', { what: calledWords(first, now.header), todo: hostWords(first.todo) })
+          : ''}
       </div>
       {calls.length > 0 && first !== null && (
-        <section class="phone-calls" aria-label="Calls">
+        <section class="phone-calls" aria-label={say('phone.calls')}>
           <ul>
             {calls.slice(0, 3).map((alarm) => (
               <Call key={alarmKey(alarm)} alarm={alarm} now={now} />
             ))}
           </ul>
-          {calls.length > 3 && <p>{calls.length - 3} more on the screen by the pans</p>}
+          {calls.length > 3 && <p>{say('phone.more_calls', { count: String(calls.length - 3) })}</p>}
           <Answers now={now} first={first} />
         </section>
       )}
@@ -98,11 +102,11 @@ function Calls({ now }: { now: Now }): JSX.Element | null {
   );
 }
 
-const SOUND_WORDS = {
-  waiting: '▲ Tap, so that it can sound',
-  ready: '♪ Try the sound',
-  none: '✕ No sound here',
-} as const;
+const SOUND_WORDS: Record<typeof soundState.value, MessageKey> = {
+  waiting: 'phone.sound.waiting',
+  ready: 'shell.try_sound',
+  none: 'phone.sound.none',
+};
 
 function Foot(): JSX.Element {
   const press = (): void => {
@@ -112,10 +116,10 @@ function Foot(): JSX.Element {
   return (
     <footer class="phone-foot">
       <button type="button" disabled={soundState.value === 'none'} onClick={press}>
-        {SOUND_WORDS[soundState.value]}
+        {say(SOUND_WORDS[soundState.value])}
       </button>
       <button type="button" aria-pressed={isWall.value} onClick={() => (isWall.value = !isWall.value)}>
-        Wall view
+        {say('phone.wall')}
       </button>
     </footer>
   );
@@ -128,15 +132,15 @@ export function PhoneApp(): JSX.Element {
     <div class={isWall.value ? 'phone phone-wall' : 'phone'}>
       <LostBand />
       {now === null ? (
-        linkState.value.state !== 'refused' && <p class="phone-next">Looking for the program …</p>
+        linkState.value.state !== 'refused' && <p class="phone-next">{say('shell.looking')}</p>
       ) : (
         <>
           <Head now={now} />
           <main>
-            <h1 class="unseen">The pans</h1>
+            <h1 class="unseen">{say('phone.pans')}</h1>
             {problem !== null && (
               <p class="problem" role="status">
-                ✕ {problem}
+                ✕ {hostWords(problem)}
               </p>
             )}
             <Calls now={now} />

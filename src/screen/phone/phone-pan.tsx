@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { PLACE, placeOf } from '../pans/bar-scale.ts';
 import { forecastWords } from '../pans/forecast-words.ts';
@@ -30,10 +32,13 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
 
 function bigWords({ rise_c: rise, temperature_c: celsius }: Reading): { big: string; caption: string } {
   const shown = settings.value;
-  if (celsius === null) return { big: '–', caption: 'temperature not known' };
+  if (celsius === null) return { big: '–', caption: say('pans.temperature_unknown') };
   const exact = temperature(celsius, shown);
-  if (rise === null) return { big: `${exact.replace(/\s.*/u, '')}°`, caption: 'in the pan' };
-  return { big: `${signedRise(rise, shown)}°`, caption: `${rise < 0 ? 'under' : 'over'} boiling water, ${exact}` };
+  if (rise === null) return { big: `${exact.replace(/\s.*/u, '')}°`, caption: say('pans.in_the_pan') };
+  return {
+    big: `${signedRise(rise, shown)}°`,
+    caption: say(rise < 0 ? 'phone.under_water' : 'phone.over_water', { exact }),
+  };
 }
 
 export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
@@ -47,7 +52,7 @@ export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.
       <h2>
         {worst !== undefined && <AlarmShape priority={worst.priority} flashes={!worst.answered} />}{' '}
         {panName(now.header, reading.pan)}
-        <span class="phone-stage">{worst?.title ?? stageWords(reading.stage)}</span>
+        <span class="phone-stage">{worst === undefined ? stageWords(reading.stage) : hostWords(worst.title)}</span>
       </h2>
       <p class="phone-big">{big}</p>
       <p class="phone-caption">

@@ -1,4 +1,5 @@
 // The phone's first look: what it is called, and one tap that lets it in and lets it sound.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { letIn } from './let-in.ts';
@@ -14,19 +15,19 @@ export function Welcome({ token, begin }: { token: string; begin: () => void }):
   }
   return (
     <main class="phone-welcome">
-      <h1>Look at the pans from here</h1>
+      <h1>{say('phone.look_from_here')}</h1>
       <form onSubmit={(event) => void enter(event)}>
         <label>
-          <span>What this phone is called</span>
+          <span>{say('phone.called')}</span>
           <input
             value={name}
             maxLength={40}
-            placeholder="Phone in the kitchen"
+            placeholder={say('phone.called_hint')}
             onInput={(event) => setName(event.currentTarget.value)}
           />
         </label>
         <button type="submit" class="main-button">
-          Let this phone in
+          {say('phone.let_in')}
         </button>
       </form>
       {why !== null && (
@@ -34,10 +35,7 @@ export function Welcome({ token, begin }: { token: string; begin: () => void }):
           ✕ {why}
         </p>
       )}
-      <p class="hint">
-        It can look, and sound while this page is open and in front. It replaces nobody by the pans: a phone sleeps, and
-        a network drops.
-      </p>
+      <p class="hint">{say('phone.what_it_can')}</p>
     </main>
   );
 }

@@ -1,8 +1,9 @@
 // A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
 import { celsiusFromTemperature, hpaFromPressure } from '../../core/quantities/units.ts';
-import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import { boilDraft, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { BoilDraft } from '../boil/boil-draft.ts';
+import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
 import { brixOf, litresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
 
@@ -44,9 +45,14 @@ function fieldsOf(draft: PlanDraft, settings: Settings): Field[] {
   const isC = settings.temperature === 'C';
   const isHpa = settings.pressure === 'hpa';
   return [
-    { label: 'Strength of the sap', typed: draft.strength, ...STRENGTHS[settings.strength] },
-    { label: 'The sap’s temperature', typed: draft.celsius, least: isC ? 0 : 32, greatest: isC ? 100 : 212 },
-    { label: 'Pressure', typed: draft.pressure, least: isHpa ? 600 : 17.7, greatest: isHpa ? 1100 : 32.5 },
+    { label: say('plan.field.strength'), typed: draft.strength, ...STRENGTHS[settings.strength] },
+    { label: say('plan.field.celsius'), typed: draft.celsius, least: isC ? 0 : 32, greatest: isC ? 100 : 212 },
+    {
+      label: say('plan.field.pressure'),
+      typed: draft.pressure,
+      least: isHpa ? 600 : 17.7,
+      greatest: isHpa ? 1100 : 32.5,
+    },
   ];
 }
 
@@ -59,17 +65,15 @@ const STRENGTHS = {
 /** What is wrong in a sentence, or null; an empty amount of sap is asked for, all else may be left out. */
 export function problemInPlan(draft: PlanDraft, settings: Settings): string | null {
   const litres = typedNumber(draft.litres);
-  if (litres === null || litres <= 0)
-    return `How much sap: type how many ${unitSymbols(settings).volume} there are, as a plain number.`;
+  if (litres === null || litres <= 0) return say('plan.problem.litres', { volume: unitSymbols(settings).volume });
   for (const { label, typed, least, greatest } of fieldsOf(draft, settings)) {
     if (typed.trim() === '') continue;
     const value = typedNumber(typed);
-    if (value === null) return `${label}: “${typed}” is no plain number.`;
-    if (value < least || value > greatest) return `${label}: ${typed} is outside of ${least} to ${greatest}.`;
+    if (value === null) return say('boil.problem.number', { field: label, typed });
+    if (value < least || value > greatest) return outside({ field: label, typed, least, greatest });
   }
-  if (draft.until !== '' && draft.start === '')
-    return 'When you must leave counts from when the fire is lit: type both.';
-  if (draft.until !== '' && draft.until <= draft.start) return 'You leave before the fire is lit: look at both times.';
+  if (draft.until !== '' && draft.start === '') return say('plan.problem.both_times');
+  if (draft.until !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');
   return problemInDraft(draft.boil, settings);
 }
 

@@ -2,9 +2,10 @@
 import type { JSX } from 'preact';
 import type { PanDraft } from '../boil/boil-draft.ts';
 import { Labelled, NumberInput, Select } from '../boil/inputs.tsx';
-import { HEATS } from '../boil/pan-fields.tsx';
+import { heats } from '../boil/pan-fields.tsx';
 import { VesselFields } from '../boil/vessel-fields.tsx';
 import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 
 interface PlanPanProps {
@@ -16,9 +17,9 @@ interface PlanPanProps {
 export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Element {
   return (
     <fieldset class="pan-fields">
-      <legend>{pan.name || 'Pan'}</legend>
+      <legend>{pan.name || say('boil.pan')}</legend>
       <div class="fields">
-        <Labelled label="What you call it">
+        <Labelled label={say('boil.called')}>
           <input
             value={pan.name}
             maxLength={40}
@@ -26,10 +27,10 @@ export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Elemen
           />
         </Labelled>
         <VesselFields vessel={pan.vessel} set={(vessel) => change({ ...pan, vessel })} />
-        <Select label="Fire" value={pan.heat} options={HEATS} set={(heat) => change({ ...pan, heat })} />
+        <Select label={say('boil.fire')} value={pan.heat} options={heats()} set={(heat) => change({ ...pan, heat })} />
         {pan.heat !== '' && (
           <NumberInput
-            label="Burner power, if known"
+            label={say('boil.power')}
             unit={unitSymbols(settings.value).power}
             value={pan.power}
             set={(power) => change({ ...pan, power })}
@@ -38,7 +39,7 @@ export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Elemen
       </div>
       {remove !== null && (
         <button type="button" onClick={remove}>
-          Remove this pan
+          {say('boil.remove_pan')}
         </button>
       )}
     </fieldset>

@@ -1,6 +1,7 @@
 // What a plan says: its great figures, the day as a picture and in sentences, and each pan's part in it.
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
+import { say, sayDrawn } from '../language/say.ts';
 import {
   differenceWords,
   finishWords,
@@ -41,39 +42,32 @@ export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Elem
   const nameOf = (id: string): string => plan.pans.find(({ pan }) => pan === id)?.name ?? id;
   const changed = beside === null ? [] : differenceWords(plan, beside, shown);
   return (
-    <section class="panel plan-results" aria-label="What to expect" aria-live="polite">
+    <section class="panel plan-results" aria-label={say('plan.expect')} aria-live="polite">
       {beside !== null && (
         <p class="plan-beside">
-          <b>Beside the plan you kept:</b> {changed.length === 0 ? 'no difference' : changed.join(', ')}.
+          {sayDrawn('plan.beside', {
+            b: (words) => <b>{words}</b>,
+            changes: changed.length === 0 ? say('plan.no_difference') : changed.join(', '),
+          })}
         </p>
       )}
       <div class="plan-figures">
-        <Figure title="Syrup" main={syrupWords(plan, shown)} range={syrupRangeWords(plan, shown)} />
+        <Figure title={say('plan.syrup')} main={syrupWords(plan, shown)} range={syrupRangeWords(plan, shown)} />
         <Figure
-          title="Time"
-          main={hours?.main ?? 'Not known'}
-          range={hours?.range ?? 'Give the pans a burner’s power, or their size.'}
+          title={say('plan.time')}
+          main={hours?.main ?? say('plan.not_known')}
+          range={hours?.range ?? say('plan.time_how')}
         />
         {fuelWords(plan, shown).map((one) => (
-          <Figure key={one.main} title="Fuel" {...one} />
+          <Figure key={one.main} title={say('plan.fuel')} {...one} />
         ))}
-        <Figure title="Done at" {...finishWords(plan, shown)} />
-        {stay !== null && <Figure title="Until you leave" {...stay} />}
-        <Figure
-          title="Jars"
-          main={jarsSentence(plan, shown)}
-          range="if all of one size; filled hot, with a little room"
-        />
+        <Figure title={say('plan.done_at')} {...finishWords(plan, shown)} />
+        {stay !== null && <Figure title={say('plan.until_you_leave')} {...stay} />}
+        <Figure title={say('plan.jars')} main={jarsSentence(plan, shown)} range={say('plan.jars.range')} />
       </div>
-      {plan.ends_shallow && (
-        <p class="problem">
-          ✕ At the end the syrup stands too shallow in the smallest of these pans: finish in a smaller pot.
-        </p>
-      )}
+      {plan.ends_shallow && <p class="problem">{say('plan.ends_shallow')}</p>}
       <PlanTimeline plan={plan} start={start} />
-      {plan.stages.length > 0 && (
-        <p class="hint">▼ cold sap wanted · ▶ poured together · ◆ finish; the pale band is the range of the finish.</p>
-      )}
+      {plan.stages.length > 0 && <p class="hint">{say('plan.legend')}</p>}
       <ol class="plan-steps">
         {stageSentences(plan, start, nameOf, shown).map((sentence) => (
           <li key={sentence}>{sentence}</li>

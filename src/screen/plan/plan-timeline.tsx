@@ -1,5 +1,7 @@
 // The planned day as a picture: a bar for each pan from the lighting of its fire until it is poured together, and the finish with its range.
 import type { JSX } from 'preact';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 import type { Plan } from '../words/plan-words.ts';
 import { clockAfter } from '../words/plan-words.ts';
 
@@ -32,14 +34,12 @@ export function PlanTimeline({ plan, start }: { plan: Plan; start: string }): JS
   const bottom = TOP + plan.pans.length * ROW;
   const step = stepOf(high);
   const marks = Array.from({ length: Math.floor(high / step) + 1 }, (_, index) => index * step);
-  const label = (at: number): string => (start === '' ? `${at} h` : clockAfter(start, at).split(/[ ,]/)[0]!);
+  const label = (at: number): string =>
+    start === ''
+      ? say('plan.hours', { hours: localDigits(String(at)) })
+      : (/\d+:\d+/u.exec(clockAfter(start, at))?.[0] ?? '');
   return (
-    <svg
-      class="plan-timeline"
-      viewBox={`0 0 ${WIDTH} ${bottom + 36}`}
-      role="img"
-      aria-label="The planned day: what it shows stands in words below"
-    >
+    <svg class="plan-timeline" viewBox={`0 0 ${WIDTH} ${bottom + 36}`} role="img" aria-label={say('plan.picture')}>
       {marks.map((at) => (
         <g key={at}>
           <line class="plan-hour" x1={x(at)} x2={x(at)} y1={TOP} y2={bottom} />
@@ -88,7 +88,7 @@ function PanRow({ name, span, every, y, x, finish }: RowProps): JSX.Element {
       {span !== null && every !== null && <Hands span={span} every={every} y={y} x={x} />}
       {span !== null && !isLast && (
         <path class="plan-pour" d={`M ${x(span.to)} ${y + 8} v 28 l 12 -14 z`}>
-          <title>poured together here</title>
+          <title>{say('plan.poured_here')}</title>
         </path>
       )}
       {isLast && (
@@ -100,7 +100,7 @@ function PanRow({ name, span, every, y, x, finish }: RowProps): JSX.Element {
           height={18}
           transform={`rotate(45 ${x(span.to)} ${y + 22})`}
         >
-          <title>finish</title>
+          <title>{say('plan.finish')}</title>
         </rect>
       )}
     </g>

@@ -10,6 +10,9 @@ import { plannedSetup } from '../boil/planned.ts';
 import { SapFields } from '../boil/sap-fields.tsx';
 import { withSap } from '../boil/sap-usual.ts';
 import { ask, saps, settings } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { Now, Setup } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { unitSymbols } from '../words/amounts.ts';
@@ -22,11 +25,11 @@ import { PlanResults } from './plan-results.tsx';
 /** What was typed stays while other screens are looked at; null until the screen was opened. */
 const draft = signal<PlanDraft | null>(null);
 
-const WHERE = [
-  ['sea-level', 'from a weather page'],
-  ['altimeter', 'from an airfield'],
-  ['station', 'from a barometer here'],
-] as const;
+const WHERE: readonly (readonly [PlanDraft['pressureAt'], MessageKey])[] = [
+  ['sea-level', 'plan.from_weather_page'],
+  ['altimeter', 'plan.from_airfield'],
+  ['station', 'plan.from_barometer'],
+];
 
 function localToday(): string {
   const now = new Date();
@@ -65,7 +68,7 @@ function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; pro
     let isLatest = true;
     ask({ plan: requestOf(current, shown, saps.value) }).then(
       (data) => isLatest && setAnswer({ plan: (data as Planned).plan, problem: null }),
-      (error: Error) => isLatest && setAnswer(({ plan }) => ({ plan, problem: error.message })),
+      (error: Error) => isLatest && setAnswer(({ plan }) => ({ plan, problem: hostWords(error.message) })),
     );
     return () => void (isLatest = false);
   }, [current, shown]);
@@ -84,25 +87,25 @@ function SapForm({ current, set }: FormProps): JSX.Element {
   const setAll = (change: (pan: PanDraft) => PanDraft): void =>
     set({ ...current, boil: { ...current.boil, pans: current.boil.pans.map(change) } });
   return (
-    <section class="panel" aria-label="The sap">
-      <h2>The sap</h2>
+    <section class="panel" aria-label={say('plan.sap')}>
+      <h2>{say('plan.sap')}</h2>
       <div class="fields">
         <NumberInput
-          label="How much sap"
+          label={say('plan.how_much')}
           unit={units.volume}
           value={current.litres}
           set={(litres) => set({ ...current, litres })}
         />
         {first !== undefined && <SapFields sap={first.sap} set={(sap) => setAll((pan) => withSap(pan, sap, shown))} />}
         <NumberInput
-          label="How strong, if measured"
+          label={say('plan.how_strong')}
           unit={units.strength}
-          hint="usual"
+          hint={say('plan.usual')}
           value={current.strength}
           set={(strength) => set({ ...current, strength })}
         />
         <NumberInput
-          label="How warm"
+          label={say('plan.how_warm')}
           unit={units.temperature}
           hint={shown.temperature === 'C' ? '5' : '41'}
           value={current.celsius}
@@ -110,9 +113,9 @@ function SapForm({ current, set }: FormProps): JSX.Element {
         />
         {first !== undefined && (
           <NumberInput
-            label="Finish, if not the usual"
+            label={say('plan.finish_if')}
             unit={units.strength}
-            hint="usual"
+            hint={say('plan.usual')}
             value={first.finish === 'strength' ? first.finishAt : ''}
             set={(finishAt) =>
               setAll((pan) => ({ ...pan, finish: finishAt.trim() === '' ? 'usual' : 'strength', finishAt }))
@@ -127,11 +130,11 @@ function SapForm({ current, set }: FormProps): JSX.Element {
 function DayForm({ current, set }: FormProps): JSX.Element {
   const units = unitSymbols(settings.value);
   return (
-    <section class="panel" aria-label="The day and the place">
-      <h2>The day and the place</h2>
+    <section class="panel" aria-label={say('plan.day')}>
+      <h2>{say('plan.day')}</h2>
       <div class="fields">
         <label>
-          <span>Fire lit</span>
+          <span>{say('plan.fire_lit')}</span>
           <input
             type="datetime-local"
             value={current.start}
@@ -139,7 +142,7 @@ function DayForm({ current, set }: FormProps): JSX.Element {
           />
         </label>
         <label>
-          <span>I have to leave, if so</span>
+          <span>{say('plan.leave')}</span>
           <input
             type="datetime-local"
             value={current.until}
@@ -147,23 +150,23 @@ function DayForm({ current, set }: FormProps): JSX.Element {
           />
         </label>
         <NumberInput
-          label="Height over the sea"
+          label={say('plan.height')}
           unit={units.height}
           value={current.boil.altitude}
           set={(altitude) => set({ ...current, boil: { ...current.boil, altitude } })}
         />
         <NumberInput
-          label="Today’s pressure"
+          label={say('plan.pressure')}
           unit={units.pressure}
-          hint="usual"
+          hint={say('plan.usual')}
           value={current.pressure}
           set={(pressure) => set({ ...current, pressure })}
         />
         {current.pressure !== '' && (
           <Select
-            label="That figure is"
+            label={say('plan.figure_is')}
             value={current.pressureAt}
-            options={WHERE}
+            options={WHERE.map(([at, key]) => [at, say(key)] as const)}
             set={(pressureAt) => set({ ...current, pressureAt })}
           />
         )}
@@ -178,8 +181,8 @@ function PansForm({ current, set }: FormProps): JSX.Element {
   const replace = (old: PanDraft, next: PanDraft[]): void =>
     setPans(boil.pans.flatMap((each) => (each === old ? next : [each])));
   return (
-    <section class="panel" aria-label="The pans">
-      <h2>The pans</h2>
+    <section class="panel" aria-label={say('plan.pans')}>
+      <h2>{say('plan.pans')}</h2>
       {boil.pans.map((pan) => (
         <PlanPanFields
           key={pan.before.id}
@@ -189,7 +192,7 @@ function PansForm({ current, set }: FormProps): JSX.Element {
         />
       ))}
       <button type="button" onClick={() => setPans([...boil.pans, anotherPan(boil.pans, settings.value, saps.value)])}>
-        + Another pan
+        {say('boil.another_pan')}
       </button>
     </section>
   );
@@ -208,8 +211,8 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
   if (planned === null || planned.under_way === null) return null;
   const words = underWayWords(planned.under_way, settings.value);
   return (
-    <section class="panel plan-under-way" aria-label="What is left of this boil's plan">
-      <h2>The boil that runs</h2>
+    <section class="panel plan-under-way" aria-label={say('plan.left')}>
+      <h2>{say('plan.runs')}</h2>
       <p class="plan-main">{words.main}</p>
       <p>{words.range}</p>
     </section>
@@ -221,7 +224,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const { plan, problem } = usePlan(current);
   const [beside, setBeside] = useState<Planned['plan'] | null>(null);
   const isRunning = now.mode !== 'idle' && !now.ended;
-  if (current === null) return <p class="page">Looking for the last boil’s pans …</p>;
+  if (current === null) return <p class="page">{say('plan.looking')}</p>;
   const set = (next: PlanDraft): void => void (draft.value = next);
 
   function begin(): void {
@@ -232,7 +235,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
 
   return (
     <div class="page plan-page">
-      <h1>Plan a boil</h1>
+      <h1>{say('plan.title')}</h1>
       {isRunning && <UnderWay now={now} />}
       <div class="plan-columns">
         <form onSubmit={(event) => event.preventDefault()} noValidate>
@@ -252,21 +255,18 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <PlanResults plan={plan} start={current.start} beside={beside} />
               <p class="row">
                 <button type="button" onClick={() => setBeside(plan)}>
-                  Keep this plan beside, and try another
+                  {say('plan.keep')}
                 </button>
                 {beside !== null && (
                   <button type="button" onClick={() => setBeside(null)}>
-                    Put the kept plan away
+                    {say('plan.put_away')}
                   </button>
                 )}
                 <button type="button" class="main-button" disabled={isRunning || problem !== null} onClick={begin}>
-                  Make this the boil
+                  {say('plan.make')}
                 </button>
               </p>
-              <p class="hint">
-                A plan is arithmetic over usual fires and weather; it does not watch. Nobody may leave a boil alone, and
-                local fire and food rules decide.
-              </p>
+              <p class="hint">{say('plan.only_arithmetic')}</p>
             </>
           )}
         </div>

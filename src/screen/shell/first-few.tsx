@@ -1,4 +1,5 @@
 // A list that shows its first entries and folds the rest away.
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 
 interface FirstFewProps<T> {
@@ -10,7 +11,7 @@ interface FirstFewProps<T> {
   row: (item: T, place: number) => JSX.Element;
 }
 
-export function FirstFew<T>({ items, shown, rest = 'older', row }: FirstFewProps<T>): JSX.Element {
+export function FirstFew<T>({ items, shown, rest = say('shell.older'), row }: FirstFewProps<T>): JSX.Element {
   const older = items.slice(shown);
   return (
     <>

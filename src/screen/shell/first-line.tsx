@@ -45,7 +45,7 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
         ) : (
           <>
             {line.urgent && <span aria-hidden="true">▲ </span>}
-            {line.who !== null && <b>{line.who}: </b>}
+            {line.who !== null && <b>{say('next.who', { who: line.who })} </b>}
             <span>{line.what}</span>
             {line.range !== null && <span class="first-range"> {line.range}</span>}
           </>

@@ -1,5 +1,6 @@
 // Puts the chosen theme, language and the page's title where CSS, readers and the browser's tab find them.
 import { effect } from '@preact/signals';
+import { say } from '../language/say.ts';
 import { isLost, live, settings } from '../client/store.ts';
 import { language, languageFor } from '../language/language.ts';
 import { pageTitle } from '../words/alarm-words.ts';
@@ -13,6 +14,6 @@ export function followThemeAndTitle(): void {
     document.documentElement.lang = language.value;
   });
   effect(() => {
-    document.title = isLost.value ? '✕ Connection lost – Panwarden' : pageTitle(live.value);
+    document.title = isLost.value ? say('page.lost') : pageTitle(live.value);
   });
 }
