@@ -8,7 +8,7 @@ import { niceTicks } from '../charts/nice-ticks.ts';
 import { tickMoments } from '../charts/time-window.ts';
 import { settings } from '../client/store.ts';
 import type { BoilListing, Settings } from '../client/types.ts';
-import { say } from '../language/say.ts';
+import { type MessageKey, say } from '../language/say.ts';
 import { useAsked } from '../notebook/page-data.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf, place } from '../shell/routes.ts';
@@ -35,7 +35,7 @@ const HOUR_MS = 3_600_000;
 
 interface ChoiceProps<T extends string> {
   label: string;
-  options: readonly (readonly [T, string])[];
+  options: readonly (readonly [T, MessageKey])[];
   value: T;
   set: (value: T) => void;
 }
@@ -46,7 +46,7 @@ function Choice<T extends string>({ label, options, value, set }: ChoiceProps<T>
       <span>{label}</span>
       {options.map(([each, word]) => (
         <button key={each} type="button" aria-pressed={each === value} onClick={() => set(each)}>
-          {word}
+          {say(word)}
         </button>
       ))}
     </p>

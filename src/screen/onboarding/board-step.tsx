@@ -5,16 +5,22 @@ import { findPorts, listed } from '../probes/listening.ts';
 import type { PortListing } from '../client/types.ts';
 import { boardWords } from '../words/setup-words.ts';
 import { chooseBoard } from './setup-draft.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 function BoardRow({ board }: { board: PortListing }): JSX.Element {
   return (
     <li class="port">
       <span>
-        <b>{boardWords(board)}</b> <small>on {board.path}</small>
-        {board.note !== null && <small class="setup-note">▲ {board.note}</small>}
+        <b>{boardWords(board)}</b> <small>{say('onboarding.on', { path: board.path })}</small>
+        {board.note !== null && <small class="setup-note">▲ {hostWords(board.note)}</small>}
       </span>
-      <button type="button" aria-label={`Use the board on ${board.path}`} onClick={() => void chooseBoard(board)}>
-        Use this board
+      <button
+        type="button"
+        aria-label={say('onboarding.use_board_on', { path: board.path })}
+        onClick={() => void chooseBoard(board)}
+      >
+        {say('onboarding.use_board')}
       </button>
     </li>
   );
@@ -32,9 +38,9 @@ export function BoardStep(): JSX.Element {
   const typed = path.trim();
   return (
     <>
-      <p>Plug the board in. It comes up in this list within a few seconds.</p>
-      {list === null && <p>Looking …</p>}
-      {list?.length === 0 && <p class="hint">▲ No board is listed yet.</p>}
+      <p>{say('onboarding.plug_in')}</p>
+      {list === null && <p>{say('onboarding.looking')}</p>}
+      {list?.length === 0 && <p class="hint">{say('onboarding.no_board')}</p>}
       <ul>
         {(list ?? []).map((board) => (
           <BoardRow key={board.path} board={board} />
@@ -48,16 +54,16 @@ export function BoardStep(): JSX.Element {
         }}
       >
         <label>
-          <span>Not in the list? Type where the board is</span>
+          <span>{say('onboarding.type_path')}</span>
           <input
             class="wide"
             value={path}
-            placeholder="/dev/ttyUSB0 or COM3"
+            placeholder={say('onboarding.path_like')}
             onInput={(event) => setPath(event.currentTarget.value)}
           />
         </label>
         <button type="submit" disabled={typed === ''}>
-          Use it
+          {say('onboarding.use_it')}
         </button>
       </form>
     </>

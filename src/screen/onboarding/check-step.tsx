@@ -8,6 +8,8 @@ import { temperature, unitSymbols } from '../words/amounts.ts';
 import { checkWords, restWords } from '../words/setup-words.ts';
 import { usePolled } from './polled.ts';
 import { change, draft, noteCheck, recallPlace } from './setup-draft.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 interface RowProps {
   one: ProbeWatch['channels'][number];
@@ -23,19 +25,23 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
   return (
     <li class={isSteady ? 'channel channel-steady' : 'channel'}>
       <b>{name ? `${name} (${one.channel})` : one.channel}</b>
-      <span class="probe-number">{one.celsius === null ? 'no value' : temperature(one.celsius, settings.value)}</span>
+      <span class="probe-number">
+        {one.celsius === null ? say('onboarding.no_value') : temperature(one.celsius, settings.value)}
+      </span>
       <span>
         {isSteady ? '✓ ' : '… '}
         {restWords(one)}
-        {noted !== undefined && <small class="setup-note">✓ Noted: {checkWords(noted, settings.value)}</small>}
+        {noted !== undefined && (
+          <small class="setup-note">{say('onboarding.noted', { check: checkWords(noted, settings.value) })}</small>
+        )}
       </span>
       <button
         type="button"
         disabled={!isSteady}
-        aria-label={`Note ${name ? name : one.channel}`}
+        aria-label={say('onboarding.note_of', { name: name ? name : one.channel })}
         onClick={() => void note()}
       >
-        {noted === undefined ? 'Note it' : 'Note it again'}
+        {noted === undefined ? say('onboarding.note') : say('onboarding.note_again')}
       </button>
     </li>
   );
@@ -48,15 +54,15 @@ function PlaceFields(): JSX.Element {
   return (
     <div class="fields">
       <NumberInput
-        label="Height of the place over the sea"
+        label={say('onboarding.height')}
         unit={units.height}
         value={altitude}
         set={(value) => change({ altitude: value })}
       />
       <NumberInput
-        label="Air pressure by a barometer here, if there is one"
+        label={say('onboarding.pressure')}
         unit={units.pressure}
-        hint="makes it surer"
+        hint={say('onboarding.surer')}
         value={pressure}
         set={(value) => change({ pressure: value })}
       />
@@ -74,11 +80,7 @@ export function CheckStep({ where }: { where: ProbeCheck['in'] }): JSX.Element {
   return (
     <>
       {isBoil && <PlaceFields />}
-      <p>
-        {isBoil
-          ? 'Bring plain water to a full boil, and hold the tips under the surface, off the bottom, until they have come to rest: about a minute. Mind the steam.'
-          : 'Stir crushed ice with a little water, and hold the tips in the middle of it until they have come to rest. This tells a second point; it can be left out.'}
-      </p>
+      <p>{isBoil ? say('onboarding.boil_how') : say('onboarding.ice_how')}</p>
       <ul class="channels">
         {channels.map((one) => (
           <CheckRow key={one.channel} one={one} where={where} refused={setProblem} />
@@ -86,7 +88,7 @@ export function CheckStep({ where }: { where: ProbeCheck['in'] }): JSX.Element {
       </ul>
       {problem !== null && (
         <p class="problem" role="alert">
-          ✕ {problem}
+          ✕ {hostWords(problem)}
         </p>
       )}
       <p class="row">
@@ -97,15 +99,15 @@ export function CheckStep({ where }: { where: ProbeCheck['in'] }): JSX.Element {
         >
           {isAny
             ? isBoil
-              ? 'On to ice water'
-              : 'On to the end'
+              ? say('onboarding.on_to_ice')
+              : say('onboarding.on_to_end')
             : isBoil
-              ? 'Leave boiling water out'
-              : 'Leave ice water out'}
+              ? say('onboarding.no_boil')
+              : say('onboarding.no_ice')}
         </button>
         {isBoil && isAny && (
           <button type="button" onClick={() => change({ step: 'done' })}>
-            Without ice, on to the end
+            {say('onboarding.skip_ice')}
           </button>
         )}
       </p>

@@ -7,6 +7,7 @@ import { goTo } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { errorWords } from '../words/setup-words.ts';
 import { checksOf, draft, forgetDraft, keepAll } from './setup-draft.ts';
+import { say } from '../language/say.ts';
 
 function ProbeRow({ channel }: { channel: string }): JSX.Element {
   const [error, setError] = useState<ProbeError | null>(null);
@@ -23,7 +24,7 @@ function ProbeRow({ channel }: { channel: string }): JSX.Element {
     <li class="port">
       <span>
         <b>{name ? `${name} (${channel})` : channel}</b> {errorWords(error, settings.value)}
-        <small>{at === undefined ? '' : `, checked ${dayAndTime(at)}`}</small>
+        <small>{at === undefined ? '' : say('onboarding.checked', { when: dayAndTime(at) })}</small>
       </span>
     </li>
   );
@@ -33,12 +34,12 @@ export function DoneStep(): JSX.Element {
   const keep = async (then: 'start' | 'probes'): Promise<void> => {
     if (!(await keepAll(settings.value))) return;
     await forgetDraft(then === 'probes');
-    sayDone('The probes are set up.');
+    sayDone(say('onboarding.set_up'));
     goTo(then);
   };
   return (
     <>
-      <p>Nothing is kept yet. Press one of these, and all of it is.</p>
+      <p>{say('onboarding.nothing_kept')}</p>
       <ul>
         {Object.keys(draft.value.names).map((channel) => (
           <ProbeRow key={channel} channel={channel} />
@@ -46,10 +47,10 @@ export function DoneStep(): JSX.Element {
       </ul>
       <p class="row">
         <button type="button" class="main-button" onClick={() => void keep('probes')}>
-          Keep these probes
+          {say('onboarding.keep')}
         </button>
         <button type="button" onClick={() => void keep('start')}>
-          Keep them and start a boil
+          {say('onboarding.keep_start')}
         </button>
       </p>
     </>

@@ -6,22 +6,27 @@ import { ask } from '../client/store.ts';
 import type { PortFormat, Tried } from '../client/types.ts';
 import { triedWords } from '../words/setup-words.ts';
 import { confirmFormat } from './setup-draft.ts';
+import { type MessageKey, say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const KINDS = [
-  ['pairs', 'name and value, like T1=98.2'],
-  ['columns', 'columns'],
-  ['pattern', 'a pattern (RE2)'],
+  ['pairs', 'onboarding.kind.pairs'],
+  ['columns', 'onboarding.kind.columns'],
+  ['pattern', 'onboarding.kind.pattern'],
 ] as const;
 const SEPARATORS = [
-  [',', 'comma'],
-  [';', 'semicolon'],
-  ['\t', 'tab'],
-  [' ', 'blank'],
+  [',', 'onboarding.comma'],
+  [';', 'onboarding.semicolon'],
+  ['\t', 'onboarding.tab'],
+  [' ', 'onboarding.blank'],
 ] as const;
 const DECIMALS = [
-  ['.', 'point'],
-  [',', 'comma'],
+  ['.', 'onboarding.point'],
+  [',', 'onboarding.comma'],
 ] as const;
+
+const told = <T extends string>(options: readonly (readonly [T, MessageKey])[]): [T, string][] =>
+  options.map(([value, key]) => [value, say(key)]);
 
 interface Typed {
   kind: 'pairs' | 'columns' | 'pattern';
@@ -85,14 +90,24 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
   ];
   return (
     <fieldset class="hand-format">
-      <legend>Set by hand</legend>
+      <legend>{say('onboarding.by_hand')}</legend>
       <div class="fields">
-        <Select label="Each line holds" value={typed.kind} options={KINDS} set={set('kind')} />
+        <Select label={say('onboarding.each_line')} value={typed.kind} options={told(KINDS)} set={set('kind')} />
         {typed.kind === 'columns' && (
           <>
-            <Select label="Parted by" value={typed.separator} options={SEPARATORS} set={set('separator')} />
-            <Select label="Decimal mark" value={typed.decimal} options={DECIMALS} set={set('decimal')} />
-            <Labelled label="Names in order, with a comma between; nothing for what is no probe">
+            <Select
+              label={say('onboarding.parted_by')}
+              value={typed.separator}
+              options={told<string>(SEPARATORS)}
+              set={set('separator')}
+            />
+            <Select
+              label={say('onboarding.decimal_mark')}
+              value={typed.decimal}
+              options={told<string>(DECIMALS)}
+              set={set('decimal')}
+            />
+            <Labelled label={say('onboarding.names')}>
               <input
                 class="wide"
                 value={typed.channels}
@@ -102,12 +117,18 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
           </>
         )}
         {typed.kind === 'pattern' && (
-          <Labelled label="Pattern with (?P<channel>…), (?P<value>…) and perhaps (?P<unit>…)">
+          <Labelled
+            label={say('onboarding.pattern', {
+              channel: '(?P<channel>…)',
+              value: '(?P<value>…)',
+              unit: '(?P<unit>…)',
+            })}
+          >
             <input class="wide" value={typed.pattern} onInput={(event) => set('pattern')(event.currentTarget.value)} />
           </Labelled>
         )}
       </div>
-      <p role="status">{typeof tried === 'string' ? `✕ ${tried}` : triedWords(tried, format === null)}</p>
+      <p role="status">{typeof tried === 'string' ? `✕ ${hostWords(tried)}` : triedWords(tried, format === null)}</p>
       <p class="row">
         <button
           type="button"
@@ -122,10 +143,10 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
             )
           }
         >
-          Read them like this
+          {say('onboarding.read_so')}
         </button>
         <button type="button" onClick={close}>
-          Back to what was proposed
+          {say('onboarding.back_to_proposed')}
         </button>
       </p>
     </fieldset>

@@ -6,6 +6,7 @@ import { temperature } from '../words/amounts.ts';
 import { risenWords, risingWords } from '../words/setup-words.ts';
 import { usePolled } from './polled.ts';
 import { change, draft, nameChannel } from './setup-draft.ts';
+import { say } from '../language/say.ts';
 
 function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises: boolean }): JSX.Element {
   const name = draft.value.names[one.channel] ?? '';
@@ -15,15 +16,17 @@ function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises
         {rises ? '▲ ' : ''}
         {one.channel}
       </b>
-      <span class="probe-number">{one.celsius === null ? 'no value' : temperature(one.celsius, settings.value)}</span>
+      <span class="probe-number">
+        {one.celsius === null ? say('onboarding.no_value') : temperature(one.celsius, settings.value)}
+      </span>
       <span>{risenWords(one.risenC, rises, settings.value)}</span>
       <label>
-        <span>This one is</span>
+        <span>{say('onboarding.this_is')}</span>
         <input
           value={name}
           maxLength={40}
-          placeholder="Back pot"
-          aria-label={`Name of ${one.channel}`}
+          placeholder={say('onboarding.name_like')}
+          aria-label={say('onboarding.name_of', { channel: one.channel })}
           onInput={(event) => nameChannel(one.channel, event.currentTarget.value)}
         />
       </label>
@@ -37,12 +40,9 @@ export function HandStep(): JSX.Element {
   const channels = (watch?.channels ?? []).filter(({ channel }) => channel in names);
   return (
     <>
-      <p>
-        Hold the tip of one probe in your closed hand. The one that rises is the one in your hand: say which pan it goes
-        to.
-      </p>
+      <p>{say('onboarding.hand_how')}</p>
       <p class="setup-verdict" role="status">
-        {watch === null ? 'Listening …' : risingWords(watch)}
+        {watch === null ? say('onboarding.listening') : risingWords(watch)}
       </p>
       <ul class="channels">
         {channels.map((one) => (
@@ -55,7 +55,7 @@ export function HandStep(): JSX.Element {
         disabled={channels.length === 0}
         onClick={() => change({ step: 'boil' })}
       >
-        On to boiling water
+        {say('onboarding.on_to_boil')}
       </button>
     </>
   );

@@ -36,12 +36,12 @@ function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null 
       <p class="setup-verdict">{verdictWords(verdict)}</p>
       <ul class="setup-reasons">
         {reasons.map((reason) => (
-          <li key={reason}>{reason}</li>
+          <li key={reason}>{hostWords(reason)}</li>
         ))}
       </ul>
       {format !== null && (
         <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probesOf(channels))}>
-          Yes, read them like this
+          {say('onboarding.yes')}
         </button>
       )}
       {format !== null && alternatives.length > 0 && (
@@ -69,8 +69,8 @@ export function LinesStep(): JSX.Element {
   const baud = heard?.baud ?? null;
   return (
     <>
-      <p role="status">{heard === null ? 'Opening it …' : findingWords(heard)}</p>
-      {heard?.why !== null && heard?.why !== undefined && <p class="problem">✕ {heard.why}</p>}
+      <p role="status">{heard === null ? say('onboarding.opening') : findingWords(heard)}</p>
+      {heard?.why !== null && heard?.why !== undefined && <p class="problem">✕ {hostWords(heard.why)}</p>}
       {lines.length > 0 && (
         <RawLines
           lines={proposal?.lines.slice(-3) ?? lines.slice(-3).map((text) => ({ text, spans: [], why: null }))}
@@ -82,7 +82,7 @@ export function LinesStep(): JSX.Element {
       ) : (
         <p>
           <button type="button" onClick={() => setByHand(true)}>
-            No, I set it by hand
+            {say('onboarding.no_by_hand')}
           </button>
         </p>
       )}

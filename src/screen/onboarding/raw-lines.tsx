@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import type { LineSpan, ProposedLine } from '../client/types.ts';
 import { spanWords } from '../words/setup-words.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 function pieces({ text, spans }: ProposedLine): (string | LineSpan)[] {
   const parts: (string | LineSpan)[] = [];
@@ -30,14 +32,14 @@ function RawLine({ line }: { line: ProposedLine }): JSX.Element {
           ),
         )}
       </code>
-      <small>{line.why ?? words.join(' · ')}</small>
+      <small>{line.why === null ? words.join(' · ') : hostWords(line.why)}</small>
     </li>
   );
 }
 
 export function RawLines({ lines }: { lines: readonly ProposedLine[] }): JSX.Element {
   return (
-    <ol class="raw-lines" aria-label="What the board sends">
+    <ol class="raw-lines" aria-label={say('onboarding.sends')}>
       {lines.map((line, place) => (
         <RawLine key={`${place} ${line.text}`} line={line} />
       ))}

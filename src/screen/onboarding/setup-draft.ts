@@ -5,6 +5,7 @@ import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Sensor, Se
 import { kept, keptAt, recallProbes } from '../probes/kept.ts';
 import { startListening, stopListening } from '../probes/listening.ts';
 import { metresOf, metresShown, typedNumber } from '../words/amounts.ts';
+import { say } from '../language/say.ts';
 
 export const STEPS = ['board', 'lines', 'hand', 'boil', 'ice', 'done'] as const;
 export type Step = (typeof STEPS)[number];
@@ -104,7 +105,7 @@ const HPA_PER_INHG = 33.8639;
 /** Asks for what the channel shows there; the sentence why not, or null when it is noted. */
 export async function noteCheck(channel: string, where: ProbeCheck['in'], settings: Settings): Promise<string | null> {
   const { path, checks } = draft.value;
-  if (path === null) return 'No board is chosen.';
+  if (path === null) return say('onboarding.no_board_chosen');
   try {
     const wish = { probe_check: { path, channel, in: where, place: placeOf(draft.value, settings) } };
     const check = (await ask(wish)) as ProbeCheck;

@@ -9,6 +9,7 @@ import { DoneStep } from './done-step.tsx';
 import { HandStep } from './hand-step.tsx';
 import { LinesStep } from './lines-step.tsx';
 import { change, draft, forgetDraft, STEPS, type Step } from './setup-draft.ts';
+import { say } from '../language/say.ts';
 
 function StepOf({ step }: { step: Step }): JSX.Element {
   switch (step) {
@@ -37,33 +38,30 @@ export function SetupView({ now }: { now: Now }): JSX.Element {
   };
   return (
     <div class="page setup">
-      <h1>Set probes up</h1>
-      <ol class="steps" aria-label="Steps">
+      <h1>{say('onboarding.title')}</h1>
+      <ol class="steps" aria-label={say('onboarding.steps')}>
         {STEPS.map((each, n) => (
           <li key={each} class={n < place ? 'step-done' : ''} aria-current={each === step ? 'step' : undefined}>
-            {n < place ? '✓' : `${n + 1}`} {STEP_WORDS[each].short}
+            {n < place ? '✓' : `${n + 1}`} {say(STEP_WORDS[each].short)}
           </li>
         ))}
       </ol>
       {isRunning ? (
-        <p class="panel">
-          A boil is running, and its boards are in use. Check a probe in boiling water from its pan: press C there.
-          Another board can be set up after the boil.
-        </p>
+        <p class="panel">{say('onboarding.running')}</p>
       ) : (
-        <section class="panel" aria-label={STEP_WORDS[step].title}>
-          <h2>{STEP_WORDS[step].title}</h2>
+        <section class="panel" aria-label={say(STEP_WORDS[step].title)}>
+          <h2>{say(STEP_WORDS[step].title)}</h2>
           <StepOf step={step} />
         </section>
       )}
       <p class="row">
         {place > 0 && !isRunning && (
           <button type="button" onClick={() => change({ step: STEPS[place - 1] ?? 'board' })}>
-            Back
+            {say('onboarding.back')}
           </button>
         )}
         <button type="button" onClick={leave}>
-          Leave; keep nothing
+          {say('onboarding.leave')}
         </button>
       </p>
     </div>

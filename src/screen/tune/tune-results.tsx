@@ -43,7 +43,7 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
         <tbody>
           {SCORE_LINES.map(({ label, words }) => (
             <tr key={label}>
-              <th scope="row">{label}</th>
+              <th scope="row">{say(label)}</th>
               {rows.map(({ name, sum }) => (
                 <td key={name}>{words(sum, settings.value)}</td>
               ))}
@@ -74,7 +74,7 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
       {drawn.map(({ label, value }, i) => (
         <DotPlot
           key={label}
-          title={label}
+          title={say(label)}
           unit={UNITS[i] ?? ''}
           rows={rows.map(({ name, boils, sum }) => ({
             name,

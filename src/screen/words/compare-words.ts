@@ -2,31 +2,33 @@
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { Alignment, Compared, ComparedBoil, Difference, Ghost } from '../../protocol/compare-messages.ts';
 import type { Settings } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
+import { type MessageKey, say } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
 import { hoursAndMinutes, shortDay } from './clock.ts';
 
-export const ALIGNED_BY: readonly (readonly [Alignment, string])[] = [
-  ['clock', 'time of day'],
-  ['before-finish', 'hours before the finish'],
-  ['evaporated', 'water gone'],
-  ['strength', 'strength'],
+export const ALIGNED_BY: readonly (readonly [Alignment, MessageKey])[] = [
+  ['clock', 'compare.by.clock'],
+  ['before-finish', 'compare.by.before_finish'],
+  ['evaporated', 'compare.by.evaporated'],
+  ['strength', 'compare.by.strength'],
 ];
 
-export const DRAWN: readonly (readonly [Compared, string])[] = [
-  ['temperature', 'Temperature'],
-  ['rise', 'Rise'],
-  ['strength', 'Strength'],
-  ['evaporation', 'Water off an hour'],
+export const DRAWN: readonly (readonly [Compared, MessageKey])[] = [
+  ['temperature', 'compare.drawn.temperature'],
+  ['rise', 'compare.drawn.rise'],
+  ['strength', 'compare.drawn.strength'],
+  ['evaporation', 'compare.drawn.evaporation'],
 ];
 
 /** What stands along a chart, with its unit. */
 export function alongTitle(align: Alignment, settings: Settings): string {
   const units = unitSymbols(settings);
   const titles: Record<Alignment, string> = {
-    clock: 'time of day',
-    'before-finish': 'hours before the finish',
-    evaporated: `water gone, ${units.volume}`,
-    strength: `strength, ${units.strength}`,
+    clock: say('compare.by.clock'),
+    'before-finish': say('compare.by.before_finish'),
+    evaporated: say('compare.along.evaporated', { unit: units.volume }),
+    strength: say('compare.along.strength', { unit: units.strength }),
   };
   return titles[align];
 }
@@ -36,9 +38,9 @@ export function upTitle(what: Compared, settings: Settings): string {
   const units = unitSymbols(settings);
   const titles: Record<Compared, string> = {
     temperature: units.temperature,
-    rise: `${units.temperature} over boiling water`,
+    rise: say('compare.up.rise', { unit: units.temperature }),
     strength: units.strength,
-    evaporation: `${units.volume} an hour`,
+    evaporation: say('compare.up.evaporation', { unit: units.volume }),
   };
   return titles[what];
 }
@@ -68,7 +70,7 @@ export function boilsWithin(what: Compared, settings: Settings): { least: number
 
 /** "2", and after the finish "+1". */
 export const beforeFinish = (hours: number): string =>
-  hours > 0 ? `+${hours}` : hours === 0 ? 'done' : String(-hours);
+  hours > 0 ? `+${hours}` : hours === 0 ? say('compare.done') : String(-hours);
 
 const DAY_H = 24;
 
@@ -77,21 +79,21 @@ export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY
 
 /** "13 Mar, Three pots, Front pot". */
 export function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
-  const called = name === '' ? 'a boil without a name' : name;
-  return `${shortDay(started)}, ${called}${pan === null ? '' : `, ${pan.name}`}`;
+  const boil = { day: shortDay(started), name: name === '' ? say('compare.nameless') : name };
+  return pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: pan.name });
 }
 
 /** "2 (13 Mar, Three pots): 18 min slower from 30 to 60 °Bx …" */
 export function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]): string {
   const place = boils.findIndex(({ boil }) => boil === difference.boil);
   const boil = boils[place];
-  const who = boil === undefined ? difference.boil : `${shortDay(boil.started)}, ${boil.name}`;
-  return `${place + 1} (${who}): ${difference.sentence}`;
+  const who =
+    boil === undefined ? difference.boil : say('compare.boil', { day: shortDay(boil.started), name: boil.name });
+  return say('compare.difference', { place: place + 1, who, sentence: hostWords(difference.sentence) });
 }
 
 /** Under the chart of a boil that runs: which past boil is drawn thin behind it, and how it is laid. */
 export function ghostWords({ name, started, pan, alignedBy }: Ghost): string {
-  const laid =
-    alignedBy === 'strength' ? 'laid where it was as strong as this pan is now' : 'laid from the start of both';
-  return `The thin grey line is your best past boil, ${boilWords({ name, started, pan })}: ${laid}.`;
+  const boil = boilWords({ name, started, pan });
+  return say(alignedBy === 'strength' ? 'compare.ghost.strength' : 'compare.ghost.start', { boil });
 }

@@ -1,6 +1,8 @@
 // Jars as a person writes them: "12 x 250 mL, 3 x 0.5 L", and back into litres.
 import type { Jars } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 import { typedNumber } from './amounts.ts';
 
 /** Litres; a fluid ounce, a pint and a quart are a gallon's 128th, 8th and 4th in the USA, its 160th, 8th and 4th elsewhere. */
@@ -14,8 +16,10 @@ function unitLitres(settings: Settings): Record<string, number> {
 export function jarsWords(jars: readonly Pick<Jars, 'litres' | 'count'>[], settings: Settings): string {
   const isMetric = settings.volume === 'litre';
   const each = isMetric ? 0.001 : unitLitres(settings)['oz']!;
-  const unit = isMetric ? 'mL' : 'fl oz';
-  return jars.map(({ litres, count }) => `${count} x ${Number((litres / each).toFixed(1))} ${unit}`).join(', ');
+  const unit = isMetric ? 'mL' : say('unit.fluid_ounce');
+  return jars
+    .map(({ litres, count }) => `${count} x ${localDigits(String(Number((litres / each).toFixed(1))))} ${unit}`)
+    .join(', ');
 }
 
 /** null where it cannot be read. Empty is no jars. */
@@ -25,9 +29,11 @@ export function jarsTyped(text: string, settings: Settings): Jars[] | null {
     .split(/[,;+]\s+|[;+]/)
     .filter((part) => part.trim() !== '')
     .map((part): Jars | null => {
-      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*([\d.,]+)\s*(ml|cl|l|fl\.? ?oz|oz|pt|qt|gal)\s*$/i.exec(part);
+      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*([\d.,]+)\s*(ml|cl|l|fl\.? ?oz|oz(?: liq\.?)?|pt|qt|gal)\s*$/i.exec(
+        part,
+      );
       const each = typedNumber(found?.[2] ?? '');
-      const unit = units[(found?.[3] ?? '').toLowerCase().replace('.', '')];
+      const unit = units[(found?.[3] ?? '').toLowerCase().replaceAll('.', '').replace(' liq', '')];
       if (found === null || each === null || each <= 0 || unit === undefined) return null;
       return { litres: Number((each * unit).toFixed(5)), count: Number(found[1]) };
     });

@@ -1,52 +1,58 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
+import { localDigits } from '../language/numbers.ts';
+import { type MessageKey, say } from '../language/say.ts';
 import { depth, mass, pressure, temperature, volume } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 import { panName, probeName } from './pan-words.ts';
 import type { Header, Mark, MarkKind, Settings } from '../client/types.ts';
 
-const KIND_WORDS: Record<MarkKind, string> = {
-  'top-up': 'Top-up',
-  transfer: 'Poured together',
-  'draw-off': 'Draw-off',
-  flame: 'Flame',
-  pressure: 'Air pressure',
-  'water-check': 'Check in boiling water',
-  density: 'Density',
-  depth: 'Depth',
-  reading: 'Read by hand',
-  'move-probe': 'Probe moved',
-  fuel: 'Fuel left',
-  'no-top-up': 'Nothing was poured',
-  remind: 'Reminder',
-  note: 'Note',
-  withdraw: 'Taken back',
+const KIND_WORDS: Record<MarkKind, MessageKey> = {
+  'top-up': 'mark.kind.top_up',
+  transfer: 'mark.kind.transfer',
+  'draw-off': 'mark.kind.draw_off',
+  flame: 'mark.kind.flame',
+  pressure: 'mark.kind.pressure',
+  'water-check': 'mark.kind.water_check',
+  density: 'mark.kind.density',
+  depth: 'mark.kind.depth',
+  reading: 'mark.kind.reading',
+  'move-probe': 'mark.kind.move_probe',
+  fuel: 'mark.kind.fuel',
+  'no-top-up': 'mark.kind.no_top_up',
+  remind: 'mark.kind.remind',
+  note: 'mark.kind.note',
+  withdraw: 'mark.kind.withdraw',
 };
 
 export function kindWords(kind: MarkKind): string {
-  return KIND_WORDS[kind];
+  return say(KIND_WORDS[kind]);
 }
 
 function flameWords(level: number): string {
-  if (level <= 0) return 'off';
-  if (level < 0.4) return 'low';
-  return level < 0.8 ? 'half' : 'full';
+  if (level <= 0) return say('mark.flame.off');
+  if (level < 0.4) return say('mark.flame.low');
+  return level < 0.8 ? say('mark.flame.half') : say('mark.flame.full');
 }
 
 function amountOf(mark: { litres?: number | undefined; all?: boolean | undefined }, settings: Settings): string {
-  if (mark.all === true) return 'all of it';
+  if (mark.all === true) return say('mark.all');
   return mark.litres === undefined ? '' : volume(mark.litres, settings);
 }
 
 function densityWords(mark: Extract<Mark, { kind: 'density' }>): string {
-  if (mark.brix !== undefined) return `${mark.brix} °Bx`;
-  if (mark.baume !== undefined) return `${mark.baume} °Bé`;
-  return mark.sg === undefined ? '' : `specific gravity ${mark.sg}`;
+  if (mark.brix !== undefined) return localDigits(`${mark.brix} °Bx`);
+  if (mark.baume !== undefined) return localDigits(`${mark.baume} °Bé`);
+  return mark.sg === undefined ? '' : say('mark.gravity', { sg: localDigits(String(mark.sg)) });
 }
 
-const PRESSURE_FROM = { station: '', altimeter: " by an airfield's setting", 'sea-level': ' at sea level' } as const;
+const PRESSURE_FROM = {
+  station: 'mark.pressure.station',
+  altimeter: 'mark.pressure.altimeter',
+  'sea-level': 'mark.pressure.sea_level',
+} as const;
 
 function pressureWords(mark: Extract<Mark, { kind: 'pressure' }>, settings: Settings): string {
-  return `${pressure(mark.hpa, settings)}${PRESSURE_FROM[mark.at ?? 'station']}`;
+  return say(PRESSURE_FROM[mark.at ?? 'station'], { pressure: pressure(mark.hpa, settings) });
 }
 
 function details(mark: Mark, header: Header | null, settings: Settings): string {
@@ -55,7 +61,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'draw-off':
       return amountOf(mark, settings);
     case 'transfer':
-      return `${amountOf(mark, settings)} into ${panName(header, mark.to)}`.trim();
+      return say('mark.into', { amount: amountOf(mark, settings), pan: panName(header, mark.to) }).trim();
     case 'flame':
       return flameWords(mark.level);
     case 'pressure':
@@ -69,11 +75,13 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'reading':
       return temperature(mark.celsius, settings);
     case 'move-probe':
-      return `${probeName(header, mark.probe)} ${mark.pan === null ? 'hangs in the air' : `to ${panName(header, mark.pan)}`}`;
+      return mark.pan === null
+        ? say('mark.probe_out', { probe: probeName(header, mark.probe) })
+        : say('mark.probe_to', { probe: probeName(header, mark.probe), pan: panName(header, mark.pan) });
     case 'fuel':
       return mass(mark.kg, settings);
     case 'remind':
-      return `${mark.text}, in ${lengthOfTime(mark.seconds)}`;
+      return say('mark.remind_in', { text: mark.text, time: lengthOfTime(mark.seconds) });
     case 'note':
       return mark.text;
     case 'no-top-up':

@@ -1,8 +1,8 @@
 // What a plan says, in whole sentences with their ranges.
 import type { PlanView } from '../../protocol/plan-schema.ts';
-import { formatNumber, formatVolume } from '../../core/quantities/format.ts';
 import type { Settings } from '../client/types.ts';
-import { exactStrength, mass, roundTemperature, strength, temperature } from './amounts.ts';
+import { say } from '../language/say.ts';
+import { exactStrength, mass, number, roundTemperature, strength, temperature, volume } from './amounts.ts';
 import { hoursAndMinutes, lengthOfTime } from './clock.ts';
 import { jarsWords } from './jar-words.ts';
 
@@ -22,39 +22,49 @@ export function clockAfter(start: string, hours: number): string {
   const days = Math.floor(then.getTime() / (24 * HOUR_MS)) - Math.floor(from / (24 * HOUR_MS));
   const text = hoursAndMinutes(then.getTime());
   if (days === 0) return text;
-  return days === 1 ? `${text} the next day` : `${text}, ${days} days later`;
+  return days === 1 ? say('plan.hours.next_day', { time: text }) : say('plan.hours.days_later', { time: text, days });
 }
 
 /** Syrup is worth a second digit. */
-const fine = (litres: number, settings: Settings): string => formatVolume(litres, settings.volume, litres < 10 ? 2 : 1);
+const fine = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 2 : 1);
 
 /** A plan knows no tenths of what is many. */
-const rough = (litres: number, settings: Settings): string =>
-  formatVolume(litres, settings.volume, litres < 10 ? 1 : 0);
+const rough = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 1 : 0);
 
 export const syrupWords = (plan: Plan, settings: Settings): string =>
-  `${fine(plan.syrup_litres, settings)} of syrup, ${mass(plan.syrup_kg, settings)}`;
+  say('plan.syrup.main', { litres: fine(plan.syrup_litres, settings), mass: mass(plan.syrup_kg, settings) });
 
-export const syrupRangeWords = (plan: Plan, settings: Settings): string =>
-  `likely ${fine(plan.syrup_low_litres, settings)} to ${fine(plan.syrup_high_litres, settings)}${plan.sap_brix_usual ? `, for nobody has measured the sap: the usual ${exactStrength(plan.sap_brix, settings)} is taken` : ''}`;
+export function syrupRangeWords(plan: Plan, settings: Settings): string {
+  const range = { low: fine(plan.syrup_low_litres, settings), high: fine(plan.syrup_high_litres, settings) };
+  if (!plan.sap_brix_usual) return say('plan.syrup.range', range);
+  return say('plan.syrup.range_usual', { ...range, strength: exactStrength(plan.sap_brix, settings) });
+}
 
 /** null where the fires are not known. */
 export function hoursWords(plan: Plan, start: string): { main: string; range: string } | null {
   const { hours, hours_low: low, hours_high: high } = plan;
   if (hours === null || low === null || high === null) return null;
-  const span = `${planHours(low)} to ${planHours(high)}`;
-  if (start === '') return { main: `About ${planHours(hours)}`, range: `likely ${span}` };
+  const span = say('plan.hours.span', { low: planHours(low), high: planHours(high) });
+  if (start === '')
+    return { main: say('plan.hours.about', { time: planHours(hours) }), range: say('plan.hours.likely', { span }) };
   return {
-    main: `Done about ${clockAfter(start, hours)}`,
-    range: `${planHours(hours)} on the fire, likely ${span}: ${clockAfter(start, low)} to ${clockAfter(start, high)}`,
+    main: say('plan.hours.done_about', { clock: clockAfter(start, hours) }),
+    range: say('plan.hours.on_fire', {
+      time: planHours(hours),
+      span,
+      from: clockAfter(start, low),
+      until: clockAfter(start, high),
+    }),
   };
 }
 
 export function fuelWords(plan: Plan, settings: Settings): { main: string; range: string }[] {
   return plan.fuel.map(({ kind, unit, amount, low, high }) => {
-    const say = (value: number): string => (unit === 'kg' ? mass(value, settings) : `${formatNumber(value, 0)} kWh`);
-    const name = kind === 'electric' ? 'electricity' : kind === 'wood' ? 'seasoned wood' : kind;
-    return { main: `${say(amount)} of ${name}`, range: `likely ${say(low)} to ${say(high)}` };
+    const shown = (value: number): string => (unit === 'kg' ? mass(value, settings) : `${number(value, 0)} kWh`);
+    return {
+      main: say('plan.fuel.main', { amount: shown(amount), fuel: kind }),
+      range: say('plan.syrup.range', { low: shown(low), high: shown(high) }),
+    };
   });
 }
 
@@ -63,23 +73,30 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
   const fahrenheit = { ...settings, temperature: settings.temperature === 'C' ? ('F' as const) : ('C' as const) };
   const both = (celsius: number): string => `${temperature(celsius, settings)} (${temperature(celsius, fahrenheit)})`;
   return {
-    main: `${both(plan.finish_celsius)} on the thermometer`,
-    range: `for ${exactStrength(plan.finish_brix, settings)}; plain water boils at ${both(plan.water_celsius)} here then. Check the thermometer in boiling water first.`,
+    main: say('plan.finish.main', { both: both(plan.finish_celsius) }),
+    range: say('plan.finish.range', {
+      strength: exactStrength(plan.finish_brix, settings),
+      water: both(plan.water_celsius),
+    }),
   };
 }
 
 export function stayWords({ stay }: Plan, settings: Settings): { main: string; range: string } | null {
   if (stay === null) return null;
-  const range = `likely ${rough(stay.boil_litres_low, settings)} to ${rough(stay.boil_litres_high, settings)} in ${planHours(stay.hours)}`;
-  if (stay.keep_litres === 0) return { main: 'All of the sap can be boiled before you leave', range };
+  const range = say('plan.stay.range', {
+    low: rough(stay.boil_litres_low, settings),
+    high: rough(stay.boil_litres_high, settings),
+    time: planHours(stay.hours),
+  });
+  if (stay.keep_litres === 0) return { main: say('plan.stay.all'), range };
   return {
-    main: `Boil ${rough(stay.boil_litres, settings)}, keep ${rough(stay.keep_litres, settings)} for another day`,
-    range: `${range}. Keep the rest below ${roundTemperature(4, settings)} and boil it within days; put the fires out before you leave.`,
+    main: say('plan.stay.main', { boil: rough(stay.boil_litres, settings), keep: rough(stay.keep_litres, settings) }),
+    range: say('plan.stay.keep', { range, cold: roundTemperature(4, settings) }),
   };
 }
 
 export const jarsSentence = ({ jars }: Plan, settings: Settings): string =>
-  jars.length === 0 ? 'Less than one small jar' : jarsWords(jars, settings).split(', ').join(' or ');
+  jars.length === 0 ? say('plan.jars.none') : jarsWords(jars, settings).split(', ').join(say('plan.jars.or'));
 
 /** What one pan asks for, in a sentence. */
 export function panSentences(pan: Plan['pans'][number], settings: Settings): string[] {
@@ -87,16 +104,19 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
   const sentences: string[] = [];
   if (rate !== null && low !== null && high !== null)
     sentences.push(
-      `Boils off about ${rough(rate, settings)} an hour (${rough(low, settings)} to ${rough(high, settings)})${pan.seen_before ? ', as earlier boils of it showed' : ''}.`,
+      say(pan.seen_before ? 'plan.pan.rate_seen' : 'plan.pan.rate', {
+        rate: rough(rate, settings),
+        low: rough(low, settings),
+        high: rough(high, settings),
+      }),
     );
-  else sentences.push('How fast it boils is not known: give it a burner’s power or a size.');
-  if (pan.hand_every_hours !== null)
-    sentences.push(`Full, it wants cold sap again after about ${planHours(pan.hand_every_hours)}.`);
+  else sentences.push(say('plan.pan.rate_unknown'));
+  if (pan.hand_every_hours !== null) sentences.push(say('plan.pan.hand', { time: planHours(pan.hand_every_hours) }));
   if (pan.smallest_batch_litres !== null)
     sentences.push(
-      pan.can_finish === true
-        ? `It can finish this batch; the smallest it could is ${rough(pan.smallest_batch_litres, settings)} of this sap.`
-        : `Too wide to finish this batch: that takes ${rough(pan.smallest_batch_litres, settings)} of this sap.`,
+      say(pan.can_finish === true ? 'plan.pan.can_finish' : 'plan.pan.too_wide', {
+        litres: rough(pan.smallest_batch_litres, settings),
+      }),
     );
   return sentences;
 }
@@ -110,11 +130,17 @@ export function stageSentences(
 ): string[] {
   return plan.stages.map((stage, index) => {
     const when =
-      start === '' ? `${planHours(stage.from_hours)} after the fire is lit` : clockAfter(start, stage.from_hours);
-    const names = stage.pans.map(nameOf).join(' and ');
-    if (index === 0) return `${start === '' ? 'At first' : when}: light the fire under ${names}.`;
-    const what = `${rough(stage.litres, settings)} of ${strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings)}`;
-    return `About ${when}: pour together into ${names}, about ${what} in all.`;
+      start === ''
+        ? say('plan.stage.after', { time: planHours(stage.from_hours) })
+        : clockAfter(start, stage.from_hours);
+    const pans = stage.pans.map(nameOf).join(say('plan.stage.and'));
+    if (index === 0) return start === '' ? say('plan.stage.first', { pans }) : say('plan.stage.light', { when, pans });
+    return say('plan.stage.pour', {
+      when,
+      pans,
+      litres: rough(stage.litres, settings),
+      strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
+    });
   });
 }
 
@@ -123,13 +149,21 @@ export function differenceWords(plan: Plan, beside: Plan, settings: Settings): s
   const said: string[] = [];
   if (plan.hours !== null && beside.hours !== null) {
     const hours = plan.hours - beside.hours;
-    if (Math.abs(hours) >= 1 / 12) said.push(`${planHours(Math.abs(hours))} ${hours < 0 ? 'sooner' : 'longer'}`);
+    if (Math.abs(hours) >= 1 / 12)
+      said.push(say(hours < 0 ? 'plan.than.sooner' : 'plan.than.longer', { time: planHours(Math.abs(hours)) }));
   }
   const syrup = plan.syrup_litres - beside.syrup_litres;
-  if (Math.abs(syrup) >= 0.01) said.push(`${fine(Math.abs(syrup), settings)} ${syrup < 0 ? 'less' : 'more'} syrup`);
+  if (Math.abs(syrup) >= 0.01)
+    said.push(
+      say(syrup < 0 ? 'plan.than.less_syrup' : 'plan.than.more_syrup', { litres: fine(Math.abs(syrup), settings) }),
+    );
   const [fuel, other] = [plan.fuel_kg, beside.fuel_kg];
   if (fuel !== null && other !== null && Math.abs(fuel - other) >= 0.1)
-    said.push(`${mass(Math.abs(fuel - other), settings)} ${fuel < other ? 'less' : 'more'} fuel`);
+    said.push(
+      say(fuel < other ? 'plan.than.less_fuel' : 'plan.than.more_fuel', {
+        mass: mass(Math.abs(fuel - other), settings),
+      }),
+    );
   return said;
 }
 
@@ -138,15 +172,18 @@ export function underWayWords(
   under: NonNullable<PlanView['under_way']>,
   settings: Settings,
 ): { main: string; range: string } {
-  const poured = `${rough(under.poured_litres, settings)} of sap are noted as poured in, ${rough(under.left_litres, settings)} of the plan are still to come.`;
+  const poured = say('plan.under.poured', {
+    poured: rough(under.poured_litres, settings),
+    left: rough(under.left_litres, settings),
+  });
   const { hours, hours_low: low, hours_high: high } = under;
   if (hours === null || low === null || high === null)
     return {
-      main: 'How long it still takes is not known',
-      range: `${poured} Every pan has to have a strength and litres for that.`,
+      main: say('plan.under.unknown'),
+      range: say('plan.under.unknown_why', { poured }),
     };
   return {
-    main: `About ${planHours(hours)} to go`,
-    range: `likely ${planHours(low)} to ${planHours(high)}, with the fires as they are. ${poured}`,
+    main: say('plan.under.main', { time: planHours(hours) }),
+    range: say('plan.under.range', { low: planHours(low), high: planHours(high), poured }),
   };
 }

@@ -1,5 +1,7 @@
 // What became of listening to a port, in words: not to be had and why, open and silent, or which channels are heard.
 import type { PortView, ProbeView } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 
 export interface PortNews {
   state: 'opening' | 'lost' | 'silent' | 'hearing';
@@ -9,15 +11,15 @@ export interface PortNews {
 /** `port` is undefined while the host has not said anything of it. */
 export function portNews(port: PortView | undefined, probes: readonly ProbeView[]): PortNews {
   if (port?.state === 'lost') {
-    return { state: 'lost', sentence: port.why ?? 'It cannot be opened. Trying again by itself.' };
+    return { state: 'lost', sentence: port.why === null ? say('port.cannot_open') : hostWords(port.why) };
   }
-  if (port === undefined || port.state === 'waiting') return { state: 'opening', sentence: 'Being opened …' };
+  if (port === undefined || port.state === 'waiting') return { state: 'opening', sentence: say('port.opening') };
   const heard = probes.filter((probe) => probe.port === port.id).map((probe) => probe.channel);
-  if (heard.length > 0) return { state: 'hearing', sentence: `Hearing ${heard.join(', ')}` };
+  if (heard.length > 0) return { state: 'hearing', sentence: say('port.hearing', { channels: heard.join(', ') }) };
   if (port.lines > 0) {
-    return { state: 'silent', sentence: 'Open, but no probe in what it says: check the speed (baud) and the board.' };
+    return { state: 'silent', sentence: say('port.no_probe') };
   }
-  return { state: 'silent', sentence: 'Open, nothing heard yet.' };
+  return { state: 'silent', sentence: say('port.silent') };
 }
 
 /** A path may be the id of its port, as it is while no boil runs. */

@@ -2,54 +2,59 @@
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
 import type { CallDifference, FinishedBy, PanKnown } from '../../protocol/replay-messages.ts';
 import type { Header, Now } from '../client/types.ts';
+import { hostWords } from '../language/host-words.ts';
+import { type MessageKey, say } from '../language/say.ts';
 import { whereWords } from './alarm-words.ts';
 import { lengthOfTime, timeOfDay } from './clock.ts';
 
-const BY: Record<FinishedBy, string> = {
-  density: 'as an instrument told',
-  called: 'as it was called',
-  'taken-off': 'when it was taken off',
+const BY: Record<FinishedBy, MessageKey> = {
+  density: 'replay.by.density',
+  called: 'replay.by.called',
+  'taken-off': 'replay.by.taken_off',
 };
 
 /** "it said 16:40, between 16:32 and 16:55". */
 export function saidWords({ said }: PanKnown, now: Now): string {
-  if (said === null) return 'it said nothing of the finish yet';
+  if (said === null) return say('replay.said_nothing');
   const { at, low, high } = said;
-  const range = low === null || high === null ? '' : `, between ${timeOfDay(now, low)} and ${timeOfDay(now, high)}`;
-  return `it said ${timeOfDay(now, at)}${range}`;
+  if (low === null || high === null) return say('replay.said', { at: timeOfDay(now, at) });
+  return say('replay.said_between', { at: timeOfDay(now, at), low: timeOfDay(now, low), high: timeOfDay(now, high) });
 }
 
 /** "it was 16:47, as it was called: 7 min later, within what it said". */
 export function cameWords({ was, later_s: later, inRange }: PanKnown, now: Now): string {
   if (was === null) {
     const isRead = now.replay !== null && now.replay.readUntil >= now.replay.length;
-    return isRead ? 'no finish came after this' : 'not read so far yet';
+    return say(isRead ? 'replay.no_finish' : 'replay.not_read');
   }
-  const when = `it was ${timeOfDay(now, was.at)}, ${BY[was.by]}`;
-  if (later === null) return when;
-  const within = inRange === null ? '' : inRange ? ', within what it said' : ', outside of what it said';
-  return `${when}: ${sooner(later)}${within}`;
+  const when = { at: timeOfDay(now, was.at), by: say(BY[was.by]) };
+  if (later === null) return say('replay.was', when);
+  if (inRange === null) return say('replay.was_later', { ...when, later: sooner(later) });
+  return say(inRange ? 'replay.was_within' : 'replay.was_outside', { ...when, later: sooner(later) });
 }
 
 function sooner(laterS: number): string {
-  if (Math.abs(laterS) < 30) return 'to the half minute';
-  return `${lengthOfTime(Math.abs(laterS))} ${laterS < 0 ? 'sooner' : 'later'}`;
+  if (Math.abs(laterS) < 30) return say('replay.to_half_minute');
+  return say(laterS < 0 ? 'replay.sooner' : 'replay.later', { time: lengthOfTime(Math.abs(laterS)) });
 }
 
 /** "Front pot, Nearly syrup: 12 min sooner, 15:48 for 16:00". */
 export function differenceWords(difference: CallDifference, now: Now): string {
-  const { was, would, words } = difference;
-  const what = `${whereWords(difference, now.header)}, ${alarmTitle(difference.alarm)}`;
+  const { was, would } = difference;
+  const words = hostWords(difference.words);
+  const what = `${whereWords(difference, now.header)}, ${hostWords(alarmTitle(difference.alarm))}`;
   if (was !== null && would !== null)
-    return `${what}: ${words}, at ${timeOfDay(now, would)} and not at ${timeOfDay(now, was)}`;
-  return `${what}: ${words}${was === null ? ` at ${timeOfDay(now, would ?? 0)}` : ` (it was at ${timeOfDay(now, was)})`}`;
+    return say('replay.call_moved', { what, words, would: timeOfDay(now, would), was: timeOfDay(now, was) });
+  return was === null
+    ? say('replay.call_new', { what, words, would: timeOfDay(now, would ?? 0) })
+    : say('replay.call_gone', { what, words, was: timeOfDay(now, was) });
 }
 
 /** What a printed page says of itself. */
 export function printedWords(now: Now): string {
-  const title = now.replay?.title ?? now.header?.name ?? 'a kept boil';
-  const other = (now.replay?.choices ?? null) === null ? '' : ', with other choices than it had';
-  return `Printed from a replay of “${title}” at ${timeOfDay(now, now.t)}${other}. Nothing here is live.`;
+  const title = now.replay?.title ?? now.header?.name ?? say('replay.kept_boil');
+  const isOther = (now.replay?.choices ?? null) !== null;
+  return say(isOther ? 'replay.printed_other' : 'replay.printed', { title, at: timeOfDay(now, now.t) });
 }
 
 /** The probes of one pan, by id. */

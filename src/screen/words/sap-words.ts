@@ -1,16 +1,17 @@
 // What a pan's sap is called, and which of the kinds that the host names it is.
 import type { Pan, SapKind } from '../client/types.ts';
+import { type MessageKey, say } from '../language/say.ts';
 
 export type SapKey = SapKind['key'];
 type Shares = NonNullable<SapKind['shares']>;
 
-const CALLED: Record<SapKey, string> = {
-  maple: 'maple',
-  'maple-early': 'early maple',
-  'maple-late': 'late maple',
-  birch: 'birch',
-  walnut: 'walnut',
-  other: 'this sap',
+const CALLED: Record<SapKey, MessageKey> = {
+  maple: 'sap.maple',
+  'maple-early': 'sap.maple_early',
+  'maple-late': 'sap.maple_late',
+  birch: 'sap.birch',
+  walnut: 'sap.walnut',
+  other: 'sap.other',
 };
 
 /** Shares closer than this are the same kind. */
@@ -28,5 +29,5 @@ export function sapKeyOf(sap: Pan['sap'], kinds: readonly SapKind[]): SapKey {
 }
 
 export function sapCalled(sap: Pan['sap'], kinds: readonly SapKind[]): string {
-  return CALLED[sapKeyOf(sap, kinds)];
+  return say(CALLED[sapKeyOf(sap, kinds)]);
 }
