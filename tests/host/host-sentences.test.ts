@@ -10,6 +10,10 @@ import { checkDoubt } from '../../src/core/boil/readings-noted.ts';
 import { NEEDS_ALTITUDE } from '../../src/core/boil/water.ts';
 import { pressureDoubt } from '../../src/core/physics/pressure-doubt.ts';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
+import type { BoilState } from '../../src/core/boil/state.ts';
+import { checkDue } from '../../src/host/probes/check-due.ts';
+import type { KeptProbe } from '../../src/protocol/probe-setup-messages.ts';
+import { numberValue, readValue } from '../../src/ingest/formats/value.ts';
 import { Hearing } from '../../src/host/hearing.ts';
 import { PowerWatch } from '../../src/host/power-watch.ts';
 import { sleepWords } from '../../src/host/sleep-watch.ts';
@@ -30,6 +34,7 @@ import { foldAll, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
 import { american, metric } from '../screen/moment.ts';
 
 const HOST = new URL('../../src/host/', import.meta.url);
+const FORMATS = new URL('../../src/ingest/formats/', import.meta.url);
 /** Values that are sentences or parts of them, which have forms of their own. */
 const SENTENCES = new Set(['what', 'trouble', 'advice', 'left', 'cure', 'idle', 'doubt', 'when']);
 
@@ -142,12 +147,12 @@ test('what is known of each sap', () => {
   expect(unknown(sapKinds.map(({ sentence }) => sentence))).toEqual([]);
 });
 
-/** What stands in a call of `refused`, with a word for each value. */
-function refusalsIn(path: string): string[] {
-  const tree = ts.createSourceFile(path, readFileSync(new URL(path, HOST), 'utf8'), ts.ScriptTarget.Latest, true);
+/** What stands in the first place of the calls named, with a word for each value. */
+function saidIn(file: URL, calls: RegExp): string[] {
+  const tree = ts.createSourceFile(file.href, readFileSync(file, 'utf8'), ts.ScriptTarget.Latest, true);
   const found: string[] = [];
   const visit = (node: ts.Node): void => {
-    if (ts.isCallExpression(node) && node.expression.getText() === 'refused') {
+    if (ts.isCallExpression(node) && calls.test(node.expression.getText())) {
       const [said] = node.arguments;
       if (said !== undefined && ts.isStringLiteralLike(said)) found.push(said.text);
       if (said !== undefined && ts.isTemplateExpression(said))
@@ -161,9 +166,40 @@ function refusalsIn(path: string): string[] {
 
 test('why the host does not do what a page asks', () => {
   const files = readdirSync(HOST, { recursive: true, encoding: 'utf8' }).filter((path) => path.endsWith('.ts'));
-  const refusals = files.flatMap(refusalsIn);
+  const refusals = files.flatMap((path) => saidIn(new URL(path, HOST), /^refused$/));
   expect(refusals).toContain('No boil is running.');
   expect(unknown(refusals)).toEqual([]);
+});
+
+test('why a line, or a piece of one, is not read', () => {
+  const files = readdirSync(FORMATS).filter((path) => path.endsWith('.ts'));
+  const reasons = files.flatMap((path) => saidIn(new URL(path, FORMATS), /(^nothingFrom|\.refuse|\.reject|Pending)$/));
+  const ofValues = ['', '1.x', '9\u0001'].map((text) => readValue(text, 0, text.length));
+  expect(reasons).toContain('named twice');
+  expect(unknown([...reasons, ...ofValues.map(String), String(numberValue(Infinity)), 'other reasons'])).toEqual([]);
+});
+
+test('that a check in boiling water is due', () => {
+  const own = { path: '/dev/ttyUSB0', channel: 'T1', checks: [], error: null } as unknown as KeptProbe;
+  const pressures = (...celsius: [number, number]) =>
+    ({
+      probes: { 'A/T1': {} },
+      water: {
+        evidence: [
+          { kind: 'pressure', at: 1, celsius: celsius[0] },
+          { kind: 'check', at: 2, celsius: 98 },
+          { kind: 'pressure', at: 3, celsius: celsius[1] },
+        ],
+      },
+    }) as unknown as BoilState;
+  const today = '2027-04-18T09:00:00-07:00';
+  const sentences = [
+    checkDue([own], null, today),
+    checkDue([own], pressures(98, 98.5), today),
+    checkDue([own], pressures(98.5, 98), today),
+  ];
+  expect(sentences).not.toContain(null);
+  expect(unknown(sentences.map(String))).toEqual([]);
 });
 
 test('French puts the numbers where its own sentence wants them, and leaves what it does not know as it was', () => {

@@ -1,23 +1,35 @@
 // How well each probe does, in words; what two in one pan show together; and the lines that could not be read, as they came.
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { Now, ProbeHealth } from '../client/types.ts';
 import { usePolled } from '../onboarding/polled.ts';
 import { healthWords, refusedWords, togetherWords } from '../words/health-words.ts';
 import { panName } from '../words/pan-words.ts';
+import { whyWords } from '../words/why-words.ts';
 
 function ProbeItem({ now, probe }: { now: Now; probe: ProbeHealth['probes'][number] }): JSX.Element {
   const where = probe.pan === null ? null : panName(now.header, probe.pan);
+  const { channel, doubt } = probe;
+  const called = where === null ? channel : say('probes.in_pan', { pan: where, channel });
   return (
     <li class="health">
-      <b>
-        {where === null ? probe.channel : `${where} (${probe.channel})`}
-        {probe.isReference ? ', plain boiling water' : ''}
-      </b>
-      {probe.doubt !== null && <p class="problem">▲ Cannot be right: {probe.doubt}.</p>}
+      <b>{probe.isReference ? say('probes.of_water', { probe: called }) : called}</b>
+      {doubt !== null && (
+        <p class="problem">{say('probes.cannot_be_right', { doubt: hostWords(whyWords(doubt, settings.value)) })}</p>
+      )}
       <p>{healthWords(probe, settings.value)}</p>
     </li>
   );
+}
+
+/** "not a number: T1=9x", of which the piece of the line stays as it came. */
+function refusalWords(why: string): string {
+  const at = why.indexOf(': ');
+  return at < 0
+    ? hostWords(why)
+    : say('probes.refused_piece', { reason: hostWords(why.slice(0, at)), piece: why.slice(at + 2) });
 }
 
 /** The lines stay folded away until somebody wants them. */
@@ -28,11 +40,11 @@ function RefusedLines({ refused }: { refused: ProbeHealth['refused'][number] }):
         <p key={reason}>{refusedWords(refused.port, reason, count)}</p>
       ))}
       <details>
-        <summary>Show the last of them as they came</summary>
+        <summary>{say('probes.show_refused')}</summary>
         <ul>
           {refused.last.map(({ t, line, why }, place) => (
             <li key={`${t} ${place}`}>
-              <code class="raw">{line}</code> <small>{why}</small>
+              <code class="raw">{line}</code> <small>{refusalWords(why)}</small>
             </li>
           ))}
         </ul>
@@ -46,7 +58,7 @@ export function HealthPanel({ now }: { now: Now }): JSX.Element | null {
   if (health === null || health.probes.length + health.refused.length === 0) return null;
   return (
     <section class="panel">
-      <h2>How well they do</h2>
+      <h2>{say('probes.how_well')}</h2>
       <ul>
         {health.probes.map((probe) => (
           <ProbeItem key={probe.id} now={now} probe={probe} />
@@ -55,7 +67,7 @@ export function HealthPanel({ now }: { now: Now }): JSX.Element | null {
       {health.together.map((one) => (
         <p key={one.pan}>{togetherWords(panName(now.header, one.pan), one, settings.value)}</p>
       ))}
-      {health.refused.length > 0 && <h3>Lines that could not be read</h3>}
+      {health.refused.length > 0 && <h3>{say('probes.unread_lines')}</h3>}
       <ul>
         {health.refused.map((one) => (
           <RefusedLines key={one.port} refused={one} />

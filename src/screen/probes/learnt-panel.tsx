@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import type { LearntListing, Now } from '../client/types.ts';
 import { learntOf, learntWords, taughtBy } from '../words/learnt-words.ts';
 
@@ -16,22 +18,22 @@ function ForgetButton({ learnt, forgotten }: RowProps): JSX.Element {
   const [asking, setAsking] = useState(false);
   const what = learntOf(learnt, settings.value);
   const forget = async (): Promise<void> => {
-    if (await tell({ forget: { name: learnt.name } }, `What was learnt of ${what} is forgotten.`)) forgotten();
+    if (await tell({ forget: { name: learnt.name } }, say('probes.forgotten', { what }))) forgotten();
   };
   if (!asking) {
     return (
-      <button type="button" aria-label={`Forget what was learnt of ${what}`} onClick={() => setAsking(true)}>
-        Forget
+      <button type="button" aria-label={say('probes.forget_what', { what })} onClick={() => setAsking(true)}>
+        {say('probes.forget')}
       </button>
     );
   }
   return (
-    <span class="confirm" role="group" aria-label={`Forget what was learnt of ${what}?`}>
+    <span class="confirm" role="group" aria-label={say('probes.forget_asked', { what })}>
       <button type="button" onClick={() => void forget()}>
-        Yes, forget it
+        {say('probes.yes_forget')}
       </button>{' '}
       <button type="button" onClick={() => setAsking(false)}>
-        No, keep it
+        {say('probes.no_keep')}
       </button>
     </span>
   );
@@ -58,7 +60,7 @@ function UseLearnt(): JSX.Element {
         checked={use}
         onChange={(event) => void tell({ settings: { use_learnt: event.currentTarget.checked } })}
       />{' '}
-      Begin the next boil with it
+      {say('probes.begin_with_it')}
     </label>
   );
 }
@@ -78,13 +80,10 @@ export function LearntPanel({ now }: { now: Now }): JSX.Element | null {
   const isRunning = now.mode === 'live' && !now.ended;
   return (
     <section class="panel">
-      <h2>Learnt from your boils</h2>
-      <p class="hint">
-        The next boil with the same probe, sap, or pan on the same fire begins with this.
-        {isRunning && ' The one that runs keeps what it began with.'}
-      </p>
+      <h2>{say('probes.learnt')}</h2>
+      <p class="hint">{say('probes.learnt.text', { running: isRunning ? 'yes' : 'no' })}</p>
       <UseLearnt />
-      {problem !== null && <p class="problem">✕ {problem}</p>}
+      {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       <ul>
         {list.map((learnt) => (
           <LearntRow key={learnt.name} learnt={learnt} forgotten={load} />

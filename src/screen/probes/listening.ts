@@ -1,6 +1,7 @@
 // Which ports the machine lists, and which of them are listened to outside of a boil.
 import { signal } from '@preact/signals';
 import { ask, said, tell } from '../client/store.ts';
+import { say } from '../language/say.ts';
 import type { PortListing, Wish } from '../client/types.ts';
 
 export type Listened = Extract<Wish, { listen: unknown }>['listen'][number];
@@ -32,4 +33,4 @@ export function stopListening(path: string): Promise<void> {
 
 /** The board of a port of the running boil stands on this path: it is read there from now on. */
 export const readAt = (port: string, path: string): void =>
-  void tell({ port_use: { port, path } }, `Board ${port} is read at ${path} now.`);
+  void tell({ port_use: { port, path } }, say('probes.read_at', { port, path }));

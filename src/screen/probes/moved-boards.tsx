@@ -1,6 +1,8 @@
 // Asks whether a board that came up under another name is the one whose probes hang in these pans, and uses it then.
 import type { JSX } from 'preact';
 import { readAt } from './listening.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say, sayDrawn } from '../language/say.ts';
 import type { MovedPort } from '../client/types.ts';
 import { usePolled } from '../onboarding/polled.ts';
 
@@ -8,12 +10,9 @@ function Question({ moved }: { moved: MovedPort }): JSX.Element {
   const { port, to, sentence } = moved;
   return (
     <div class="port" role="status">
-      <span>
-        <b>▲ {sentence}</b> Only if its probes hang in these pans: another board's numbers would stand under their
-        names.
-      </span>
+      <span>{sayDrawn('probes.moved', { b: (words) => <b>{words}</b>, moved: hostWords(sentence) })}</span>
       <button type="button" class="main-button" onClick={() => readAt(port, to)}>
-        Yes, read board {port} there
+        {say('probes.yes_read_there', { port })}
       </button>
     </div>
   );

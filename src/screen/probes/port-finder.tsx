@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { live } from '../client/store.ts';
+import { say } from '../language/say.ts';
 import type { PortListing, PortView } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
@@ -26,7 +27,7 @@ function ListenButton({ path, known = null }: { path: string; known?: PortListin
       aria-pressed={isOn}
       onClick={() => void (isOn ? stopListening(path) : startKnown(path, known))}
     >
-      {isOn ? 'Stop listening' : 'Listen'}
+      {say(isOn ? 'probes.stop_listening' : 'probes.listen')}
     </button>
   );
 }
@@ -49,7 +50,7 @@ function News({ path }: { path: string }): JSX.Element | null {
 function UseButton({ path, lost }: { path: string; lost: PortView }): JSX.Element {
   return (
     <button type="button" onClick={() => readAt(lost.id, path)}>
-      This is board {lost.id}
+      {say('probes.this_is_board', { port: lost.id })}
     </button>
   );
 }
@@ -63,13 +64,16 @@ function ListedPort({
   isInUse: boolean;
   lost: readonly PortView[];
 }): JSX.Element {
-  const about = [port.maker, port.serialNumber === null ? null : `serial number ${port.serialNumber}`];
+  const about = [
+    port.maker,
+    port.serialNumber === null ? null : say('probes.serial_number', { number: port.serialNumber }),
+  ];
   return (
     <li class="port">
       <span>
-        <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || 'maker not known'}
+        <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || say('probes.maker_unknown')}
       </span>
-      {isInUse && <span>in use by this boil</span>}
+      {isInUse && <span>{say('probes.in_use')}</span>}
       {!isInUse && lost.length === 0 && <ListenButton path={port.path} known={port.known} />}
       {!isInUse && lost.map((one) => <UseButton key={one.id} path={port.path} lost={one} />)}
       {!isInUse && <News path={port.path} />}
@@ -90,16 +94,16 @@ function TypedPort(): JSX.Element {
   return (
     <form class="typed typed-port" onSubmit={add}>
       <label>
-        <span>Not in the list? Type where the board is</span>
+        <span>{say('probes.not_in_list')}</span>
         <input
           class="wide"
           value={path}
-          placeholder="/dev/ttyUSB0 or COM3"
+          placeholder={say('probes.path_hint')}
           onInput={(event) => setPath(event.currentTarget.value)}
         />
       </label>
       <label>
-        <span>Speed (baud)</span>
+        <span>{say('probes.speed')}</span>
         <input
           class="number"
           inputMode="numeric"
@@ -108,7 +112,7 @@ function TypedPort(): JSX.Element {
         />
       </label>
       <button type="submit" disabled={path.trim() === '' || speed === null}>
-        Listen
+        {say('probes.listen')}
       </button>
     </form>
   );
@@ -130,8 +134,8 @@ export function PortFinder({
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
   return (
     <div class="port-finder">
-      {list === null && <p>Looking …</p>}
-      {list?.length === 0 && <p>The machine lists no board. Plug one in, or type where it is.</p>}
+      {list === null && <p>{say('probes.looking')}</p>}
+      {list?.length === 0 && <p>{say('probes.no_board')}</p>}
       <ul>
         {(list ?? []).map((port) => (
           <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} lost={lost} />
@@ -139,7 +143,7 @@ export function PortFinder({
         {typed.map((each) => (
           <li class="port" key={each.path}>
             <span>
-              <b>{each.path}</b> typed by hand, {each.baud ?? 9600} baud
+              <b>{each.path}</b> {say('probes.typed', { baud: String(each.baud ?? 9600) })}
             </span>
             <ListenButton path={each.path} />
             <News path={each.path} />
@@ -148,7 +152,7 @@ export function PortFinder({
       </ul>
       <p>
         <button type="button" onClick={() => void findPorts()}>
-          Look again
+          {say('probes.look_again')}
         </button>
       </p>
       <TypedPort />

@@ -1,6 +1,9 @@
 // Boards and probes with their live numbers, and which pan each probe is in.
 import type { JSX } from 'preact';
 import { settings, tell } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import type { Header, Now, PortView, ProbeView } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { temperature } from '../words/amounts.ts';
@@ -13,22 +16,20 @@ import { LearntPanel } from './learnt-panel.tsx';
 import { MovedBoards } from './moved-boards.tsx';
 import { PortFinder } from './port-finder.tsx';
 
-const PORT_WORDS: Record<PortView['state'], string> = {
-  open: 'Open',
-  lost: 'Lost, trying again',
-  waiting: 'Waiting for it',
+const PORT_WORDS: Record<PortView['state'], MessageKey> = {
+  open: 'probes.port.open',
+  lost: 'probes.port.lost',
+  waiting: 'probes.port.waiting',
 };
 
 function BoardRow({ port }: { port: PortView }): JSX.Element {
   return (
     <li class="port">
       <span>
-        <b>{port.path ?? `Board ${port.id}`}</b> {port.state === 'open' ? '✓' : '▲'} {PORT_WORDS[port.state]}
-        {port.why !== null && <span class="problem"> {port.why}</span>}
-        <small>
-          {' '}
-          {port.lines} lines, {port.unreadable} that could not be read
-        </small>
+        <b>{port.path ?? say('probes.board', { port: port.id })}</b> {port.state === 'open' ? '✓' : '▲'}{' '}
+        {say(PORT_WORDS[port.state])}
+        {port.why !== null && <span class="problem"> {hostWords(port.why)}</span>}
+        <small> {say('probes.lines', { lines: String(port.lines), unreadable: String(port.unreadable) })}</small>
       </span>
     </li>
   );
@@ -40,24 +41,24 @@ function moveTo(header: Header, view: ProbeView, pan: string | null): void {
   if (isProbe) {
     void tell(
       { mark: { kind: 'move-probe', probe: view.id, pan, id: `screen-${crypto.randomUUID()}` } },
-      'Probe moved.',
+      say('probes.probe_moved'),
     );
     return;
   }
   if (pan === null) return;
   const next = withChannel(header.ports ?? [], header.probes ?? [], { ...view, key: view.id }, {});
   const pans = (header.pans ?? []).map((each) => (each.id === pan ? { ...each, probe: next.probe } : each));
-  void tell({ set: { ports: next.ports, probes: next.probes, pans } }, 'Probe added.');
+  void tell({ set: { ports: next.ports, probes: next.probes, pans } }, say('probes.probe_added'));
 }
 
 function PanChoice({ header, view }: { header: Header; view: ProbeView }): JSX.Element {
   return (
     <select
-      aria-label={`Pan of ${view.channel}`}
+      aria-label={say('probes.pan_of', { channel: view.channel })}
       value={view.pan ?? ''}
       onChange={(event) => moveTo(header, view, event.currentTarget.value === '' ? null : event.currentTarget.value)}
     >
-      <option value="">in no pan</option>
+      <option value="">{say('probes.in_no_pan')}</option>
       {(header.pans ?? []).map((pan) => (
         <option key={pan.id} value={pan.id}>
           {panName(header, pan.id)}
@@ -73,11 +74,17 @@ function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
     <tr>
       <th scope="row">
         {view.channel}
-        <small> on {view.port}</small>
+        <small> {say('probes.on_port', { port: view.port })}</small>
       </th>
-      <td class="probe-number">{view.celsius === null ? 'no value' : temperature(view.celsius, settings.value)}</td>
+      <td class="probe-number">
+        {view.celsius === null ? say('probes.no_value') : temperature(view.celsius, settings.value)}
+      </td>
       <td>{probeWords(view.state)}</td>
-      <td>{view.ageSeconds === null ? 'nothing heard yet' : `${lengthOfTime(view.ageSeconds)} old`}</td>
+      <td>
+        {view.ageSeconds === null
+          ? say('probes.nothing_heard')
+          : say('probes.old', { length: lengthOfTime(view.ageSeconds) })}
+      </td>
       <td>{isLive && now.header !== null ? <PanChoice header={now.header} view={view} /> : '–'}</td>
     </tr>
   );
@@ -87,16 +94,16 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
   const canListen = now.mode === 'idle' || now.ended;
   return (
     <div class="page">
-      <h1>Probes</h1>
+      <h1>{say('probes.title')}</h1>
       <CheckDue />
       <p>
         <button type="button" class="main-button" onClick={() => goTo('probes', 'setup')}>
-          Set probes up
+          {say('probes.set_up')}
         </button>
       </p>
       {now.ports.length > 0 && (
         <section class="panel">
-          <h2>Boards in use</h2>
+          <h2>{say('probes.boards_in_use')}</h2>
           {!canListen && <MovedBoards />}
           <ul>
             {now.ports.map((port) => (
@@ -106,18 +113,18 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
         </section>
       )}
       <section class="panel">
-        <h2>What they show</h2>
+        <h2>{say('probes.what_they_show')}</h2>
         {now.probes.length === 0 ? (
-          <p>No probe is heard. {canListen ? 'Press “Listen” at a board below.' : ''}</p>
+          <p>{say('probes.none_heard', { listen: canListen ? 'yes' : 'no' })}</p>
         ) : (
           <table class="probes">
             <thead>
               <tr>
-                <th>Probe</th>
-                <th>Shows</th>
-                <th>State</th>
-                <th>Age</th>
-                <th>Pan</th>
+                <th>{say('probes.column.probe')}</th>
+                <th>{say('probes.column.shows')}</th>
+                <th>{say('probes.column.state')}</th>
+                <th>{say('probes.column.age')}</th>
+                <th>{say('probes.column.pan')}</th>
               </tr>
             </thead>
             <tbody>
@@ -130,7 +137,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
         {canListen && now.probes.length > 0 && (
           <p>
             <button type="button" onClick={() => goTo('start')}>
-              Start a boil with these
+              {say('probes.start_with_these')}
             </button>
           </p>
         )}
@@ -138,7 +145,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       <HealthPanel now={now} />
       <LearntPanel now={now} />
       <section class="panel">
-        <h2>{canListen ? 'Boards on this machine' : 'More boards on this machine'}</h2>
+        <h2>{say(canListen ? 'probes.boards_here' : 'probes.more_boards_here')}</h2>
         <PortFinder
           inUse={canListen ? [] : now.ports.map((port) => port.path)}
           lost={canListen ? [] : now.ports.filter((port) => port.state === 'lost')}
