@@ -2,7 +2,7 @@
 import { columnsOf } from '../formats/columns.ts';
 import { readValue } from '../formats/value.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
+import { isSetting, kindOfNumber, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
 import { piecesOf, statusWord } from './pieces.ts';
 import { takeTurns } from './turns.ts';
 import { withoutTwins } from './twins.ts';
@@ -53,7 +53,7 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     }
     // `1;96.8` and `2;95.3` in turn: columns would mix two probes up.
     if (series.texts.every((text) => /^\d{1,3}$/.test(text)) && takeTurns(rows.map((row) => row[at]!))) return null;
-    const kind = isPlaceNumber(series, rows) ? PLACE_NUMBER : kindOfNumber(series);
+    const kind = isPlaceNumber(series, rows) ? SETTING : kindOfNumber(series);
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
   }
@@ -78,22 +78,9 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   };
 }
 
-const PLACE_NUMBER = {
-  is: 'left-out',
-  why: 'a small whole number that never changes: the number of a channel, or a setting',
-} as const;
-
 /** `…,1,96.8,C,2,95.3,C`: what never changes between columns that do is no reading. */
-function isPlaceNumber({ values, texts, unit }: Series, rows: readonly string[][]): boolean {
-  const same = texts.length > 1 && texts.every((text) => text === texts[0]);
-  return (
-    same &&
-    unit === '' &&
-    /^\d{1,2}$/.test(texts[0]!) &&
-    values[0]! <= 32 &&
-    rows[0]!.some((cell) => /\d\.\d/.test(cell))
-  );
-}
+const isPlaceNumber = (series: Series, rows: readonly string[][]): boolean =>
+  isSetting(series) && rows[0]!.some((cell) => /\d\.\d/.test(cell));
 
 function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','): Table | null {
   const all = lines.map((line) => {

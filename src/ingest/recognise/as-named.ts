@@ -1,7 +1,7 @@
 // Looks for names beside the numbers of lines: pairs where the lines are that, else a pattern that reads just the probes.
 import type { PortFormat } from '../../core/boil/entries.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { kindOfNumber, middle, POINTLESS, type Series, unitOfWords } from './kind-of-number.ts';
+import { isSetting, kindOfNumber, middle, POINTLESS, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
 import { type Piece, piecesOf, statusWord } from './pieces.ts';
 import { readingPlaces } from './reading-places.ts';
 import { nameByTurns } from './turns.ts';
@@ -24,6 +24,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
   const byName = piecesByName(valued);
   const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
+  const hasDecimals = valued.flat().some(({ text }) => text.includes('.'));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (const [name, pieces] of byName) {
@@ -32,7 +33,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       continue;
     }
     const series = withNeighboursUnit(seriesOf(name, pieces), valued);
-    const kind = kindOfNumber(series);
+    const kind = hasDecimals && isSetting(series) ? SETTING : kindOfNumber(series);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }

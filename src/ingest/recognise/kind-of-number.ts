@@ -53,18 +53,18 @@ const notRead: [RegExp, string][] = [
   [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
   [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm|alm)$/i, 'a status'],
   [
-    /^(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
+    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
     'a set or worked-out figure, not a measured one',
   ],
   [
-    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed)$/i,
+    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|uv|microvolts?|bits?)$/i,
     'another quantity, no temperature',
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
 ];
 /** Even where the name says degrees, too. */
 const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
-const coldNames = /^(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
+const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
 const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
 
@@ -161,6 +161,17 @@ function withoutPoint({ values, texts }: Series): string | null {
 
 export const POINTLESS =
   'whole numbers of the size of tenths or hundredths of a degree: where the decimal point belongs no format can say; let the board write 96.1 for +0961';
+
+export const SETTING: NumberKind = {
+  is: 'left-out',
+  why: 'a small whole number that never changes: the number of a channel, or a setting',
+};
+
+/** A small whole number that is always the same says how something is set, or which channel it is. */
+export function isSetting({ values, texts, unit }: Series): boolean {
+  const isSame = texts.length > 1 && texts.every((text) => text === texts[0]);
+  return isSame && unit === '' && /^\d{1,2}$/.test(texts[0]!) && values[0]! <= 32;
+}
 
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */
 function runsOn({ values, texts }: Series): string | null {
