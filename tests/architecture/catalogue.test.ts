@@ -73,6 +73,19 @@ describe('catalogues', () => {
     expect(wrong).toEqual([]);
   });
 
+  test('a button or a call that is named in quotes is named as it is written there', () => {
+    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
+    const keys = Object.keys(english);
+    const wrong = Object.entries(english).flatMap(([key, message]) =>
+      [...message.matchAll(/“([^”{}]+)”/gu)].flatMap(([, label]) => {
+        const labels = keys.filter((one) => english[one] === label).map((one) => french[one]!);
+        const isNamed = labels.length === 0 || labels.some((one) => french[key]!.includes(`«\u00a0${one}\u00a0»`));
+        return isNamed ? [] : [`${key}: ${label}`];
+      }),
+    );
+    expect(wrong).toEqual([]);
+  });
+
   test('every message is used, by its whole name', () => {
     const used = new Set<string>();
     for (const { tree } of sources) each(tree, (node) => void (ts.isStringLiteralLike(node) && used.add(node.text)));
