@@ -48,7 +48,10 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     if (series === null) {
       const why = textColumn(rows.map((row) => row[at]!));
       if (why === null) return null;
-      if (why !== '') leftOut.push({ what, why });
+      const title = header?.[at] ?? '';
+      const isEmpty = why === '' && /[A-Za-z]/.test(title) && rows.every((row) => !/\w/.test(row[at]!));
+      if (isEmpty) leftOut.push({ what: `column ${at + 1} (${title})`, why: 'no number in it so far' });
+      else if (why !== '') leftOut.push({ what, why });
       continue;
     }
     // `1;96.8` and `2;95.3` in turn: columns would mix two probes up.
