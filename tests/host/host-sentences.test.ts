@@ -24,6 +24,7 @@ import {
   perhapsSentence,
   whereTrouble,
 } from '../../src/ingest/port-trouble.ts';
+import { recognise } from '../../src/ingest/recognise/recognise.ts';
 import type { PortRights } from '../../src/ingest/port-rights.ts';
 import { formOf, hostWords } from '../../src/screen/language/host-words.ts';
 import { language } from '../../src/screen/language/language.ts';
@@ -34,6 +35,7 @@ import { foldAll, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
 import { american, metric } from '../screen/moment.ts';
 
 const HOST = new URL('../../src/host/', import.meta.url);
+const CAPTURES = new URL('../../fixtures/captures/', import.meta.url);
 const FORMATS = new URL('../../src/ingest/formats/', import.meta.url);
 /** Values that are sentences or parts of them, which have forms of their own. */
 const SENTENCES = new Set(['what', 'trouble', 'advice', 'left', 'cure', 'idle', 'doubt', 'when']);
@@ -177,6 +179,24 @@ test('why a line, or a piece of one, is not read', () => {
   const ofValues = ['', '1.x', '9\u0001'].map((text) => readValue(text, 0, text.length));
   expect(reasons).toContain('named twice');
   expect(unknown([...reasons, ...ofValues.map(String), String(numberValue(Infinity)), 'other reasons'])).toEqual([]);
+});
+
+test('what a board’s lines are taken for, and why not', () => {
+  const captures = readdirSync(CAPTURES).filter((path) => path.endsWith('.txt') && !path.startsWith('blind-specs'));
+  const said = captures.flatMap((path) => {
+    const lines = readFileSync(new URL(path, CAPTURES), 'latin1').split(/\r\n|[\r\n]/);
+    const { reasons, lines: shown, alternatives, channels } = recognise(lines);
+    const known = new Set(channels.map(({ channel }) => channel));
+    // What stands before the colon is a channel's own name.
+    const whys = reasons.map((reason) => {
+      const [name = '', ...rest] = reason.split(': ');
+      return known.has(name) ? rest.join(': ') : reason;
+    });
+    const spans = shown.flatMap((line) => line.spans.flatMap((span) => (span.is === 'left-out' ? [span.why] : [])));
+    return [...whys, ...spans, ...shown.flatMap(({ why }) => why ?? []), ...alternatives.map(({ why }) => why)];
+  });
+  expect(said.length).toBeGreaterThan(200);
+  expect(unknown([...new Set(said)].filter((one) => one !== ''))).toEqual([]);
 });
 
 test('that a check in boiling water is due', () => {
