@@ -1,5 +1,5 @@
 // Which of the tips in one pan is at odds with the others: it is named, and the pan is not read by it meanwhile.
-import { isOff } from '../pan/course.ts';
+import { type Course, isOff } from '../pan/course.ts';
 import { forgetBlocksFrom, panCorrected } from '../pan/pan-model.ts';
 import { probeName } from '../pan/baseline.ts';
 import { sigmaOf } from '../pan/joint-normal.ts';
@@ -117,10 +117,13 @@ function compare(state: BoilState, id: string, tips: PanTips, heard: readonly Ti
   else if (sure || !wasCompared(right)) nobodyCanTell(state, id, tips, right, spreadC, sure);
 }
 
+/** Since when a pan boils with nothing poured in, ms. */
+const boilsSince = ({ boilingFrom, disturbedAt, pouredAt, deafUntil }: Course): number =>
+  Math.max(boilingFrom, disturbedAt, pouredAt, deafUntil);
+
 function isCalm(state: BoilState, id: string, t: number): boolean {
   const { course } = state.pans[id]!;
-  const since = Math.max(course.boilingFrom, course.disturbedAt, course.pouredAt, course.deafUntil);
-  return course.phase === 'boiling' && !isOff(course) && t - since >= CALM_AFTER_MS;
+  return course.phase === 'boiling' && !isOff(course) && t - boilsSince(course) >= CALM_AFTER_MS;
 }
 
 /** So often it is kept how they stood, ms: the older of two is three to six minutes old. */
@@ -157,7 +160,9 @@ function oddOf(state: BoilState, id: string, tips: PanTips, right: readonly Tip[
   return (
     onlyOne(right, ({ celsius }) => boils && celsius < waterC - UNDER_WATER_C) ??
     onlyOne(right, ({ track: { signs } }) => signs.sameSince <= alikeAt && t - signs.sameSince >= SURE_MS) ??
-    (right.length > 2 ? farFromMiddle(right) : offItsCourse(tips, right, t))
+    (right.length > 2
+      ? farFromMiddle(right)
+      : offItsCourse(tips, right, Math.max(boilsSince(state.pans[id]!.course), t - COURSE_LASTS_MS), t))
   );
 }
 
@@ -180,10 +185,10 @@ const OFF_COURSE_C = 0.2;
 /** What they did so long ago tells nothing of now, ms. */
 const COURSE_LASTS_MS = 20 * 60_000;
 
-/** Of two, the one that left the course on which both were some minutes ago, where the other stayed on it. */
-function offItsCourse(tips: PanTips, right: readonly Tip[], t: number): Tip | null {
-  const [stood] = tips.stood;
-  if (stood === undefined || t - stood.t > COURSE_LASTS_MS) return null;
+/** Of two, the one that left the course on which both were some minutes ago, since `since` (ms), where the other stayed on it. */
+function offItsCourse(tips: PanTips, right: readonly Tip[], since: number, t: number): Tip | null {
+  const stood = tips.stood.find((one) => one.t >= since);
+  if (stood === undefined) return null;
   const [low, high] = right.map((tip) => ({ tip, offC: offCourseC(stood, tip, t) }));
   if (low === undefined || high === undefined || low.offC === null || high.offC === null) return null;
   const [near, far] = low.offC < high.offC ? [low, high] : [high, low];

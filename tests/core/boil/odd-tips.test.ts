@@ -139,6 +139,18 @@ test('one that is colder than what boils is the wrong one, though it was so from
   expect(Math.abs(near!.t - raised(alone, 'near-finish')[0]!.t)).toBeLessThan(1.5 * MIN);
 });
 
+test('what they did before a pour tells nothing of which one left its course', () => {
+  const poured = 30 * MIN;
+  const thinner: SteadyPan = { fromBrix: 38, k: 2e-4, start: poured, sap: 'maple' };
+  const pot: Tip = (t) => steadyCelsius(t < poured ? pan : thinner, t) + second();
+  const leaping: Tip = (t) => pot(t) + (t < 33 * MIN ? 0 : 1.2);
+  const pour = mark(poured, { kind: 'top-up', pan: 'p1', litres: 4, brix: 10, celsius: 95 });
+  const { transitions } = boil(leaping, pot, [pour], 45 * MIN);
+  const [said, ...more] = raised(transitions, 'probe-suspect');
+  expect(more).toEqual([]);
+  expect(said!.why).toMatch(/^A\/1 shows .* more/u);
+});
+
 test('a tip that is put back counts again, and its call is over', () => {
   const back: Tip = (t) => (t < 45 * MIN ? out(30 * MIN, 8)(t) : good(t));
   const { state, transitions } = boil(back, good, [], 55 * MIN);

@@ -18,7 +18,9 @@ test('a strength keeps its range in the scale that was chosen', () => {
 });
 
 test('how far tips of one pan lie apart is a difference', () => {
-  expect(plain('A/1 shows 1.5 °C more than what else hangs in this pan, and is left out')).toContain('shows 2.7 °F more');
+  expect(plain('A/1 shows 1.5 °C more than what else hangs in this pan, and is left out')).toContain(
+    'shows 2.7 °F more',
+  );
   expect(plain('A/1, A/2 lie 3.0 °C apart, and nobody can tell')).toContain('lie 5.4 °F apart');
 });
 
