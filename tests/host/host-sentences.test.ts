@@ -31,7 +31,7 @@ import { language } from '../../src/screen/language/language.ts';
 import { whyWords } from '../../src/screen/words/why-words.ts';
 import { playBoil } from '../core/alarms/play-boil.ts';
 import { storiesOf } from '../core/alarms/read-stories.ts';
-import { foldAll, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
+import { foldAll, lines, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
 import { american, metric } from '../screen/moment.ts';
 
 const HOST = new URL('../../src/host/', import.meta.url);
@@ -71,6 +71,16 @@ test('the numbers behind every alarm that a story raises', () => {
     .flatMap(({ why }) => [whyWords(why, metric), whyWords(why, american)]);
   expect(new Set(calls.map(({ alarm }) => alarm)).size).toBeGreaterThan(10);
   expect(unknown(whys)).toEqual([]);
+});
+
+test('which of the tips in one pan is at odds, and that nobody can tell', () => {
+  const header = tarnHollow({ pans: [{ id: 'p1', name: 'Back pot', probe: ['A/1', 'A/2'] }] });
+  const whys = [97, 103, 104.5].flatMap((celsius) => {
+    const { transitions } = foldAll(header, lines(0, 180_000, { T1: () => 101, T2: () => celsius }), 180_000);
+    return transitions.filter(({ alarm, event }) => alarm === 'probe-suspect' && event === 'raised');
+  });
+  expect(whys).toHaveLength(3);
+  expect(unknown(whys.flatMap(({ why }) => [whyWords(why, metric), whyWords(why, american)]))).toEqual([]);
 });
 
 test('a broken probe, by each of its codes', () => {
