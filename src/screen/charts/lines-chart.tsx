@@ -9,6 +9,7 @@ import { textPx } from './chart-inks.ts';
 import { apartFrom, extentOf, heldWithin, linePath, placeIn, roomy } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
 import { niceTicks } from './nice-ticks.ts';
+import { say } from '../language/say.ts';
 
 export interface ChartLine {
   name: string;
@@ -141,7 +142,7 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
   const all = lines.flatMap(({ points }) => points.filter(({ y }) => y !== null));
   const x = extentOf([...all.map((point) => point.x), ...rows.flatMap(({ marks }) => marks.map((mark) => mark.x))]);
   const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
-  if (x === null || y === null) return <div ref={frame}>Nothing is known to draw.</div>;
+  if (x === null || y === null) return <div ref={frame}>{say('chart.nothing')}</div>;
   const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
   const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
   const placeY = placeIn(spanY, bottom, top + text / 2);
