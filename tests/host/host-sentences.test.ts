@@ -10,6 +10,7 @@ import { checkDoubt } from '../../src/core/boil/readings-noted.ts';
 import { NEEDS_ALTITUDE } from '../../src/core/boil/water.ts';
 import { pressureDoubt } from '../../src/core/physics/pressure-doubt.ts';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
+import { BOTTLING_STEPS } from '../../src/core/season/bottling.ts';
 import type { BoilState } from '../../src/core/boil/state.ts';
 import { checkDue } from '../../src/host/probes/check-due.ts';
 import type { KeptProbe } from '../../src/protocol/probe-setup-messages.ts';
@@ -189,6 +190,10 @@ test('why a line, or a piece of one, is not read', () => {
   const ofValues = ['', '1.x', '9\u0001'].map((text) => readValue(text, 0, text.length));
   expect(reasons).toContain('named twice');
   expect(unknown([...reasons, ...ofValues.map(String), String(numberValue(Infinity)), 'other reasons'])).toEqual([]);
+});
+
+test('the steps of bottling, and what to mind', () => {
+  expect(unknown(BOTTLING_STEPS.flatMap(({ what, caution }) => [what, caution]))).toEqual([]);
 });
 
 test('what a board’s lines are taken for, and why not', () => {

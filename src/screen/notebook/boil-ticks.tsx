@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import type { BoilListing } from '../client/types.ts';
 import { dayAndTime } from '../words/clock.ts';
+import { say, sayDrawn } from '../language/say.ts';
 
 interface BoilTicksProps {
   boils: readonly BoilListing[];
@@ -22,8 +23,12 @@ export function BoilTicks({ boils, ticked, isFull = false, toggle }: BoilTicksPr
             <label class="check">
               <input type="checkbox" checked={isTicked} disabled={!isTicked && isFull} onChange={() => toggle(boil)} />
               <span>
-                <b>{name === '' ? 'A boil without a name' : name}</b>, {dayAndTime(started)}
-                {practice && <span class="tag tag-practice">practice</span>}
+                {sayDrawn('notebook.tick', {
+                  name: name === '' ? say('notebook.nameless') : name,
+                  when: dayAndTime(started),
+                  b: (words) => <b>{words}</b>,
+                })}
+                {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
               </span>
             </label>
           </li>

@@ -9,6 +9,7 @@ import { BoilPage } from './boil-page.tsx';
 import { importNews, isRecording, refusal } from './file-news.ts';
 import { SeasonPart } from './season-view.tsx';
 import { StorePart } from './store-view.tsx';
+import { say } from '../language/say.ts';
 
 /** Long enough for any header. */
 const HEADER_BYTES = 65_536;
@@ -64,17 +65,17 @@ function BoilsPart(): JSX.Element {
     <>
       <BoilList stamp={stamp} />
       <p class="row">
-        <FileButton word="Import a recording" take={take} />
-        <FileButton word="Open a file without keeping it" take={openOnly} />
+        <FileButton word={say('notebook.import')} take={take} />
+        <FileButton word={say('notebook.open_file')} take={openOnly} />
       </p>
     </>
   );
 }
 
 const PARTS = [
-  ['', 'Boils', BoilsPart],
-  ['season', 'Season', SeasonPart],
-  ['store', 'Sap store', StorePart],
+  ['', 'notebook.part.boils', BoilsPart],
+  ['season', 'notebook.part.season', SeasonPart],
+  ['store', 'notebook.part.store', StorePart],
 ] as const;
 
 export function NotebookView(): JSX.Element {
@@ -85,8 +86,8 @@ export function NotebookView(): JSX.Element {
   const [, , Part] = PARTS.find(([name]) => name === part) ?? PARTS[0];
   return (
     <div class="page">
-      <h1>Notebook</h1>
-      <nav class="row parts" aria-label="Parts of the notebook">
+      <h1>{say('notebook.title')}</h1>
+      <nav class="row parts" aria-label={say('notebook.parts')}>
         {PARTS.map(([name, word]) => (
           <a
             key={name}
@@ -94,14 +95,14 @@ export function NotebookView(): JSX.Element {
             href={name === '' ? addressOf('notebook') : addressOf('notebook', name)}
             aria-current={name === part ? 'page' : undefined}
           >
-            {word}
+            {say(word)}
           </a>
         ))}
         <a class="button" href={addressOf('compare')}>
-          Compare
+          {say('notebook.compare')}
         </a>
         <a class="button" href={addressOf('tune')}>
-          Tune
+          {say('notebook.tune')}
         </a>
       </nav>
       <Part />

@@ -9,6 +9,8 @@ import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../w
 import { shortDay } from '../words/clock.ts';
 import { useAsked } from './page-data.ts';
 import { newSap, sapTyped } from './store-draft.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const SHOWN_FIRST = 12;
 
@@ -27,32 +29,27 @@ async function change(wish: Wish, set: Set): Promise<boolean> {
 
 function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const choice = settings.value;
-  const sugar = store.sugar_kg === null ? '' : `, ${mass(store.sugar_kg, choice)} of sugar in it`;
+  const of = { collections: store.collections, age: days(store.oldest_days ?? 0) };
   return (
-    <section class="panel" aria-label="In store">
-      <h2>In store: {volume(store.litres, choice)}</h2>
+    <section class="panel" aria-label={say('store.in')}>
+      <h2>{say('store.level', { litres: volume(store.litres, choice) })}</h2>
       <p>
         {store.collections === 0
-          ? 'Nothing is in store.'
-          : `Of ${store.collections} collections${sugar}. The oldest is ${days(store.oldest_days ?? 0)} old.`}
+          ? say('store.nothing')
+          : store.sugar_kg === null
+            ? say('store.of', of)
+            : say('store.of_sugar', { ...of, mass: mass(store.sugar_kg, choice) })}
       </p>
       {store.past_litres > 0 && (
-        <p class="problem">
-          ✕ {volume(store.past_litres, choice)} is older than it keeps: smell and taste before you boil it.
-        </p>
+        <p class="problem">✕ {say('store.past', { litres: volume(store.past_litres, choice) })}</p>
       )}
-      {store.use_now_litres > 0 && (
-        <p>▲ {volume(store.use_now_litres, choice)} is on its last good day: boil it today.</p>
-      )}
-      <p class="hint">
-        Common practice: birch keeps two to three days in the cold; maple is treated like milk, the colder the longer.
-        Where nobody says how cold, 4 °C is supposed.
-      </p>
+      {store.use_now_litres > 0 && <p>▲ {say('store.use_now', { litres: volume(store.use_now_litres, choice) })}</p>}
+      <p class="hint">{say('store.practice')}</p>
     </section>
   );
 }
 
-const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`);
+const days = (count: number): string => say('store.days', { days: count });
 
 function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element {
   const [typed, setTyped] = useState(() => newSap(view.today));
@@ -70,11 +67,11 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
   }
 
   return (
-    <form class="panel" aria-label="Sap that was collected" onSubmit={(event) => void add(event)}>
-      <h2>Sap that was collected</h2>
+    <form class="panel" aria-label={say('store.collected')} onSubmit={(event) => void add(event)}>
+      <h2>{say('store.collected')}</h2>
       <div class="fields">
         <label>
-          <span>Day</span>
+          <span>{say('store.day')}</span>
           <input
             type="date"
             value={typed.day}
@@ -83,26 +80,26 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
             onInput={(event) => field('day')(event.currentTarget.value)}
           />
         </label>
-        <NumberInput label="How much" unit={units.volume} value={typed.litres} set={field('litres')} />
-        <NumberInput label="Its strength" unit={units.strength} value={typed.brix} set={field('brix')} />
+        <NumberInput label={say('store.how_much')} unit={units.volume} value={typed.litres} set={field('litres')} />
+        <NumberInput label={say('store.its_strength')} unit={units.strength} value={typed.brix} set={field('brix')} />
         <Select
-          label="Sap"
+          label={say('store.sap')}
           value={typed.sap}
           options={[
-            ['maple', 'Maple'],
-            ['birch', 'Birch'],
+            ['maple', say('store.maple')],
+            ['birch', say('store.birch')],
           ]}
           set={field('sap')}
         />
         <label>
-          <span>Which trees</span>
+          <span>{say('store.trees')}</span>
           <input value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
         </label>
         <label>
-          <span>Kept where</span>
+          <span>{say('store.where')}</span>
           <input value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
         </label>
-        <NumberInput label="How cold" unit={units.temperature} value={typed.celsius} set={field('celsius')} />
+        <NumberInput label={say('store.cold')} unit={units.temperature} value={typed.celsius} set={field('celsius')} />
       </div>
       {why !== null && (
         <p class="problem" role="alert">
@@ -111,14 +108,19 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
       )}
       <p>
         <button type="submit" class="main-button">
-          Add it
+          {say('store.add')}
         </button>
       </p>
     </form>
   );
 }
 
-const STATES = { fresh: '', 'use-now': '▲ last good day', past: '✕ older than it keeps' } as const;
+const STATES = { fresh: null, 'use-now': 'store.last_day', past: 'store.older' } as const;
+
+const stateWords = (state: keyof typeof STATES): string => {
+  const key = STATES[state];
+  return key === null ? '' : say(key);
+};
 
 interface RowProps {
   one: CollectionShown;
@@ -129,7 +131,7 @@ interface RowProps {
 function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
   const choice = settings.value;
   const { age_days: age, keeping, ...collection } = one;
-  const what = `${volume(one.litres, choice)} of ${shortDay(one.day)}`;
+  const what = say('store.what', { litres: volume(one.litres, choice), day: shortDay(one.day) });
   const give = (to: string): void => {
     const { boil: _, spoilt: __, ...inStore } = collection;
     const given = to === '' ? inStore : to === 'spoilt' ? { ...inStore, spoilt: true } : { ...inStore, boil: to };
@@ -144,19 +146,19 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
       <td>
         {[
           one.store_celsius === undefined ? null : roundTemperature(one.store_celsius, choice),
-          keeping === null ? null : `${days(age)} old ${STATES[keeping.state]}`,
+          keeping === null ? null : say('store.age', { days: days(age), state: stateWords(keeping.state) }),
         ]
           .filter((text) => text !== null)
           .join(' · ')}
       </td>
       <td>
         <select
-          aria-label={`Where ${what} went`}
+          aria-label={say('store.where_went', { what })}
           value={one.spoilt === true ? 'spoilt' : (one.boil ?? '')}
           onChange={(event) => give(event.currentTarget.value)}
         >
-          <option value="">in store</option>
-          <option value="spoilt">poured away</option>
+          <option value="">{say('store.in_store')}</option>
+          <option value="spoilt">{say('store.poured_away')}</option>
           {boils.map(({ boil, name, started }) => (
             <option key={boil} value={boil}>
               {shortDay(started)} {name}
@@ -165,10 +167,10 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
         </select>{' '}
         <button
           type="button"
-          aria-label={`Take ${what} out of the list`}
+          aria-label={say('store.take_out_of', { what })}
           onClick={() => void change({ drop_collection: { id: one.id } }, set)}
         >
-          Take out
+          {say('store.take_out')}
         </button>
       </td>
     </tr>
@@ -179,8 +181,8 @@ export function StorePart(): JSX.Element {
   const { view, problem, set } = useAsked<CollectionsView>({ collections: true }, 'store', () => false);
   const [isAll, setAll] = useState(false);
   const found = useAsked<FoundView>({ find: {} }, 'boils', () => false);
-  if (problem !== null) return <p class="problem">✕ {problem}</p>;
-  if (view === null) return <p>Looking into the store …</p>;
+  if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
+  if (view === null) return <p>{say('store.looking')}</p>;
   const boils = (found.view?.boils ?? []).filter(({ practice }) => !practice);
   const shown = isAll ? view.collections : view.collections.slice(0, SHOWN_FIRST);
   return (
@@ -189,16 +191,16 @@ export function StorePart(): JSX.Element {
       <AddSap view={view} set={set} />
       {view.collections.length > 0 && (
         <section class="panel">
-          <h2>Collected</h2>
+          <h2>{say('store.list')}</h2>
           <table class="collections">
             <thead>
               <tr>
-                <th>Day</th>
-                <th>How much</th>
-                <th>Strength</th>
-                <th>Trees, kept where</th>
-                <th>Age</th>
-                <th>Went into</th>
+                <th>{say('store.day')}</th>
+                <th>{say('store.how_much')}</th>
+                <th>{say('store.strength')}</th>
+                <th>{say('store.trees_where')}</th>
+                <th>{say('store.age_head')}</th>
+                <th>{say('store.went')}</th>
               </tr>
             </thead>
             <tbody>
@@ -210,7 +212,7 @@ export function StorePart(): JSX.Element {
           {shown.length < view.collections.length && (
             <p>
               <button type="button" onClick={() => setAll(true)}>
-                Show all {view.collections.length}
+                {say('notebook.show_all', { count: view.collections.length })}
               </button>
             </p>
           )}
