@@ -26,6 +26,8 @@ export function asColumns(lines: readonly string[], commaIsDecimal: boolean): Ca
   return null;
 }
 
+const SIGN_APART = 'A sign stands apart from its number: below zero it would be lost.';
+
 const checksumEnd = /[*][0-9A-Fa-f]{2,4}$/;
 
 interface Table {
@@ -40,12 +42,14 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   if (table === null) return null;
   const { rows, width, header } = table;
   const read: (CandidateChannel | null)[] = [];
+  const doubts: string[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (let at = 0; at < width; at++) {
     const series = seriesOf(table, at);
     read.push(null);
     const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
     if (series === null) {
+      if (rows.every((row) => /^[-+]$/.test(row[at]!))) doubts.push(SIGN_APART);
       const why = textColumn(rows.map((row) => row[at]!));
       if (why === null) return null;
       const title = header?.[at] ?? '';
@@ -77,7 +81,7 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     leftOut,
     because:
       `The lines are ${width} ${width === 1 ? 'column' : `columns parted by ${separatorNames[separator]}`}${marked}. ${called.join('')}`.trim(),
-    doubts: [],
+    doubts,
   };
 }
 

@@ -85,7 +85,10 @@ function leaveOutWholeNumbers(named: CandidateChannel[], leftOut: Candidate['lef
 }
 
 function readableNames(valued: Piece[][]): string[] {
-  const kinds = [...piecesByName(valued)].map(([name, pieces]) => ({
+  const byName = piecesByName(valued);
+  const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
+  const often = [...byName].filter(([, pieces]) => pieces.length * SELDOM > most);
+  const kinds = often.map(([name, pieces]) => ({
     name,
     kind: kindOfNumber(seriesOf(name, pieces)),
   }));
@@ -195,11 +198,11 @@ function patternOf(pieces: Piece[], beforeCommas: boolean): string {
   return `\\b(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(beforeCommas ? numberBeforeComma : number)}${hasUnit ? unitGroup : ''}`;
 }
 
-/** Runs of blanks line values up, so any number of them is meant where there is one. */
+/** Runs of blanks line values up, so any number of them is meant where there is one; a number between may be any other. */
 const gapPattern = (gap: string): string =>
   gap
-    .split(/( +)/)
-    .map((part) => (/^ +$/.test(part) ? ' +' : quoted(part)))
+    .split(/( +|[-+]?\d+(?:\.\d+)?)/)
+    .map((part) => (/^ +$/.test(part) ? ' +' : /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part)))
     .join('');
 
 const quoted = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');

@@ -8,6 +8,7 @@ import { BoilTicks } from '../notebook/boil-ticks.tsx';
 import { changedTried, anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
 import type { FieldChoice, TriedSettings } from './tune-draft.ts';
 import { say } from '../language/say.ts';
+import { fieldWords } from '../words/tune-words.ts';
 
 interface FieldProps {
   choice: FieldChoice;
@@ -20,7 +21,7 @@ function Field({ choice: { field, label, options }, one, set }: FieldProps): JSX
   const shown =
     value === null || options.some(([each]) => each === value)
       ? options
-      : [...options, [value, () => String(value)] as const];
+      : [...options, [value, () => fieldWords(field, value)] as const];
   return (
     <label>
       <span>{say(label)}</span>

@@ -78,7 +78,7 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
           title={say(label)}
           unit={UNITS[i] ?? ''}
           rows={rows.map(({ name, boils, sum }) => ({
-            name,
+            name: hostWords(name),
             values: boils.flatMap(({ score }) => (score === null ? [] : (value(score) ?? []))),
             middle: value(sum),
           }))}
