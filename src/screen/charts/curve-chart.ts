@@ -172,10 +172,10 @@ function callSigns(chart: Chart, inks: Inks, list: readonly CallSign[]): void {
   }
 }
 
-/** Over the figures of the temperature axis. */
+/** Over the figures of the temperature axis, the uppermost of which may stand half above the lines. */
 function unitLabel(chart: Chart, inks: Inks, unit: string): void {
   chart.ctx.textAlign = 'right';
-  rimmed(chart.ctx, inks, unit, chart.chartArea.left - 10, chart.chartArea.top - 2);
+  rimmed(chart.ctx, inks, unit, chart.chartArea.left - 10, chart.chartArea.top - 0.6 * textPx(chart.width));
   chart.ctx.textAlign = 'left';
 }
 
@@ -238,7 +238,7 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       responsive: true,
       maintainAspectRatio: false,
       events: [],
-      layout: { padding: { top: 28 } },
+      layout: { padding: { top: 36 } },
       scales: {
         x: {
           type: 'linear',
