@@ -48,7 +48,7 @@ function tellApart(texts: readonly string[], values: readonly number[]): 'yes' |
   return inTurn ? (count === 2 ? 'perhaps' : 'yes') : 'no';
 }
 
-export const NUMBERS = /[-+]?\d+(?:\.\d+)?/g;
+const NUMBERS = /[-+]?\d+(?:\.\d+)?/g;
 
 const isMeasured = ({ kind, text, unit }: Piece): boolean =>
   kind === 'number' && (text.includes('.') || unitOfWords(unit) !== null);
