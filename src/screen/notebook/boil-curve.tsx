@@ -6,6 +6,7 @@ import { usePageWord, withPageWords } from '../alarms/page-word.ts';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { closeReplay, replay, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { route } from '../shell/routes.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
@@ -41,12 +42,12 @@ export function BoilCurve({ boil, pans }: { boil: string; pans: { id: string; na
     return () => void (route.value === 'replay' ? null : closeReplay());
   }, [boil]);
   const now = replay.value;
-  if (now === null || now.boil !== boil || pan === null) return <p>Drawing the curve …</p>;
+  if (now === null || now.boil !== boil || pan === null) return <p>{say('notebook.drawing')}</p>;
   const shown = now.readings.some((reading) => reading.pan === pan) ? pan : (now.readings[0]?.pan ?? null);
   return (
     <>
       {pans.length > 1 && (
-        <p class="row" role="group" aria-label="Curve of">
+        <p class="row" role="group" aria-label={say('notebook.curve_of')}>
           {pans.map(({ id, name }) => (
             <button key={id} type="button" aria-pressed={id === pan} onClick={() => setPan(id)}>
               {name}

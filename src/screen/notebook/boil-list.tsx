@@ -4,19 +4,23 @@ import { useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';
 import { Select } from '../boil/inputs.tsx';
+import { sapName } from '../boil/sap-fields.tsx';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { figureLabel, figureWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 
-const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', string])[] = [
-  ['', 'any'],
-  ['finished', 'reached its finish'],
-  ['past-finish', 'went past it'],
-  ['scorch-risk', 'was about to burn'],
-  ['burnt', 'burnt'],
-  ['unfinished', 'was not finished'],
+const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', MessageKey])[] = [
+  ['', 'notebook.any'],
+  ['finished', 'notebook.outcome.finished'],
+  ['past-finish', 'notebook.outcome.past_finish'],
+  ['scorch-risk', 'notebook.outcome.scorch_risk'],
+  ['burnt', 'notebook.outcome.burnt'],
+  ['unfinished', 'notebook.outcome.unfinished'],
 ];
 
 /** A season's worth of boils is shown at once. */
@@ -24,25 +28,30 @@ const SHOWN_FIRST = 30;
 
 /** The columns that stand in the table. */
 const COLUMNS: readonly FigureName[] = ['sap_litres', 'syrup_litres', 'ratio', 'fuel_mj_per_l'];
-const SORTS: readonly (readonly [NonNullable<Find['sort']>, string])[] = [
-  ['started', 'newest first'],
-  ['name', 'name'],
-  ...(['syrup_litres', 'sap_litres', 'ratio', 'gap_sugar_kg', 'water_off_l_per_h', 'boiling_hours'] as const).map(
-    (name) => [name, figureLabel(name).toLowerCase()] as const,
-  ),
-  ...(['fuel_mj_per_l', 'fuel_kg_per_l', 'cost_a_jar', 'jars', 'alarms'] as const).map(
-    (name) => [name, figureLabel(name).toLowerCase()] as const,
-  ),
+const SORTS = [
+  ...(['syrup_litres', 'sap_litres', 'ratio', 'gap_sugar_kg', 'water_off_l_per_h', 'boiling_hours'] as const),
+  ...(['fuel_mj_per_l', 'fuel_kg_per_l', 'cost_a_jar', 'jars', 'alarms'] as const),
+] as const;
+
+const sortWords = (): (readonly [NonNullable<Find['sort']>, string])[] => [
+  ['started', say('notebook.sort.newest')],
+  ['name', say('notebook.sort.name')],
+  ...SORTS.map((name) => [name, figureLabel(name).toLowerCase()] as const),
 ];
 
 function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
   return (
     <div class="row">
-      <button type="button" aria-label={`Replay ${name}`} onClick={() => void openReplay(boil)}>
-        Replay
+      <button type="button" aria-label={say('notebook.replay_of', { name })} onClick={() => void openReplay(boil)}>
+        {say('notebook.replay')}
       </button>
-      <a class="button" aria-label={`Export ${name}`} href={`boils/${encodeURIComponent(boil)}.boil.jsonl`} download>
-        Export
+      <a
+        class="button"
+        aria-label={say('notebook.export_of', { name })}
+        href={`boils/${encodeURIComponent(boil)}.boil.jsonl`}
+        download
+      >
+        {say('notebook.export')}
       </a>
     </div>
   );
@@ -50,13 +59,13 @@ function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
 
 function Row({ row }: { row: BoilRow }): JSX.Element {
   const { figures } = row;
-  const name = row.name === '' ? 'A boil without a name' : row.name;
+  const name = row.name === '' ? say('notebook.nameless') : row.name;
   return (
     <tr>
       <th scope="row">
         <a href={addressOf('notebook', 'boil', row.boil)}>{name}</a>
-        {row.practice && <span class="tag tag-practice">practice</span>}
-        {row.running && <span class="tag">running</span>}
+        {row.practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
+        {row.running && <span class="tag">{say('notebook.running')}</span>}
       </th>
       <td>{dayAndTime(row.started)}</td>
       {COLUMNS.map((column) => (
@@ -84,42 +93,47 @@ function Finder({ find, set }: FinderProps): JSX.Element {
     const next = { ...find, ...part };
     set(Object.fromEntries(Object.entries(next).filter(([, value]) => value !== '' && value !== undefined)));
   };
-  const kinds = [['', 'any'] as const, ...saps.value.map(({ key, name }) => [key, name] as const)];
+  const kinds = [['', say('notebook.any')] as const, ...saps.value.map(({ key }) => [key, sapName(key)] as const)];
   return (
     <details class="finder">
-      <summary>Find and sort</summary>
+      <summary>{say('notebook.find')}</summary>
       <div class="fields">
         <label>
-          <span>Words in it</span>
+          <span>{say('notebook.find.text')}</span>
           <input
             type="search"
             value={find.text ?? ''}
             onInput={(event) => change({ text: event.currentTarget.value })}
           />
         </label>
-        <Select label="Sap" value={(find.sap ?? '') as string} options={kinds} set={(sap) => change({ sap })} />
+        <Select
+          label={say('notebook.find.sap')}
+          value={(find.sap ?? '') as string}
+          options={kinds}
+          set={(sap) => change({ sap })}
+        />
         <label>
-          <span>Pan</span>
+          <span>{say('notebook.find.pan')}</span>
           <input value={find.pan ?? ''} onInput={(event) => change({ pan: event.currentTarget.value })} />
         </label>
         <Select
-          label="Outcome"
+          label={say('notebook.find.outcome')}
           value={find.outcome ?? ''}
-          options={OUTCOME_WORDS}
+          options={OUTCOME_WORDS.map(([outcome, key]) => [outcome, say(key)] as const)}
           set={(outcome) => change({ outcome: outcome === '' ? undefined : outcome })}
         />
         <label>
-          <span>From</span>
+          <span>{say('notebook.find.from')}</span>
           <input type="date" value={find.from ?? ''} onInput={(event) => change({ from: event.currentTarget.value })} />
         </label>
         <label>
-          <span>To</span>
+          <span>{say('notebook.find.to')}</span>
           <input type="date" value={find.to ?? ''} onInput={(event) => change({ to: event.currentTarget.value })} />
         </label>
         <Select
-          label="Sorted by"
+          label={say('notebook.find.sort')}
           value={find.sort ?? 'started'}
-          options={SORTS}
+          options={sortWords()}
           set={(sort) => change({ sort, descending: isDescending({ sort }) })}
         />
         <label class="check">
@@ -128,7 +142,7 @@ function Finder({ find, set }: FinderProps): JSX.Element {
             checked={find.descending !== undefined && find.descending !== isDescending(find)}
             onChange={(event) => change({ descending: isDescending(find) !== event.currentTarget.checked })}
           />
-          <span>The other way round</span>
+          <span>{say('notebook.find.turned')}</span>
         </label>
       </div>
     </details>
@@ -147,19 +161,19 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
   const isFiltered = Object.keys(find).some((key) => key !== 'sort' && key !== 'descending');
   return (
     <>
-      {problem !== null && <p class="problem">✕ {problem}</p>}
+      {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {view !== null && (view.boils.length > 0 || isFiltered) && <Finder find={find} set={setFind} />}
-      {view?.boils.length === 0 && <p>{isFiltered ? 'No boil is like that.' : 'No boil is kept yet.'}</p>}
+      {view?.boils.length === 0 && <p>{isFiltered ? say('notebook.none_like_that') : say('notebook.none_kept')}</p>}
       {view !== null && view.boils.length > 0 && (
         <table class="boils">
           <thead>
             <tr>
-              <th>Boil</th>
-              <th>Begun</th>
+              <th>{say('notebook.column.boil')}</th>
+              <th>{say('notebook.column.begun')}</th>
               {COLUMNS.map((name) => (
                 <th key={name}>{figureLabel(name)}</th>
               ))}
-              <th>Open it</th>
+              <th>{say('notebook.column.open')}</th>
             </tr>
           </thead>
           <tbody>
@@ -172,7 +186,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
       {view !== null && shown.length < view.boils.length && (
         <p>
           <button type="button" onClick={() => setAll(true)}>
-            Show all {view.boils.length}
+            {say('notebook.show_all', { n: view.boils.length })}
           </button>
         </p>
       )}

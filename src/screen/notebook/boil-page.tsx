@@ -2,6 +2,8 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime, lengthOfTime } from '../words/clock.ts';
@@ -14,12 +16,12 @@ import { Photos } from './photos.tsx';
 import { useAsked } from './page-data.ts';
 
 const WAYS = [
-  ['pdf', 'Report to print (PDF, A4)'],
-  ['pdf?paper=letter', 'Report (PDF, Letter)'],
-  ['labels.pdf', 'Jar labels (PDF)'],
-  ['csv', 'Readings (CSV)'],
-  ['marks.csv', 'Marks (CSV)'],
-  ['senml.json', 'For other programs (SenML)'],
+  ['pdf', 'notebook.way.pdf'],
+  ['pdf?paper=letter', 'notebook.way.letter'],
+  ['labels.pdf', 'notebook.way.labels'],
+  ['csv', 'notebook.way.csv'],
+  ['marks.csv', 'notebook.way.marks'],
+  ['senml.json', 'notebook.way.senml'],
 ] as const;
 
 function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | null }): JSX.Element {
@@ -27,39 +29,39 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
   return (
     <>
       <p>
-        <a href={addressOf('notebook')}>← All boils</a>
+        <a href={addressOf('notebook')}>{say('notebook.all_boils')}</a>
       </p>
-      <h1>{name === '' ? 'A boil without a name' : name}</h1>
+      <h1>{name === '' ? say('notebook.nameless') : name}</h1>
       <p>
         {dayAndTime(started)}, {lengthOfTime(seconds)}
-        {practice && <span class="tag tag-practice">practice</span>}
-        {running && <span class="tag">running</span>}
+        {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
+        {running && <span class="tag">{say('notebook.running')}</span>}
       </p>
       <p class="row">
         {fillIn !== null && (
           <button type="button" class="main-button" onClick={fillIn}>
-            Say what came of it
+            {say('notebook.say_what_came')}
           </button>
         )}
         <button type="button" onClick={() => void openReplay(boil)}>
-          Replay
+          {say('notebook.replay')}
         </button>
         <a class="button" href={addressOf('compare', boil)}>
-          Compare
+          {say('notebook.compare')}
         </a>
         <a class="button" href={addressOf('tune', boil)}>
-          Tune
+          {say('notebook.tune')}
         </a>
         <a class="button" href={`boils/${encodeURIComponent(boil)}.boil.jsonl`} download>
-          Export
+          {say('notebook.export')}
         </a>
       </p>
       <details class="finder">
-        <summary>Save it as a report, labels or a table</summary>
+        <summary>{say('notebook.save_as')}</summary>
         <p class="row">
           {WAYS.map(([ending, word]) => (
             <a key={ending} class="button" href={`export/${encodeURIComponent(boil)}.${ending}`} download>
-              {word}
+              {say(word)}
             </a>
           ))}
         </p>
@@ -83,7 +85,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
       )}
       {!view.running && <BoilCurve boil={view.boil} pans={view.pans} />}
       {figures === null ? (
-        <p>{view.running ? 'Its figures come when it is over.' : 'Its figures are being worked out …'}</p>
+        <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_soon')}</p>
       ) : (
         <FiguresTable figures={figures} balance={view.balance} />
       )}
@@ -102,7 +104,7 @@ export function BoilPage({ boil }: { boil: string }): JSX.Element {
   );
   return (
     <div class="page">
-      {problem !== null && <p class="problem">✕ {problem}</p>}
+      {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {view !== null && <Page view={view} set={set} again={again} />}
     </div>
   );

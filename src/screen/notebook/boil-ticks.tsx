@@ -1,6 +1,7 @@
 // Kept boils to be ticked, each by its name, when it was begun, and whether it was practice.
 import type { JSX } from 'preact';
 import type { BoilListing } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { dayAndTime } from '../words/clock.ts';
 
 interface BoilTicksProps {
@@ -22,8 +23,8 @@ export function BoilTicks({ boils, ticked, isFull = false, toggle }: BoilTicksPr
             <label class="check">
               <input type="checkbox" checked={isTicked} disabled={!isTicked && isFull} onChange={() => toggle(boil)} />
               <span>
-                <b>{name === '' ? 'A boil without a name' : name}</b>, {dayAndTime(started)}
-                {practice && <span class="tag tag-practice">practice</span>}
+                <b>{name === '' ? say('notebook.nameless') : name}</b>, {dayAndTime(started)}
+                {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
               </span>
             </label>
           </li>

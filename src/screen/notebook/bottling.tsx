@@ -1,6 +1,8 @@
 // Filtering and bottling, step by step, each ticked when it is done.
 import type { JSX } from 'preact';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { keepPage } from './page-words.tsx';
 
 export function Bottling({ view, keep }: { view: BoilPageView; keep: (view: BoilPageView) => void }): JSX.Element {
@@ -13,11 +15,9 @@ export function Bottling({ view, keep }: { view: BoilPageView; keep: (view: Boil
   }
 
   return (
-    <section class="panel bottling" aria-label="Filtering and bottling">
-      <h2>Filtering and bottling</h2>
-      <p>
-        What people do and what to mind. It is no promise that food is safe: your food and canning authorities decide.
-      </p>
+    <section class="panel bottling" aria-label={say('notebook.bottling')}>
+      <h2>{say('notebook.bottling')}</h2>
+      <p>{say('notebook.bottling.text')}</p>
       <ol>
         {view.steps.map(({ id, what, caution, ticked }) => (
           <li key={id}>
@@ -27,9 +27,9 @@ export function Bottling({ view, keep }: { view: BoilPageView; keep: (view: Boil
                 checked={ticked !== null}
                 onChange={(event) => void tick(id, event.currentTarget.checked)}
               />
-              <span>{what}</span>
+              <span>{hostWords(what)}</span>
             </label>
-            <p class="hint">▲ {caution}</p>
+            <p class="hint">▲ {hostWords(caution)}</p>
           </li>
         ))}
       </ol>

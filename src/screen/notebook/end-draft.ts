@@ -2,6 +2,8 @@
 import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
 import { jarsTyped, jarsWords } from '../words/jar-words.ts';
 
@@ -9,7 +11,7 @@ export type EndField = 'syrup' | 'strength' | 'jars' | 'fuel' | 'sap' | 'note';
 export type EndDraft = Record<EndField, string>;
 
 const plain = (value: number | null, digits: number): string =>
-  value === null ? '' : String(Number(value.toFixed(digits)));
+  value === null ? '' : localDigits(String(Number(value.toFixed(digits))));
 
 /** Each field with what it most likely was; empty where nobody can tell. */
 export function endDraft(form: EndForm, settings: Settings): EndDraft {
@@ -33,20 +35,19 @@ export function endDraft(form: EndForm, settings: Settings): EndDraft {
 
 export type EndTyped = { ok: true; page: BoilPage } | { ok: false; field: EndField; why: string };
 
-const NUMBER = 'Please type a plain number, or leave it empty where nobody knows.';
-
 /** The page with what was typed put into it; what is left empty stays not known. */
 export function endTyped(draft: EndDraft, form: EndForm, page: BoilPage, settings: Settings): EndTyped {
   const numbers = {} as Record<'syrup' | 'strength' | 'fuel' | 'sap', number | undefined>;
   for (const field of ['syrup', 'strength', 'fuel', 'sap'] as const) {
     const typed = typedNumber(draft[field]);
-    if (draft[field].trim() !== '' && (typed === null || typed < 0)) return { ok: false, field, why: NUMBER };
+    if (draft[field].trim() !== '' && (typed === null || typed < 0))
+      return { ok: false, field, why: say('notebook.end.number') };
     numbers[field] = typed ?? undefined;
   }
   const jars = jarsTyped(draft.jars, settings);
-  if (jars === null) return { ok: false, field: 'jars', why: 'Please write jars as “12 x 250 mL, 3 x 0.5 L”.' };
+  if (jars === null) return { ok: false, field: 'jars', why: say('notebook.end.jars_like') };
   const brix = numbers.strength === undefined ? undefined : brixOf(numbers.strength, settings);
-  if (brix === 0) return { ok: false, field: 'strength', why: 'That is no strength on this scale.' };
+  if (brix === 0) return { ok: false, field: 'strength', why: say('notebook.end.no_strength') };
   const { fuel, why } = fuelTyped(numbers.fuel, form, settings);
   if (why !== undefined) return { ok: false, field: 'fuel', why };
   const litres = numbers.syrup === undefined ? undefined : litresOf(numbers.syrup, settings);
@@ -74,6 +75,6 @@ function fuelTyped(
   if (ask === 'kwh') return { fuel: { kind, kwh: typed } };
   const kg = kgFromMass(typed, settings.mass);
   if (ask === 'kg') return { fuel: { kind, kg } };
-  if (before !== null && kg > before) return { why: 'The cylinder cannot weigh more than before the boil.' };
+  if (before !== null && kg > before) return { why: say('notebook.end.cylinder') };
   return { fuel: { kind, before_kg: before ?? undefined, after_kg: kg } };
 }

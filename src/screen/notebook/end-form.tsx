@@ -4,20 +4,22 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BoilPageView, EndForm } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 import { endDraft, endTyped } from './end-draft.ts';
 import type { EndDraft, EndField } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
 
-const FUEL_LABELS: Record<EndForm['fuel']['ask'], string> = {
-  after_kg: 'The cylinder weighs now',
-  kg: 'Fuel that was used',
-  cords: 'Wood that was used',
-  kwh: 'Current that was used',
+const FUEL_LABELS: Record<EndForm['fuel']['ask'], MessageKey> = {
+  after_kg: 'notebook.end.after_kg',
+  kg: 'notebook.end.kg',
+  cords: 'notebook.end.cords',
+  kwh: 'notebook.end.kwh',
 };
 
 function fuelUnit(ask: EndForm['fuel']['ask']): string {
-  if (ask === 'cords') return 'cords';
+  if (ask === 'cords') return say('notebook.cords');
   if (ask === 'kwh') return 'kWh';
   return settings.value.mass === 'pound' ? 'lb' : 'kg';
 }
@@ -49,30 +51,36 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     if ((await keepPage(boil, (now) => ({ ...now, ...typed.page }))) !== null) kept();
   }
 
-  const hint = 'not known';
+  const hint = say('notebook.end.not_known');
   return (
-    <form class="panel end-form" aria-label="What came of it" ref={place} onSubmit={(event) => void keep(event)}>
-      <h2>What came of it?</h2>
-      <p>Filled in as it most likely was. Leave empty what nobody knows; all of it can be changed later.</p>
+    <form class="panel end-form" aria-label={say('notebook.end')} ref={place} onSubmit={(event) => void keep(event)}>
+      <h2>{say('notebook.end.title')}</h2>
+      <p>{say('notebook.end.text')}</p>
       <div class="fields">
-        <NumberInput label="Syrup" unit={units.volume} value={draft.syrup} set={set('syrup')} hint={hint} />
         <NumberInput
-          label="Its density"
+          label={say('notebook.end.syrup')}
+          unit={units.volume}
+          value={draft.syrup}
+          set={set('syrup')}
+          hint={hint}
+        />
+        <NumberInput
+          label={say('notebook.end.density')}
           unit={units.strength}
           value={draft.strength}
           set={set('strength')}
           hint={hint}
         />
         <label>
-          <span>Jars</span>
+          <span>{say('notebook.end.jars')}</span>
           <input
             value={draft.jars}
-            placeholder="12 x 250 mL"
+            placeholder={say('notebook.end.jars_hint')}
             onInput={(event) => set('jars')(event.currentTarget.value)}
           />
         </label>
         <NumberInput
-          label={FUEL_LABELS[form.fuel.ask]}
+          label={say(FUEL_LABELS[form.fuel.ask])}
           unit={fuelUnit(form.fuel.ask)}
           value={draft.fuel}
           set={set('fuel')}
@@ -80,7 +88,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
         />
         {form.sap !== null && (
           <NumberInput
-            label="All sap that went in"
+            label={say('notebook.end.sap')}
             unit={units.volume}
             value={draft.sap}
             set={set('sap')}
@@ -88,7 +96,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           />
         )}
         <label class="end-note">
-          <span>A note</span>
+          <span>{say('notebook.end.note')}</span>
           <input class="wide" value={draft.note} onInput={(event) => set('note')(event.currentTarget.value)} />
         </label>
       </div>
@@ -99,10 +107,10 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
       )}
       <p class="row">
         <button type="submit" class="main-button">
-          Keep this
+          {say('notebook.end.keep')}
         </button>
         <button type="button" onClick={later}>
-          Later
+          {say('notebook.end.later')}
         </button>
       </p>
     </form>

@@ -3,17 +3,19 @@ import type { JSX } from 'preact';
 import type { BoilFigures, FigureName } from '../../protocol/season-messages.ts';
 import type { Balance } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { balanceWords, figureLabel, figureWords, fromWords, rangeWords } from '../words/figure-words.ts';
 
-const GROUPS: readonly (readonly [title: string, names: readonly FigureName[]])[] = [
-  ['Sap', ['sap_litres', 'sap_brix', 'sap_sugar_kg']],
-  ['Syrup', ['syrup_litres', 'syrup_kg', 'syrup_brix', 'syrup_sugar_kg', 'expected_syrup_litres']],
-  ['Sap to syrup', ['ratio', 'exact_ratio', 'ratio_by_86', 'ratio_by_revised_86']],
-  ['Sugar', ['left_sugar_kg', 'lost_sugar_kg', 'gap_sugar_kg']],
-  ['Water and time', ['water_off_litres', 'water_off_l_per_h', 'boiling_hours', 'hours']],
-  ['Fuel', ['fuel_kg', 'fuel_kwh', 'fuel_cords', 'fuel_mj', 'fuel_kg_per_l', 'fuel_mj_per_l']],
-  ['Money and jars', ['fuel_price', 'cost', 'jars', 'cost_a_jar']],
-  ['Alarms', ['alarms', 'alarms_no_use']],
+const GROUPS: readonly (readonly [title: MessageKey, names: readonly FigureName[]])[] = [
+  ['notebook.group.sap', ['sap_litres', 'sap_brix', 'sap_sugar_kg']],
+  ['notebook.group.syrup', ['syrup_litres', 'syrup_kg', 'syrup_brix', 'syrup_sugar_kg', 'expected_syrup_litres']],
+  ['notebook.group.ratio', ['ratio', 'exact_ratio', 'ratio_by_86', 'ratio_by_revised_86']],
+  ['notebook.group.sugar', ['left_sugar_kg', 'lost_sugar_kg', 'gap_sugar_kg']],
+  ['notebook.group.water', ['water_off_litres', 'water_off_l_per_h', 'boiling_hours', 'hours']],
+  ['notebook.group.fuel', ['fuel_kg', 'fuel_kwh', 'fuel_cords', 'fuel_mj', 'fuel_kg_per_l', 'fuel_mj_per_l']],
+  ['notebook.group.money', ['fuel_price', 'cost', 'jars', 'cost_a_jar']],
+  ['notebook.group.alarms', ['alarms', 'alarms_no_use']],
 ];
 /** Kinds of fuel that were not used are no gap in what is known. */
 const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set([
@@ -43,23 +45,23 @@ interface FiguresProps {
 
 export function FiguresTable({ figures, balance }: FiguresProps): JSX.Element {
   return (
-    <section class="panel figures" aria-label="Figures of this boil">
-      <h2>Figures</h2>
+    <section class="panel figures" aria-label={say('notebook.figures_of')}>
+      <h2>{say('notebook.figures')}</h2>
       <p>{balanceWords(balance, figures.gap_sugar_kg, settings.value)}</p>
       <table>
         <thead>
           <tr>
-            <th>What</th>
-            <th>Figure</th>
-            <th>Likely between (8 times in 10)</th>
-            <th>From</th>
+            <th>{say('notebook.figures.what')}</th>
+            <th>{say('notebook.figures.figure')}</th>
+            <th>{say('notebook.figures.range')}</th>
+            <th>{say('notebook.figures.from')}</th>
           </tr>
         </thead>
         {GROUPS.map(([title, names]) => (
           <tbody key={title}>
             <tr class="group">
               <th colSpan={4} scope="rowgroup">
-                {title}
+                {say(title)}
               </th>
             </tr>
             {names.map((name) => (

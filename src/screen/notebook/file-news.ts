@@ -1,5 +1,7 @@
 // What to say of a file that was handed over: kept, there already, or no recording at all.
 import type { FileAnswer } from '../client/link.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 
 /** The first line of a recording is an object that says so; see the recording's own description. */
 export function isRecording(start: string): boolean {
@@ -16,12 +18,13 @@ export function importNews(
 ): { good: boolean; sentence: string } {
   if (!answer.ok) return { good: false, sentence: refusal(file, answer.why, isOne) };
   if (known.includes(answer.boil)) {
-    return { good: true, sentence: `${file} was in the notebook already; nothing was added.` };
+    return { good: true, sentence: say('notebook.file.known', { file }) };
   }
-  return { good: true, sentence: `${file} is in the notebook.` };
+  return { good: true, sentence: say('notebook.file.kept', { file }) };
 }
 
 /** What the file is not comes before the cause, which a person may not care about. */
 export function refusal(file: string, why: string, isOne: boolean): string {
-  return isOne ? `${file}: ${why}` : `This is no recording of a boil: ${file}. ${why}`;
+  const values = { file, why: hostWords(why) };
+  return isOne ? say('notebook.file.why', values) : say('notebook.file.no_recording', values);
 }

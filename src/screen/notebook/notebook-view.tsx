@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, handFile, said, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { addressOf, goTo, place } from '../shell/routes.ts';
 import { BoilList } from './boil-list.tsx';
 import { BoilPage } from './boil-page.tsx';
@@ -64,17 +65,17 @@ function BoilsPart(): JSX.Element {
     <>
       <BoilList stamp={stamp} />
       <p class="row">
-        <FileButton word="Import a recording" take={take} />
-        <FileButton word="Open a file without keeping it" take={openOnly} />
+        <FileButton word={say('notebook.import')} take={take} />
+        <FileButton word={say('notebook.open_only')} take={openOnly} />
       </p>
     </>
   );
 }
 
 const PARTS = [
-  ['', 'Boils', BoilsPart],
-  ['season', 'Season', SeasonPart],
-  ['store', 'Sap store', StorePart],
+  ['', 'notebook.part.boils', BoilsPart],
+  ['season', 'notebook.part.season', SeasonPart],
+  ['store', 'notebook.part.store', StorePart],
 ] as const;
 
 export function NotebookView(): JSX.Element {
@@ -85,8 +86,8 @@ export function NotebookView(): JSX.Element {
   const [, , Part] = PARTS.find(([name]) => name === part) ?? PARTS[0];
   return (
     <div class="page">
-      <h1>Notebook</h1>
-      <nav class="row parts" aria-label="Parts of the notebook">
+      <h1>{say('notebook.title')}</h1>
+      <nav class="row parts" aria-label={say('notebook.parts')}>
         {PARTS.map(([name, word]) => (
           <a
             key={name}
@@ -94,14 +95,14 @@ export function NotebookView(): JSX.Element {
             href={name === '' ? addressOf('notebook') : addressOf('notebook', name)}
             aria-current={name === part ? 'page' : undefined}
           >
-            {word}
+            {say(word)}
           </a>
         ))}
         <a class="button" href={addressOf('compare')}>
-          Compare
+          {say('notebook.compare')}
         </a>
         <a class="button" href={addressOf('tune')}>
-          Tune
+          {say('notebook.tune')}
         </a>
       </nav>
       <Part />

@@ -3,12 +3,13 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPage, BoilPageView } from '../../protocol/season-messages.ts';
 import { ask, said, tell } from '../client/store.ts';
+import { say } from '../language/say.ts';
 
 const FIELDS = [
-  ['taste', 'Taste', 'butter, smoke, plum …'],
-  ['colour', 'Colour', 'straw, amber, tea …'],
-  ['next_time', 'Otherwise next time', ''],
-  ['notes', 'Notes', ''],
+  ['taste', 'notebook.words.taste', 'notebook.words.taste_like'],
+  ['colour', 'notebook.words.colour', 'notebook.words.colour_like'],
+  ['next_time', 'notebook.words.next_time', null],
+  ['notes', 'notebook.words.notes', null],
 ] as const;
 type Field = (typeof FIELDS)[number][0];
 
@@ -27,16 +28,16 @@ export function PageWords({ view, keep }: { view: BoilPageView; keep: (view: Boi
   }
 
   return (
-    <form class="panel" aria-label="In your own words" onSubmit={(event) => void save(event)}>
-      <h2>In your own words</h2>
+    <form class="panel" aria-label={say('notebook.words')} onSubmit={(event) => void save(event)}>
+      <h2>{say('notebook.words')}</h2>
       <div class="fields words">
         {FIELDS.map(([field, label, hint]) => (
           <label key={field}>
-            <span>{label}</span>
+            <span>{say(label)}</span>
             <textarea
               class="wide"
               rows={field === 'notes' ? 4 : 2}
-              placeholder={hint}
+              placeholder={hint === null ? '' : say(hint)}
               value={words[field]}
               onInput={(event) => setWords({ ...words, [field]: event.currentTarget.value })}
             />
@@ -45,7 +46,7 @@ export function PageWords({ view, keep }: { view: BoilPageView; keep: (view: Boi
       </div>
       <p class="row">
         <button type="submit" disabled={!isNew}>
-          Keep these words
+          {say('notebook.words.keep')}
         </button>
       </p>
     </form>

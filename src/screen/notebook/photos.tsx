@@ -3,12 +3,14 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView, Photo } from '../../protocol/season-messages.ts';
 import { said } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { dropPhoto } from './page-words.tsx';
 
 const MOST_BYTES = 10 * 1024 * 1024;
 
 async function handPhoto(boil: string, file: File, keepsPlace: boolean): Promise<string | null> {
-  if (file.size > MOST_BYTES) return `${file.name} has more than 10 MB, the most that is kept.`;
+  if (file.size > MOST_BYTES) return say('notebook.photos.too_big', { file: file.name });
   const query = new URLSearchParams({ caption: file.name, ...(keepsPlace ? { place: 'keep' } : {}) });
   try {
     const answer = await fetch(`photos/${encodeURIComponent(boil)}?${query}`, {
@@ -18,15 +20,19 @@ async function handPhoto(boil: string, file: File, keepsPlace: boolean): Promise
     });
     if (answer.ok) return null;
     const told = (await answer.json()) as { why?: string; message?: string };
-    return `${file.name}: ${told.why ?? told.message ?? 'it was not taken.'}`;
+    const why = told.why ?? told.message;
+    return say('notebook.file.why', {
+      file: file.name,
+      why: why === undefined ? say('notebook.photos.not_taken') : hostWords(why),
+    });
   } catch {
-    return `${file.name} could not be handed over: the program did not answer.`;
+    return say('notebook.photos.no_answer', { file: file.name });
   }
 }
 
 function Picture({ boil, photo, changed }: { boil: string; photo: Photo; changed: () => void }): JSX.Element {
   const address = `photos/${encodeURIComponent(boil)}/${photo.id}`;
-  const name = photo.caption === '' ? 'Photo of this boil' : photo.caption;
+  const name = photo.caption === '' ? say('notebook.photos.of_boil') : photo.caption;
   return (
     <figure>
       <a href={address} target="_blank" rel="noreferrer">
@@ -36,10 +42,10 @@ function Picture({ boil, photo, changed }: { boil: string; photo: Photo; changed
         {name}{' '}
         <button
           type="button"
-          aria-label={`Take away ${name}`}
+          aria-label={say('notebook.photos.take_away_of', { name })}
           onClick={() => void dropPhoto(boil, photo.id).then((isGone) => isGone && changed())}
         >
-          Take away
+          {say('notebook.photos.take_away')}
         </button>
       </figcaption>
     </figure>
@@ -58,8 +64,8 @@ export function Photos({ view, changed }: { view: BoilPageView; changed: () => v
   }
 
   return (
-    <section class="panel" aria-label="Photos">
-      <h2>Photos</h2>
+    <section class="panel" aria-label={say('notebook.photos')}>
+      <h2>{say('notebook.photos')}</h2>
       <div class="photos">
         {view.photos.map((photo) => (
           <Picture key={photo.id} boil={view.boil} photo={photo} changed={changed} />
@@ -67,7 +73,7 @@ export function Photos({ view, changed }: { view: BoilPageView; changed: () => v
       </div>
       <p class="row">
         <label class="button file-button">
-          Add photos
+          {say('notebook.photos.add')}
           <input
             type="file"
             multiple
@@ -84,10 +90,10 @@ export function Photos({ view, changed }: { view: BoilPageView; changed: () => v
             checked={keepsPlace}
             onChange={(event) => setKeepsPlace(event.currentTarget.checked)}
           />
-          <span>Keep in them where they were taken</span>
+          <span>{say('notebook.photos.keep_place')}</span>
         </label>
       </p>
-      <p class="hint">JPEG, PNG or WebP, to 10 MB. Unless you tick it, place, time and camera are taken out.</p>
+      <p class="hint">{say('notebook.photos.hint')}</p>
     </section>
   );
 }

@@ -4,6 +4,8 @@ import { useState } from 'preact/hooks';
 import type { FigureName, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
 import { SeasonCharts } from '../charts/season-charts.tsx';
 import { settings } from '../client/store.ts';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { addressOf } from '../shell/routes.ts';
 import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
@@ -19,16 +21,20 @@ const COLUMNS: readonly FigureName[] = [
 
 const sumWords = (totals: SeasonTotals, name: (typeof SUMS)[number]): string => {
   const { figure, boils_known: known } = totals[name];
-  const part = figure === null || known === totals.boils ? '' : ` (of ${known} of ${totals.boils} boils)`;
-  return figureWords(name, figure, settings.value) + part;
+  const words = figureWords(name, figure, settings.value);
+  if (figure === null || known === totals.boils) return words;
+  return say('notebook.season.part_of', { figure: words, known, boils: totals.boils });
 };
 
 function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Element {
   const choice = settings.value;
   const rows: [string, (totals: SeasonTotals) => string][] = [
-    ['Boils', ({ boils }) => String(boils)],
-    ['Sap collected', (totals) => volume(totals.collected_litres, choice)],
-    ['Poured away', (totals) => (totals.spoilt_litres === 0 ? 'none' : volume(totals.spoilt_litres, choice))],
+    [say('notebook.season.boils'), ({ boils }) => String(boils)],
+    [say('notebook.season.collected'), (totals) => volume(totals.collected_litres, choice)],
+    [
+      say('notebook.season.poured_away'),
+      (totals) => (totals.spoilt_litres === 0 ? say('notebook.season.none') : volume(totals.spoilt_litres, choice)),
+    ],
     ...SUMS.map((name): [string, (totals: SeasonTotals) => string] => [
       figureLabel(name),
       (totals) => sumWords(totals, name),
@@ -39,11 +45,11 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
     ]),
   ];
   return (
-    <div class="wide-table" tabIndex={0} role="region" aria-label="Seasons side by side">
+    <div class="wide-table" tabIndex={0} role="region" aria-label={say('notebook.season.side_by_side')}>
       <table class="side-by-side">
         <thead>
           <tr>
-            <th>Season</th>
+            <th>{say('notebook.season.season')}</th>
             {seasons.map(({ year }) => (
               <th key={year} scope="col">
                 {year}
@@ -68,11 +74,16 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
 
 function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
   return (
-    <div class="wide-table" tabIndex={0} role="region" aria-label={`Boils of ${season.year}`}>
+    <div
+      class="wide-table"
+      tabIndex={0}
+      role="region"
+      aria-label={say('notebook.season.boils_of', { year: String(season.year) })}
+    >
       <table class="season-table">
         <thead>
           <tr>
-            <th>Boil</th>
+            <th>{say('notebook.column.boil')}</th>
             {COLUMNS.map((name) => (
               <th key={name} scope="col">
                 {figureLabel(name)}
@@ -108,31 +119,31 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
 export function SeasonPart(): JSX.Element {
   const [year, setYear] = useState<number | null>(null);
   const { view, problem } = useAsked<SeasonView>({ season: { year } }, String(year), ({ working }) => working > 0);
-  if (problem !== null) return <p class="problem">✕ {problem}</p>;
-  if (view === null) return <p>Adding up …</p>;
-  if (view.years.length === 0) return <p>No boil and no collected sap is kept yet: a season begins with the first.</p>;
+  if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
+  if (view === null) return <p>{say('notebook.season.adding_up')}</p>;
+  if (view.years.length === 0) return <p>{say('notebook.season.empty')}</p>;
   return (
     <>
-      <p class="row" role="group" aria-label="Season">
+      <p class="row" role="group" aria-label={say('notebook.season.season')}>
         {view.years.map((one) => (
           <button key={one} type="button" aria-pressed={one === view.year} onClick={() => setYear(one)}>
             {one}
           </button>
         ))}
       </p>
-      {view.working > 0 && <p role="status">{view.working} boils are still being worked out …</p>}
+      {view.working > 0 && <p role="status">{say('notebook.season.working', { n: view.working })}</p>}
       <SeasonCharts season={view} />
       <section class="panel">
-        <h2>Seasons side by side</h2>
+        <h2>{say('notebook.season.side_by_side')}</h2>
         <SideBySide seasons={view.seasons} />
       </section>
       <section class="panel">
-        <h2>Boils of {view.year}</h2>
+        <h2>{say('notebook.season.boils_of', { year: String(view.year) })}</h2>
         <BoilsOfSeason season={view} />
-        <p class="hint">– is not known. Practice boils are left out.</p>
+        <p class="hint">{say('notebook.season.hint')}</p>
         <p>
           <a class="button" href={`export/season.csv?year=${view.year}`} download>
-            This season as CSV
+            {say('notebook.season.csv')}
           </a>
         </p>
       </section>

@@ -1,6 +1,7 @@
 // Collected sap as it is typed, and what is kept of it.
 import type { Collection } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { brixOf, celsiusOf, litresOf, typedNumber } from '../words/amounts.ts';
 
 export type SapField = 'day' | 'litres' | 'brix' | 'trees' | 'stored' | 'celsius';
@@ -14,14 +15,14 @@ export const newSap = (today: string, last: Partial<SapTyped> = {}): SapTyped =>
 /** What is to be kept, or one sentence on what is wrong. */
 export function sapTyped(typed: SapTyped, settings: Settings): Omit<Collection, 'id'> | { why: string } {
   const amount = typedNumber(typed.litres);
-  if (amount === null || amount <= 0) return { why: 'How much sap was it? Please type a plain number.' };
+  if (amount === null || amount <= 0) return { why: say('notebook.store.how_much_why') };
   const brix = typedNumber(typed.brix);
   const celsius = typedNumber(typed.celsius);
   if (typed.brix.trim() !== '' && (brix === null || brixOf(brix, settings) > 20 || brix < 0)) {
-    return { why: 'Sap is 0 to 20 °Bx strong: please type its strength as a plain number, or leave it empty.' };
+    return { why: say('notebook.store.strength_why') };
   }
   if (typed.celsius.trim() !== '' && celsius === null) {
-    return { why: 'How cold is it kept? Please type a plain number, or leave it empty.' };
+    return { why: say('notebook.store.cold_why') };
   }
   const text = (field: 'trees' | 'stored'): string | undefined => typed[field].trim() || undefined;
   return {

@@ -5,6 +5,8 @@ import type { BoilRow, CollectionShown, CollectionsView, FoundView } from '../..
 import { ask, said, settings } from '../client/store.ts';
 import type { Wish } from '../client/types.ts';
 import { NumberInput, Select } from '../boil/inputs.tsx';
+import { hostWords } from '../language/host-words.ts';
+import { say } from '../language/say.ts';
 import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { useAsked } from './page-data.ts';
@@ -25,34 +27,30 @@ async function change(wish: Wish, set: Set): Promise<boolean> {
   }
 }
 
+function storeWords(store: CollectionsView['store']): string {
+  const values = { n: store.collections, age: days(store.oldest_days ?? 0) };
+  if (store.sugar_kg === null) return say('notebook.store.of', values);
+  return say('notebook.store.of_sugar', { ...values, sugar: mass(store.sugar_kg, settings.value) });
+}
+
 function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const choice = settings.value;
-  const sugar = store.sugar_kg === null ? '' : `, ${mass(store.sugar_kg, choice)} of sugar in it`;
   return (
-    <section class="panel" aria-label="In store">
-      <h2>In store: {volume(store.litres, choice)}</h2>
-      <p>
-        {store.collections === 0
-          ? 'Nothing is in store.'
-          : `Of ${store.collections} collections${sugar}. The oldest is ${days(store.oldest_days ?? 0)} old.`}
-      </p>
+    <section class="panel" aria-label={say('notebook.store.in_store')}>
+      <h2>{say('notebook.store.in_store_amount', { amount: volume(store.litres, choice) })}</h2>
+      <p>{store.collections === 0 ? say('notebook.store.nothing') : storeWords(store)}</p>
       {store.past_litres > 0 && (
-        <p class="problem">
-          ✕ {volume(store.past_litres, choice)} is older than it keeps: smell and taste before you boil it.
-        </p>
+        <p class="problem">✕ {say('notebook.store.past', { amount: volume(store.past_litres, choice) })}</p>
       )}
       {store.use_now_litres > 0 && (
-        <p>▲ {volume(store.use_now_litres, choice)} is on its last good day: boil it today.</p>
+        <p>▲ {say('notebook.store.use_now', { amount: volume(store.use_now_litres, choice) })}</p>
       )}
-      <p class="hint">
-        Common practice: birch keeps two to three days in the cold; maple is treated like milk, the colder the longer.
-        Where nobody says how cold, 4 °C is supposed.
-      </p>
+      <p class="hint">{say('notebook.store.practice')}</p>
     </section>
   );
 }
 
-const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`);
+const days = (n: number): string => say('notebook.store.days', { n });
 
 function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element {
   const [typed, setTyped] = useState(() => newSap(view.today));
@@ -70,11 +68,11 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
   }
 
   return (
-    <form class="panel" aria-label="Sap that was collected" onSubmit={(event) => void add(event)}>
-      <h2>Sap that was collected</h2>
+    <form class="panel" aria-label={say('notebook.store.collected_sap')} onSubmit={(event) => void add(event)}>
+      <h2>{say('notebook.store.collected_sap')}</h2>
       <div class="fields">
         <label>
-          <span>Day</span>
+          <span>{say('notebook.store.day')}</span>
           <input
             type="date"
             value={typed.day}
@@ -83,26 +81,41 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
             onInput={(event) => field('day')(event.currentTarget.value)}
           />
         </label>
-        <NumberInput label="How much" unit={units.volume} value={typed.litres} set={field('litres')} />
-        <NumberInput label="Its strength" unit={units.strength} value={typed.brix} set={field('brix')} />
+        <NumberInput
+          label={say('notebook.store.how_much')}
+          unit={units.volume}
+          value={typed.litres}
+          set={field('litres')}
+        />
+        <NumberInput
+          label={say('notebook.store.its_strength')}
+          unit={units.strength}
+          value={typed.brix}
+          set={field('brix')}
+        />
         <Select
-          label="Sap"
+          label={say('notebook.store.sap')}
           value={typed.sap}
           options={[
-            ['maple', 'Maple'],
-            ['birch', 'Birch'],
+            ['maple', say('notebook.store.maple')],
+            ['birch', say('notebook.store.birch')],
           ]}
           set={field('sap')}
         />
         <label>
-          <span>Which trees</span>
+          <span>{say('notebook.store.trees')}</span>
           <input value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
         </label>
         <label>
-          <span>Kept where</span>
+          <span>{say('notebook.store.kept_where')}</span>
           <input value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
         </label>
-        <NumberInput label="How cold" unit={units.temperature} value={typed.celsius} set={field('celsius')} />
+        <NumberInput
+          label={say('notebook.store.how_cold')}
+          unit={units.temperature}
+          value={typed.celsius}
+          set={field('celsius')}
+        />
       </div>
       {why !== null && (
         <p class="problem" role="alert">
@@ -111,14 +124,19 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
       )}
       <p>
         <button type="submit" class="main-button">
-          Add it
+          {say('notebook.store.add')}
         </button>
       </p>
     </form>
   );
 }
 
-const STATES = { fresh: '', 'use-now': '▲ last good day', past: '✕ older than it keeps' } as const;
+const STATES = { fresh: null, 'use-now': 'notebook.store.last_day', past: 'notebook.store.too_old' } as const;
+
+function ageWords(age: number, state: keyof typeof STATES): string {
+  const key = STATES[state];
+  return `${say('notebook.store.age', { age: days(age) })} ${key === null ? '' : say(key)}`;
+}
 
 interface RowProps {
   one: CollectionShown;
@@ -129,7 +147,7 @@ interface RowProps {
 function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
   const choice = settings.value;
   const { age_days: age, keeping, ...collection } = one;
-  const what = `${volume(one.litres, choice)} of ${shortDay(one.day)}`;
+  const what = say('notebook.store.what', { amount: volume(one.litres, choice), day: shortDay(one.day) });
   const give = (to: string): void => {
     const { boil: _, spoilt: __, ...inStore } = collection;
     const given = to === '' ? inStore : to === 'spoilt' ? { ...inStore, spoilt: true } : { ...inStore, boil: to };
@@ -144,19 +162,19 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
       <td>
         {[
           one.store_celsius === undefined ? null : roundTemperature(one.store_celsius, choice),
-          keeping === null ? null : `${days(age)} old ${STATES[keeping.state]}`,
+          keeping === null ? null : ageWords(age, keeping.state),
         ]
           .filter((text) => text !== null)
           .join(' · ')}
       </td>
       <td>
         <select
-          aria-label={`Where ${what} went`}
+          aria-label={say('notebook.store.where_went', { what })}
           value={one.spoilt === true ? 'spoilt' : (one.boil ?? '')}
           onChange={(event) => give(event.currentTarget.value)}
         >
-          <option value="">in store</option>
-          <option value="spoilt">poured away</option>
+          <option value="">{say('notebook.store.still_in')}</option>
+          <option value="spoilt">{say('notebook.store.spoilt')}</option>
           {boils.map(({ boil, name, started }) => (
             <option key={boil} value={boil}>
               {shortDay(started)} {name}
@@ -165,10 +183,10 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
         </select>{' '}
         <button
           type="button"
-          aria-label={`Take ${what} out of the list`}
+          aria-label={say('notebook.store.take_out_of', { what })}
           onClick={() => void change({ drop_collection: { id: one.id } }, set)}
         >
-          Take out
+          {say('notebook.store.take_out')}
         </button>
       </td>
     </tr>
@@ -179,8 +197,8 @@ export function StorePart(): JSX.Element {
   const { view, problem, set } = useAsked<CollectionsView>({ collections: true }, 'store', () => false);
   const [isAll, setAll] = useState(false);
   const found = useAsked<FoundView>({ find: {} }, 'boils', () => false);
-  if (problem !== null) return <p class="problem">✕ {problem}</p>;
-  if (view === null) return <p>Looking into the store …</p>;
+  if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
+  if (view === null) return <p>{say('notebook.store.looking')}</p>;
   const boils = (found.view?.boils ?? []).filter(({ practice }) => !practice);
   const shown = isAll ? view.collections : view.collections.slice(0, SHOWN_FIRST);
   return (
@@ -189,16 +207,16 @@ export function StorePart(): JSX.Element {
       <AddSap view={view} set={set} />
       {view.collections.length > 0 && (
         <section class="panel">
-          <h2>Collected</h2>
+          <h2>{say('notebook.store.collected')}</h2>
           <table class="collections">
             <thead>
               <tr>
-                <th>Day</th>
-                <th>How much</th>
-                <th>Strength</th>
-                <th>Trees, kept where</th>
-                <th>Age</th>
-                <th>Went into</th>
+                <th>{say('notebook.store.day')}</th>
+                <th>{say('notebook.store.how_much')}</th>
+                <th>{say('notebook.store.column.strength')}</th>
+                <th>{say('notebook.store.column.trees')}</th>
+                <th>{say('notebook.store.column.age')}</th>
+                <th>{say('notebook.store.column.went')}</th>
               </tr>
             </thead>
             <tbody>
@@ -210,7 +228,7 @@ export function StorePart(): JSX.Element {
           {shown.length < view.collections.length && (
             <p>
               <button type="button" onClick={() => setAll(true)}>
-                Show all {view.collections.length}
+                {say('notebook.show_all', { n: view.collections.length })}
               </button>
             </p>
           )}
