@@ -7,6 +7,11 @@ import type { Worst } from '../core/tuning/cost.ts';
 const ref = z.string().min(1).max(100);
 const boil = z.string().min(1).max(200);
 
+/** What the host itself sets beside those that are tried: how each boil was called, and what is set now. */
+export const AS_IT_WAS = 'as it was';
+export const AS_SET_NOW = 'as set now';
+export const BESIDE_THEM: readonly string[] = [AS_IT_WAS, AS_SET_NOW];
+
 /** Commands about tuning; one runs at a time. */
 export const tuneCommands = [
   /**

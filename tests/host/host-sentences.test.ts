@@ -10,6 +10,7 @@ import { checkDoubt } from '../../src/core/boil/readings-noted.ts';
 import { NEEDS_ALTITUDE } from '../../src/core/boil/water.ts';
 import { pressureDoubt } from '../../src/core/physics/pressure-doubt.ts';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
+import { BOTTLING_STEPS } from '../../src/core/season/bottling.ts';
 import type { BoilState } from '../../src/core/boil/state.ts';
 import { checkDue } from '../../src/host/probes/check-due.ts';
 import type { KeptProbe } from '../../src/protocol/probe-setup-messages.ts';
@@ -24,16 +25,18 @@ import {
   perhapsSentence,
   whereTrouble,
 } from '../../src/ingest/port-trouble.ts';
+import { recognise } from '../../src/ingest/recognise/recognise.ts';
 import type { PortRights } from '../../src/ingest/port-rights.ts';
 import { formOf, hostWords } from '../../src/screen/language/host-words.ts';
 import { language } from '../../src/screen/language/language.ts';
 import { whyWords } from '../../src/screen/words/why-words.ts';
 import { playBoil } from '../core/alarms/play-boil.ts';
 import { storiesOf } from '../core/alarms/read-stories.ts';
-import { foldAll, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
+import { foldAll, lines, readingAt, tarnHollow } from '../core/boil/tarn-hollow.ts';
 import { american, metric } from '../screen/moment.ts';
 
 const HOST = new URL('../../src/host/', import.meta.url);
+const CAPTURES = new URL('../../fixtures/captures/', import.meta.url);
 const FORMATS = new URL('../../src/ingest/formats/', import.meta.url);
 /** Values that are sentences or parts of them, which have forms of their own. */
 const SENTENCES = new Set(['what', 'trouble', 'advice', 'left', 'cure', 'idle', 'doubt', 'when']);
@@ -69,6 +72,16 @@ test('the numbers behind every alarm that a story raises', () => {
     .flatMap(({ why }) => [whyWords(why, metric), whyWords(why, american)]);
   expect(new Set(calls.map(({ alarm }) => alarm)).size).toBeGreaterThan(10);
   expect(unknown(whys)).toEqual([]);
+});
+
+test('which of the tips in one pan is at odds, and that nobody can tell', () => {
+  const header = tarnHollow({ pans: [{ id: 'p1', name: 'Back pot', probe: ['A/1', 'A/2'] }] });
+  const whys = [97, 103, 104.5].flatMap((celsius) => {
+    const { transitions } = foldAll(header, lines(0, 180_000, { T1: () => 101, T2: () => celsius }), 180_000);
+    return transitions.filter(({ alarm, event }) => alarm === 'probe-suspect' && event === 'raised');
+  });
+  expect(whys).toHaveLength(3);
+  expect(unknown(whys.flatMap(({ why }) => [whyWords(why, metric), whyWords(why, american)]))).toEqual([]);
 });
 
 test('a broken probe, by each of its codes', () => {
@@ -177,6 +190,28 @@ test('why a line, or a piece of one, is not read', () => {
   const ofValues = ['', '1.x', '9\u0001'].map((text) => readValue(text, 0, text.length));
   expect(reasons).toContain('named twice');
   expect(unknown([...reasons, ...ofValues.map(String), String(numberValue(Infinity)), 'other reasons'])).toEqual([]);
+});
+
+test('the steps of bottling, and what to mind', () => {
+  expect(unknown(BOTTLING_STEPS.flatMap(({ what, caution }) => [what, caution]))).toEqual([]);
+});
+
+test('what a board’s lines are taken for, and why not', () => {
+  const captures = readdirSync(CAPTURES).filter((path) => path.endsWith('.txt') && !path.startsWith('blind-specs'));
+  const said = captures.flatMap((path) => {
+    const lines = readFileSync(new URL(path, CAPTURES), 'latin1').split(/\r\n|[\r\n]/);
+    const { reasons, lines: shown, alternatives, channels } = recognise(lines);
+    const known = new Set(channels.map(({ channel }) => channel));
+    // What stands before the colon is a channel's own name.
+    const whys = reasons.map((reason) => {
+      const [name = '', ...rest] = reason.split(': ');
+      return known.has(name) ? rest.join(': ') : reason;
+    });
+    const spans = shown.flatMap((line) => line.spans.flatMap((span) => (span.is === 'left-out' ? [span.why] : [])));
+    return [...whys, ...spans, ...shown.flatMap(({ why }) => why ?? []), ...alternatives.map(({ why }) => why)];
+  });
+  expect(said.length).toBeGreaterThan(200);
+  expect(unknown([...new Set(said)].filter((one) => one !== ''))).toEqual([]);
 });
 
 test('that a check in boiling water is due', () => {

@@ -6,6 +6,7 @@ import type { Measured, Origin, OriginKind } from '../quantities/measured.ts';
 import { sapKey } from './learnt.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
+import { leadOf } from './tip-levels.ts';
 
 const KIND: Record<Evidence['kind'], OriginKind> = {
   check: 'boiling-check',
@@ -27,7 +28,7 @@ export function explainWater(state: BoilState): Measured | null {
 export function explainRise(state: BoilState, id: string): Measured | null {
   const pan = state.pans[id];
   if (pan === undefined || pan.course.riseC === null || state.water.celsius === null) return null;
-  const probe = state.panProbes[id]![0] ?? null;
+  const probe = leadOf(state, id);
   const noise = (pan.track.noise ?? 0.1) / 3;
   const base = sigmaOf(state.water.joint, baseOf(state, id));
   const own: Origin = {

@@ -7,7 +7,8 @@ import { meanOf } from '../pan/joint-normal.ts';
 import { median } from '../pan/robust-statistics.ts';
 import { sapKey } from './learnt.ts';
 import { happenByMark } from './pours.ts';
-import { baseOf } from './surroundings.ts';
+import { baseOf, ownNumber } from './surroundings.ts';
+import { leadOf } from './tip-levels.ts';
 import { correctionC } from './water.ts';
 import type { Mark } from './entries.ts';
 import type { BoilState, KeptMark } from './state.ts';
@@ -93,8 +94,8 @@ function temperatureAt(
   at: number,
 ): { probe: string | null; celsius: number; sigmaC: number } | null {
   const pan = state.pans[id]!;
-  const probe = state.panProbes[id]![0];
-  if (probe === undefined) {
+  const probe = leadOf(state, id);
+  if (probe === null) {
     const { byHand } = pan;
     if (byHand === null || Math.abs(byHand.at - at) > SAME_TIME_MS) return null;
     return { probe: null, celsius: byHand.celsius - correctionC(state.water, null), sigmaC: HAND_READ_SIGMA_C };
@@ -104,7 +105,7 @@ function temperatureAt(
   const latest =
     near.length > 0 ? near : blockTimes.flatMap((t, i) => (Math.abs(t - at) <= SAME_TIME_MS ? [blockValues[i]!] : []));
   if (latest.length === 0 || pan.course.phase !== 'boiling') return null;
-  return { probe, celsius: median(latest) - state.corrections[probe]!, sigmaC: PAN_SIGMA_C };
+  return { probe, celsius: ownNumber(state, probe, median(latest)), sigmaC: PAN_SIGMA_C };
 }
 
 /** A dial is read to about this, °C (common practice). */

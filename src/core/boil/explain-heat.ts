@@ -9,9 +9,10 @@ import type { Measured, Origin } from '../quantities/measured.ts';
 import { explainRise, explainSap } from './baseline-view.ts';
 import { bare, type Bare, type From, NOT_KNOWN, ranged, scaled } from './explanation.ts';
 import type { BoilState } from './state.ts';
+import { leadOf } from './tip-levels.ts';
 
 /** The probe that a pan is read by, or null. */
-export const probeOf = (state: BoilState, pan: string): string | null => state.panProbes[pan]?.[0] ?? null;
+export const probeOf = (state: BoilState, pan: string): string | null => leadOf(state, pan);
 
 /** When the pan's thermometer was last heard or read by hand, ms; null for never. */
 export function heardAt(state: BoilState, pan: string): number | null {

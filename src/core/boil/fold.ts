@@ -19,6 +19,7 @@ import { type BoilState, callersOf, type KeptMark, lookSoon, portNamed, takeHead
 import { questionAmounts } from './questioned-amounts.ts';
 import { stepPans } from './readings.ts';
 import { settingOf } from './settings.ts';
+import { levelMovesC } from './tip-levels.ts';
 import { REFRESH_MS, refreshWater, weighAnew } from './surroundings.ts';
 
 export { startBoil, type BoilState } from './state.ts';
@@ -149,10 +150,8 @@ function correcting(state: BoilState, act: () => Moved): void {
   const moved = act();
   for (const id in state.pans) {
     const was = aroundBefore[id];
-    const probe = state.panProbes[id]![0];
-    if (was === undefined) continue;
-    const by = probe === undefined ? 0 : state.corrections[probe]! - (before[probe] ?? 0);
-    panCorrected(state.pans[id]!, was, settingOf(state, id), by, moved);
+    if (was !== undefined)
+      panCorrected(state.pans[id]!, was, settingOf(state, id), levelMovesC(state, id, before), moved);
   }
 }
 

@@ -84,7 +84,8 @@ function hearProbe(state: BoilState, setup: ProbeSetup, bare: number | BrokenBy 
   track.celsius = celsius + (setup.offset_c ?? 0);
   const pan = state.pans[panId]!;
   noteNumber(track.signs, t, celsius, pan.rateCPerMin);
-  panHears(pan, t, celsius + state.corrections[setup.id]!);
+  const { leftOut, overC } = track.beside;
+  if (!leftOut) panHears(pan, t, celsius + state.corrections[setup.id]! - overC);
 }
 
 /** A channel that no probe names is kept to be offered, as the temperature that it then most likely is. */

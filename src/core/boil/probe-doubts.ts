@@ -24,7 +24,12 @@ export function noteDoubts(state: BoilState, t: number): void {
     for (const probe of state.panProbes[id]!) {
       const track = state.probes[probe]!;
       judgeStuck(track.signs, t, { boils: boils(pan.course, setting), climbs: climbs(track, pan.course, setting) });
-      track.doubt = track.signs.doubt ?? swapDoubt(state, track) ?? leapDoubt(pan, track, t) ?? liftedDoubt(pan);
+      track.doubt =
+        track.signs.doubt ??
+        swapDoubt(state, track) ??
+        leapDoubt(pan, track, t) ??
+        liftedDoubt(pan) ??
+        besideDoubt(state, id, track);
     }
   }
 }
@@ -44,6 +49,10 @@ function climbs({ signs }: ProbeTrack, course: Course, { design, around }: Setti
   const finishC = around.limits.finish.riseC;
   return phase === 'boiling' && finishC !== null && riseC >= THICK_SHARE * finishC;
 }
+
+/** Against the other tips of its pan; where nobody can tell which is right, each is doubted. */
+const besideDoubt = ({ tips }: BoilState, pan: string, { beside }: ProbeTrack): ProbeDoubt | null =>
+  beside.odd ?? tips[pan]?.untold?.doubt ?? null;
 
 function swapDoubt(state: BoilState, { swap }: ProbeTrack): ProbeDoubt | null {
   if (swap === null) return null;

@@ -133,11 +133,23 @@ export function judgeStuck(signs: ProbeSigns, t: number, pan: { boils: boolean; 
   signs.doubt = { state: 'stuck', why: `the same number, ${signs.celsius.toFixed(2)} °C, for ${minutes} min` };
 }
 
-function isTooEven({ sameCount, sameSince, spanFrom, longest, longestBefore, stepC, lively }: ProbeSigns): boolean {
+/** So long and so often the same number, from a probe that seldom repeats itself, ms: too early to be said of it. */
+const STILL_MS = 60_000;
+const STILL_READINGS = 20;
+
+/** It stands still where it never did: not to be read by while another tip hangs in its pan. */
+export function standsStill(signs: ProbeSigns, t: number): boolean {
+  return t - signs.sameSince >= STILL_MS && signs.celsius !== null && isTooEven(signs, STILL_READINGS);
+}
+
+function isTooEven(
+  { sameCount, sameSince, spanFrom, longest, longestBefore, stepC, lively }: ProbeSigns,
+  readings = STUCK_READINGS,
+): boolean {
   const watched = longestBefore > 0 || sameSince - spanFrom >= WATCHED_MS;
   const row = Math.max(longest, longestBefore);
   const restless = (stepC > 0 && stepC <= FINE_STEP_C) || lively >= LIVELY;
-  return watched && row > 0 && restless && sameCount >= Math.max(STUCK_READINGS, STUCK_ROWS * row);
+  return watched && row > 0 && restless && sameCount >= Math.max(readings, STUCK_ROWS * row);
 }
 
 function shouldHaveMoved({ rateBefore, stepC }: ProbeSigns, forMs: number): boolean {

@@ -6,6 +6,7 @@ import type { BrokenBy } from './broken-probe.ts';
 import type { Swap } from './probe-doubts.ts';
 import { type ProbeDoubt, type ProbeSigns, startProbeSigns } from './probe-signs.ts';
 import type { Misfit } from './probe-value.ts';
+import { type Beside, startBeside } from './tip-levels.ts';
 
 export interface ProbeTrack {
   port: string;
@@ -37,6 +38,8 @@ export interface ProbeTrack {
   /** How often it was lost and came back, and for how long in all, ms. */
   losses: number;
   lostMs: number;
+  /** How it stands to the other tips of its pan. */
+  beside: Beside;
 }
 
 export function startProbe(port: string, t: number): ProbeTrack {
@@ -59,13 +62,14 @@ export function startProbe(port: string, t: number): ProbeTrack {
     lagS: null,
     losses: 0,
     lostMs: 0,
+    beside: startBeside(),
   };
 }
 
 /** The same probe once nothing was known for a while: waited for anew from t (ms), at the pace that it had. */
 export function afterGap(probe: ProbeTrack, t: number): ProbeTrack {
-  const { port, celsius, periodMs, intervals, said, swap, lagS, losses, lostMs } = probe;
-  return { ...startProbe(port, t), celsius, periodMs, intervals, said, swap, lagS, losses, lostMs };
+  const { port, celsius, periodMs, intervals, said, swap, lagS, losses, lostMs, beside } = probe;
+  return { ...startProbe(port, t), celsius, periodMs, intervals, said, swap, lagS, losses, lostMs, beside };
 }
 
 /** Late at two periods, lost at five (fault table). */

@@ -8,6 +8,7 @@ import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { type Ahead, aheadOf } from '../pan/ahead.ts';
 import { lookAt } from '../pan/forecast.ts';
 import { noteDoubts } from './probe-doubts.ts';
+import { lookAtTips } from './odd-tips.ts';
 import { periodMs, probeState } from './probe-track.ts';
 import { settingOf } from './settings.ts';
 import { leadTimes } from './lead-times.ts';
@@ -15,6 +16,7 @@ import type { BoilState } from './state.ts';
 
 /** Brings every pan's model to t (ms). */
 export function stepPans(state: BoilState, t: number): void {
+  lookAtTips(state, t);
   for (const id of state.names.pans) {
     const pan = state.pans[id]!;
     const setting = settingOf(state, id);

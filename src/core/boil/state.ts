@@ -15,6 +15,7 @@ import type { Header, Mark } from './entries.ts';
 import { type ProbeTrack, startProbe } from './probe-track.ts';
 import type { Evidence } from '../pan/baseline.ts';
 import { type StandingMarks, standingMarks } from './standing-marks.ts';
+import { type PanTips, startBeside, startTips } from './tip-levels.ts';
 import { lookAround } from './surroundings.ts';
 import { priorsOf, type Water, waterFrom } from './water.ts';
 import { type RefusedLines, startRefusedLines } from './refused-lines.ts';
@@ -96,6 +97,8 @@ export interface BoilState extends Caller {
   probePan: Record<string, string | null>;
   /** The same the other way round: the probes that hang in each pan. */
   panProbes: Record<string, string[]>;
+  /** What is kept of the pans in which several hang. */
+  tips: Record<string, PanTips>;
   designs: Record<string, PanDesign>;
   /** What each pan's model is told of the world around it now. */
   around: Record<string, Surroundings>;
@@ -136,6 +139,7 @@ export function startBoil(header: Header, beside: readonly Header[] = []): BoilS
     strays: byName(),
     probePan: byName(),
     panProbes: byName(),
+    tips: byName(),
     designs: byName(),
     around: byName(),
     corrections: byName(),
@@ -252,11 +256,22 @@ export function tell({ fresh, history, book }: Caller, made: readonly AlarmTrans
 
 /** Call after every change of probePan or of the pans. */
 export function placeProbes(state: BoilState): void {
+  const { panProbes: before, tips } = state;
   state.panProbes = byName(
     Object.keys(state.pans).map((pan) => [
       pan,
       Object.keys(state.probePan).filter((probe) => state.probePan[probe] === pan),
     ]),
   );
+  const isSame = (pan: string, probes: string[]): boolean => probes.join('\n') === before[pan]?.join('\n');
+  const pans = Object.entries(state.panProbes);
+  state.tips = byName(
+    pans
+      .filter(([, probes]) => probes.length > 1)
+      .map(([pan, probes]): [string, PanTips] => [pan, isSame(pan, probes) ? tips[pan]! : startTips()]),
+  );
+  for (const [pan, probes] of pans) {
+    if (!isSame(pan, probes)) for (const probe of probes) state.probes[probe]!.beside = startBeside();
+  }
   lookAround(state);
 }

@@ -8,6 +8,7 @@ import type { Moved } from '../pan/pan-model.ts';
 import type { Surroundings } from '../pan/pan-state.ts';
 import { median } from '../pan/robust-statistics.ts';
 import type { BoilState } from './state.ts';
+import { leadOf } from './tip-levels.ts';
 import { finishProbability } from './settings.ts';
 import { correctionC, potEvidence, pressureEvidence, priorsOf, waterFrom, waterLater, waterWith } from './water.ts';
 
@@ -56,21 +57,25 @@ function potNow(state: BoilState, t: number): Evidence | null {
   if (t - (state.pots.at(-1)?.at ?? -Infinity) < POT_EVERY_MS) return null;
   for (const design of Object.values(state.designs)) {
     const pan = state.pans[design.id];
-    const probe = state.panProbes[design.id]?.[0];
-    if (design.role !== 'reference' || probe === undefined || pan === undefined) continue;
+    const probe = leadOf(state, design.id);
+    if (design.role !== 'reference' || probe === null || pan === undefined) continue;
     if (pan.track.blockValues.length < 12 || pan.track.blockTimes.at(-1)! < t - REFRESH_MS) continue;
     if (pan.rateCPerMin === null || Math.abs(pan.rateCPerMin) > POT_STEADY_C_PER_MIN) continue;
     const celsius = median(pan.track.blockValues.slice(-12));
     const expected = state.water.celsius;
     const plausible = expected === null ? celsius >= POT_LEAST_C : Math.abs(celsius - expected) <= POT_PLAUSIBLE_C;
-    if (plausible) return potEvidence(probe, celsius - correctionC(state.water, probe), t);
+    if (plausible) return potEvidence(probe, ownNumber(state, probe, celsius), t);
   }
   return null;
 }
 
+/** What a probe says itself where its pan is at so much, °C. */
+export const ownNumber = (state: BoilState, probe: string, celsius: number): number =>
+  celsius + state.probes[probe]!.beside.overC - correctionC(state.water, probe);
+
 /** What a rise of this pan rests on: the water point and its probe's error. */
 export function baseOf(state: BoilState, pan: string): Sum {
-  const probe = state.panProbes[pan]![0] ?? null;
+  const probe = leadOf(state, pan);
   return [
     [WATER, 1],
     [probeName(probe), 1],
@@ -88,14 +93,15 @@ export function lookAround(state: BoilState): void {
   state.around = byName(Object.keys(state.pans).map((pan) => [pan, aroundPan(state, pan)]));
 }
 
-function aroundPan(state: BoilState, pan: string): Surroundings {
+/** One pan's. Where nobody can tell which of its tips is right, its rise is known to a spread between them. */
+export function aroundPan(state: BoilState, pan: string): Surroundings {
   const { joint, celsius, pressureHpa } = state.water;
   const base = baseOf(state, pan);
   const sap: Sum = [[sapOf(state, pan), 1]];
   const sapShare = meanOf(joint, sap);
   return {
     waterC: celsius,
-    waterSigmaC: sigmaOf(joint, base),
+    waterSigmaC: Math.hypot(sigmaOf(joint, base), (state.tips[pan]?.untold?.apartC ?? 0) / Math.SQRT2),
     sapShare,
     sapShareSigma: sigmaOf(joint, sap),
     waterSapCovariance: covarianceOf(joint, base, sap),

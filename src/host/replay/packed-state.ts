@@ -82,6 +82,7 @@ const TABLES = [
   'strays',
   'probePan',
   'panProbes',
+  'tips',
   'designs',
   'around',
   'corrections',

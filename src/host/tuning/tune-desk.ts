@@ -4,6 +4,7 @@ import { mergePatch } from '../../core/boil/merge-patch.ts';
 import { type SearchedSettings, type Trial, trialsOf } from '../../core/tuning/search.ts';
 import type { BoilSummary, Notebook } from '../../notebook/contract.ts';
 import { checkHeader } from '../../protocol/header-schema.ts';
+import { AS_IT_WAS, AS_SET_NOW } from '../../protocol/tune-messages.ts';
 import type { TuneCommand, TuneView, TuningNow } from '../../protocol/tune-messages.ts';
 import type { MachineClock } from '../clock.ts';
 import { done, refused } from '../outcome.ts';
@@ -33,8 +34,7 @@ interface Work {
   tuning: Tuning | null;
 }
 
-const AS_IT_WAS: SettingsFile = { name: 'as it was', patch: {} };
-const AS_SET_NOW = 'as set now';
+const UNCHANGED: SettingsFile = { name: AS_IT_WAS, patch: {} };
 
 export class TuneDesk {
   readonly #notebook: Notebook;
@@ -84,7 +84,7 @@ export class TuneDesk {
       asked.boils.length === 0 ? this.#notebook.boils() : asked.boils.map((name) => this.#notebook.find(name));
     const boils = all.filter(({ running }) => !running);
     if (boils.length === 0) return refused('There is no boil that is over.');
-    const names = new Set([AS_IT_WAS.name, AS_SET_NOW]);
+    const names = new Set([UNCHANGED.name, AS_SET_NOW]);
     for (const { name, patch } of asked.settings) {
       if (names.has(name)) return refused(`The name "${name}" is there twice: give each of the settings its own.`);
       names.add(name);
@@ -117,7 +117,7 @@ export class TuneDesk {
     const base = asked.search.length === 0 ? [] : [{ name: AS_SET_NOW, patch: { settings: now } }];
     const work: Work = {
       boils: new Map(boils.map((summary) => [summary.boil, summary])),
-      files: [AS_IT_WAS, ...asked.settings, ...base, ...searched],
+      files: [UNCHANGED, ...asked.settings, ...base, ...searched],
       base: base[0]?.name ?? null,
       trials,
       ...{ tuned: [], problems: [], done: 0, share: 0, secondsLeft: null },

@@ -2,7 +2,7 @@
 import { columnsOf } from '../formats/columns.ts';
 import { readValue } from '../formats/value.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { kindOfNumber, type Series, unitOfWords } from './kind-of-number.ts';
+import { isSetting, kindOfNumber, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
 import { piecesOf, statusWord } from './pieces.ts';
 import { takeTurns } from './turns.ts';
 import { withoutTwins } from './twins.ts';
@@ -26,6 +26,8 @@ export function asColumns(lines: readonly string[], commaIsDecimal: boolean): Ca
   return null;
 }
 
+const SIGN_APART = 'A sign stands apart from its number: below zero it would be lost.';
+
 const checksumEnd = /[*][0-9A-Fa-f]{2,4}$/;
 
 interface Table {
@@ -40,20 +42,25 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   if (table === null) return null;
   const { rows, width, header } = table;
   const read: (CandidateChannel | null)[] = [];
+  const doubts: string[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (let at = 0; at < width; at++) {
     const series = seriesOf(table, at);
     read.push(null);
     const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
     if (series === null) {
+      if (rows.every((row) => /^[-+]$/.test(row[at]!))) doubts.push(SIGN_APART);
       const why = textColumn(rows.map((row) => row[at]!));
       if (why === null) return null;
-      if (why !== '') leftOut.push({ what, why });
+      const title = header?.[at] ?? '';
+      const isEmpty = why === '' && /[A-Za-z]/.test(title) && rows.every((row) => !/\w/.test(row[at]!));
+      if (isEmpty) leftOut.push({ what: `column ${at + 1} (${title})`, why: 'no number in it so far' });
+      else if (why !== '') leftOut.push({ what, why });
       continue;
     }
     // `1;96.8` and `2;95.3` in turn: columns would mix two probes up.
     if (series.texts.every((text) => /^\d{1,3}$/.test(text)) && takeTurns(rows.map((row) => row[at]!))) return null;
-    const kind = isPlaceNumber(series, rows) ? PLACE_NUMBER : kindOfNumber(series);
+    const kind = isPlaceNumber(series, rows) ? SETTING : kindOfNumber(series);
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
   }
@@ -74,26 +81,13 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     leftOut,
     because:
       `The lines are ${width} ${width === 1 ? 'column' : `columns parted by ${separatorNames[separator]}`}${marked}. ${called.join('')}`.trim(),
-    doubts: [],
+    doubts,
   };
 }
 
-const PLACE_NUMBER = {
-  is: 'left-out',
-  why: 'a small whole number that never changes: the number of a channel, or a setting',
-} as const;
-
 /** `…,1,96.8,C,2,95.3,C`: what never changes between columns that do is no reading. */
-function isPlaceNumber({ values, texts, unit }: Series, rows: readonly string[][]): boolean {
-  const same = texts.length > 1 && texts.every((text) => text === texts[0]);
-  return (
-    same &&
-    unit === '' &&
-    /^\d{1,2}$/.test(texts[0]!) &&
-    values[0]! <= 32 &&
-    rows[0]!.some((cell) => /\d\.\d/.test(cell))
-  );
-}
+const isPlaceNumber = (series: Series, rows: readonly string[][]): boolean =>
+  isSetting(series) && rows[0]!.some((cell) => /\d\.\d/.test(cell));
 
 function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','): Table | null {
   const all = lines.map((line) => {

@@ -1,7 +1,7 @@
 // Looks for names beside the numbers of lines: pairs where the lines are that, else a pattern that reads just the probes.
 import type { PortFormat } from '../../core/boil/entries.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { kindOfNumber, middle, POINTLESS, type Series, unitOfWords } from './kind-of-number.ts';
+import { isSetting, kindOfNumber, middle, POINTLESS, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
 import { type Piece, piecesOf, statusWord } from './pieces.ts';
 import { readingPlaces } from './reading-places.ts';
 import { nameByTurns } from './turns.ts';
@@ -24,6 +24,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
   const byName = piecesByName(valued);
   const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
+  const hasDecimals = valued.flat().some(({ text }) => text.includes('.'));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (const [name, pieces] of byName) {
@@ -32,7 +33,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       continue;
     }
     const series = withNeighboursUnit(seriesOf(name, pieces), valued);
-    const kind = kindOfNumber(series);
+    const kind = hasDecimals && isSetting(series) ? SETTING : kindOfNumber(series);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
@@ -84,7 +85,10 @@ function leaveOutWholeNumbers(named: CandidateChannel[], leftOut: Candidate['lef
 }
 
 function readableNames(valued: Piece[][]): string[] {
-  const kinds = [...piecesByName(valued)].map(([name, pieces]) => ({
+  const byName = piecesByName(valued);
+  const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
+  const often = [...byName].filter(([, pieces]) => pieces.length * SELDOM > most);
+  const kinds = often.map(([name, pieces]) => ({
     name,
     kind: kindOfNumber(seriesOf(name, pieces)),
   }));
@@ -194,11 +198,11 @@ function patternOf(pieces: Piece[], beforeCommas: boolean): string {
   return `\\b(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(beforeCommas ? numberBeforeComma : number)}${hasUnit ? unitGroup : ''}`;
 }
 
-/** Runs of blanks line values up, so any number of them is meant where there is one. */
+/** Runs of blanks line values up, so any number of them is meant where there is one; a number between may be any other. */
 const gapPattern = (gap: string): string =>
   gap
-    .split(/( +)/)
-    .map((part) => (/^ +$/.test(part) ? ' +' : quoted(part)))
+    .split(/( +|[-+]?\d+(?:\.\d+)?)/)
+    .map((part) => (/^ +$/.test(part) ? ' +' : /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part)))
     .join('');
 
 const quoted = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');

@@ -49,22 +49,22 @@ const notRead: [RegExp, string][] = [
   ],
   [/^(?:rate|roc|dt|delta|diff|slope|trend)$/i, 'a rate or a difference, no temperature'],
   [/^(?:node|addr|address|serial|sn|pin|gpio)$/i, 'a name of the device, no measured number'],
-  [/^(?:cpu|mcu|soc|die)$/i, 'the warmth of the board itself, in no pan'],
+  [/^(?:cpu|mcu|soc|die|case|enclosure|housing|chassis)$/i, 'the warmth of the board itself, in no pan'],
   [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
   [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm|alm)$/i, 'a status'],
   [
-    /^(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
+    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
     'a set or worked-out figure, not a measured one',
   ],
   [
-    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed)$/i,
+    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?)$/i,
     'another quantity, no temperature',
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
 ];
 /** Even where the name says degrees, too. */
 const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
-const coldNames = /^(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
+const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
 const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
 
@@ -90,11 +90,12 @@ export function kindOfNumber(series: Series): NumberKind {
   const cold = parts.some((part) => coldNames.test(part));
   if (named !== null) return checkedSize(series, named, cold);
   if (converterPin.test(series.name)) return { is: 'left-out', why: notRead.at(-1)![1] };
-  const pointless = withoutPoint(series);
+  const isResistance = parts.some((part) => resistanceNames.test(part)) && middle(series.values) > 50;
+  const pointless = isResistance ? null : withoutPoint(series);
   if (pointless !== null) return { is: 'left-out', why: pointless };
   const running = runsOn(series);
   if (running !== null) return { is: 'left-out', why: running };
-  if (parts.some((part) => resistanceNames.test(part)) && middle(series.values) > 50)
+  if (isResistance)
     return {
       is: 'read',
       unit: 'ohm',
@@ -113,6 +114,8 @@ function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string
     const givesWay = unit !== null && parts.length > 1 && !NEVER_GIVE_WAY.test(why);
     if (!givesWay) return why;
   }
+  if (unit === null && parts.length > 1 && /^(?:V|[hk]?Pa|mA|A|W)$/.test(parts.at(-1)!))
+    return 'another quantity, no temperature';
   return unit === null && words !== '' ? `“${words}” is no unit of a probe` : null;
 }
 
@@ -161,6 +164,17 @@ function withoutPoint({ values, texts }: Series): string | null {
 
 export const POINTLESS =
   'whole numbers of the size of tenths or hundredths of a degree: where the decimal point belongs no format can say; let the board write 96.1 for +0961';
+
+export const SETTING: NumberKind = {
+  is: 'left-out',
+  why: 'a small whole number that never changes: the number of a channel, or a setting',
+};
+
+/** A small whole number that is always the same says how something is set, or which channel it is. */
+export function isSetting({ values, texts, unit }: Series): boolean {
+  const isSame = texts.length > 1 && texts.every((text) => text === texts[0]);
+  return isSame && unit === '' && /^\d{1,2}$/.test(texts[0]!) && values[0]! <= 32;
+}
 
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */
 function runsOn({ values, texts }: Series): string | null {

@@ -30,10 +30,11 @@ const anyPiece = (number: string): RegExp =>
     [
       String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
       String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
-      String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*)(?![\w.]))`,
+      String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*|(?=(?:[0-9A-Fa-f]{4})+(?![\w.]))\d+[A-Fa-f]{2,})(?![\w.]))`,
       String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
       String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
-      String.raw`(?<word>[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
+      // A unit right behind its number ends at a slash, unless that makes it a rate.
+      String.raw`(?<word>(?<=\d *[^\w ]{0,2})[CFKcfk](?=\/(?!(?:min|h|hr|s|sec)\b))|[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
     ].join('|'),
     'gi',
   );
@@ -74,7 +75,7 @@ function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
 const unitBehind = /^ ?(?:[^ -~]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~]{1,2})(?![\w])/i;
 
 /** `C/min` is a rate, and no temperature. */
-const perTime = /^ ?(?:\/|per )\s?(?:min|hr?|hours?|s|sec)[a-z]*(?![\w])/i;
+const perTime = /^ ?(?:\/|per )\s?(?:min(?:utes?)?|h(?:ou)?rs?|h|s|sec(?:onds?)?)(?![\w])/i;
 
 function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
   const rest = line.slice(piece.end, next?.kind === 'word' ? undefined : next?.start);

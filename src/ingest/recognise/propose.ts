@@ -23,6 +23,7 @@ const mostUnread = 0.4;
  */
 export function propose(lines: readonly string[], data: readonly string[], candidate: Candidate): Proposal | string[] {
   const { format } = candidate;
+  candidate.channels = withUnitSaid(candidate.channels, lines);
   const cold = coldJunctionOf(candidate.channels);
   const unitInLine = unitsInLines(lines, candidate);
   const refused: string[] = [];
@@ -56,6 +57,21 @@ export function propose(lines: readonly string[], data: readonly string[], candi
     lines: shown,
     alternatives: alternatives(candidate, channels),
   };
+}
+
+const DEGREES = /(?:\bdeg(?:rees?)?\.? *|\u00b0 *)(c|f|celsius|fahrenheit)\b/i;
+
+/** A line without a reading, such as `units: deg F`, may say what the numbers are; the person is asked all the same. */
+function withUnitSaid(channels: CandidateChannel[], lines: readonly string[]): CandidateChannel[] {
+  const said = lines.filter((line) => !/\d[.,]\d/.test(line)).flatMap((line) => DEGREES.exec(line)?.[1] ?? []);
+  const [unit, ...others] = new Set(said.map((word) => word[0]!.toUpperCase() as 'C' | 'F'));
+  if (unit === undefined || others.length > 0) return channels;
+  return channels.map((one) => {
+    const isBare = !one.kind.sure && one.series.unit === '' && ['C', 'F', 'K'].includes(one.kind.unit);
+    if (!isBare || one.kind.why.startsWith('The name')) return one;
+    const why = `A line without a number says degrees ${unit === 'C' ? 'Celsius' : 'Fahrenheit'}.`;
+    return { ...one, kind: { ...one.kind, unit, why } };
+  });
 }
 
 /** The channel that tells how warm the terminals are, where something needs it. */

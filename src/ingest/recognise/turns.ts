@@ -22,8 +22,11 @@ export function takeTurns(texts: readonly string[]): boolean {
   return kept >= KEPT_SHARE * (texts.length - 1);
 }
 
+/** So much further do probes lie from each other than one moves from line to line, where no order tells. */
+const APART = 3;
+
 /** Two that change places each line may as well be a lamp that blinks: probes differ among each other more than in time. */
-function differ(texts: readonly string[], values: readonly number[]): boolean {
+function differ(texts: readonly string[], values: readonly number[], times: number): boolean {
   const among: number[] = [];
   const inTime: number[] = [];
   const last = new Map<string, number>();
@@ -33,8 +36,19 @@ function differ(texts: readonly string[], values: readonly number[]): boolean {
     if (last.has(text)) inTime.push(Math.abs(value - last.get(text)!));
     last.set(text, value);
   }
-  return middle(among) > 2 * middle(inTime);
+  return middle(among) > times * middle(inTime);
 }
+
+/** Few texts, each again and again, and the numbers go with them: in turn, or as each board has something to say. */
+function tellApart(texts: readonly string[], values: readonly number[]): 'yes' | 'perhaps' | 'no' {
+  const count = new Set(texts).size;
+  if (count < 2 || count > MOST_PROBES || texts.length < 2 * count) return 'no';
+  const inTurn = takeTurns(texts);
+  if (differ(texts, values, inTurn ? 2 : APART)) return 'yes';
+  return inTurn ? (count === 2 ? 'perhaps' : 'yes') : 'no';
+}
+
+export const NUMBERS = /[-+]?\d+(?:\.\d+)?/g;
 
 const isMeasured = ({ kind, text, unit }: Piece): boolean =>
   kind === 'number' && (text.includes('.') || unitOfWords(unit) !== null);
@@ -60,17 +74,19 @@ export function nameByTurns(
   if (first === undefined || some.some(({ value }) => value.name !== first.value.name)) return null;
   const before = some.map(({ at, value }) => {
     const from = value.name === '' ? value.start : value.start - value.gap.length - value.name.length;
-    return cut[at]!.filter(({ kind, end, text }) => end <= from && (kind !== 'number' || /^\d{1,3}$/.test(text)));
+    return cut[at]!.filter(({ kind, end, text }) => end <= from && (kind !== 'number' || /^\d{1,5}$/.test(text)));
   });
   const values = some.map(({ value }) => Number(value.text));
   const most = Math.min(...before.map((tokens) => tokens.length));
   for (let back = 1; back <= most; back++) {
     const tokens = before.map((one) => one.at(-back)!);
     const texts = tokens.map(({ text }) => text);
-    if (tokens.some(({ kind }) => kind === 'time') || !takeTurns(texts)) continue;
+    const told = tokens.some(({ kind }) => kind === 'time') ? 'no' : tellApart(texts, values);
+    if (told === 'no') continue;
     const gaps = some.map(({ at, value }, i) => lines[at]!.slice(tokens[i]!.end, value.start));
-    const isOne = some.every(({ isAlone }) => isAlone) && gaps.every((gap) => gap === gaps[0]);
-    if (!isOne || (new Set(texts).size === 2 && !differ(texts, values)))
+    // Other numbers may stand between, as long as all else is the same.
+    const between = new Set(gaps.map((gap) => gap.replace(NUMBERS, '#')));
+    if (told === 'perhaps' || between.size > 1 || !some.every(({ isAlone }) => isAlone))
       return `“${texts[0]}” and “${texts.find((text) => text !== texts[0])}” take turns before the numbers: if they tell probes apart, this reads them as one.`;
     for (const [i, { value }] of some.entries()) {
       value.name = texts[i]!;

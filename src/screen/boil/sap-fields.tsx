@@ -25,9 +25,6 @@ const SHARES: [SapPart, MessageKey][] = [
   ['others', 'boil.share.others'],
 ];
 
-/** The name of a kind of sap, as a list offers it. */
-export const sapName = (kind: SapDraft['kind']): string => say(NAMES[kind]);
-
 interface SapFieldsProps {
   sap: SapDraft;
   set: (sap: SapDraft) => void;
@@ -41,7 +38,7 @@ export function SapFields({ sap, set }: SapFieldsProps): JSX.Element {
       <Select
         label={say('boil.sap')}
         value={sap.kind}
-        options={kinds.map(({ key }) => [key, sapName(key)] as const)}
+        options={kinds.map(({ key }) => [key, say(NAMES[key])] as const)}
         set={(kind) => set(chooseSap(sap, kind, kinds))}
       />
       {sentence !== undefined && <p class="hint field-note">{hostWords(sentence)}</p>}

@@ -9,6 +9,7 @@ import type { Corrected } from '../words/correction-words.ts';
 import type { Step } from './curve-steps.ts';
 import type { Spot } from './label-places.ts';
 import { shownCorrection } from './shown-correction.ts';
+import { say } from '../language/say.ts';
 
 /** A correction of one pan, with its mark. */
 export interface PanCorrection extends Corrected {
@@ -84,7 +85,7 @@ export function ToldCorrection({ corrections, now }: Omit<CorrectionMarkersProps
         {correctedWords(chosen.mark, chosen, now.header, settings.value)}
       </span>
       <button type="button" onClick={close}>
-        Close <kbd aria-hidden="true">Esc</kbd>
+        {say('chart.close')} <kbd aria-hidden="true">Esc</kbd>
       </button>
     </p>
   );

@@ -110,7 +110,7 @@ function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
   if (points.ahead === null || x < chartArea.left || x > chartArea.right) return;
   ctx.fillStyle = inks.muted;
   ctx.fillRect(x - 1, chartArea.top, 2, chartArea.bottom - chartArea.top);
-  const word = 'expected';
+  const word = say('chart.expected');
   if (x + ctx.measureText(word).width + 10 <= chartArea.right) rimmed(ctx, inks, word, x + 8, chartArea.bottom - 4);
 }
 
@@ -121,9 +121,9 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing): void {
   if (x === undefined || y === undefined) return;
   const height = textPx(chart.width) + 3;
   const named: [string, Point[]][] = [
-    ['burns', points.scorch],
-    ['done', points.finish],
-    ['boiling water', points.water],
+    [say('chart.burns'), points.scorch],
+    [say('chart.done'), points.finish],
+    [say('chart.boiling_water'), points.water],
   ];
   const texts = named.flatMap(([word, line]) => {
     const last = line.findLast((point) => point.y !== null)?.y ?? null;
@@ -172,10 +172,10 @@ function callSigns(chart: Chart, inks: Inks, list: readonly CallSign[]): void {
   }
 }
 
-/** Over the figures of the temperature axis. */
+/** Over the figures of the temperature axis, the uppermost of which may stand half above the lines. */
 function unitLabel(chart: Chart, inks: Inks, unit: string): void {
   chart.ctx.textAlign = 'right';
-  rimmed(chart.ctx, inks, unit, chart.chartArea.left - 10, chart.chartArea.top - 2);
+  rimmed(chart.ctx, inks, unit, chart.chartArea.left - 10, chart.chartArea.top - 0.6 * textPx(chart.width));
   chart.ctx.textAlign = 'left';
 }
 
@@ -238,7 +238,7 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       responsive: true,
       maintainAspectRatio: false,
       events: [],
-      layout: { padding: { top: 28 } },
+      layout: { padding: { top: 36 } },
       scales: {
         x: {
           type: 'linear',

@@ -9,6 +9,8 @@ import { textPx } from './chart-inks.ts';
 import { apartFrom, extentOf, heldWithin, linePath, placeIn, roomy } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
 import { niceTicks } from './nice-ticks.ts';
+import { localDigits } from '../language/numbers.ts';
+import { say } from '../language/say.ts';
 
 export interface ChartLine {
   name: string;
@@ -43,7 +45,7 @@ const SHAPE_PX = 26;
 const LEAST_WIDTH = 240;
 
 const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
-  niceTicks(least, greatest, most).map((at) => ({ at, word: String(at).replace('-', '−') }));
+  niceTicks(least, greatest, most).map((at) => ({ at, word: localDigits(String(at).replace('-', '−')) }));
 
 /** Strokes of these lines, beside their names. */
 export function LineKey({ lines }: { lines: Pick<ChartLine, 'name' | 'stroke'>[] }): JSX.Element {
@@ -83,7 +85,7 @@ function Axes({ x, y, placeX, placeY, width, bottom, text, props }: AxesProps): 
         <g key={at}>
           <path class="chart-grid" d={`M${EDGE.left} ${placeY(at)}H${right}`} />
           <text x={EDGE.left - 8} y={placeY(at) + text / 3} text-anchor="end">
-            {String(at).replace('-', '−')}
+            {localDigits(String(at).replace('-', '−'))}
           </text>
         </g>
       ))}
@@ -141,7 +143,7 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
   const all = lines.flatMap(({ points }) => points.filter(({ y }) => y !== null));
   const x = extentOf([...all.map((point) => point.x), ...rows.flatMap(({ marks }) => marks.map((mark) => mark.x))]);
   const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
-  if (x === null || y === null) return <div ref={frame}>Nothing is known to draw.</div>;
+  if (x === null || y === null) return <div ref={frame}>{say('chart.nothing')}</div>;
   const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
   const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
   const placeY = placeIn(spanY, bottom, top + text / 2);

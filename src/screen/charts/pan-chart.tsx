@@ -85,7 +85,7 @@ function GhostButton({ ghost, now }: { ghost: Ghost | null; now: Now }): JSX.Ele
   if (now.view !== 'live' || now.ended || (ghost === null && showsGhost.value)) return null;
   return (
     <KeyButton letter="G" pressed={showsGhost.value} act={() => (showsGhost.value = !showsGhost.value)}>
-      Best past boil
+      {say('chart.best_past')}
     </KeyButton>
   );
 }
@@ -203,28 +203,26 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
 
   const edges = `${hoursAndMinutes(wallMs(now, shown.from))}–${hoursAndMinutes(wallMs(now, shown.to))}`;
   return (
-    <section class="chart" aria-label={`Curve of ${panName(now.header, pan)}`}>
+    <section class="chart" aria-label={say('chart.curve_of', { pan: panName(now.header, pan) })}>
       <div class="chart-head">
-        <h2 class="chart-edges">
-          {panName(now.header, pan)}, {edges}
-        </h2>
+        <h2 class="chart-edges">{say('chart.head', { pan: panName(now.header, pan), edges })}</h2>
         <GhostButton ghost={ghost} now={now} />
         <button type="button" aria-pressed={span === 'hour'} onClick={() => choose('hour')}>
-          Last hour
+          {say('chart.last_hour')}
         </button>
         <button type="button" aria-pressed={span === 'whole'} onClick={() => choose('whole')}>
-          Whole boil
+          {say('chart.whole')}
         </button>
         <button
           type="button"
-          aria-label="Closer"
+          aria-label={say('chart.closer')}
           onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end))}
         >
           +
         </button>
         <button
           type="button"
-          aria-label="Wider"
+          aria-label={say('chart.wider')}
           onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end))}
         >
           −
@@ -237,7 +235,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
           role="img"
           data-from={Math.round(shown.from)}
           data-to={Math.round(shown.to)}
-          aria-label={`Temperature of ${panName(now.header, pan)} from ${edges}. Keys: plus and minus zoom, arrows move, 0 goes back.`}
+          aria-label={say('chart.sentence', { pan: panName(now.header, pan), edges })}
           onKeyDown={onKeyDown}
         >
           <canvas ref={canvas} />

@@ -14,6 +14,7 @@ import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { settings } from '../client/store.ts';
 import { FACE, inksOf } from './chart-inks.ts';
+import { language } from '../language/language.ts';
 
 Chart.register(BarController, BarElement, CategoryScale, LineController, LineElement, LinearScale, PointElement);
 
@@ -74,6 +75,7 @@ function draw(element: HTMLCanvasElement, { places, series, unit, rightUnit }: S
     type: 'bar',
     data: { labels: [...places], datasets: series.map((one, index) => drawn(one, index, element)) as never },
     options: {
+      locale: language.value,
       animation: false,
       responsive: true,
       maintainAspectRatio: false,

@@ -5,6 +5,7 @@ import { settings } from '../client/store.ts';
 import { chartValue, shortVolume } from '../words/figure-words.ts';
 import { shortDay } from '../words/clock.ts';
 import { SeasonChart } from './season-chart.tsx';
+import { say } from '../language/say.ts';
 
 export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
   const choice = settings.value;
@@ -20,17 +21,17 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
   return (
     <div class="season-charts">
       <SeasonChart
-        title="Sap and syrup by day"
-        sentence={`Sap collected and syrup made on each of ${days.length} days, in ${unit}`}
+        title={say('season.chart.by_day')}
+        sentence={say('season.chart.by_day.sentence', { days: days.length, unit })}
         places={days.map(({ day }) => shortDay(day))}
         series={[
           {
-            label: `sap collected, ${unit}, left`,
+            label: say('season.chart.sap', { unit }),
             values: days.map((day) => chartValue('sap_litres', day.sap_litres, choice)),
             kind: 'columns',
           },
           {
-            label: `syrup made, ${unit}, right`,
+            label: say('season.chart.syrup', { unit }),
             values: days.map((day) =>
               day.syrup_litres === 0 ? null : chartValue('syrup_litres', day.syrup_litres, choice),
             ),
@@ -38,24 +39,24 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
             right: true,
           },
         ]}
-        unit={`sap, ${unit}`}
-        rightUnit={`syrup, ${unit}`}
+        unit={say('season.chart.sap_unit', { unit })}
+        rightUnit={say('season.chart.syrup_unit', { unit })}
       />
       <SeasonChart
-        title="Sap to one of syrup"
-        sentence={`The ratio of sap to syrup of each of ${boils.length} boils, and what the exact balance gives`}
+        title={say('season.chart.ratio')}
+        sentence={say('season.chart.ratio.sentence', { boils: boils.length })}
         places={starts}
         series={[
-          { label: 'as it was', values: values('ratio'), kind: 'line' },
-          { label: 'by the exact balance', values: values('exact_ratio'), kind: 'line', dashed: true },
+          { label: say('season.chart.as_it_was'), values: values('ratio'), kind: 'line' },
+          { label: say('season.chart.exact'), values: values('exact_ratio'), kind: 'line', dashed: true },
         ]}
-        unit="sap : 1"
+        unit={say('season.chart.ratio_unit')}
       />
       <SeasonChart
-        title={`Heat for each ${unit} of syrup`}
-        sentence={`Heat in the fuel for each ${unit} of syrup, of each of ${boils.length} boils`}
+        title={say('season.chart.heat', { unit })}
+        sentence={say('season.chart.heat.sentence', { unit, boils: boils.length })}
         places={starts}
-        series={[{ label: 'heat in the fuel', values: values('fuel_mj_per_l'), kind: 'columns' }]}
+        series={[{ label: say('season.chart.heat.label'), values: values('fuel_mj_per_l'), kind: 'columns' }]}
         unit={`MJ/${unit}`}
       />
     </div>

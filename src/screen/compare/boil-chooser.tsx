@@ -4,6 +4,7 @@ import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { BoilListing } from '../client/types.ts';
 import { BoilTicks } from '../notebook/boil-ticks.tsx';
 import { goTo } from '../shell/routes.ts';
+import { say } from '../language/say.ts';
 
 interface ChooserProps {
   boils: readonly BoilListing[];
@@ -17,14 +18,12 @@ export function BoilChooser({ boils, chosen }: ChooserProps): JSX.Element {
   const isFull = chosen.length >= MOST_COMPARED;
   const toggle = (boil: string): void =>
     compareBoils(chosen.includes(boil) ? chosen.filter((each) => each !== boil) : [...chosen, boil]);
-  if (ended.length === 0) return <p>No boil is kept yet: boils can be compared once they are over.</p>;
+  if (ended.length === 0) return <p>{say('compare.no_boil')}</p>;
   return (
     <details class="finder" open={chosen.length < 2}>
-      <summary>
-        Choose boils ({chosen.length} of {MOST_COMPARED})
-      </summary>
+      <summary>{say('compare.choose', { chosen: chosen.length, most: MOST_COMPARED })}</summary>
       <BoilTicks boils={ended} ticked={chosen} isFull={isFull} toggle={toggle} />
-      {isFull && <p class="hint">Six are chosen: take one away to choose another.</p>}
+      {isFull && <p class="hint">{say('compare.full')}</p>}
     </details>
   );
 }

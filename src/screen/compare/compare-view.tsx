@@ -30,6 +30,7 @@ import { stillRead } from '../words/still-read.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
 import { SmallMultiples } from './small-multiples.tsx';
+import { hostWords } from '../language/host-words.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -97,7 +98,11 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
   return (
     <>
       <LinesChart
-        sentence={`${upTitle(view.what, choice)} of ${lines.length} boils by ${alongTitle(view.align, choice)}`}
+        sentence={say('compare.sentence', {
+          what: upTitle(view.what, choice),
+          count: lines.length,
+          along: alongTitle(view.align, choice),
+        })}
         lines={lines}
         xTitle={alongTitle(view.align, choice)}
         yTitle={upTitle(view.what, choice)}
@@ -108,14 +113,19 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         press={open}
       />
       <LineKey lines={lines} />
-      {view.boils.map((boil) => boil.why !== null && <p key={boil.boil}>{`${boilWords(boil)}: ${boil.why}`}</p>)}
-      <p class="row" role="group" aria-label="Replay one of them">
+      {view.boils.map(
+        (boil) =>
+          boil.why !== null && (
+            <p key={boil.boil}>{say('compare.why', { boil: boilWords(boil), why: hostWords(boil.why) })}</p>
+          ),
+      )}
+      <p class="row" role="group" aria-label={say('compare.replay_one')}>
         {view.boils.map((boil, i) => (
           <button key={boil.boil} type="button" onClick={() => void openReplay(boil.boil)}>
-            Replay {i + 1}
+            {say('compare.replay', { place: i + 1 })}
           </button>
         ))}
-        <span class="hint">A press on a line opens its replay at that moment.</span>
+        <span class="hint">{say('compare.press_line')}</span>
       </p>
     </>
   );
@@ -124,10 +134,10 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
 function Differences({ view }: { view: Compare }): JSX.Element | null {
   if (view.boils.length < 2 || view.working > 0) return null;
   return (
-    <section class="panel" aria-label="What differs">
-      <h2>What differs from 1</h2>
+    <section class="panel" aria-label={say('compare.differs')}>
+      <h2>{say('compare.differs_from')}</h2>
       {view.differences.length === 0 ? (
-        <p>Nothing that can be told: as fast through each stretch, or not known.</p>
+        <p>{say('compare.differs_none')}</p>
       ) : (
         <ol class="differences">
           {view.differences.map((each, i) => (
@@ -145,10 +155,10 @@ function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
   const { view, problem } = useCompared(boils, align, what);
   return (
     <>
-      <section class="panel" aria-label="Laid over each other">
-        <Choice label="Side by side by" options={ALIGNED_BY} value={align} set={setAlign} />
-        <Choice label="Drawn is" options={DRAWN} value={what} set={setWhat} />
-        {problem !== null && <p class="problem">✕ {problem}</p>}
+      <section class="panel" aria-label={say('compare.laid')}>
+        <Choice label={say('compare.side_by')} options={ALIGNED_BY} value={align} set={setAlign} />
+        <Choice label={say('compare.drawn_is')} options={DRAWN} value={what} set={setWhat} />
+        {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
         {view !== null && view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
         {view !== null && <Overlay view={view} />}
       </section>
@@ -163,10 +173,10 @@ export function CompareView(): JSX.Element {
   return (
     <div class="page compare">
       <p>
-        <a href={addressOf('notebook')}>← Notebook</a>
+        <a href={addressOf('notebook')}>{say('compare.to_notebook')}</a>
       </p>
-      <h1>Compare boils</h1>
-      {problem !== null && <p class="problem">✕ {problem}</p>}
+      <h1>{say('compare.title')}</h1>
+      {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {boils !== null && <BoilChooser boils={boils} chosen={chosen} />}
       {chosen.length > 0 && <LaidOver boils={chosen} />}
       {boils !== null && <SmallMultiples boils={boils} chosen={chosen} />}

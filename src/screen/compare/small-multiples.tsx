@@ -12,6 +12,8 @@ import { temperature } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { compareBoils } from './boil-chooser.tsx';
 import { useSmallCurves } from './compare-data.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const WIDTH = 240;
 const HEIGHT = 90;
@@ -35,7 +37,7 @@ function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
     return { x: along, y: held(one.y[i] ?? null) };
   });
   const isChosen = chosen.includes(one.boil);
-  const name = one.name === '' ? 'A boil without a name' : one.name;
+  const name = one.name === '' ? say('compare.small.nameless') : one.name;
   const toggle = (): void =>
     compareBoils(isChosen ? chosen.filter((each) => each !== one.boil) : [...chosen, one.boil]);
   return (
@@ -51,7 +53,7 @@ function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
           <b>{shortDay(one.started)}</b> {name}
         </span>
         {one.why !== null || one.isWorking ? (
-          <small>{one.why ?? 'being read …'}</small>
+          <small>{one.why === null ? say('compare.small.reading') : hostWords(one.why)}</small>
         ) : (
           <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
             <path class="stroke" d={linePath(points, placeIn(x, 2, WIDTH - 2), placeIn(y, HEIGHT - 2, 4))} />
@@ -66,8 +68,7 @@ function Scales({ x, y }: { x: Extent; y: Extent }): JSX.Element {
   const [least, greatest] = [y.least, y.greatest].map((celsius) => temperature(celsius, settings.value));
   return (
     <p class="hint">
-      All on the same scales: {Math.ceil(x.greatest)} hours along, {least} to {greatest} upwards. Press one to lay it
-      over the others above.
+      {say('compare.small.scales', { hours: Math.ceil(x.greatest), least: least ?? '', greatest: greatest ?? '' })}
     </p>
   );
 }
@@ -76,15 +77,15 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
   const [year, setYear] = useState<number | null>(null);
   const { view, problem } = useSmallCurves(year);
   const years = [...new Set(boils.filter(({ practice }) => !practice).map((each) => Number(each.started.slice(0, 4))))];
-  if (problem !== null) return <p class="problem">✕ {problem}</p>;
-  if (view === null) return <p>Drawing …</p>;
+  if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
+  if (view === null) return <p>{say('compare.small.drawing')}</p>;
   const x = extentOf(view.boils.flatMap((one) => one.x));
   const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
   return (
-    <section class="panel" aria-label="All boils of a season">
-      <h2>All boils of {view.year}, small, on one scale</h2>
+    <section class="panel" aria-label={say('compare.small.all')}>
+      <h2>{say('compare.small.title', { year: String(view.year) })}</h2>
       {years.length > 1 && (
-        <p class="row" role="group" aria-label="Season">
+        <p class="row" role="group" aria-label={say('compare.small.season')}>
           {years.map((one) => (
             <button key={one} type="button" aria-pressed={one === view.year} onClick={() => setYear(one)}>
               {one}
@@ -93,7 +94,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
         </p>
       )}
       {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
-      {view.boils.length === 0 && <p>No boil of this season is over yet. Practice boils are left out.</p>}
+      {view.boils.length === 0 && <p>{say('compare.small.none')}</p>}
       {x !== null && y !== null && <Scales x={x} y={roomy(y)} />}
       <ul class="small-curves">
         {view.boils.map((one) => (

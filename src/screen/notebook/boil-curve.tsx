@@ -6,10 +6,10 @@ import { usePageWord, withPageWords } from '../alarms/page-word.ts';
 import { PanChart } from '../charts/pan-chart.tsx';
 import { closeReplay, replay, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
-import { say } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { route } from '../shell/routes.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
+import { say } from '../language/say.ts';
 
 /** Beyond any boil: the host goes to its end. */
 const END = 10 * 366 * 24 * 3_600_000;

@@ -4,21 +4,19 @@ import { useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';
 import { Select } from '../boil/inputs.tsx';
-import { sapName } from '../boil/sap-fields.tsx';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { figureLabel, figureWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
+import { type MessageKey, say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', MessageKey])[] = [
-  ['', 'notebook.any'],
+  ['', 'notebook.outcome.any'],
   ['finished', 'notebook.outcome.finished'],
-  ['past-finish', 'notebook.outcome.past_finish'],
-  ['scorch-risk', 'notebook.outcome.scorch_risk'],
+  ['past-finish', 'notebook.outcome.past'],
+  ['scorch-risk', 'notebook.outcome.scorch'],
   ['burnt', 'notebook.outcome.burnt'],
   ['unfinished', 'notebook.outcome.unfinished'],
 ];
@@ -28,15 +26,15 @@ const SHOWN_FIRST = 30;
 
 /** The columns that stand in the table. */
 const COLUMNS: readonly FigureName[] = ['sap_litres', 'syrup_litres', 'ratio', 'fuel_mj_per_l'];
-const SORTS = [
-  ...(['syrup_litres', 'sap_litres', 'ratio', 'gap_sugar_kg', 'water_off_l_per_h', 'boiling_hours'] as const),
-  ...(['fuel_mj_per_l', 'fuel_kg_per_l', 'cost_a_jar', 'jars', 'alarms'] as const),
-] as const;
-
-const sortWords = (): (readonly [NonNullable<Find['sort']>, string])[] => [
+const sorts = (): (readonly [NonNullable<Find['sort']>, string])[] => [
   ['started', say('notebook.sort.newest')],
   ['name', say('notebook.sort.name')],
-  ...SORTS.map((name) => [name, figureLabel(name).toLowerCase()] as const),
+  ...(['syrup_litres', 'sap_litres', 'ratio', 'gap_sugar_kg', 'water_off_l_per_h', 'boiling_hours'] as const).map(
+    (name) => [name, figureLabel(name).toLowerCase()] as const,
+  ),
+  ...(['fuel_mj_per_l', 'fuel_kg_per_l', 'cost_a_jar', 'jars', 'alarms'] as const).map(
+    (name) => [name, figureLabel(name).toLowerCase()] as const,
+  ),
 ];
 
 function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
@@ -93,13 +91,16 @@ function Finder({ find, set }: FinderProps): JSX.Element {
     const next = { ...find, ...part };
     set(Object.fromEntries(Object.entries(next).filter(([, value]) => value !== '' && value !== undefined)));
   };
-  const kinds = [['', say('notebook.any')] as const, ...saps.value.map(({ key }) => [key, sapName(key)] as const)];
+  const kinds = [
+    ['', say('notebook.outcome.any')] as const,
+    ...saps.value.map(({ key, name }) => [key, name] as const),
+  ];
   return (
     <details class="finder">
       <summary>{say('notebook.find')}</summary>
       <div class="fields">
         <label>
-          <span>{say('notebook.find.text')}</span>
+          <span>{say('notebook.find.words')}</span>
           <input
             type="search"
             value={find.text ?? ''}
@@ -119,7 +120,7 @@ function Finder({ find, set }: FinderProps): JSX.Element {
         <Select
           label={say('notebook.find.outcome')}
           value={find.outcome ?? ''}
-          options={OUTCOME_WORDS.map(([outcome, key]) => [outcome, say(key)] as const)}
+          options={OUTCOME_WORDS.map(([each, key]) => [each, say(key)] as const)}
           set={(outcome) => change({ outcome: outcome === '' ? undefined : outcome })}
         />
         <label>
@@ -131,9 +132,9 @@ function Finder({ find, set }: FinderProps): JSX.Element {
           <input type="date" value={find.to ?? ''} onInput={(event) => change({ to: event.currentTarget.value })} />
         </label>
         <Select
-          label={say('notebook.find.sort')}
+          label={say('notebook.find.sorted')}
           value={find.sort ?? 'started'}
-          options={sortWords()}
+          options={sorts()}
           set={(sort) => change({ sort, descending: isDescending({ sort }) })}
         />
         <label class="check">
@@ -142,7 +143,7 @@ function Finder({ find, set }: FinderProps): JSX.Element {
             checked={find.descending !== undefined && find.descending !== isDescending(find)}
             onChange={(event) => change({ descending: isDescending(find) !== event.currentTarget.checked })}
           />
-          <span>{say('notebook.find.turned')}</span>
+          <span>{say('notebook.find.reversed')}</span>
         </label>
       </div>
     </details>
@@ -163,17 +164,17 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
     <>
       {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {view !== null && (view.boils.length > 0 || isFiltered) && <Finder find={find} set={setFind} />}
-      {view?.boils.length === 0 && <p>{isFiltered ? say('notebook.none_like_that') : say('notebook.none_kept')}</p>}
+      {view?.boils.length === 0 && <p>{isFiltered ? say('notebook.none_like') : say('notebook.none')}</p>}
       {view !== null && view.boils.length > 0 && (
         <table class="boils">
           <thead>
             <tr>
-              <th>{say('notebook.column.boil')}</th>
-              <th>{say('notebook.column.begun')}</th>
+              <th>{say('notebook.boil')}</th>
+              <th>{say('notebook.begun')}</th>
               {COLUMNS.map((name) => (
                 <th key={name}>{figureLabel(name)}</th>
               ))}
-              <th>{say('notebook.column.open')}</th>
+              <th>{say('notebook.open')}</th>
             </tr>
           </thead>
           <tbody>
@@ -186,7 +187,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
       {view !== null && shown.length < view.boils.length && (
         <p>
           <button type="button" onClick={() => setAll(true)}>
-            {say('notebook.show_all', { n: view.boils.length })}
+            {say('notebook.show_all', { count: view.boils.length })}
           </button>
         </p>
       )}

@@ -2,8 +2,6 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime, lengthOfTime } from '../words/clock.ts';
@@ -14,12 +12,14 @@ import { FiguresTable } from './figures-table.tsx';
 import { PageWords } from './page-words.tsx';
 import { Photos } from './photos.tsx';
 import { useAsked } from './page-data.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const WAYS = [
-  ['pdf', 'notebook.way.pdf'],
-  ['pdf?paper=letter', 'notebook.way.letter'],
+  ['pdf', 'notebook.way.report'],
+  ['pdf?paper=letter', 'notebook.way.report_letter'],
   ['labels.pdf', 'notebook.way.labels'],
-  ['csv', 'notebook.way.csv'],
+  ['csv', 'notebook.way.readings'],
   ['marks.csv', 'notebook.way.marks'],
   ['senml.json', 'notebook.way.senml'],
 ] as const;
@@ -33,14 +33,14 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
       </p>
       <h1>{name === '' ? say('notebook.nameless') : name}</h1>
       <p>
-        {dayAndTime(started)}, {lengthOfTime(seconds)}
+        {say('notebook.when', { when: dayAndTime(started), length: lengthOfTime(seconds) })}
         {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
         {running && <span class="tag">{say('notebook.running')}</span>}
       </p>
       <p class="row">
         {fillIn !== null && (
           <button type="button" class="main-button" onClick={fillIn}>
-            {say('notebook.say_what_came')}
+            {say('notebook.say_what')}
           </button>
         )}
         <button type="button" onClick={() => void openReplay(boil)}>
@@ -85,7 +85,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
       )}
       {!view.running && <BoilCurve boil={view.boil} pans={view.pans} />}
       {figures === null ? (
-        <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_soon')}</p>
+        <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_worked')}</p>
       ) : (
         <FiguresTable figures={figures} balance={view.balance} />
       )}

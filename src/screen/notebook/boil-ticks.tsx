@@ -1,8 +1,8 @@
 // Kept boils to be ticked, each by its name, when it was begun, and whether it was practice.
 import type { JSX } from 'preact';
 import type { BoilListing } from '../client/types.ts';
-import { say } from '../language/say.ts';
 import { dayAndTime } from '../words/clock.ts';
+import { say, sayDrawn } from '../language/say.ts';
 
 interface BoilTicksProps {
   boils: readonly BoilListing[];
@@ -23,7 +23,11 @@ export function BoilTicks({ boils, ticked, isFull = false, toggle }: BoilTicksPr
             <label class="check">
               <input type="checkbox" checked={isTicked} disabled={!isTicked && isFull} onChange={() => toggle(boil)} />
               <span>
-                <b>{name === '' ? say('notebook.nameless') : name}</b>, {dayAndTime(started)}
+                {sayDrawn('notebook.tick', {
+                  name: name === '' ? say('notebook.nameless') : name,
+                  when: dayAndTime(started),
+                  b: (words) => <b>{words}</b>,
+                })}
                 {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
               </span>
             </label>

@@ -1,9 +1,9 @@
 // Filtering and bottling, step by step, each ticked when it is done.
 import type { JSX } from 'preact';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
 import { keepPage } from './page-words.tsx';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 export function Bottling({ view, keep }: { view: BoilPageView; keep: (view: BoilPageView) => void }): JSX.Element {
   async function tick(id: string, isDone: boolean): Promise<void> {
@@ -17,7 +17,7 @@ export function Bottling({ view, keep }: { view: BoilPageView; keep: (view: Boil
   return (
     <section class="panel bottling" aria-label={say('notebook.bottling')}>
       <h2>{say('notebook.bottling')}</h2>
-      <p>{say('notebook.bottling.text')}</p>
+      <p>{say('notebook.bottling.how')}</p>
       <ol>
         {view.steps.map(({ id, what, caution, ticked }) => (
           <li key={id}>

@@ -2,16 +2,15 @@
 import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
-import { say } from '../language/say.ts';
 import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
 import { jarsTyped, jarsWords } from '../words/jar-words.ts';
+import { type MessageKey, say } from '../language/say.ts';
 
 export type EndField = 'syrup' | 'strength' | 'jars' | 'fuel' | 'sap' | 'note';
 export type EndDraft = Record<EndField, string>;
 
 const plain = (value: number | null, digits: number): string =>
-  value === null ? '' : localDigits(String(Number(value.toFixed(digits))));
+  value === null ? '' : String(Number(value.toFixed(digits)));
 
 /** Each field with what it most likely was; empty where nobody can tell. */
 export function endDraft(form: EndForm, settings: Settings): EndDraft {
@@ -35,17 +34,18 @@ export function endDraft(form: EndForm, settings: Settings): EndDraft {
 
 export type EndTyped = { ok: true; page: BoilPage } | { ok: false; field: EndField; why: string };
 
+const NUMBER: MessageKey = 'notebook.end.number';
+
 /** The page with what was typed put into it; what is left empty stays not known. */
 export function endTyped(draft: EndDraft, form: EndForm, page: BoilPage, settings: Settings): EndTyped {
   const numbers = {} as Record<'syrup' | 'strength' | 'fuel' | 'sap', number | undefined>;
   for (const field of ['syrup', 'strength', 'fuel', 'sap'] as const) {
     const typed = typedNumber(draft[field]);
-    if (draft[field].trim() !== '' && (typed === null || typed < 0))
-      return { ok: false, field, why: say('notebook.end.number') };
+    if (draft[field].trim() !== '' && (typed === null || typed < 0)) return { ok: false, field, why: say(NUMBER) };
     numbers[field] = typed ?? undefined;
   }
   const jars = jarsTyped(draft.jars, settings);
-  if (jars === null) return { ok: false, field: 'jars', why: say('notebook.end.jars_like') };
+  if (jars === null) return { ok: false, field: 'jars', why: say('notebook.end.jars_how') };
   const brix = numbers.strength === undefined ? undefined : brixOf(numbers.strength, settings);
   if (brix === 0) return { ok: false, field: 'strength', why: say('notebook.end.no_strength') };
   const { fuel, why } = fuelTyped(numbers.fuel, form, settings);

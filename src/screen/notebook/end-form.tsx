@@ -4,12 +4,11 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BoilPageView, EndForm } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
-import { say } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 import { endDraft, endTyped } from './end-draft.ts';
 import type { EndDraft, EndField } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
+import { type MessageKey, say } from '../language/say.ts';
 
 const FUEL_LABELS: Record<EndForm['fuel']['ask'], MessageKey> = {
   after_kg: 'notebook.end.after_kg',
@@ -19,7 +18,7 @@ const FUEL_LABELS: Record<EndForm['fuel']['ask'], MessageKey> = {
 };
 
 function fuelUnit(ask: EndForm['fuel']['ask']): string {
-  if (ask === 'cords') return say('notebook.cords');
+  if (ask === 'cords') return say('notebook.end.unit_cords');
   if (ask === 'kwh') return 'kWh';
   return settings.value.mass === 'pound' ? 'lb' : 'kg';
 }
@@ -51,11 +50,16 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     if ((await keepPage(boil, (now) => ({ ...now, ...typed.page }))) !== null) kept();
   }
 
-  const hint = say('notebook.end.not_known');
+  const hint = say('words.not_known');
   return (
-    <form class="panel end-form" aria-label={say('notebook.end')} ref={place} onSubmit={(event) => void keep(event)}>
+    <form
+      class="panel end-form"
+      aria-label={say('notebook.end.label')}
+      ref={place}
+      onSubmit={(event) => void keep(event)}
+    >
       <h2>{say('notebook.end.title')}</h2>
-      <p>{say('notebook.end.text')}</p>
+      <p>{say('notebook.end.how')}</p>
       <div class="fields">
         <NumberInput
           label={say('notebook.end.syrup')}
@@ -75,7 +79,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           <span>{say('notebook.end.jars')}</span>
           <input
             value={draft.jars}
-            placeholder={say('notebook.end.jars_hint')}
+            placeholder={say('notebook.end.jars_like')}
             onInput={(event) => set('jars')(event.currentTarget.value)}
           />
         </label>

@@ -3,9 +3,8 @@ import type { JSX } from 'preact';
 import type { BoilFigures, FigureName } from '../../protocol/season-messages.ts';
 import type { Balance } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
-import { say } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
 import { balanceWords, figureLabel, figureWords, fromWords, rangeWords } from '../words/figure-words.ts';
+import { type MessageKey, say } from '../language/say.ts';
 
 const GROUPS: readonly (readonly [title: MessageKey, names: readonly FigureName[]])[] = [
   ['notebook.group.sap', ['sap_litres', 'sap_brix', 'sap_sugar_kg']],

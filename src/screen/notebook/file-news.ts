@@ -1,7 +1,7 @@
 // What to say of a file that was handed over: kept, there already, or no recording at all.
 import type { FileAnswer } from '../client/link.ts';
-import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 /** The first line of a recording is an object that says so; see the recording's own description. */
 export function isRecording(start: string): boolean {
@@ -18,13 +18,12 @@ export function importNews(
 ): { good: boolean; sentence: string } {
   if (!answer.ok) return { good: false, sentence: refusal(file, answer.why, isOne) };
   if (known.includes(answer.boil)) {
-    return { good: true, sentence: say('notebook.file.known', { file }) };
+    return { good: true, sentence: say('notebook.had_it', { file }) };
   }
-  return { good: true, sentence: say('notebook.file.kept', { file }) };
+  return { good: true, sentence: say('notebook.taken_in', { file }) };
 }
 
 /** What the file is not comes before the cause, which a person may not care about. */
 export function refusal(file: string, why: string, isOne: boolean): string {
-  const values = { file, why: hostWords(why) };
-  return isOne ? say('notebook.file.why', values) : say('notebook.file.no_recording', values);
+  return say(isOne ? 'notebook.file_why' : 'notebook.no_recording', { file, why: hostWords(why) });
 }

@@ -3,13 +3,13 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, handFile, said, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
-import { say } from '../language/say.ts';
 import { addressOf, goTo, place } from '../shell/routes.ts';
 import { BoilList } from './boil-list.tsx';
 import { BoilPage } from './boil-page.tsx';
 import { importNews, isRecording, refusal } from './file-news.ts';
 import { SeasonPart } from './season-view.tsx';
 import { StorePart } from './store-view.tsx';
+import { say } from '../language/say.ts';
 
 /** Long enough for any header. */
 const HEADER_BYTES = 65_536;
@@ -66,7 +66,7 @@ function BoilsPart(): JSX.Element {
       <BoilList stamp={stamp} />
       <p class="row">
         <FileButton word={say('notebook.import')} take={take} />
-        <FileButton word={say('notebook.open_only')} take={openOnly} />
+        <FileButton word={say('notebook.open_file')} take={openOnly} />
       </p>
     </>
   );

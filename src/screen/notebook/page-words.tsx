@@ -6,10 +6,10 @@ import { ask, said, tell } from '../client/store.ts';
 import { say } from '../language/say.ts';
 
 const FIELDS = [
-  ['taste', 'notebook.words.taste', 'notebook.words.taste_like'],
-  ['colour', 'notebook.words.colour', 'notebook.words.colour_like'],
-  ['next_time', 'notebook.words.next_time', null],
-  ['notes', 'notebook.words.notes', null],
+  ['taste', 'notebook.own.taste', 'notebook.own.taste_like'],
+  ['colour', 'notebook.own.colour', 'notebook.own.colour_like'],
+  ['next_time', 'notebook.own.next', null],
+  ['notes', 'notebook.own.notes', null],
 ] as const;
 type Field = (typeof FIELDS)[number][0];
 
@@ -28,8 +28,8 @@ export function PageWords({ view, keep }: { view: BoilPageView; keep: (view: Boi
   }
 
   return (
-    <form class="panel" aria-label={say('notebook.words')} onSubmit={(event) => void save(event)}>
-      <h2>{say('notebook.words')}</h2>
+    <form class="panel" aria-label={say('notebook.own')} onSubmit={(event) => void save(event)}>
+      <h2>{say('notebook.own')}</h2>
       <div class="fields words">
         {FIELDS.map(([field, label, hint]) => (
           <label key={field}>
@@ -46,7 +46,7 @@ export function PageWords({ view, keep }: { view: BoilPageView; keep: (view: Boi
       </div>
       <p class="row">
         <button type="submit" disabled={!isNew}>
-          {say('notebook.words.keep')}
+          {say('notebook.own.keep')}
         </button>
       </p>
     </form>

@@ -3,14 +3,14 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView, Photo } from '../../protocol/season-messages.ts';
 import { said } from '../client/store.ts';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
 import { dropPhoto } from './page-words.tsx';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const MOST_BYTES = 10 * 1024 * 1024;
 
 async function handPhoto(boil: string, file: File, keepsPlace: boolean): Promise<string | null> {
-  if (file.size > MOST_BYTES) return say('notebook.photos.too_big', { file: file.name });
+  if (file.size > MOST_BYTES) return say('notebook.photo.too_big', { file: file.name });
   const query = new URLSearchParams({ caption: file.name, ...(keepsPlace ? { place: 'keep' } : {}) });
   try {
     const answer = await fetch(`photos/${encodeURIComponent(boil)}?${query}`, {
@@ -21,18 +21,18 @@ async function handPhoto(boil: string, file: File, keepsPlace: boolean): Promise
     if (answer.ok) return null;
     const told = (await answer.json()) as { why?: string; message?: string };
     const why = told.why ?? told.message;
-    return say('notebook.file.why', {
+    return say('notebook.file_why', {
       file: file.name,
-      why: why === undefined ? say('notebook.photos.not_taken') : hostWords(why),
+      why: why === undefined ? say('notebook.photo.not_taken') : hostWords(why),
     });
   } catch {
-    return say('notebook.photos.no_answer', { file: file.name });
+    return say('notebook.photo.no_answer', { file: file.name });
   }
 }
 
 function Picture({ boil, photo, changed }: { boil: string; photo: Photo; changed: () => void }): JSX.Element {
   const address = `photos/${encodeURIComponent(boil)}/${photo.id}`;
-  const name = photo.caption === '' ? say('notebook.photos.of_boil') : photo.caption;
+  const name = photo.caption === '' ? say('notebook.photo.of') : photo.caption;
   return (
     <figure>
       <a href={address} target="_blank" rel="noreferrer">
@@ -42,10 +42,10 @@ function Picture({ boil, photo, changed }: { boil: string; photo: Photo; changed
         {name}{' '}
         <button
           type="button"
-          aria-label={say('notebook.photos.take_away_of', { name })}
+          aria-label={say('notebook.photo.take_away_of', { name })}
           onClick={() => void dropPhoto(boil, photo.id).then((isGone) => isGone && changed())}
         >
-          {say('notebook.photos.take_away')}
+          {say('notebook.photo.take_away')}
         </button>
       </figcaption>
     </figure>
@@ -90,10 +90,10 @@ export function Photos({ view, changed }: { view: BoilPageView; changed: () => v
             checked={keepsPlace}
             onChange={(event) => setKeepsPlace(event.currentTarget.checked)}
           />
-          <span>{say('notebook.photos.keep_place')}</span>
+          <span>{say('notebook.photos.place')}</span>
         </label>
       </p>
-      <p class="hint">{say('notebook.photos.hint')}</p>
+      <p class="hint">{say('notebook.photos.how')}</p>
     </section>
   );
 }

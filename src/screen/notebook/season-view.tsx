@@ -4,13 +4,13 @@ import { useState } from 'preact/hooks';
 import type { FigureName, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
 import { SeasonCharts } from '../charts/season-charts.tsx';
 import { settings } from '../client/store.ts';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
 import { addressOf } from '../shell/routes.ts';
 import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { figureLabel, figureWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const SUMS = ['sap_litres', 'syrup_litres', 'syrup_kg', 'jars', 'boiling_hours', 'fuel_mj', 'cost'] as const;
 const QUOTIENTS = ['ratio', 'fuel_mj_per_l', 'fuel_kg_per_l', 'water_off_l_per_h', 'cost_a_jar'] as const;
@@ -23,17 +23,17 @@ const sumWords = (totals: SeasonTotals, name: (typeof SUMS)[number]): string => 
   const { figure, boils_known: known } = totals[name];
   const words = figureWords(name, figure, settings.value);
   if (figure === null || known === totals.boils) return words;
-  return say('notebook.season.part_of', { figure: words, known, boils: totals.boils });
+  return say('season.part_known', { figure: words, known, boils: totals.boils });
 };
 
 function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Element {
   const choice = settings.value;
   const rows: [string, (totals: SeasonTotals) => string][] = [
-    [say('notebook.season.boils'), ({ boils }) => String(boils)],
-    [say('notebook.season.collected'), (totals) => volume(totals.collected_litres, choice)],
+    [say('season.boils'), ({ boils }) => String(boils)],
+    [say('season.collected'), (totals) => volume(totals.collected_litres, choice)],
     [
-      say('notebook.season.poured_away'),
-      (totals) => (totals.spoilt_litres === 0 ? say('notebook.season.none') : volume(totals.spoilt_litres, choice)),
+      say('season.poured_away'),
+      (totals) => (totals.spoilt_litres === 0 ? say('season.none_away') : volume(totals.spoilt_litres, choice)),
     ],
     ...SUMS.map((name): [string, (totals: SeasonTotals) => string] => [
       figureLabel(name),
@@ -45,11 +45,11 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
     ]),
   ];
   return (
-    <div class="wide-table" tabIndex={0} role="region" aria-label={say('notebook.season.side_by_side')}>
+    <div class="wide-table" tabIndex={0} role="region" aria-label={say('season.side')}>
       <table class="side-by-side">
         <thead>
           <tr>
-            <th>{say('notebook.season.season')}</th>
+            <th>{say('season.season')}</th>
             {seasons.map(({ year }) => (
               <th key={year} scope="col">
                 {year}
@@ -78,12 +78,12 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
       class="wide-table"
       tabIndex={0}
       role="region"
-      aria-label={say('notebook.season.boils_of', { year: String(season.year) })}
+      aria-label={say('season.boils_of', { year: String(season.year) })}
     >
       <table class="season-table">
         <thead>
           <tr>
-            <th>{say('notebook.column.boil')}</th>
+            <th>{say('season.boil')}</th>
             {COLUMNS.map((name) => (
               <th key={name} scope="col">
                 {figureLabel(name)}
@@ -120,30 +120,30 @@ export function SeasonPart(): JSX.Element {
   const [year, setYear] = useState<number | null>(null);
   const { view, problem } = useAsked<SeasonView>({ season: { year } }, String(year), ({ working }) => working > 0);
   if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
-  if (view === null) return <p>{say('notebook.season.adding_up')}</p>;
-  if (view.years.length === 0) return <p>{say('notebook.season.empty')}</p>;
+  if (view === null) return <p>{say('season.adding')}</p>;
+  if (view.years.length === 0) return <p>{say('season.empty')}</p>;
   return (
     <>
-      <p class="row" role="group" aria-label={say('notebook.season.season')}>
+      <p class="row" role="group" aria-label={say('season.season')}>
         {view.years.map((one) => (
           <button key={one} type="button" aria-pressed={one === view.year} onClick={() => setYear(one)}>
             {one}
           </button>
         ))}
       </p>
-      {view.working > 0 && <p role="status">{say('notebook.season.working', { n: view.working })}</p>}
+      {view.working > 0 && <p role="status">{say('season.working', { boils: view.working })}</p>}
       <SeasonCharts season={view} />
       <section class="panel">
-        <h2>{say('notebook.season.side_by_side')}</h2>
+        <h2>{say('season.side')}</h2>
         <SideBySide seasons={view.seasons} />
       </section>
       <section class="panel">
-        <h2>{say('notebook.season.boils_of', { year: String(view.year) })}</h2>
+        <h2>{say('season.boils_of', { year: String(view.year) })}</h2>
         <BoilsOfSeason season={view} />
-        <p class="hint">{say('notebook.season.hint')}</p>
+        <p class="hint">{say('season.unknown')}</p>
         <p>
           <a class="button" href={`export/season.csv?year=${view.year}`} download>
-            {say('notebook.season.csv')}
+            {say('season.csv')}
           </a>
         </p>
       </section>

@@ -1,8 +1,8 @@
 // Collected sap as it is typed, and what is kept of it.
 import type { Collection } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { say } from '../language/say.ts';
 import { brixOf, celsiusOf, litresOf, typedNumber } from '../words/amounts.ts';
+import { say } from '../language/say.ts';
 
 export type SapField = 'day' | 'litres' | 'brix' | 'trees' | 'stored' | 'celsius';
 export type SapTyped = Record<SapField, string> & { sap: 'maple' | 'birch' };
@@ -15,14 +15,14 @@ export const newSap = (today: string, last: Partial<SapTyped> = {}): SapTyped =>
 /** What is to be kept, or one sentence on what is wrong. */
 export function sapTyped(typed: SapTyped, settings: Settings): Omit<Collection, 'id'> | { why: string } {
   const amount = typedNumber(typed.litres);
-  if (amount === null || amount <= 0) return { why: say('notebook.store.how_much_why') };
+  if (amount === null || amount <= 0) return { why: say('store.problem.litres') };
   const brix = typedNumber(typed.brix);
   const celsius = typedNumber(typed.celsius);
   if (typed.brix.trim() !== '' && (brix === null || brixOf(brix, settings) > 20 || brix < 0)) {
-    return { why: say('notebook.store.strength_why') };
+    return { why: say('store.problem.brix') };
   }
   if (typed.celsius.trim() !== '' && celsius === null) {
-    return { why: say('notebook.store.cold_why') };
+    return { why: say('store.problem.cold') };
   }
   const text = (field: 'trees' | 'stored'): string | undefined => typed[field].trim() || undefined;
   return {

@@ -5,12 +5,12 @@ import type { BoilRow, CollectionShown, CollectionsView, FoundView } from '../..
 import { ask, said, settings } from '../client/store.ts';
 import type { Wish } from '../client/types.ts';
 import { NumberInput, Select } from '../boil/inputs.tsx';
-import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
 import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { useAsked } from './page-data.ts';
 import { newSap, sapTyped } from './store-draft.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 const SHOWN_FIRST = 12;
 
@@ -27,30 +27,29 @@ async function change(wish: Wish, set: Set): Promise<boolean> {
   }
 }
 
-function storeWords(store: CollectionsView['store']): string {
-  const values = { n: store.collections, age: days(store.oldest_days ?? 0) };
-  if (store.sugar_kg === null) return say('notebook.store.of', values);
-  return say('notebook.store.of_sugar', { ...values, sugar: mass(store.sugar_kg, settings.value) });
-}
-
 function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const choice = settings.value;
+  const of = { collections: store.collections, age: days(store.oldest_days ?? 0) };
   return (
-    <section class="panel" aria-label={say('notebook.store.in_store')}>
-      <h2>{say('notebook.store.in_store_amount', { amount: volume(store.litres, choice) })}</h2>
-      <p>{store.collections === 0 ? say('notebook.store.nothing') : storeWords(store)}</p>
+    <section class="panel" aria-label={say('store.in')}>
+      <h2>{say('store.level', { litres: volume(store.litres, choice) })}</h2>
+      <p>
+        {store.collections === 0
+          ? say('store.nothing')
+          : store.sugar_kg === null
+            ? say('store.of', of)
+            : say('store.of_sugar', { ...of, mass: mass(store.sugar_kg, choice) })}
+      </p>
       {store.past_litres > 0 && (
-        <p class="problem">✕ {say('notebook.store.past', { amount: volume(store.past_litres, choice) })}</p>
+        <p class="problem">✕ {say('store.past', { litres: volume(store.past_litres, choice) })}</p>
       )}
-      {store.use_now_litres > 0 && (
-        <p>▲ {say('notebook.store.use_now', { amount: volume(store.use_now_litres, choice) })}</p>
-      )}
-      <p class="hint">{say('notebook.store.practice')}</p>
+      {store.use_now_litres > 0 && <p>▲ {say('store.use_now', { litres: volume(store.use_now_litres, choice) })}</p>}
+      <p class="hint">{say('store.practice')}</p>
     </section>
   );
 }
 
-const days = (n: number): string => say('notebook.store.days', { n });
+const days = (count: number): string => say('store.days', { days: count });
 
 function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element {
   const [typed, setTyped] = useState(() => newSap(view.today));
@@ -68,11 +67,11 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
   }
 
   return (
-    <form class="panel" aria-label={say('notebook.store.collected_sap')} onSubmit={(event) => void add(event)}>
-      <h2>{say('notebook.store.collected_sap')}</h2>
+    <form class="panel" aria-label={say('store.collected')} onSubmit={(event) => void add(event)}>
+      <h2>{say('store.collected')}</h2>
       <div class="fields">
         <label>
-          <span>{say('notebook.store.day')}</span>
+          <span>{say('store.day')}</span>
           <input
             type="date"
             value={typed.day}
@@ -81,41 +80,26 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
             onInput={(event) => field('day')(event.currentTarget.value)}
           />
         </label>
-        <NumberInput
-          label={say('notebook.store.how_much')}
-          unit={units.volume}
-          value={typed.litres}
-          set={field('litres')}
-        />
-        <NumberInput
-          label={say('notebook.store.its_strength')}
-          unit={units.strength}
-          value={typed.brix}
-          set={field('brix')}
-        />
+        <NumberInput label={say('store.how_much')} unit={units.volume} value={typed.litres} set={field('litres')} />
+        <NumberInput label={say('store.its_strength')} unit={units.strength} value={typed.brix} set={field('brix')} />
         <Select
-          label={say('notebook.store.sap')}
+          label={say('store.sap')}
           value={typed.sap}
           options={[
-            ['maple', say('notebook.store.maple')],
-            ['birch', say('notebook.store.birch')],
+            ['maple', say('store.maple')],
+            ['birch', say('store.birch')],
           ]}
           set={field('sap')}
         />
         <label>
-          <span>{say('notebook.store.trees')}</span>
+          <span>{say('store.trees')}</span>
           <input value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
         </label>
         <label>
-          <span>{say('notebook.store.kept_where')}</span>
+          <span>{say('store.where')}</span>
           <input value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
         </label>
-        <NumberInput
-          label={say('notebook.store.how_cold')}
-          unit={units.temperature}
-          value={typed.celsius}
-          set={field('celsius')}
-        />
+        <NumberInput label={say('store.cold')} unit={units.temperature} value={typed.celsius} set={field('celsius')} />
       </div>
       {why !== null && (
         <p class="problem" role="alert">
@@ -124,19 +108,19 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
       )}
       <p>
         <button type="submit" class="main-button">
-          {say('notebook.store.add')}
+          {say('store.add')}
         </button>
       </p>
     </form>
   );
 }
 
-const STATES = { fresh: null, 'use-now': 'notebook.store.last_day', past: 'notebook.store.too_old' } as const;
+const STATES = { fresh: null, 'use-now': 'store.last_day', past: 'store.older' } as const;
 
-function ageWords(age: number, state: keyof typeof STATES): string {
+const stateWords = (state: keyof typeof STATES): string => {
   const key = STATES[state];
-  return `${say('notebook.store.age', { age: days(age) })} ${key === null ? '' : say(key)}`;
-}
+  return key === null ? '' : say(key);
+};
 
 interface RowProps {
   one: CollectionShown;
@@ -147,7 +131,7 @@ interface RowProps {
 function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
   const choice = settings.value;
   const { age_days: age, keeping, ...collection } = one;
-  const what = say('notebook.store.what', { amount: volume(one.litres, choice), day: shortDay(one.day) });
+  const what = say('store.what', { litres: volume(one.litres, choice), day: shortDay(one.day) });
   const give = (to: string): void => {
     const { boil: _, spoilt: __, ...inStore } = collection;
     const given = to === '' ? inStore : to === 'spoilt' ? { ...inStore, spoilt: true } : { ...inStore, boil: to };
@@ -162,19 +146,19 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
       <td>
         {[
           one.store_celsius === undefined ? null : roundTemperature(one.store_celsius, choice),
-          keeping === null ? null : ageWords(age, keeping.state),
+          keeping === null ? null : say('store.age', { days: days(age), state: stateWords(keeping.state) }),
         ]
           .filter((text) => text !== null)
           .join(' · ')}
       </td>
       <td>
         <select
-          aria-label={say('notebook.store.where_went', { what })}
+          aria-label={say('store.where_went', { what })}
           value={one.spoilt === true ? 'spoilt' : (one.boil ?? '')}
           onChange={(event) => give(event.currentTarget.value)}
         >
-          <option value="">{say('notebook.store.still_in')}</option>
-          <option value="spoilt">{say('notebook.store.spoilt')}</option>
+          <option value="">{say('store.in_store')}</option>
+          <option value="spoilt">{say('store.poured_away')}</option>
           {boils.map(({ boil, name, started }) => (
             <option key={boil} value={boil}>
               {shortDay(started)} {name}
@@ -183,10 +167,10 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
         </select>{' '}
         <button
           type="button"
-          aria-label={say('notebook.store.take_out_of', { what })}
+          aria-label={say('store.take_out_of', { what })}
           onClick={() => void change({ drop_collection: { id: one.id } }, set)}
         >
-          {say('notebook.store.take_out')}
+          {say('store.take_out')}
         </button>
       </td>
     </tr>
@@ -198,7 +182,7 @@ export function StorePart(): JSX.Element {
   const [isAll, setAll] = useState(false);
   const found = useAsked<FoundView>({ find: {} }, 'boils', () => false);
   if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
-  if (view === null) return <p>{say('notebook.store.looking')}</p>;
+  if (view === null) return <p>{say('store.looking')}</p>;
   const boils = (found.view?.boils ?? []).filter(({ practice }) => !practice);
   const shown = isAll ? view.collections : view.collections.slice(0, SHOWN_FIRST);
   return (
@@ -207,16 +191,16 @@ export function StorePart(): JSX.Element {
       <AddSap view={view} set={set} />
       {view.collections.length > 0 && (
         <section class="panel">
-          <h2>{say('notebook.store.collected')}</h2>
+          <h2>{say('store.list')}</h2>
           <table class="collections">
             <thead>
               <tr>
-                <th>{say('notebook.store.day')}</th>
-                <th>{say('notebook.store.how_much')}</th>
-                <th>{say('notebook.store.column.strength')}</th>
-                <th>{say('notebook.store.column.trees')}</th>
-                <th>{say('notebook.store.column.age')}</th>
-                <th>{say('notebook.store.column.went')}</th>
+                <th>{say('store.day')}</th>
+                <th>{say('store.how_much')}</th>
+                <th>{say('store.strength')}</th>
+                <th>{say('store.trees_where')}</th>
+                <th>{say('store.age_head')}</th>
+                <th>{say('store.went')}</th>
               </tr>
             </thead>
             <tbody>
@@ -228,7 +212,7 @@ export function StorePart(): JSX.Element {
           {shown.length < view.collections.length && (
             <p>
               <button type="button" onClick={() => setAll(true)}>
-                {say('notebook.show_all', { n: view.collections.length })}
+                {say('notebook.show_all', { count: view.collections.length })}
               </button>
             </p>
           )}

@@ -4,6 +4,7 @@ import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { BoilDraft, PanDraft } from '../boil/boil-draft.ts';
 import type { Header, SapKind, Settings, Setup } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
+import { say } from '../language/say.ts';
 
 export interface ChoicesDraft {
   boil: BoilDraft;
@@ -33,7 +34,7 @@ export function problemInChoices(draft: ChoicesDraft, settings: Settings): strin
     const value = typedNumber(typed);
     return typed.trim() !== '' && (value === null || Math.abs(value) > MOST_OFFSET);
   });
-  if (bad !== undefined) return `Probe ${bad[0]}, added to its number: “${bad[1]}” is no number of degrees.`;
+  if (bad !== undefined) return say('replay.choice.no_degrees', { probe: bad[0], typed: bad[1] });
   return problemInDraft(draft.boil, settings);
 }
 

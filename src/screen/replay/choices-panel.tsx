@@ -15,6 +15,7 @@ import { probesOf } from '../words/replay-words.ts';
 import { choicesDraft, patchOf, problemInChoices, withPan } from './choices-draft.ts';
 import type { ChoicesDraft } from './choices-draft.ts';
 import { DifferencesPanel } from './differences-panel.tsx';
+import { say } from '../language/say.ts';
 
 interface FieldsProps {
   draft: ChoicesDraft;
@@ -41,7 +42,7 @@ function PanChoices({ draft, header, pan: id, set }: FieldsProps): JSX.Element |
         {probesOf(header, id).map((probe) => (
           <NumberInput
             key={probe}
-            label={`Added to the number of probe ${probe}`}
+            label={say('replay.choice.offset', { probe })}
             unit={units.temperature}
             value={draft.offsets[probe] ?? ''}
             set={(typed) => set({ ...draft, offsets: { ...draft.offsets, [probe]: typed } })}
@@ -61,20 +62,17 @@ function Form({ header, pan, close }: { header: Header; pan: string; close: () =
     event.preventDefault();
     const wrong = problemInChoices(draft, settings.value);
     const patch = wrong === null ? patchOf(draft, header, settings.value, saps.value) : null;
-    setProblem(wrong ?? (patch === null ? 'Nothing is chosen otherwise yet.' : null));
+    setProblem(wrong ?? (patch === null ? say('replay.choice.none') : null));
     if (patch !== null && (await tell({ replay_choices: { patch } }))) close();
   }
 
   return (
-    <form aria-label="Other choices" onSubmit={(event) => void submit(event)} noValidate>
-      <p class="hint">
-        The boil is read again with these choices, from its start. What is kept of it stays as it is. What was changed
-        in the middle of the boil still changes there.
-      </p>
+    <form aria-label={say('replay.choice.title')} onSubmit={(event) => void submit(event)} noValidate>
+      <p class="hint">{say('replay.choice.how')}</p>
       <PanChoices draft={draft} header={header} pan={pan} set={setTyped} />
       <div class="fields">
         <NumberInput
-          label="Height over the sea (moves the water point where nobody measured it)"
+          label={say('replay.choice.height')}
           unit={unitSymbols(settings.value).height}
           value={draft.boil.altitude}
           set={(altitude) => setTyped({ ...draft, boil: { ...draft.boil, altitude } })}
@@ -87,10 +85,10 @@ function Form({ header, pan, close }: { header: Header; pan: string; close: () =
       )}
       <p class="row">
         <button type="submit" class="main-button">
-          Try these choices
+          {say('replay.choice.try')}
         </button>
         <button type="button" onClick={close}>
-          Leave it
+          {say('replay.choice.leave')}
         </button>
       </p>
     </form>
@@ -112,15 +110,15 @@ export function ChoicesPanel({ now, pan }: { now: Now; pan: string }): JSX.Eleme
   return (
     <section ref={panel} class="panel choices" aria-labelledby="other-choices">
       <div class="row">
-        <h2 id="other-choices">{isOther ? 'With other choices' : 'What if?'}</h2>
+        <h2 id="other-choices">{isOther ? say('replay.choice.with') : say('replay.choice.what_if')}</h2>
         {!isOpen && (
           <KeyButton letter="C" act={() => setOpen(true)}>
-            Other choices
+            {say('replay.choice.title')}
           </KeyButton>
         )}
         {isOther && (
           <button type="button" onClick={() => void tell({ replay_choices: { patch: null } })}>
-            As it was
+            {say('replay.choice.as_it_was')}
           </button>
         )}
       </div>

@@ -14,6 +14,7 @@ import { panName } from '../words/pan-words.ts';
 import { differenceWords } from '../words/replay-words.ts';
 import { savedWords } from '../words/saved-words.ts';
 import { seek } from './replay-control.ts';
+import { say } from '../language/say.ts';
 
 const POINTS = 600;
 const SHOWN_FIRST = 8;
@@ -54,11 +55,11 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
   const found = drawn.current;
   // What was drawn before stays, pale, while other choices are read: nothing jumps away under the eyes.
   const isBeingRead = latest === null || latest.readUntil === 0;
-  if (found === null) return <p role="status">Reading the boil with these choices …</p>;
+  if (found === null) return <p role="status">{say('replay.than.reading')}</p>;
   const strips = found.pans.find((each) => each.pan === pan) ?? null;
   const lines = [
-    lineOf(strips?.was ?? null, found.columnMs, now, 'as it was believed', 0),
-    lineOf(strips?.would ?? null, found.columnMs, now, 'with the other choices', 1),
+    lineOf(strips?.was ?? null, found.columnMs, now, say('replay.than.believed'), 0),
+    lineOf(strips?.would ?? null, found.columnMs, now, say('replay.than.other'), 1),
   ];
   const isWhole = !isBeingRead && found.readUntil >= found.length;
   const saved = savedWords(found, pan, now);
@@ -66,31 +67,33 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
     <div class={isBeingRead ? 'being-read' : undefined} aria-busy={isBeingRead}>
       {!isWhole && (
         <p role="status">
-          {isBeingRead ? 'Reading the boil with these choices …' : `Read until ${timeOfDay(now, found.readUntil)} …`}
+          {isBeingRead
+            ? say('replay.than.reading')
+            : say('replay.than.read_until', { time: timeOfDay(now, found.readUntil) })}
         </p>
       )}
       {isWhole && saved !== null && <p class="saved">{saved}</p>}
       <LinesChart
-        sentence={`Strength of ${panName(now.header, pan)} as it was believed and as it would be with the other choices`}
+        sentence={say('replay.than.sentence', { pan: panName(now.header, pan) })}
         lines={lines}
         yTitle={`${panName(now.header, pan)}, ${unitSymbols(settings.value).strength}`}
-        xTitle="time of day"
+        xTitle={say('compare.by.clock')}
         xTicks={clockTicks}
         rows={[
-          { word: 'called', marks: marksOf(found.calls.was, pan, now) },
-          { word: 'would be', marks: marksOf(found.calls.would, pan, now) },
+          { word: say('replay.than.called'), marks: marksOf(found.calls.was, pan, now) },
+          { word: say('replay.than.would'), marks: marksOf(found.calls.would, pan, now) },
         ]}
         height={400}
       />
       <LineKey lines={lines} />
-      <h3>What would be called otherwise</h3>
+      <h3>{say('replay.than.otherwise')}</h3>
       {found.differences.length === 0 ? (
-        <p>{isWhole ? 'Nothing: each call stays as it was.' : 'The boil is still being read with these choices …'}</p>
+        <p>{isWhole ? say('replay.than.nothing') : say('replay.than.still_read')}</p>
       ) : (
         <FirstFew
           items={found.differences}
           shown={SHOWN_FIRST}
-          rest="more"
+          rest={say('replay.more')}
           row={(each, i) => (
             <li key={i}>
               <button type="button" class="moment" onClick={() => seek(now, each.was ?? each.would ?? 0)}>
@@ -103,7 +106,7 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
       )}
       {isWhole && (
         <p class="hint">
-          {found.calls.was.length} calls as it was, {found.calls.would.length} with the other choices.
+          {say('replay.than.counts', { was: found.calls.was.length, would: found.calls.would.length })}
         </p>
       )}
     </div>

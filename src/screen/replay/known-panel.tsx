@@ -4,13 +4,14 @@ import type { Now } from '../client/types.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
 import { cameWords, saidWords } from '../words/replay-words.ts';
+import { say } from '../language/say.ts';
 
 export function KnownPanel({ now }: { now: Now }): JSX.Element | null {
   const known = now.replay?.known ?? [];
   if (known.length === 0) return null;
   return (
-    <section class="panel known" aria-label="Said then, and what came later">
-      <h2>Said at {timeOfDay(now, now.t)}, and what came later</h2>
+    <section class="panel known" aria-label={say('replay.known.label')}>
+      <h2>{say('replay.known.title', { time: timeOfDay(now, now.t) })}</h2>
       <ul>
         {known.map((each) => (
           <li key={each.pan}>

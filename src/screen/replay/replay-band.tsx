@@ -5,27 +5,32 @@ import { KeyButton } from '../shell/key-button.tsx';
 import { lengthOfTime } from '../words/clock.ts';
 import { printedWords } from '../words/replay-words.ts';
 import { leave, play } from './replay-control.ts';
+import { say } from '../language/say.ts';
 
 export function ReplayBand({ now }: { now: Now }): JSX.Element {
   const playing = now.replay?.playing ?? false;
   const length = now.replay?.length ?? now.t;
   const isOther = (now.replay?.choices ?? null) !== null;
   return (
-    <div class="band band-replay" role="region" aria-label="Replay">
-      <strong class="band-word">Replay</strong>
-      <span class="band-note">not live{isOther && <b>, with other choices</b>}</span>
-      <span class="band-note band-title">{now.replay?.title ?? now.header?.name ?? 'a kept boil'}</span>
+    <div class="band band-replay" role="region" aria-label={say('replay.band')}>
+      <strong class="band-word">{say('replay.band')}</strong>
+      <span class="band-note">
+        {say('replay.not_live')}
+        {isOther && <b>{say('replay.with_other')}</b>}
+      </span>
+      <span class="band-note band-title">{now.replay?.title ?? now.header?.name ?? say('replay.kept_boil')}</span>
       <span class="band-note seek-time">
-        {lengthOfTime(now.t / 1000)} of {lengthOfTime(length / 1000)}
+        {say('replay.of_length', { time: lengthOfTime(now.t / 1000), length: lengthOfTime(length / 1000) })}
       </span>
       <button type="button" class="wide-only" onClick={() => print()}>
-        Print
+        {say('replay.print')}
       </button>
       <KeyButton letter="Space" class="play-button" act={() => play(!playing)}>
-        {playing ? 'Pause' : 'Play'}
+        {playing ? say('replay.pause') : say('replay.play')}
       </KeyButton>
-      <button type="button" aria-label="Close replay" onClick={() => void leave()}>
-        Close<span class="wide-only"> replay</span>
+      <button type="button" aria-label={say('replay.close')} onClick={() => void leave()}>
+        {say('replay.close_short')}
+        <span class="wide-only">{say('replay.close_more')}</span>
       </button>
       <p class="print-only">{printedWords(now)}</p>
     </div>

@@ -6,6 +6,7 @@ import type { Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { seek, setSpeed, step } from './replay-control.ts';
 import type { StepTo } from './replay-control.ts';
+import { type MessageKey, say } from '../language/say.ts';
 
 /** Neighbours on the keyboard, the slowest first. */
 const SPEEDS = [
@@ -14,10 +15,10 @@ const SPEEDS = [
   ['O', 60],
   ['P', 600],
 ] as const;
-const STEPS: readonly (readonly [StepTo, string])[] = [
-  ['either', 'marks, alarms'],
-  ['mark', 'marks'],
-  ['alarm', 'alarms'],
+const STEPS: readonly (readonly [StepTo, MessageKey])[] = [
+  ['either', 'replay.step.either'],
+  ['mark', 'replay.step.mark'],
+  ['alarm', 'replay.step.alarm'],
 ];
 const MINUTE_MS = 60_000;
 
@@ -25,24 +26,29 @@ export function ReplayControls({ now, children }: { now: Now; children: Componen
   const [to, setTo] = useState<StepTo>('either');
   return (
     <div class="replay-controls row">
-      <span class="speeds" role="group" aria-label="Go">
+      <span class="speeds" role="group" aria-label={say('replay.go')}>
         <KeyButton letter="B" act={() => step('previous', to)}>
-          Before
+          {say('replay.before')}
         </KeyButton>
         <KeyButton letter="N" act={() => step('next', to)}>
-          Next
+          {say('replay.next')}
         </KeyButton>
       </span>
-      <Select label="Steps to" value={to} options={STEPS} set={setTo} />
-      <span class="speeds" role="group" aria-label="A minute">
+      <Select
+        label={say('replay.steps_to')}
+        value={to}
+        options={STEPS.map(([each, key]) => [each, say(key)] as const)}
+        set={setTo}
+      />
+      <span class="speeds" role="group" aria-label={say('replay.a_minute')}>
         <KeyButton letter="ArrowLeft" act={() => seek(now, now.t - MINUTE_MS)}>
-          1 min
+          {say('replay.minute')}
         </KeyButton>
         <KeyButton letter="ArrowRight" act={() => seek(now, now.t + MINUTE_MS)}>
-          1 min
+          {say('replay.minute')}
         </KeyButton>
       </span>
-      <span class="speeds speeds-replay" role="group" aria-label="Speed">
+      <span class="speeds speeds-replay" role="group" aria-label={say('replay.speed')}>
         {SPEEDS.map(([letter, speed]) => (
           <KeyButton key={letter} letter={letter} pressed={now.speed === speed} act={() => setSpeed(speed)}>
             {speed}×

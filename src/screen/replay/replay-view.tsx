@@ -10,6 +10,7 @@ import { KnownPanel } from './known-panel.tsx';
 import { ReplayControls } from './replay-controls.tsx';
 import type { StripLine } from './strip-shapes.ts';
 import { WholeStrip } from './whole-strip.tsx';
+import { say } from '../language/say.ts';
 
 const OTHER: Record<StripLine, StripLine> = { temperature: 'strength', strength: 'temperature' };
 
@@ -18,11 +19,11 @@ export function ReplayView({ now }: { now: Now }): JSX.Element {
   const pan = selectedPan(now);
   return (
     <>
-      <section class="panel replay-panel" aria-label="The whole boil">
+      <section class="panel replay-panel" aria-label={say('replay.whole')}>
         <WholeStrip now={now} line={line} />
         <ReplayControls now={now}>
           <KeyButton letter="W" act={() => setLine(OTHER[line])}>
-            Show {OTHER[line]}
+            {OTHER[line] === 'strength' ? say('replay.show_strength') : say('replay.show_temperature')}
           </KeyButton>
         </ReplayControls>
       </section>

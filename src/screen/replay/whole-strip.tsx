@@ -13,6 +13,7 @@ import { seek } from './replay-control.ts';
 import { useStrip } from './strip-data.ts';
 import { clustersOf, pathOf, scaleOf, snapped } from './strip-shapes.ts';
 import type { StripLine } from './strip-shapes.ts';
+import { say } from '../language/say.ts';
 
 const LINES_PX = 62;
 /** Symbols nearer than this are one, px: a symbol is 24 wide, and the count at its corner wants room, too. */
@@ -103,7 +104,7 @@ function Picture({ strip, pan, line, width, started }: PictureProps): JSX.Elemen
       </span>
       {readUntil < length && (
         <span class="strip-unread" style={{ left: at(readUntil, length) }}>
-          reading …
+          {say('replay.strip.reading')}
         </span>
       )}
     </>
@@ -134,7 +135,8 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
   const pan = selectedPan(now);
   const started = wallMs(now, 0);
   const share = shown / Math.max(1, length);
-  const caption = pan === null ? line : `${panName(now.header, pan)}, ${line}`;
+  const drawn = say(line === 'strength' ? 'replay.strip.strength' : 'replay.strip.temperature');
+  const caption = pan === null ? drawn : say('replay.strip.of_pan', { pan: panName(now.header, pan), line: drawn });
   const picture = useMemo(
     () => strip !== null && <Picture {...{ strip, pan, line, width, started }} />,
     [strip, pan, line, width, started],
@@ -182,11 +184,14 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
       ref={frame}
       role="slider"
       tabIndex={0}
-      aria-label="Go to a moment of the boil"
+      aria-label={say('replay.strip.go_to')}
       aria-valuemin={0}
       aria-valuemax={Math.round(length / SECOND_MS)}
       aria-valuenow={Math.round(shown / SECOND_MS)}
-      aria-valuetext={`${timeOfDay(now, shown)}, after ${lengthOfTime(shown / SECOND_MS)}`}
+      aria-valuetext={say('replay.strip.now', {
+        time: timeOfDay(now, shown),
+        length: lengthOfTime(shown / SECOND_MS),
+      })}
       data-read={strip !== null && strip.readUntil >= strip.length ? 'whole' : 'part'}
       onPointerDown={pressed}
       onPointerMove={moved}

@@ -2,6 +2,9 @@
 import type { JSX } from 'preact';
 import { extentOf, placeIn, roomy } from '../charts/lines-scale.ts';
 import { niceTicks } from '../charts/nice-ticks.ts';
+import { say } from '../language/say.ts';
+import { number } from '../words/amounts.ts';
+import { localDigits } from '../language/numbers.ts';
 
 interface DotPlotProps {
   title: string;
@@ -22,22 +25,28 @@ export function DotPlot({ title, unit, rows, aim }: DotPlotProps): JSX.Element |
   const x = placeIn(span, LEFT, WIDTH - LEFT);
   const bottom = 26 + rows.length * ROW;
   const sentence = rows
-    .map(
-      ({ name, values, middle }) =>
-        `${name}: ${values.length} boils, middle ${middle === null ? 'not known' : middle.toFixed(1)} ${unit}`,
+    .map(({ name, values, middle }) =>
+      say('tune.dot.of', {
+        name,
+        count: values.length,
+        middle: middle === null ? say('words.not_known') : number(middle, 1),
+        unit,
+      }),
     )
     .join('; ');
   return (
     <figure class="dot-plot">
-      <figcaption>
-        {title}, {unit}
-      </figcaption>
-      <svg viewBox={`0 0 ${WIDTH} ${bottom + 26}`} role="img" aria-label={`${title}. ${sentence}.`}>
+      <figcaption>{say('tune.dot.title', { title, unit })}</figcaption>
+      <svg
+        viewBox={`0 0 ${WIDTH} ${bottom + 26}`}
+        role="img"
+        aria-label={say('tune.dot.sentence', { title, sentence })}
+      >
         {niceTicks(span.least, span.greatest, 7).map((at) => (
           <g key={at}>
             <path class="chart-grid" d={`M${x(at)} 4V${bottom}`} />
             <text x={x(at)} y={bottom + 20} text-anchor="middle">
-              {String(at).replace('-', '−')}
+              {localDigits(String(at).replace('-', '−'))}
             </text>
           </g>
         ))}

@@ -3,17 +3,19 @@ import type { JSX } from 'preact';
 import { stillRead } from '../words/still-read.ts';
 import type { OffsetsView } from '../../protocol/tune-messages.ts';
 import { useAsked } from '../notebook/page-data.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 export function OffsetsPanel(): JSX.Element | null {
   const { view, problem } = useAsked<OffsetsView>({ probe_offsets: true }, 'offsets', ({ working }) => working > 0);
   if (problem !== null || view === null || (view.probes.length === 0 && view.working === 0)) return null;
   return (
-    <section class="panel" aria-label="What your probes show too much">
-      <h2>What your probes show too much</h2>
+    <section class="panel" aria-label={say('tune.offsets')}>
+      <h2>{say('tune.offsets')}</h2>
       {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       <ul>
         {view.probes.map(({ probe, sentence }) => (
-          <li key={probe}>{sentence}</li>
+          <li key={probe}>{hostWords(sentence)}</li>
         ))}
       </ul>
     </section>

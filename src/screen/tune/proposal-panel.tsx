@@ -3,52 +3,56 @@ import type { JSX } from 'preact';
 import type { TuneProposal } from '../../protocol/tune-messages.ts';
 import { settings, tell } from '../client/store.ts';
 import { fieldWords } from '../words/tune-words.ts';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 export function ProposalPanel({ proposal }: { proposal: TuneProposal | { why: string } }): JSX.Element {
   if ('why' in proposal) {
     return (
-      <section class="panel" aria-label="Proposal">
-        <h2>No proposal</h2>
-        <p>{proposal.why}</p>
+      <section class="panel" aria-label={say('tune.proposal')}>
+        <h2>{say('tune.no_proposal')}</h2>
+        <p>{hostWords(proposal.why)}</p>
       </section>
     );
   }
   const changes = Object.entries(proposal.settings);
   const isSet = changes.every(([name, value]) => settings.value[name as keyof typeof proposal.settings] === value);
   return (
-    <section class="panel proposal" aria-label="Proposal">
-      <h2>Proposal</h2>
+    <section class="panel proposal" aria-label={say('tune.proposal')}>
+      <h2>{say('tune.proposal')}</h2>
       <ul>
         {changes.map(([name, value]) => (
           <li key={name}>
-            <b>{fieldWords(name, value)}</b> (now:{' '}
-            {fieldWords(name, settings.value[name as keyof typeof proposal.settings])})
+            <b>{fieldWords(name, value)}</b>{' '}
+            {say('tune.now_is', {
+              field: fieldWords(name, settings.value[name as keyof typeof proposal.settings]),
+            })}
           </li>
         ))}
       </ul>
-      <h3>It would have gained</h3>
+      <h3>{say('tune.gained')}</h3>
       <ul>
         {proposal.gains.map((each) => (
-          <li key={each}>+ {each}</li>
+          <li key={each}>+ {hostWords(each)}</li>
         ))}
       </ul>
-      <h3>It would have cost</h3>
+      <h3>{say('tune.cost')}</h3>
       <ul>
-        {proposal.costs.length === 0 && <li>nothing that these boils can tell</li>}
+        {proposal.costs.length === 0 && <li>{say('tune.no_cost')}</li>}
         {proposal.costs.map((each) => (
-          <li key={each}>− {each}</li>
+          <li key={each}>− {hostWords(each)}</li>
         ))}
       </ul>
-      <p class="hint">It rests on {proposal.truths} boils whose finish was measured. The next boil can be another.</p>
+      <p class="hint">{say('tune.rests_on', { truths: proposal.truths })}</p>
       {isSet ? (
-        <p role="status">✓ Your settings are these.</p>
+        <p role="status">{say('tune.are_these')}</p>
       ) : (
         <button
           type="button"
           class="main-button"
-          onClick={() => void tell({ settings: proposal.settings }, 'Your settings are now as proposed.')}
+          onClick={() => void tell({ settings: proposal.settings }, say('tune.taken'))}
         >
-          Take these into Settings
+          {say('tune.take')}
         </button>
       )}
     </section>

@@ -1,5 +1,8 @@
 // The settings that are to be tried on past boils, as they stand in the form, and the patches that they come to.
 import type { Settings } from '../client/types.ts';
+import { type MessageKey, say } from '../language/say.ts';
+import { localDigits } from '../language/numbers.ts';
+import { BESIDE_THEM } from '../../protocol/tune-messages.ts';
 
 /** Leads in s; null is "as it was in each boil". */
 export interface TriedSettings {
@@ -15,26 +18,30 @@ export type TriedField = Exclude<keyof TriedSettings, 'name'>;
 
 export interface FieldChoice {
   field: TriedField;
-  label: string;
-  options: readonly (readonly [number, string])[];
+  label: MessageKey;
+  options: readonly (readonly [number, () => string])[];
 }
 
-const minutes = (...all: number[]): (readonly [number, string])[] =>
-  all.map((each) => [each * 60, `${each} min before`] as const);
+const minutes = (...all: number[]): (readonly [number, () => string])[] =>
+  all.map((each) => [each * 60, () => say('tune.min_before', { minutes: each })] as const);
 
 export const TRIED: readonly FieldChoice[] = [
-  { field: 'near_finish_lead_s', label: '“Nearly syrup” is called', options: minutes(3, 5, 10, 15, 20, 30) },
-  { field: 'scorch_lead_s', label: 'Burning is called', options: minutes(1, 2, 4, 6, 10) },
-  { field: 'low_level_lead_s', label: 'Getting shallow is called', options: minutes(5, 10, 15, 20, 30) },
+  { field: 'near_finish_lead_s', label: 'tune.tried.near_finish', options: minutes(3, 5, 10, 15, 20, 30) },
+  { field: 'scorch_lead_s', label: 'tune.tried.scorch', options: minutes(1, 2, 4, 6, 10) },
+  { field: 'low_level_lead_s', label: 'tune.tried.shallow', options: minutes(5, 10, 15, 20, 30) },
   {
     field: 'finish_probability',
-    label: 'The finish is called when it is',
-    options: [0.2, 0.35, 0.5, 0.65, 0.8].map((each) => [each, `${Math.round(100 * each)} % likely`] as const),
+    label: 'tune.tried.probability',
+    options: [0.2, 0.35, 0.5, 0.65, 0.8].map(
+      (each) => [each, () => say('tune.likely', { percent: Math.round(100 * each) })] as const,
+    ),
   },
   {
     field: 'near_finish_deadband',
-    label: '“Nearly syrup” ends once the finish is this far off again',
-    options: [1.2, 1.6, 2, 3].map((each) => [each, `${each} × the lead time`] as const),
+    label: 'tune.tried.deadband',
+    options: [1.2, 1.6, 2, 3].map(
+      (each) => [each, () => say('tune.lead_times', { times: localDigits(String(each)) })] as const,
+    ),
   },
 ];
 
@@ -53,22 +60,20 @@ const UNTOUCHED = {
 export function firstTried(settings: Settings): TriedSettings[] {
   const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband } = settings;
   const now = { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
-  return [{ name: AS_NOW, ...now }];
+  return [{ name: say('tune.name.now'), ...now }];
 }
-
-const AS_NOW = 'As in Settings now';
 
 /** Changed, it is not as in Settings any more, unless somebody gave it a name. */
 export function changedTried(one: TriedSettings, field: TriedField, value: number | null): TriedSettings {
-  return { ...one, [field]: value, name: one.name === AS_NOW ? 'Settings, changed' : one.name };
+  return { ...one, [field]: value, name: one.name === say('tune.name.now') ? say('tune.name.changed') : one.name };
 }
 
 /** One more to begin from: like the last, under a name that none has. */
 export function anotherTried(tried: readonly TriedSettings[]): TriedSettings {
   const taken = new Set(tried.map(({ name }) => name));
   let n = 1;
-  while (taken.has(`Other ${n}`)) n += 1;
-  return { ...(tried.at(-1) ?? UNTOUCHED), name: `Other ${n}` };
+  while (taken.has(say('tune.name.other', { n }))) n += 1;
+  return { ...(tried.at(-1) ?? UNTOUCHED), name: say('tune.name.other', { n }) };
 }
 
 /** For the command: a merge patch over the header of each boil. */
@@ -77,20 +82,17 @@ export function patchOf({ name: _, ...fields }: TriedSettings): Record<string, u
   return chosen.length === 0 ? {} : { settings: Object.fromEntries(chosen) };
 }
 
-/** What the host itself sets beside them. */
-const RESERVED = ['as it was', 'as set now'];
-
 /** What cannot be run, in a sentence; null where it can. */
 export function problemInTried(tried: readonly TriedSettings[], boils: number): string | null {
-  if (boils === 0) return 'Choose at least one boil.';
+  if (boils === 0) return say('tune.choose_one');
   const names = tried.map(({ name }) => name.trim());
-  if (names.some((name) => name === '')) return 'Give each of the settings a name.';
-  if (new Set(names).size < names.length) return 'Two of the settings have the same name.';
-  if (names.some((name) => RESERVED.includes(name.toLowerCase())))
-    return `“${names.find((name) => RESERVED.includes(name.toLowerCase()))}” stands beside them anyhow: choose another name.`;
+  if (names.some((name) => name === '')) return say('tune.problem.name');
+  if (new Set(names).size < names.length) return say('tune.problem.same_name');
+  const reserved = names.find((name) => BESIDE_THEM.includes(name.toLowerCase()));
+  if (reserved !== undefined) return say('tune.problem.reserved', { name: reserved });
   const patches = tried.map((each) => JSON.stringify(patchOf(each)));
   const twin = patches.findIndex((patch, i) => patch === '{}' || patches.indexOf(patch) < i);
   if (twin < 0) return null;
-  const like = patches[twin] === '{}' ? 'as it was' : names[patches.indexOf(patches[twin] ?? '')];
-  return `“${names[twin]}” says the same as “${like}”.`;
+  const like = patches[twin] === '{}' ? say('tune.as_was') : names[patches.indexOf(patches[twin] ?? '')];
+  return say('tune.problem.twin', { name: names[twin] ?? '', other: like ?? '' });
 }

@@ -7,6 +7,8 @@ import type { BoilListing } from '../client/types.ts';
 import { BoilTicks } from '../notebook/boil-ticks.tsx';
 import { changedTried, anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
 import type { FieldChoice, TriedSettings } from './tune-draft.ts';
+import { say } from '../language/say.ts';
+import { fieldWords } from '../words/tune-words.ts';
 
 interface FieldProps {
   choice: FieldChoice;
@@ -19,20 +21,20 @@ function Field({ choice: { field, label, options }, one, set }: FieldProps): JSX
   const shown =
     value === null || options.some(([each]) => each === value)
       ? options
-      : [...options, [value, String(value)] as const];
+      : [...options, [value, () => fieldWords(field, value)] as const];
   return (
     <label>
-      <span>{label}</span>
+      <span>{say(label)}</span>
       <select
         value={value === null ? '' : String(value)}
         onChange={({ currentTarget: { value: chosen } }) =>
           set(changedTried(one, field, chosen === '' ? null : Number(chosen)))
         }
       >
-        <option value="">as it was</option>
+        <option value="">{say('tune.as_was')}</option>
         {shown.map(([each, word]) => (
           <option key={each} value={String(each)}>
-            {word}
+            {word()}
           </option>
         ))}
       </select>
@@ -49,9 +51,9 @@ interface TriedProps {
 function Tried({ one, set, remove }: TriedProps): JSX.Element {
   return (
     <fieldset class="tried">
-      <legend>{one.name || 'Without a name'}</legend>
+      <legend>{one.name || say('tune.nameless')}</legend>
       <label>
-        <span>Called</span>
+        <span>{say('tune.called')}</span>
         <input value={one.name} maxLength={40} onInput={(event) => set({ ...one, name: event.currentTarget.value })} />
       </label>
       {TRIED.map((choice) => (
@@ -59,7 +61,7 @@ function Tried({ one, set, remove }: TriedProps): JSX.Element {
       ))}
       {remove !== null && (
         <button type="button" onClick={remove}>
-          Take it away
+          {say('tune.take_away')}
         </button>
       )}
     </fieldset>
@@ -77,15 +79,13 @@ function RunAgain({ boils, left, set }: RunAgainProps): JSX.Element {
   const count = boils.length - left.length;
   return (
     <details class="finder">
-      <summary>
-        {count} of {boils.length} boils
-      </summary>
+      <summary>{say('tune.count', { count, boils: boils.length })}</summary>
       <p class="row">
         <button type="button" onClick={() => set([])}>
-          All
+          {say('tune.all')}
         </button>
         <button type="button" onClick={() => set(boils.map(({ boil }) => boil))}>
-          None
+          {say('tune.none')}
         </button>
       </p>
       <BoilTicks
@@ -124,22 +124,14 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
   }
 
   async function search(): Promise<void> {
-    setProblem(chosen.length === 0 ? 'Choose at least one boil.' : null);
+    setProblem(chosen.length === 0 ? say('tune.choose_one') : null);
     if (chosen.length > 0) await tell({ tune_start: { boils: chosen, settings: [], search: [...SEARCHED] } });
   }
 
   return (
-    <form
-      class="panel"
-      aria-label="How would these settings have done?"
-      onSubmit={(event) => void run(event)}
-      noValidate
-    >
-      <h2>How would these settings have done?</h2>
-      <p class="hint">
-        Past boils are run again under each of these, beside how they were called at the time. What is kept of the boils
-        stays as it is.
-      </p>
+    <form class="panel" aria-label={say('tune.title_how')} onSubmit={(event) => void run(event)} noValidate>
+      <h2>{say('tune.title_how')}</h2>
+      <p class="hint">{say('tune.how')}</p>
       <RunAgain boils={boils} left={left} set={setLeft} />
       <div class="tried-list">
         {tried.map((one, i) => (
@@ -158,15 +150,15 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
       )}
       <p class="row">
         <button type="submit" class="main-button">
-          Run the boils again
+          {say('tune.run')}
         </button>
         {tried.length < MOST_TRIED && (
           <button type="button" onClick={() => setTried([...tried, anotherTried(tried)])}>
-            + Other settings beside these
+            {say('tune.add')}
           </button>
         )}
         <button type="button" onClick={() => void search()}>
-          Let the program look for better ones
+          {say('tune.search')}
         </button>
       </p>
     </form>

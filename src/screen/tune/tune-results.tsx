@@ -10,6 +10,7 @@ import { shortDay } from '../words/clock.ts';
 import { SCORE_LINES, settingWords, truthWords } from '../words/tune-words.ts';
 import type { ScoreLine } from '../words/tune-words.ts';
 import { DotPlot } from './dot-plot.tsx';
+import { hostWords } from '../language/host-words.ts';
 
 const SHOWN_FIRST = 6;
 
@@ -28,14 +29,14 @@ function shownOf(rows: readonly TuneSettingRow[]): readonly TuneSettingRow[] {
 
 function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
   return (
-    <div class="wide-table" tabIndex={0} role="region" aria-label="The settings side by side">
+    <div class="wide-table" tabIndex={0} role="region" aria-label={say('tune.side')}>
       <table class="tune-table">
         <thead>
           <tr>
-            <th>In the middle of all boils</th>
+            <th>{say('tune.middle')}</th>
             {rows.map(({ name }) => (
               <th key={name} scope="col">
-                {name}
+                {hostWords(name)}
               </th>
             ))}
           </tr>
@@ -50,7 +51,7 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
             </tr>
           ))}
           <tr>
-            <th scope="row">That is</th>
+            <th scope="row">{say('tune.that_is')}</th>
             {rows.map((row) => (
               <td key={row.name} class="hint">
                 {settingWords(settingsIn(row))}
@@ -77,7 +78,7 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
           title={say(label)}
           unit={UNITS[i] ?? ''}
           rows={rows.map(({ name, boils, sum }) => ({
-            name,
+            name: hostWords(name),
             values: boils.flatMap(({ score }) => (score === null ? [] : (value(score) ?? []))),
             middle: value(sum),
           }))}
@@ -87,21 +88,24 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
   );
 }
 
+function worstOf(row: TuneBoilRow): string {
+  const told = row.worst?.words ?? row.why;
+  if (told !== null && told !== undefined) return hostWords(told);
+  return say(row.cost === null ? 'tune.not_measured' : 'tune.nothing_wrong');
+}
+
 function WorstBoil({ row }: { row: TuneBoilRow }): JSX.Element {
-  const name = row.title === '' ? 'A boil without a name' : row.title;
+  const name = row.title === '' ? say('tune.nameless_boil') : row.title;
   return (
     <li>
-      <b>
-        {shortDay(row.started)}, {name}
-      </b>
-      : {row.worst?.words ?? row.why ?? (row.cost === null ? 'nobody measured its finish' : 'nothing went wrong')}{' '}
+      <b>{say('tune.boil', { day: shortDay(row.started), name })}</b>: {worstOf(row)}{' '}
       <button
         type="button"
         class="moment"
-        aria-label={row.worst === null ? `Replay ${name}` : `See that moment of ${name}`}
+        aria-label={say(row.worst === null ? 'tune.replay_of' : 'tune.moment_of', { name })}
         onClick={() => void openReplay(row.boil, row.worst?.at)}
       >
-        {row.worst === null ? 'Replay' : 'See that moment'}
+        {say(row.worst === null ? 'tune.replay' : 'tune.moment')}
       </button>
     </li>
   );
@@ -113,12 +117,12 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
   if (row === undefined || row.boils.length === 0) return null;
   return (
     <>
-      <h3>The worst boils first</h3>
-      <p class="row" role="group" aria-label="Under">
-        <span>under</span>
+      <h3>{say('tune.worst')}</h3>
+      <p class="row" role="group" aria-label={say('tune.under_label')}>
+        <span>{say('tune.under')}</span>
         {rows.map(({ name }, i) => (
           <button key={name} type="button" aria-pressed={row === rows[i]} onClick={() => setChosen(i)}>
-            {name}
+            {hostWords(name)}
           </button>
         ))}
       </p>
@@ -126,7 +130,7 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
         <FirstFew
           items={row.boils}
           shown={SHOWN_FIRST}
-          rest="more"
+          rest={say('replay.more')}
           row={(each) => <WorstBoil key={each.boil} row={each} />}
         />
       </div>
@@ -139,27 +143,23 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
   const rows = shownOf(view.settings);
   if (first === undefined || first.done === 0) return null;
   return (
-    <section class="panel" aria-label="How they would have done">
-      <h2>How they would have done</h2>
-      {view.stopped && <p>Stopped after {first.done} boils: what is here rests on those.</p>}
+    <section class="panel" aria-label={say('tune.done')}>
+      <h2>{say('tune.done')}</h2>
+      {view.stopped && <p>{say('tune.stopped', { done: first.done })}</p>}
       <p>{truthWords(first.truths, first.done)}</p>
       {first.truths < first.done && (
         <p class="hint">
           {say('tune.how_to_tell')} {say('tune.still_told')}
         </p>
       )}
-      {rows.length < view.settings.length && (
-        <p>
-          {view.settings.length} settings were tried: how it was, what is set now, and the best of the others are shown.
-        </p>
-      )}
+      {rows.length < view.settings.length && <p>{say('tune.tried', { count: view.settings.length })}</p>}
       <SumTable rows={rows} />
       <Charts rows={rows} />
       <Worst rows={rows} />
       {view.problems.length > 0 && (
         <ul class="problems">
           {view.problems.map((problem) => (
-            <li key={problem}>✕ {problem}</li>
+            <li key={problem}>✕ {hostWords(problem)}</li>
           ))}
         </ul>
       )}

@@ -10,15 +10,17 @@ import { OffsetsPanel } from './offsets-panel.tsx';
 import { ProposalPanel } from './proposal-panel.tsx';
 import { TuneForm } from './tune-form.tsx';
 import { TuneResults } from './tune-results.tsx';
+import { say } from '../language/say.ts';
+import { hostWords } from '../language/host-words.ts';
 
 function Progress({ view }: { view: Tuned }): JSX.Element {
   const now = tuning.value ?? view;
   return (
-    <section class="panel tune-progress" aria-label="Running the boils again">
+    <section class="panel tune-progress" aria-label={say('tune.running')}>
       <p role="status">{progressWords(now)}</p>
-      <progress value={now.share} max={1} aria-label="Share that is done" />
-      <button type="button" onClick={() => void tell({ tune_stop: true }, 'Stopped. What is done stays.')}>
-        Stop
+      <progress value={now.share} max={1} aria-label={say('tune.share')} />
+      <button type="button" onClick={() => void tell({ tune_stop: true }, say('tune.stop_done'))}>
+        {say('tune.stop')}
       </button>
     </section>
   );
@@ -34,11 +36,11 @@ export function TuneView(): JSX.Element {
   return (
     <div class="page tune">
       <p>
-        <a href={addressOf('notebook')}>← Notebook</a>
+        <a href={addressOf('notebook')}>{say('compare.to_notebook')}</a>
       </p>
-      <h1>Tune</h1>
-      {problem !== null && <p class="problem">✕ {problem}</p>}
-      {boils !== null && ended.length === 0 && <p>No boil is over yet: settings are tried on boils that are kept.</p>}
+      <h1>{say('tune.title')}</h1>
+      {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
+      {boils !== null && ended.length === 0 && <p>{say('tune.no_boil')}</p>}
       {ended.length > 0 && <TuneForm key={only} boils={ended} only={only} />}
       {view?.running === true && <Progress view={view} />}
       {view !== null && view.proposal !== null && <ProposalPanel proposal={view.proposal} />}

@@ -32,6 +32,8 @@ const RULES: readonly Rule[] = [
     pattern('fell from # to the steam'),
     (settings, [from = 0]) => `fell from ${temperature(from, settings)} to the steam`,
   ],
+  [pattern('shows # °C'), (settings, [by = 0]) => `shows ${degrees(by, settings)}`],
+  [pattern('lie # °C apart'), (settings, [by = 0]) => `lie ${degrees(by, settings)} apart`],
   [pattern('# °C'), (settings, [celsius = 0]) => temperature(celsius, settings)],
   [pattern('# mm'), (settings, [mm = 0]) => depth(mm, settings)],
   [pattern('# kg'), (settings, [kg = 0]) => mass(kg, settings)],

@@ -17,6 +17,13 @@ test('a strength keeps its range in the scale that was chosen', () => {
   expect(plain(why, { ...metric, strength: 'sg' })).toMatch(/^1\.32\d+ SG \(1\.32\d–1\.32\d\), finish 1\.33\d+ SG$/i);
 });
 
+test('how far tips of one pan lie apart is a difference', () => {
+  expect(plain('A/1 shows 1.5 °C more than what else hangs in this pan, and is left out')).toContain(
+    'shows 2.7 °F more',
+  );
+  expect(plain('A/1, A/2 lie 3.0 °C apart, and nobody can tell')).toContain('lie 5.4 °F apart');
+});
+
 test('a rise and a rate are differences, a temperature is none', () => {
   // 1.8 °F to each °C; 104 °C = 219.2 °F (computed).
   expect(plain('rise 5.0 °C, 4.0 °C/min')).toBe('rise 9.0 °F, +7.2 °F/min');
