@@ -77,48 +77,55 @@ const EVERY = (['light', 'dark', 'contrast'] as const).flatMap((theme) =>
   LANGUAGES.map((language) => ({ theme, language })),
 );
 
+/** Six pages are looked into at once, on two cores that others may use, too. */
+const PATIENT_MS = 400_000;
+
 /** Each on a page and a host of its own, so that they can be looked at side by side. */
-test.concurrent.each(EVERY)('with calls standing, theme $theme, in $language', async ({ theme, language }) => {
-  const host = await standIn(await ensureScreenBuilt(), calling, { theme, language });
-  const { page, errors } = await openPage(browser, host.url, LAPTOP);
-  await page.locator('.dock').waitFor();
-  expect(await page.evaluate('document.documentElement.lang')).toBe(language);
-  await page.evaluate(axeSource);
-  const found: string[] = [];
-  host.show(replayed);
-  host.show(calling);
-  for (const route of [...ROUTES, 'probes/setup']) {
-    await goTo(page, route);
-    found.push(...(await faults(page, route)));
-  }
-  for (const [place, there] of PLACES) {
-    await goTo(page, place);
-    await page.locator(there).first().waitFor();
-    found.push(...(await faults(page, place)));
-  }
-  await goTo(page, 'pans');
-  for (const [keys, there] of OPENED) {
-    for (const key of keys) await page.keyboard.press(key);
-    await page.locator(there).waitFor();
-    found.push(...(await faults(page, there)));
-    await page.keyboard.press(there === '.mark-form' || there === '.aside-form' ? 'Escape' : (keys[0] ?? ''));
-    await page.locator(there).waitFor({ state: 'detached' });
-  }
-  await page.locator('button.corrected').focus();
-  await page.locator('.corrected-words').waitFor();
-  found.push(...(await faults(page, 'corrected')));
-  await page.locator('.tell').first().press('Enter');
-  await page.locator('.explain').waitFor();
-  found.push(...(await faults(page, 'explain')));
-  await page.keyboard.press('Escape');
-  expect(errors).toEqual([]);
-  for (const now of [liveNow(2, { ended: true }), idleNow()]) {
-    const there = now.ended ? '.look-back' : '.welcome';
-    host.show(now);
-    await page.locator(there).waitFor();
-    found.push(...(await faults(page, there)));
-  }
-  expect(found).toEqual([]);
-  await page.context().close();
-  await host.close();
-});
+test.concurrent.each(EVERY)(
+  'with calls standing, theme $theme, in $language',
+  async ({ theme, language }) => {
+    const host = await standIn(await ensureScreenBuilt(), calling, { theme, language });
+    const { page, errors } = await openPage(browser, host.url, LAPTOP);
+    await page.locator('.dock').waitFor();
+    expect(await page.evaluate('document.documentElement.lang')).toBe(language);
+    await page.evaluate(axeSource);
+    const found: string[] = [];
+    host.show(replayed);
+    host.show(calling);
+    for (const route of [...ROUTES, 'probes/setup']) {
+      await goTo(page, route);
+      found.push(...(await faults(page, route)));
+    }
+    for (const [place, there] of PLACES) {
+      await goTo(page, place);
+      await page.locator(there).first().waitFor();
+      found.push(...(await faults(page, place)));
+    }
+    await goTo(page, 'pans');
+    for (const [keys, there] of OPENED) {
+      for (const key of keys) await page.keyboard.press(key);
+      await page.locator(there).waitFor();
+      found.push(...(await faults(page, there)));
+      await page.keyboard.press(there === '.mark-form' || there === '.aside-form' ? 'Escape' : (keys[0] ?? ''));
+      await page.locator(there).waitFor({ state: 'detached' });
+    }
+    await page.locator('button.corrected').focus();
+    await page.locator('.corrected-words').waitFor();
+    found.push(...(await faults(page, 'corrected')));
+    await page.locator('.tell').first().press('Enter');
+    await page.locator('.explain').waitFor();
+    found.push(...(await faults(page, 'explain')));
+    await page.keyboard.press('Escape');
+    expect(errors).toEqual([]);
+    for (const now of [liveNow(2, { ended: true }), idleNow()]) {
+      const there = now.ended ? '.look-back' : '.welcome';
+      host.show(now);
+      await page.locator(there).waitFor();
+      found.push(...(await faults(page, there)));
+    }
+    expect(found).toEqual([]);
+    await page.context().close();
+    await host.close();
+  },
+  PATIENT_MS,
+);
