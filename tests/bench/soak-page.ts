@@ -10,7 +10,7 @@ import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { LAPTOP, openPage, startChromium } from '../browser/chromium.ts';
 import { HandClock } from '../host/hand-clock.ts';
-import { collector } from './soak.ts';
+import { celsius, collector } from './soak.ts';
 
 const HOURS = 24;
 const PANS = 8;
@@ -120,7 +120,3 @@ async function pageMetrics(session: CDPSession): Promise<{ heap: number; nodes: 
   const of = (name: string): number => metrics.find((one) => one.name === name)?.value ?? Number.NaN;
   return { heap: of('JSHeapUsedSize'), nodes: of('Nodes'), listeners: of('JSEventListeners') };
 }
-
-/** Water that boils, with the noise of a probe that is never twice the same for long. */
-const celsius = (probe: number, second: number): number =>
-  97.8 + 0.06 * Math.sin(second * (1 + probe / 7)) + 0.03 * Math.sin(second * 0.37 * probe);

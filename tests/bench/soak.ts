@@ -102,7 +102,7 @@ function soakedBoil(folder: string) {
 }
 
 /** Water that boils, with the noise of a probe that is never twice the same for long. */
-const celsius = (probe: number, second: number): number =>
+export const celsius = (probe: number, second: number): number =>
   97.8 + 0.06 * Math.sin(second * (1 + probe / 7)) + 0.03 * Math.sin(second * 0.37 * probe);
 
 /** Collects what nobody holds, so that what is measured is what is kept. */
