@@ -4,13 +4,14 @@ import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages
 import type { Settings } from '../client/types.ts';
 import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
 import { jarsTyped, jarsWords } from '../words/jar-words.ts';
+import { localDigits } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
 export type EndField = 'syrup' | 'strength' | 'jars' | 'fuel' | 'sap' | 'note';
 export type EndDraft = Record<EndField, string>;
 
 const plain = (value: number | null, digits: number): string =>
-  value === null ? '' : String(Number(value.toFixed(digits)));
+  value === null ? '' : localDigits(String(Number(value.toFixed(digits))));
 
 /** Each field with what it most likely was; empty where nobody can tell. */
 export function endDraft(form: EndForm, settings: Settings): EndDraft {

@@ -1,7 +1,8 @@
 // The form at the end of a boil: likely values in the person's own units, and what is kept of what was typed.
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import type { EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
+import { language } from '../../../src/screen/language/language.ts';
 import { endDraft, endTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
@@ -26,6 +27,15 @@ test('each field holds what is likely, in the units that were chosen', () => {
     note: '',
   });
   expect(endDraft(form, american)).toMatchObject({ syrup: '0.81', fuel: '17.6', sap: '32', jars: '12 x 8.5 fl oz' });
+});
+
+afterEach(() => void (language.value = 'en'));
+
+test('in French a field is filled in with a comma, and is read with it', () => {
+  language.value = 'fr';
+  const draft = endDraft(form, metric);
+  expect(draft).toMatchObject({ syrup: '3,07', strength: '66,9' });
+  expect(endTyped(draft, form, {}, metric)).toMatchObject({ ok: true, page: { syrup: { litres: 3.07 } } });
 });
 
 test('what nobody can tell is left empty and stays not known', () => {
