@@ -99,6 +99,6 @@ export function panOfMark(mark: Mark): string | null {
 /** "Back pot: Top-up 2.0 L". */
 export function markWords(mark: Mark, header: Header | null, settings: Settings): string {
   const pan = mark.kind === 'move-probe' ? null : panOfMark(mark);
-  const who = pan === null ? '' : `${panName(header, pan)}: `;
-  return `${who}${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
+  const words = `${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
+  return pan === null ? words : say('mark.of_pan', { pan: panName(header, pan), words });
 }
