@@ -338,9 +338,14 @@ export class Host {
     return { ok: true, data: this.running };
   }
 
-  #setPracticeSpeed(speed: number): Outcome {
-    if (this.#run?.kind !== 'practice' || this.#run.isOver) return refused('No practice boil is running.');
-    this.#run.setSpeed(speed);
+  /** What is quiet stays so for as long as was asked, in the time of whoever hears it. */
+  async #setPracticeSpeed(speed: number): Promise<Outcome> {
+    const run = this.#run;
+    if (run?.kind !== 'practice' || run.isOver) return refused('No practice boil is running.');
+    const { t, sound, speed: before } = run.snapshot();
+    run.setSpeed(speed);
+    const leftMs = (sound.silencedUntil ?? t) - t;
+    if (leftMs > 0) await run.answer({ silence: { seconds: Math.round((leftMs * speed) / before / 1000) } });
     this.#publisher.urgent();
     return done;
   }

@@ -81,6 +81,7 @@ async function look(scenes: readonly Scene[], language: string, theme: string): 
     await page.locator('.nav').waitFor();
     await page.evaluate('document.fonts.ready');
     await go(page);
+    await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
     const taken = await atRest();
     const part = difference(taken, placeOf(name, language, theme));
     if (part > MOST_DIFFERENT) {

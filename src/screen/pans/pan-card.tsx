@@ -62,7 +62,7 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
         ) : (
           <Tell pan={reading.pan} what="temperature">
             {exact.replace(/\s.*/u, '')}
-            <small>°</small>
+            <small>°{shown.temperature}</small>
           </Tell>
         )}
       </BigText>

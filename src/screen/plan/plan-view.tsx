@@ -266,6 +266,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
                   {say('plan.make')}
                 </button>
               </p>
+              {isRunning && <p class="hint">{say('plan.make_after')}</p>}
               <p class="hint">{say('plan.only_arithmetic')}</p>
             </>
           )}

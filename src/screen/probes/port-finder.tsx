@@ -133,7 +133,7 @@ export function PortFinder({
   const list = listed.value;
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
   return (
-    <div class="port-finder">
+    <div class="port-finder" aria-busy={list === null}>
       {list === null && <p>{say('probes.looking')}</p>}
       {list?.length === 0 && <p>{say('probes.no_board')}</p>}
       <ul>
