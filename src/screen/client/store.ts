@@ -64,12 +64,12 @@ function hear(message: HostMessage): void {
     else replay.value = message;
   } else if (message.kind === 'hello') {
     about.value = { version: message.version, folder: message.folder };
-    settings.value = message.settings;
+    hearSettings(message.settings);
     saps.value = message.saps;
   } else if (message.kind === 'tuning') {
     tuning.value = message;
   } else if (message.kind === 'settings') {
-    settings.value = message.settings;
+    hearSettings(message.settings);
   } else {
     asking?.answered(message);
   }
@@ -120,6 +120,27 @@ export async function tell(wish: Wish, done?: string): Promise<boolean> {
     said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };
     return false;
   }
+}
+
+/** As the host last said them, and what of them was changed here and is not answered yet. */
+let toldSettings: Settings = START_SETTINGS;
+let ownSettings: Partial<Settings> = {};
+let unanswered = 0;
+
+function hearSettings(told: Settings): void {
+  toldSettings = told;
+  settings.value = { ...told, ...ownSettings };
+}
+
+/** Keeps changed settings; the next change builds on them at once, though an older word of the host may still be under way. */
+export async function changeSettings(part: Partial<Settings>): Promise<void> {
+  ownSettings = { ...ownSettings, ...part };
+  unanswered += 1;
+  settings.value = { ...toldSettings, ...ownSettings };
+  await tell({ settings: part });
+  unanswered -= 1;
+  if (unanswered === 0) ownSettings = {};
+  settings.value = { ...toldSettings, ...ownSettings };
 }
 
 /** Hands a recording to the host; see Link.hand. */

@@ -1,6 +1,6 @@
 // Units, theme, loudness and lead times; each change is kept at once.
 import type { JSX } from 'preact';
-import { about, live, settings, tell } from '../client/store.ts';
+import { about, changeSettings, live, settings } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
 import { LANGUAGES } from '../language/language.ts';
 import { say } from '../language/say.ts';
@@ -14,7 +14,7 @@ import { SapUsualPanel } from './sap-usual-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
 function change(part: Partial<Settings>): void {
-  void tell({ settings: part });
+  void changeSettings(part);
 }
 
 interface ChoiceProps<T extends string> {
