@@ -56,18 +56,17 @@ export class LookDesk {
     return done;
   }
 
+  #viewed(view: 'live' | 'replay'): Pick<BoilRun, 'curveBetween' | 'explain'> | null {
+    return view === 'replay' ? this.#options.replay() : this.#options.run();
+  }
+
   #curve({ view, pan, from, to, points }: Of<'curve'>): Outcome {
-    const curve = (view === 'replay' ? this.#options.replay() : this.#options.run())?.curveBetween(
-      pan,
-      from,
-      to,
-      points,
-    );
+    const curve = this.#viewed(view)?.curveBetween(pan, from, to, points);
     return curve === undefined ? refused('There is no boil to draw.') : { ok: true, data: curve };
   }
 
   #explain({ view, pan, what }: Of<'explain'>): Outcome {
-    const told = (view === 'replay' ? this.#options.replay() : this.#options.run())?.explain(pan, what) ?? null;
+    const told = this.#viewed(view)?.explain(pan, what) ?? null;
     return told === null ? refused('That pan is not in this boil any more.') : { ok: true, data: told };
   }
 

@@ -4,7 +4,7 @@ import { mergePatch } from '../../core/boil/merge-patch.ts';
 import { type SearchedSettings, type Trial, trialsOf } from '../../core/tuning/search.ts';
 import type { BoilSummary, Notebook } from '../../notebook/contract.ts';
 import { checkHeader } from '../../protocol/header-schema.ts';
-import { AS_IT_WAS, AS_SET_NOW } from '../../protocol/tune-messages.ts';
+import { AS_IT_WAS, AS_SET_NOW, BESIDE_THEM } from '../../protocol/tune-messages.ts';
 import type { TuneCommand, TuneView, TuningNow } from '../../protocol/tune-messages.ts';
 import type { MachineClock } from '../clock.ts';
 import { done, refused } from '../outcome.ts';
@@ -84,7 +84,7 @@ export class TuneDesk {
       asked.boils.length === 0 ? this.#notebook.boils() : asked.boils.map((name) => this.#notebook.find(name));
     const boils = all.filter(({ running }) => !running);
     if (boils.length === 0) return refused('There is no boil that is over.');
-    const names = new Set([UNCHANGED.name, AS_SET_NOW]);
+    const names = new Set(BESIDE_THEM);
     for (const { name, patch } of asked.settings) {
       if (names.has(name)) return refused(`The name "${name}" is there twice: give each of the settings its own.`);
       names.add(name);

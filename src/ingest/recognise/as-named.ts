@@ -22,13 +22,11 @@ export function asNamed(lines: readonly string[]): Candidate | null {
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
   joinUnderLastWord(valued);
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
-  const byName = piecesByName(valued);
-  const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
   const hasDecimals = valued.flat().some(({ text }) => text.includes('.'));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
-  for (const [name, pieces] of byName) {
-    if (pieces.length * SELDOM <= most) {
+  for (const { name, pieces, isSeldom } of namesOf(valued)) {
+    if (isSeldom) {
       leftOut.push({ what: name, why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
       continue;
     }
@@ -84,15 +82,19 @@ function leaveOutWholeNumbers(named: CandidateChannel[], leftOut: Candidate['lef
   }
 }
 
+/** The names of the lines, and whether each is seen so much less often than another. */
+function namesOf(valued: Piece[][]): { name: string; pieces: Piece[]; isSeldom: boolean }[] {
+  const all = [...piecesByName(valued)];
+  const most = Math.max(0, ...all.map(([, pieces]) => pieces.length));
+  return all.map(([name, pieces]) => ({ name, pieces, isSeldom: pieces.length * SELDOM <= most }));
+}
+
 function readableNames(valued: Piece[][]): string[] {
-  const byName = piecesByName(valued);
-  const most = Math.max(0, ...[...byName.values()].map((pieces) => pieces.length));
-  const often = [...byName].filter(([, pieces]) => pieces.length * SELDOM > most);
-  const kinds = often.map(([name, pieces]) => ({
-    name,
-    kind: kindOfNumber(seriesOf(name, pieces)),
-  }));
-  return kinds.flatMap(({ name, kind }) => (kind.is === 'read' && !kind.coldJunction ? [name] : []));
+  return namesOf(valued).flatMap(({ name, pieces, isSeldom }) => {
+    if (isSeldom) return [];
+    const kind = kindOfNumber(seriesOf(name, pieces));
+    return kind.is === 'read' && !kind.coldJunction ? [name] : [];
+  });
 }
 
 /** `Ra=138.1 Rb=139.0 ohm`: numbers of like size share the unit that stands behind the last of them. */

@@ -1,5 +1,6 @@
 // The labelled fields that the forms of a boil are made of.
 import type { ComponentChildren, JSX } from 'preact';
+import { type MessageKey, say } from '../language/say.ts';
 
 export function Labelled({
   label,
@@ -50,6 +51,11 @@ interface SelectProps<T extends string> {
   options: readonly (readonly [T, string])[];
   set: (value: T) => void;
 }
+
+/** Choices named by the catalogue, as they read now. */
+export const saidOptions = <T extends string | number>(
+  options: readonly (readonly [T, MessageKey])[],
+): (readonly [T, string])[] => options.map(([value, key]) => [value, say(key)]);
 
 export function Select<T extends string>({ label, value, options, set }: SelectProps<T>): JSX.Element {
   return (

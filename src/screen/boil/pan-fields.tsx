@@ -6,7 +6,7 @@ import type { MessageKey } from '../language/say.ts';
 import type { Channel } from '../probes/channels.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
 import type { PanDraft } from './boil-draft.ts';
-import { Labelled, NumberInput, Select } from './inputs.tsx';
+import { Labelled, NumberInput, Select, saidOptions } from './inputs.tsx';
 import { FinishFields, LeadFields, LeastDepthField } from './limit-fields.tsx';
 import type { Standing } from './limit-fields.tsx';
 import { SapFields } from './sap-fields.tsx';
@@ -21,7 +21,7 @@ const HEATS: readonly (readonly [PanDraft['heat'], MessageKey])[] = [
 ];
 
 /** The kinds of fire to choose from. */
-export const heats = (): (readonly [PanDraft['heat'], string])[] => HEATS.map(([heat, key]) => [heat, say(key)]);
+export const heats = (): (readonly [PanDraft['heat'], string])[] => saidOptions(HEATS);
 
 function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string, string])[] {
   const list: [string, string][] = [['', say('boil.probe.none')]];

@@ -4,7 +4,7 @@ import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
-import { NumberInput, Select } from './inputs.tsx';
+import { NumberInput, Select, saidOptions } from './inputs.tsx';
 import { LEAST_ROWS, SIZES, withRow } from './vessel-draft.ts';
 import type { FillRow, VesselDraft } from './vessel-draft.ts';
 
@@ -28,7 +28,7 @@ export function VesselFields({ vessel, set }: VesselFieldsProps): JSX.Element {
       <Select
         label={say('boil.vessel')}
         value={vessel.shape}
-        options={SHAPES.map(([shape, key]) => [shape, say(key)] as const)}
+        options={saidOptions(SHAPES)}
         set={(shape) => set({ ...vessel, shape })}
       />
       {SIZES[vessel.shape].map(({ size, label }) => (

@@ -48,7 +48,7 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         places={starts}
         series={[
           { label: say('season.chart.as_it_was'), values: values('ratio'), kind: 'line' },
-          { label: say('season.chart.exact'), values: values('exact_ratio'), kind: 'line', dashed: true },
+          { label: say('figure.exact_ratio'), values: values('exact_ratio'), kind: 'line', dashed: true },
         ]}
         unit={say('season.chart.ratio_unit')}
       />

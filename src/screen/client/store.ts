@@ -132,15 +132,19 @@ function hearSettings(told: Settings): void {
   settings.value = { ...told, ...ownSettings };
 }
 
-/** Keeps changed settings; the next change builds on them at once, though an older word of the host may still be under way. */
-export async function changeSettings(part: Partial<Settings>): Promise<void> {
+/**
+ * Keeps changed settings; the next change builds on them at once, though an older word of the host may still be under way.
+ * `done` is said once they are kept.
+ */
+export function changeSettings(part: Partial<Settings>, done?: string): void {
   ownSettings = { ...ownSettings, ...part };
   unanswered += 1;
-  settings.value = { ...toldSettings, ...ownSettings };
-  await tell({ settings: part });
-  unanswered -= 1;
-  if (unanswered === 0) ownSettings = {};
-  settings.value = { ...toldSettings, ...ownSettings };
+  hearSettings(toldSettings);
+  void tell({ settings: part }, done).then(() => {
+    unanswered -= 1;
+    if (unanswered === 0) ownSettings = {};
+    hearSettings(toldSettings);
+  });
 }
 
 /** Hands a recording to the host; see Link.hand. */

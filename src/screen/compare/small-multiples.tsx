@@ -14,6 +14,7 @@ import { compareBoils } from './boil-chooser.tsx';
 import { useSmallCurves } from './compare-data.ts';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
+import { boilName } from '../words/boil-name.ts';
 
 const WIDTH = 240;
 const HEIGHT = 90;
@@ -37,7 +38,7 @@ function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
     return { x: along, y: held(one.y[i] ?? null) };
   });
   const isChosen = chosen.includes(one.boil);
-  const name = one.name === '' ? say('compare.small.nameless') : one.name;
+  const name = boilName(one.name);
   const toggle = (): void =>
     compareBoils(isChosen ? chosen.filter((each) => each !== one.boil) : [...chosen, one.boil]);
   return (

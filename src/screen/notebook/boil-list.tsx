@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';
-import { Select } from '../boil/inputs.tsx';
+import { Select, saidOptions } from '../boil/inputs.tsx';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
@@ -11,6 +11,7 @@ import { figureLabel, figureWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
+import { boilName } from '../words/boil-name.ts';
 
 const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', MessageKey])[] = [
   ['', 'notebook.outcome.any'],
@@ -57,7 +58,7 @@ function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
 
 function Row({ row }: { row: BoilRow }): JSX.Element {
   const { figures } = row;
-  const name = row.name === '' ? say('notebook.nameless') : row.name;
+  const name = boilName(row.name);
   return (
     <tr>
       <th scope="row">
@@ -120,7 +121,7 @@ function Finder({ find, set }: FinderProps): JSX.Element {
         <Select
           label={say('notebook.find.outcome')}
           value={find.outcome ?? ''}
-          options={OUTCOME_WORDS.map(([each, key]) => [each, say(key)] as const)}
+          options={saidOptions(OUTCOME_WORDS)}
           set={(outcome) => change({ outcome: outcome === '' ? undefined : outcome })}
         />
         <label>

@@ -14,6 +14,7 @@ import { Photos } from './photos.tsx';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
+import { boilName } from '../words/boil-name.ts';
 
 const WAYS = [
   ['pdf', 'notebook.way.report'],
@@ -31,7 +32,7 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
       <p>
         <a href={addressOf('notebook')}>{say('notebook.all_boils')}</a>
       </p>
-      <h1>{name === '' ? say('notebook.nameless') : name}</h1>
+      <h1>{boilName(name)}</h1>
       <p>
         {say('notebook.when', { when: dayAndTime(started), length: lengthOfTime(seconds) })}
         {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}

@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import type { BoilListing } from '../client/types.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { say, sayDrawn } from '../language/say.ts';
+import { boilName } from '../words/boil-name.ts';
 
 interface BoilTicksProps {
   boils: readonly BoilListing[];
@@ -24,7 +25,7 @@ export function BoilTicks({ boils, ticked, isFull = false, toggle }: BoilTicksPr
               <input type="checkbox" checked={isTicked} disabled={!isTicked && isFull} onChange={() => toggle(boil)} />
               <span>
                 {sayDrawn('notebook.tick', {
-                  name: name === '' ? say('notebook.nameless') : name,
+                  name: boilName(name),
                   when: dayAndTime(started),
                   b: (words) => <b>{words}</b>,
                 })}

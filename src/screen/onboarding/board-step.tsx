@@ -54,11 +54,11 @@ export function BoardStep(): JSX.Element {
         }}
       >
         <label>
-          <span>{say('onboarding.type_path')}</span>
+          <span>{say('probes.not_in_list')}</span>
           <input
             class="wide"
             value={path}
-            placeholder={say('onboarding.path_like')}
+            placeholder={say('probes.path_hint')}
             onInput={(event) => setPath(event.currentTarget.value)}
           />
         </label>

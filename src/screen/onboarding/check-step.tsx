@@ -26,7 +26,7 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
     <li class={isSteady ? 'channel channel-steady' : 'channel'}>
       <b>{name ? `${name} (${one.channel})` : one.channel}</b>
       <span class="probe-number">
-        {one.celsius === null ? say('onboarding.no_value') : temperature(one.celsius, settings.value)}
+        {one.celsius === null ? say('probes.no_value') : temperature(one.celsius, settings.value)}
       </span>
       <span>
         {isSteady ? '✓ ' : '… '}
@@ -54,7 +54,7 @@ function PlaceFields(): JSX.Element {
   return (
     <div class="fields">
       <NumberInput
-        label={say('onboarding.height')}
+        label={say('boil.height')}
         unit={units.height}
         value={altitude}
         set={(value) => change({ altitude: value })}

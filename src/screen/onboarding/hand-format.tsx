@@ -1,12 +1,12 @@
 // A format set by hand: what parts the columns, what the decimal mark is, what each is called; or a pattern.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { Labelled, Select } from '../boil/inputs.tsx';
+import { Labelled, Select, saidOptions } from '../boil/inputs.tsx';
 import { ask } from '../client/store.ts';
 import type { PortFormat, Tried } from '../client/types.ts';
 import { triedWords } from '../words/setup-words.ts';
 import { confirmFormat } from './setup-draft.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 
 const KINDS = [
@@ -24,9 +24,6 @@ const DECIMALS = [
   ['.', 'onboarding.point'],
   [',', 'onboarding.comma'],
 ] as const;
-
-const told = <T extends string>(options: readonly (readonly [T, MessageKey])[]): [T, string][] =>
-  options.map(([value, key]) => [value, say(key)]);
 
 interface Typed {
   kind: 'pairs' | 'columns' | 'pattern';
@@ -92,19 +89,19 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
     <fieldset class="hand-format">
       <legend>{say('onboarding.by_hand')}</legend>
       <div class="fields">
-        <Select label={say('onboarding.each_line')} value={typed.kind} options={told(KINDS)} set={set('kind')} />
+        <Select label={say('onboarding.each_line')} value={typed.kind} options={saidOptions(KINDS)} set={set('kind')} />
         {typed.kind === 'columns' && (
           <>
             <Select
               label={say('onboarding.parted_by')}
               value={typed.separator}
-              options={told<string>(SEPARATORS)}
+              options={saidOptions<string>(SEPARATORS)}
               set={set('separator')}
             />
             <Select
               label={say('onboarding.decimal_mark')}
               value={typed.decimal}
-              options={told<string>(DECIMALS)}
+              options={saidOptions<string>(DECIMALS)}
               set={set('decimal')}
             />
             <Labelled label={say('onboarding.names')}>

@@ -17,7 +17,7 @@ function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises
         {one.channel}
       </b>
       <span class="probe-number">
-        {one.celsius === null ? say('onboarding.no_value') : temperature(one.celsius, settings.value)}
+        {one.celsius === null ? say('probes.no_value') : temperature(one.celsius, settings.value)}
       </span>
       <span>{risenWords(one.risenC, rises, settings.value)}</span>
       <label>

@@ -5,7 +5,7 @@ import { useEffect, useState } from 'preact/hooks';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { anotherPan, setupOf } from '../boil/boil-draft.ts';
 import type { PanDraft } from '../boil/boil-draft.ts';
-import { NumberInput, Select } from '../boil/inputs.tsx';
+import { NumberInput, Select, saidOptions } from '../boil/inputs.tsx';
 import { plannedSetup } from '../boil/planned.ts';
 import { SapFields } from '../boil/sap-fields.tsx';
 import { withSap } from '../boil/sap-usual.ts';
@@ -166,7 +166,7 @@ function DayForm({ current, set }: FormProps): JSX.Element {
           <Select
             label={say('plan.figure_is')}
             value={current.pressureAt}
-            options={WHERE.map(([at, key]) => [at, say(key)] as const)}
+            options={saidOptions(WHERE)}
             set={(pressureAt) => set({ ...current, pressureAt })}
           />
         )}

@@ -1,7 +1,7 @@
 // What earlier boils taught of probes, saps and burners, with a way to forget each and a way to begin without all of it.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { ask, settings, tell } from '../client/store.ts';
+import { ask, settings, tell, changeSettings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { LearntListing, Now } from '../client/types.ts';
@@ -58,7 +58,7 @@ function UseLearnt(): JSX.Element {
       <input
         type="checkbox"
         checked={use}
-        onChange={(event) => void tell({ settings: { use_learnt: event.currentTarget.checked } })}
+        onChange={(event) => changeSettings({ use_learnt: event.currentTarget.checked })}
       />{' '}
       {say('probes.begin_with_it')}
     </label>

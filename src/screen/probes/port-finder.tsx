@@ -8,6 +8,7 @@ import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
 import { recallProbes, sensorsAt } from './kept.ts';
 import { findPorts, listed, listened, readAt, startListening, stopListening } from './listening.ts';
+import { boardWords } from '../words/setup-words.ts';
 
 /** Listened to as it was once confirmed, so that nobody has to say it again. */
 const startKnown = (path: string, known: PortListing['known']): Promise<void> =>
@@ -64,14 +65,10 @@ function ListedPort({
   isInUse: boolean;
   lost: readonly PortView[];
 }): JSX.Element {
-  const about = [
-    port.maker,
-    port.serialNumber === null ? null : say('probes.serial_number', { number: port.serialNumber }),
-  ];
   return (
     <li class="port">
       <span>
-        <b>{port.path}</b> {about.filter((part) => part !== null).join(', ') || say('probes.maker_unknown')}
+        <b>{port.path}</b> {boardWords(port)}
       </span>
       {isInUse && <span>{say('probes.in_use')}</span>}
       {!isInUse && lost.length === 0 && <ListenButton path={port.path} known={port.known} />}

@@ -1,7 +1,7 @@
 // The buttons under the strip: steps to what was noted and called, a minute either way, and how fast it plays.
 import type { ComponentChildren, JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { Select } from '../boil/inputs.tsx';
+import { Select, saidOptions } from '../boil/inputs.tsx';
 import type { Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { seek, setSpeed, step } from './replay-control.ts';
@@ -34,12 +34,7 @@ export function ReplayControls({ now, children }: { now: Now; children: Componen
           {say('replay.next')}
         </KeyButton>
       </span>
-      <Select
-        label={say('replay.steps_to')}
-        value={to}
-        options={STEPS.map(([each, key]) => [each, say(key)] as const)}
-        set={setTo}
-      />
+      <Select label={say('replay.steps_to')} value={to} options={saidOptions(STEPS)} set={setTo} />
       <span class="speeds" role="group" aria-label={say('replay.a_minute')}>
         <KeyButton letter="ArrowLeft" act={() => seek(now, now.t - MINUTE_MS)}>
           {say('replay.minute')}

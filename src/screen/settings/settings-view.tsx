@@ -13,10 +13,6 @@ import { PhonesPanel } from './phones-panel.tsx';
 import { SapUsualPanel } from './sap-usual-panel.tsx';
 import { UnitsPanel } from './units-panel.tsx';
 
-function change(part: Partial<Settings>): void {
-  void changeSettings(part);
-}
-
 interface ChoiceProps<T extends string> {
   legend: string;
   value: T;
@@ -48,13 +44,13 @@ export function SettingsView(): JSX.Element {
   return (
     <div class="page">
       <h1>{say('settings.title')}</h1>
-      <UnitsPanel now={now} change={change} />
+      <UnitsPanel now={now} change={changeSettings} />
       <section class="panel fields">
         <Choice
           legend={say('settings.language.title')}
           value={now.language}
           options={[['system', say('settings.language.system')], ...LANGUAGES]}
-          choose={(language) => change({ language })}
+          choose={(language) => changeSettings({ language })}
         />
         <Choice
           legend={say('settings.look')}
@@ -65,7 +61,7 @@ export function SettingsView(): JSX.Element {
             ['dark', say('settings.dark')],
             ['contrast', say('settings.contrast')],
           ]}
-          choose={(theme) => change({ theme })}
+          choose={(theme) => changeSettings({ theme })}
         />
         <Choice
           legend={say('settings.loudness')}
@@ -75,7 +71,7 @@ export function SettingsView(): JSX.Element {
             ['middle', say('settings.middle')],
             ['loud', say('settings.loud')],
           ]}
-          choose={(loudness) => change({ loudness })}
+          choose={(loudness) => changeSettings({ loudness })}
         />
         <fieldset class="choice">
           <legend>{say('settings.try_calls')}</legend>
@@ -88,12 +84,12 @@ export function SettingsView(): JSX.Element {
           </div>
         </fieldset>
       </section>
-      <LeadsPanel settings={now} now={live.value} change={change} />
+      <LeadsPanel settings={now} now={live.value} change={changeSettings} />
       {/* Anew where the units change, for what is typed stands in them. */}
-      <SapUsualPanel key={`${now.strength} ${now.temperature}`} settings={now} change={change} />
-      <CallsPanel now={now} change={change} />
+      <SapUsualPanel key={`${now.strength} ${now.temperature}`} settings={now} change={changeSettings} />
+      <CallsPanel now={now} change={changeSettings} />
       <PhonesPanel />
-      <CopiesPanel key={now.backup_folder} now={now} change={change} />
+      <CopiesPanel key={now.backup_folder} now={now} change={changeSettings} />
       {about.value !== null && <p class="hint">{say('settings.about', about.value)}</p>}
     </div>
   );

@@ -3,6 +3,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
+import { saidOptions } from '../boil/inputs.tsx';
 
 const CHOICES: readonly (readonly [number, MessageKey])[] = [
   [0.2, 'sure.0_2'],
@@ -19,7 +20,7 @@ interface SureProps {
 
 export function SureOfFinish({ now, change }: SureProps): JSX.Element {
   const kept = now.finish_probability;
-  const choices = CHOICES.map(([value, word]) => [value, say(word)] as const);
+  const choices = saidOptions(CHOICES);
   if (!CHOICES.some(([value]) => value === kept))
     choices.push([kept, say('sure.at', { percent: String(Math.round(100 * kept)) })]);
   return (

@@ -1,7 +1,7 @@
 // What the search would set, what that gains and what it costs; nothing is set but by a press.
 import type { JSX } from 'preact';
 import type { TuneProposal } from '../../protocol/tune-messages.ts';
-import { settings, tell } from '../client/store.ts';
+import { settings, changeSettings } from '../client/store.ts';
 import { fieldWords } from '../words/tune-words.ts';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -47,11 +47,7 @@ export function ProposalPanel({ proposal }: { proposal: TuneProposal | { why: st
       {isSet ? (
         <p role="status">{say('tune.are_these')}</p>
       ) : (
-        <button
-          type="button"
-          class="main-button"
-          onClick={() => void tell({ settings: proposal.settings }, say('tune.taken'))}
-        >
+        <button type="button" class="main-button" onClick={() => changeSettings(proposal.settings, say('tune.taken'))}>
           {say('tune.take')}
         </button>
       )}

@@ -23,7 +23,7 @@ export interface FieldChoice {
 }
 
 const minutes = (...all: number[]): (readonly [number, () => string])[] =>
-  all.map((each) => [each * 60, () => say('tune.min_before', { minutes: each })] as const);
+  all.map((each) => [each * 60, () => say('leads.before', { minutes: each })] as const);
 
 export const TRIED: readonly FieldChoice[] = [
   { field: 'near_finish_lead_s', label: 'tune.tried.near_finish', options: minutes(3, 5, 10, 15, 20, 30) },

@@ -11,6 +11,7 @@ import { SCORE_LINES, settingWords, truthWords } from '../words/tune-words.ts';
 import type { ScoreLine } from '../words/tune-words.ts';
 import { DotPlot } from './dot-plot.tsx';
 import { hostWords } from '../language/host-words.ts';
+import { boilName } from '../words/boil-name.ts';
 
 const SHOWN_FIRST = 6;
 
@@ -95,7 +96,7 @@ function worstOf(row: TuneBoilRow): string {
 }
 
 function WorstBoil({ row }: { row: TuneBoilRow }): JSX.Element {
-  const name = row.title === '' ? say('tune.nameless_boil') : row.title;
+  const name = boilName(row.title);
   return (
     <li>
       <b>{say('tune.boil', { day: shortDay(row.started), name })}</b>: {worstOf(row)}{' '}

@@ -1,0 +1,4 @@
+// What a kept boil is called, as a title of its own.
+import { say } from '../language/say.ts';
+
+export const boilName = (name: string): string => (name === '' ? say('notebook.nameless') : name);
