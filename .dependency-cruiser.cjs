@@ -19,26 +19,27 @@ module.exports = {
       to: { dependencyTypes: ['core', 'npm', 'npm-dev', 'npm-no-pkg', 'npm-unknown', 'unknown'] },
     },
     only('protocol', ['core'], 'protocol imports core only.'),
+    only('language', [], 'language knows its catalogues only: who speaks hands in what is to be said.'),
     only('ingest', ['program', 'core', 'protocol'], 'ingest knows core and protocol only.'),
     only('notebook', ['core', 'protocol'], 'notebook knows core and protocol only.'),
     only(
       'screen',
-      ['core/quantities', 'protocol'],
-      'the screen knows protocol and core/quantities only, and talks to the host by messages.',
+      ['core/quantities', 'protocol', 'language'],
+      'the screen knows protocol, language and core/quantities only, and talks to the host by messages.',
     ),
     only(
       'host',
-      ['program', 'core', 'protocol', 'ingest', 'notebook'],
+      ['program', 'core', 'protocol', 'language', 'ingest', 'notebook'],
       'host serves web, cli and electron and imports none of them.',
     ),
     only(
       'web',
-      ['program', 'core', 'protocol', 'ingest', 'notebook', 'host'],
+      ['program', 'core', 'protocol', 'language', 'ingest', 'notebook', 'host'],
       'web wraps the host and knows neither cli nor screen.',
     ),
     only(
       'cli',
-      ['program', 'core', 'protocol', 'ingest', 'notebook', 'host', 'web'],
+      ['program', 'core', 'protocol', 'language', 'ingest', 'notebook', 'host', 'web'],
       'the commands know everything but the screen.',
     ),
     {
@@ -47,7 +48,7 @@ module.exports = {
         'the window wraps the host; it knows neither the commands nor the screen, and of the web only the page for phones, which it has to serve as the browser does.',
       severity: 'error',
       from: { path: '^electron/', pathNot: '^electron/packaging/' },
-      to: { path: '^src/', pathNot: '^src/(program|core|protocol|ingest|notebook|host|web/phone)/' },
+      to: { path: '^src/', pathNot: '^src/(program|core|protocol|language|ingest|notebook|host|web/phone)/' },
     },
     {
       name: 'nothing-imports-packaging',

@@ -2,6 +2,7 @@
 import { Notification, powerSaveBlocker, shell } from 'electron';
 import type { BrowserWindow } from 'electron';
 import type { AlarmView, HostMessage, Now } from '../src/protocol/messages.ts';
+import { hostWords, say } from './spoken.ts';
 
 /** Shows a system notification where the system lets us; it may be muted, so it is never the alarm itself. */
 export function notify(title: string, body: string, clicked = (): void => undefined): void {
@@ -35,7 +36,7 @@ export class Attention {
 
   /** A call that nobody answered or could hear. */
   tell(sentence: string): void {
-    notify('A call waits for an answer', sentence);
+    notify(say('window.waits'), sentence);
     shell.beep();
   }
 
@@ -44,7 +45,7 @@ export class Attention {
     if (!this.watching) return;
     this.#letSleep();
     this.#keepAwake();
-    notify('This machine slept', 'Nobody watched the pans meanwhile: look at them. Switch sleep off in its settings.');
+    notify(say('window.slept'), say('window.slept.todo'));
     shell.beep();
   }
 
@@ -53,7 +54,9 @@ export class Attention {
     const urgent = alarms.filter((alarm) => alarm.condition === 'active' && !alarm.answered && isFor(alarm));
     for (const alarm of urgent.filter((each) => !this.#called.has(nameOf(each)))) {
       const pan = header?.pans?.find(({ id }) => id === alarm.pan)?.name ?? alarm.pan;
-      notify(pan === null ? alarm.title : `${pan}: ${alarm.title}`, `${alarm.why}. ${alarm.todo}`, show);
+      const title = hostWords(alarm.title);
+      const body = say('window.why_and_todo', { why: hostWords(alarm.why), todo: hostWords(alarm.todo) });
+      notify(pan === null ? title : say('mark.of_pan', { pan, words: title }), body, show);
       show();
     }
     this.#called = new Set(urgent.map(nameOf));
@@ -67,7 +70,7 @@ export class Attention {
     this.#blocker = powerSaveBlocker.start('prevent-display-sleep');
     // Some desktops of Linux give a number and do nothing.
     if (powerSaveBlocker.isStarted(this.#blocker)) return;
-    notify('This machine may fall asleep', 'It cannot be kept awake from here: switch sleep off in its settings.');
+    notify(say('window.may_sleep'), say('window.may_sleep.todo'));
   }
 
   #letSleep(): void {

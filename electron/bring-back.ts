@@ -4,6 +4,7 @@ import type { BrowserWindow } from 'electron';
 import { notify } from './attention.ts';
 import type { Attention } from './attention.ts';
 import { mayReload } from './rules.ts';
+import { say } from './spoken.ts';
 
 /** Chromium plays all sound in a process of its own, which it names so. */
 const AUDIO_SERVICE = 'audio.mojom.AudioService';
@@ -15,7 +16,7 @@ export function bringBack({ webContents }: BrowserWindow, attention: Attention):
     if (reason === 'clean-exit') return;
     attention.pageIsDown = true;
     if (mayReload(reloads, performance.now())) webContents.reload();
-    else notify('The screen does not come back', 'Pans are still watched. End the program and start it again soon.');
+    else notify(say('window.no_screen'), say('window.no_screen.todo'));
   }
   webContents.on('unresponsive', () => webContents.forcefullyCrashRenderer());
   webContents.on('did-finish-load', () => (attention.pageIsDown = false));

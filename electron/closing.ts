@@ -2,14 +2,14 @@
 import { dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import type { Attention } from './attention.ts';
+import { say } from './spoken.ts';
 
 /** Asked without blocking: readings must come in while the question stands there. */
 async function ask(window: BrowserWindow): Promise<void> {
   const { response } = await dialog.showMessageBox(window, {
-    message: 'Pans are being watched. If that stops, somebody must stand by them.',
-    detail:
-      'Without the window alarms come as notifications; starting the program again brings it back. A boil that is not ended goes on at the next start.',
-    buttons: ['Go back', 'Keep watching without the window', 'Stop watching'],
+    message: say('window.close.question'),
+    detail: say('window.close.detail'),
+    buttons: [say('window.close.back'), say('window.close.keep'), say('window.close.stop')],
     cancelId: 0,
   });
   if (response === 1) window.hide();

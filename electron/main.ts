@@ -7,6 +7,7 @@ import { createHost } from '../src/host/host.ts';
 import { systemPower } from '../src/host/power.ts';
 import type { Power } from '../src/host/power.ts';
 import { systemPorts } from '../src/ingest/list-ports.ts';
+import type { Tongue } from '../src/language/tongue.ts';
 import { PROGRAM_FOLDER } from '../src/program/program-files.ts';
 import { servePhones } from '../src/web/phone/phone-server.ts';
 import { Attention, bringUp, notify } from './attention.ts';
@@ -19,13 +20,11 @@ import { openInReader } from './readers.ts';
 import { recordingIn, Replays } from './recordings.ts';
 import { startAgain, wasStartedAgain } from './restart.ts';
 import { SAFE_PREFERENCES, SCREEN_ORIGIN } from './rules.ts';
+import { hearLanguage, hostWords, say, spoken } from './spoken.ts';
 import { WatchNote } from './watch-note.ts';
 
 const folder = dataFolder(undefined);
 const attention = new Attention();
-/** Whoever starts it so has read that it helps; it takes away what holds the page. */
-const NOT_SHUT_IN =
-  'The page would not be shut in. Leave out --no-sandbox; on Debian and Ubuntu install the Debian package.';
 /** A double click may start the program: its recording waits until the screen is there. */
 let asked = recordingIn(process.argv.slice(1), process.cwd());
 let open = (path: string): void => void (asked = path);
@@ -37,13 +36,14 @@ async function readPower(): Promise<Power> {
 }
 
 async function start(): Promise<void> {
-  if (app.commandLine.hasSwitch('no-sandbox')) throw new Error(NOT_SHUT_IN);
+  // Whoever starts it so has read that it helps; it takes away what holds the page.
+  if (app.commandLine.hasSwitch('no-sandbox')) throw new Error(say('window.not_shut_in'));
   // Chromium's own files stay apart from the notebook, and each notebook has at most one window.
   mkdirSync(join(folder, 'window'), { recursive: true });
   app.setPath('userData', join(folder, 'window'));
   if (!app.requestSingleInstanceLock()) return app.quit();
   await app.whenReady();
-  const tellOtherwise = (sentence: string): void => attention.tell(sentence);
+  const tellOtherwise = (sentence: (tongue: Tongue) => string): void => attention.tell(sentence(spoken()));
   const ports = { list: systemPorts, openPort: openInReader };
   const host = await createHost({ folder, pagesSound: true, tellOtherwise, readPower, ports });
   process.on('uncaughtException', startAgain);
@@ -64,6 +64,7 @@ async function start(): Promise<void> {
   const note = new WatchNote(show);
   const changeMenu = keepMenu(host, replays);
   const stopHearing = host.subscribe((message) => {
+    hearLanguage(message);
     attention.hear(message, show);
     note.hear(message);
     changeMenu(message);
@@ -82,8 +83,7 @@ async function start(): Promise<void> {
   powerMonitor.on('shutdown', () => window.destroy());
   powerMonitor.on('resume', () => attention.slept());
   await window.loadURL(`${SCREEN_ORIGIN}/index.html`);
-  if (wasStartedAgain(process.argv))
-    notify('Panwarden had to start again', 'Look at the pans: it was away for a moment.');
+  if (wasStartedAgain(process.argv)) notify(say('window.started_again'), say('window.started_again.todo'));
   open = (path) => void replays.open(path);
   if (asked !== null) open(asked);
   const phones = { folder: screen, nowMs: () => performance.now() };
@@ -103,6 +103,6 @@ app.on('open-file', (event, path) => {
   open(path);
 });
 start().catch((error: Error) => {
-  dialog.showErrorBox('Panwarden cannot start', error.message);
+  dialog.showErrorBox(say('window.no_start'), hostWords(error.message));
   app.exit(1);
 });

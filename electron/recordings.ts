@@ -6,6 +6,7 @@ import { app, dialog } from 'electron';
 import type { BrowserWindow } from 'electron';
 import type { Host } from '../src/host/host.ts';
 import { bringUp } from './attention.ts';
+import { hostWords, say } from './spoken.ts';
 
 /** Recordings end in .boil.jsonl; of that some systems look at the last part only. */
 const RECORDING = /\.jsonl$/i;
@@ -48,7 +49,7 @@ export class Replays {
 
   /** Asks for a recording, and opens it. */
   async choose(): Promise<void> {
-    const filters = [{ name: 'Recordings of boils', extensions: ['jsonl'] }];
+    const filters = [{ name: say('window.recordings'), extensions: ['jsonl'] }];
     const { filePaths } = await dialog.showOpenDialog(this.#window, { properties: ['openFile'], filters });
     for (const path of filePaths) await this.open(path);
   }
@@ -65,8 +66,8 @@ export class Replays {
 
   /** Not in a box that stops the program: readings come in meanwhile. */
   async #refuse(error: Error): Promise<void> {
-    const detail = 'code' in error ? 'The file could not be read. Has it been moved?' : error.message;
+    const detail = 'code' in error ? say('window.unreadable') : hostWords(error.message);
     bringUp(this.#window);
-    await dialog.showMessageBox(this.#window, { type: 'error', message: 'This cannot be replayed.', detail });
+    await dialog.showMessageBox(this.#window, { type: 'error', message: say('window.no_replay'), detail });
   }
 }

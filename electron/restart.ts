@@ -1,5 +1,6 @@
 // Starts the program again when an error stops it, so that the boil goes on with a gap of seconds.
 import { app, dialog, shell } from 'electron';
+import { say } from './spoken.ts';
 
 const FLAG = '--started-again=';
 const MOST = 3;
@@ -30,7 +31,7 @@ export function startAgain(error: Error): void {
   if (args !== null) app.relaunch({ args });
   else {
     shell.beep();
-    dialog.showErrorBox('Panwarden has stopped', `Stand by the pans: nobody watches them. ${error.message}`);
+    dialog.showErrorBox(say('window.stopped'), say('window.stopped.todo', { error: error.message }));
   }
   app.exit(1);
 }

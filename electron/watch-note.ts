@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { app, Menu, nativeImage, Tray } from 'electron';
 import type { HostMessage, Now } from '../src/protocol/messages.ts';
+import { hostWords, say } from './spoken.ts';
 
 const PICTURE = join(import.meta.dirname, 'watching.png');
 
@@ -9,13 +10,15 @@ const PICTURE = join(import.meta.dirname, 'watching.png');
 const MAC_HEIGHT = 18;
 
 function calling({ alarms }: Now): string[] {
-  return alarms.filter(({ condition, answered }) => condition === 'active' && !answered).map(({ title }) => title);
+  return alarms
+    .filter(({ condition, answered }) => condition === 'active' && !answered)
+    .map(({ title }) => hostWords(title));
 }
 
 function sentence(now: Now): string {
   const count = now.header?.pans?.length ?? 0;
-  const watched = `Panwarden watches ${count === 1 ? '1 pan' : `${count} pans`}`;
-  return [now.mode === 'practice' ? `${watched} of a practice boil` : watched, ...calling(now)].join('. ');
+  const watched = say(now.mode === 'practice' ? 'window.watches_practice' : 'window.watches', { count });
+  return [watched, ...calling(now)].join('. ');
 }
 
 /** Desktops without such a bar show nothing; the program does not rest on it. */
@@ -32,23 +35,23 @@ export class WatchNote {
   hear(message: HostMessage): void {
     if (message.kind !== 'now' || message.view !== 'live') return;
     const isWatching = message.mode !== 'idle' && !message.ended;
-    const say = isWatching ? sentence(message) : null;
-    if (say === this.#said) return;
-    this.#said = say;
+    const said = isWatching ? sentence(message) : null;
+    if (said === this.#said) return;
+    this.#said = said;
     app.setBadgeCount(isWatching ? calling(message).length : 0);
-    if (say === null) this.#remove();
-    else this.#put(say);
+    if (said === null) this.#remove();
+    else this.#put(said);
   }
 
-  #put(say: string): void {
+  #put(said: string): void {
     if (this.#tray === null) {
       const picture = nativeImage.createFromPath(PICTURE);
       this.#tray = new Tray(process.platform === 'darwin' ? picture.resize({ height: MAC_HEIGHT }) : picture);
       this.#tray.on('click', this.#show);
-      // Some bars of Linux open nothing but a menu.
-      this.#tray.setContextMenu(Menu.buildFromTemplate([{ label: 'Show the pans', click: this.#show }]));
     }
-    this.#tray.setToolTip(say);
+    // Some bars of Linux open nothing but a menu.
+    this.#tray.setContextMenu(Menu.buildFromTemplate([{ label: say('window.show_pans'), click: this.#show }]));
+    this.#tray.setToolTip(said);
   }
 
   #remove(): void {

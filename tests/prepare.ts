@@ -3,15 +3,22 @@ import { spawnSync } from 'node:child_process';
 import { accessSync, constants, existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
-/** What is `spared` leaves out the tests that it serves, and they say so; without the others nothing is run. */
+/** What happens `without` it: the tests that it serves are left out, or go slower; where it does not say, nothing is run. */
 const NEEDED = [
   { programs: ['chromium', 'chromium-browser', 'google-chrome'], debian: 'chromium', why: 'browser tests' },
+  {
+    programs: ['chromium-headless-shell'],
+    // Both builds need the same files of one version, so an older one is brought up to it.
+    debian: 'chromium chromium-headless-shell',
+    why: 'browser tests',
+    without: 'go slower',
+  },
   { programs: ['socat'], debian: 'socat', why: 'serial tests over pseudo terminals' },
   {
     programs: ['avr-gcc'],
     debian: 'gcc-avr avr-libc',
     why: 'tests that run the sketch of firmware-notes',
-    spared: true,
+    without: 'are left out',
   },
 ];
 
@@ -28,20 +35,20 @@ function found(program: string): boolean {
 
 const missing = NEEDED.filter(({ programs }) => !programs.some(found));
 if (missing.length > 0) {
-  const packages = missing.flatMap(({ debian }) => debian.split(' '));
+  const packages = [...new Set(missing.flatMap(({ debian }) => debian.split(' ')))];
   const debianRoot = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
   if (debianRoot) install(packages);
   else {
-    for (const { debian, why, spared } of missing)
+    for (const { programs, debian, why, without } of missing)
       console.error(
-        spared
-          ? `The ${why} are left out: they need ${debian}, which is not on this machine.`
+        without
+          ? `The ${why} ${without} without ${programs[0]}, which is not on this machine.`
           : `The tests need ${debian} (${why}), which is not on this machine.`,
       );
     console.error(
       `On Debian or Ubuntu: sudo apt-get install ${packages.join(' ')}. Elsewhere install the packages of the same names, then run npm test again.`,
     );
-    if (missing.some(({ spared }) => !spared)) process.exit(1);
+    if (missing.some(({ without }) => !without)) process.exit(1);
   }
 }
 

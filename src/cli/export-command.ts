@@ -5,6 +5,8 @@ import { boilFile, boilFiles, endsSentence } from '../host/export/boil-files.ts'
 import type { NewFile } from '../host/export/new-file.ts';
 import { seasonCsv } from '../host/export/season-csv.ts';
 import type { Paper } from '../host/export/sheet.ts';
+import { languages } from '../host/languages.ts';
+import type { Tongue } from '../language/tongue.ts';
 import type { Notebook } from '../notebook/contract.ts';
 import { openNotebook } from '../notebook/open-notebook.ts';
 import { CommandProblem } from './failure.ts';
@@ -16,24 +18,35 @@ interface FileOptions {
   data?: string;
 }
 
-export async function exportBoil(boil: string, options: FileOptions & { paper: Paper }): Promise<void> {
-  const { to, paper } = options;
+interface PaperOptions extends FileOptions {
+  paper: Paper;
+  /** The tag of a catalogue. */
+  language: string;
+}
+
+/** Writes a boil into a file whose ending says what it becomes; throws a CommandProblem for an ending, boil or language that is not there. */
+export async function exportBoil(boil: string, options: PaperOptions): Promise<void> {
+  const { to, paper, language } = options;
+  const tongue = tongueOf(language);
   await written(options, (notebook) => {
-    const files = boilFiles(notebook, boil, to, { machine: systemClock(), paper, text: '' });
+    const files = boilFiles(notebook, boil, to, { machine: systemClock(), paper, tongue, text: '' });
     if (files === null) throw new CommandProblem(`--to ${to}: ${endsSentence}.`, 2);
     return { what: notebook.find(boil).boil, files };
   });
 }
 
-export async function labels(boil: string, options: FileOptions & { paper: Paper; text: string }): Promise<void> {
-  const { to, paper, text } = options;
+/** Writes a sheet of labels for a boil’s jars, a .pdf; throws as exportBoil. */
+export async function labels(boil: string, options: PaperOptions & { text: string }): Promise<void> {
+  const { to, paper, text, language } = options;
+  const tongue = tongueOf(language);
   refuseOtherEnd(to, '.pdf');
   await written(options, (notebook) => ({
     what: `A sheet of labels for ${notebook.find(boil).boil}`,
-    files: [boilFile(notebook, boil, to, '.labels.pdf', { machine: systemClock(), paper, text })],
+    files: [boilFile(notebook, boil, to, '.labels.pdf', { machine: systemClock(), paper, tongue, text })],
   }));
 }
 
+/** Writes the figures of all boils, or of one year’s, into a .csv; throws as exportBoil. */
 export async function season(options: FileOptions & { year?: number }): Promise<void> {
   const { to, year = null } = options;
   refuseOtherEnd(to, '.csv');
@@ -44,6 +57,12 @@ export async function season(options: FileOptions & { year?: number }): Promise<
       files: [{ path: to, type: 'text/csv', pieces }],
     };
   });
+}
+
+function tongueOf(language: string): Tongue {
+  const tags = languages().named.map(([tag]) => tag);
+  if (tags.includes(language)) return languages().tongue(language);
+  throw new CommandProblem(`--language ${language}: there is ${tags.join(' and ')}.`, 2);
 }
 
 function refuseOtherEnd(to: string, end: string): void {

@@ -24,6 +24,7 @@ export function bellOf(streams: readonly NodeJS.WriteStream[] = [process.stdout,
   return terminal === undefined ? null : () => void terminal.write(BELL);
 }
 
+/** What happens, as JSON lines. */
 export function jsonOutput(out: Printer): LiveOutput {
   const print = out.lineNow;
   return {
@@ -38,6 +39,7 @@ export function jsonOutput(out: Printer): LiveOutput {
   };
 }
 
+/** What happens, as sentences; `ring` sounds with each call, null for silence. */
 export function plainOutput(out: Printer, ring: Bell | null): LiveOutput {
   const print = out.lineNow;
   return {

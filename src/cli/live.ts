@@ -2,6 +2,7 @@
 import type { Setup } from '../protocol/header-schema.ts';
 import { createHost } from '../host/host.ts';
 import type { Host } from '../host/host.ts';
+import { languages } from '../host/languages.ts';
 import { systemClock } from '../host/clock.ts';
 import { systemPower } from '../host/power.ts';
 import { systemSleep } from '../host/sleep-settings.ts';
@@ -62,7 +63,7 @@ export async function runLive(
     listener: output,
     // Without a screen the terminal's bell is the sound, or whatever the program does that reads the JSON lines.
     pagesSound: options.http !== undefined,
-    tellOtherwise: output.call,
+    tellOtherwise: (sentence) => output.call(sentence(languages().tongue('en'))),
     readPower: systemPower,
     readSleep: systemSleep,
   });

@@ -10,6 +10,7 @@ import {
   heatsFromOption,
   httpOption,
   jsonOption,
+  languageOption,
   paperOption,
   speed,
   year,
@@ -98,6 +99,7 @@ function commands(): Command {
     .argument('<boil>', 'its id, or "latest"')
     .requiredOption('--to <file>', 'a name that ends in .boil.jsonl, .csv, .senml.json or .pdf')
     .addOption(paperOption())
+    .addOption(languageOption())
     .addOption(dataOption())
     .action(async (boil, options) => (await import('./export-command.ts')).exportBoil(boil, options));
 
@@ -108,6 +110,7 @@ function commands(): Command {
     .requiredOption('--to <file>', 'a name that ends in .pdf')
     .option('--text <words>', 'your own words on every label', '')
     .addOption(paperOption())
+    .addOption(languageOption())
     .addOption(dataOption())
     .action(async (boil, options) => (await import('./export-command.ts')).labels(boil, options));
 

@@ -15,6 +15,7 @@ interface FolderOptions {
   json?: boolean;
 }
 
+/** Lists the boils of a notebook, the newest first. */
 export async function boils(options: FolderOptions): Promise<void> {
   await reading(options, (notebook) =>
     notebook.boils().map((boil) => (options.json ? boilLine(boil) : boilText(boil))),
@@ -41,6 +42,7 @@ export async function check(options: FolderOptions): Promise<void> {
   }
 }
 
+/** Takes a recording into the notebook; throws a CommandProblem for one that cannot be read. */
 export async function importRecording(file: string, options: FolderOptions): Promise<void> {
   const pieces = createReadStream(file);
   await new Promise<void>((opened, failed) => {
@@ -56,6 +58,7 @@ export async function importRecording(file: string, options: FolderOptions): Pro
   });
 }
 
+/** Ends a boil that was left running; throws a CommandProblem where it is over already. */
 export async function end(boil: string, options: FolderOptions): Promise<void> {
   await writing(options, 'A boil cannot be ended', async (notebook) => {
     const found = notebook.find(boil);

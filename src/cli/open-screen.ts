@@ -31,6 +31,7 @@ export function electronRuntime(project: string): string | null {
   return existsSync(program) ? program : null;
 }
 
+/** Whether a window could be shown here. */
 export function hasDisplay(environment: NodeJS.ProcessEnv): boolean {
   if (platform() === 'darwin' || platform() === 'win32') return true;
   return Boolean(environment['DISPLAY'] ?? environment['WAYLAND_DISPLAY']);

@@ -1,17 +1,26 @@
 // The options that commands share, and how their values are read.
 import { InvalidArgumentError, Option } from 'commander';
 
+/** `--data`: whose notebook. */
 export const dataOption = () =>
   new Option('--data <folder>', 'the folder of the notebook (else PANWARDEN_DATA, else your own data folder)');
+/** `--data` of a command that only reads what earlier boils showed. */
 export const heatsFromOption = () =>
   new Option('--data <folder>', 'a notebook whose boils tell what the fires gave (else: their power and sizes alone)');
+/** `--json`: lines for another program. */
 export const jsonOption = () => new Option('--json', 'print JSON lines only');
+/** `--every`: 0.1 s to a day, else refused. */
 export const everyOption = () =>
   new Option('--every <seconds>', 'print the readings at every whole multiple of this').argParser(seconds);
+/** `--http`: a port from 0 to 65,535, else refused. */
 export const httpOption = () =>
   new Option('--http <port>', 'serve the screen on the loopback address (0 takes a free port)').argParser(port);
+/** `--paper`: a4 or letter. */
 export const paperOption = () =>
   new Option('--paper <size>', 'paper of a .pdf').choices(['a4', 'letter']).default('a4');
+
+/** `--language`: the tag of a catalogue. */
+export const languageOption = () => new Option('--language <tag>', 'language of a .pdf, as en or fr').default('en');
 
 /** A calendar year. */
 export function year(text: string): number {

@@ -10,6 +10,7 @@ export function clockText(t: number): string {
   return `${Math.floor(seconds / 3600)}:${two(Math.floor(seconds / 60) % 60)}:${two(seconds % 60)}`;
 }
 
+/** A reading as a line of columns; t in ms of boil time. */
 export function readingText(t: number, reading: PanReading, header: Header): string {
   const name = header.pans?.find(({ id }) => id === reading.pan)?.name ?? reading.pan;
   return [
@@ -27,6 +28,7 @@ export function readingText(t: number, reading: PanReading, header: Header): str
     .trimEnd();
 }
 
+/** A change of an alarm as a line. */
 export function alarmText(transition: AlarmTransition): string {
   const where = transition.pan ?? transition.port ?? '';
   const words = [clockText(transition.t).padStart(9), transition.event.toUpperCase(), transition.alarm, where];

@@ -3,6 +3,7 @@ import { CommandProblem } from './failure.ts';
 import { runLive } from './live.ts';
 import type { LiveOptions } from './live.ts';
 
+/** Plays a boil of its own, `speed` times as fast as real time; ends with it, or at Ctrl-C. */
 export async function practice(options: LiveOptions & { speed: number }): Promise<void> {
   await runLive({ ...options, practice: true }, async ({ host, output, served, stop }) => {
     const answer = await host.command({ ref: 'practice', practice: { speed: options.speed } });

@@ -25,6 +25,7 @@ const READ_BYTES = 262_144;
 /** Beyond these, lines that were left out are only counted. */
 const MOST_NAMED = 200;
 
+/** Runs a recording again and prints what it reads and calls; throws a CommandProblem for a file that cannot be read. */
 export async function replay(file: string, options: ReplayOptions): Promise<void> {
   const out = printer();
   const leftOut = new LeftOut(file);

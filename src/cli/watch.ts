@@ -5,6 +5,7 @@ import { CommandProblem, textOf } from './failure.ts';
 import { runLive } from './live.ts';
 import type { LiveOptions } from './live.ts';
 
+/** Watches the boil of a setup, or goes on with the one that runs, until it is stopped; throws a CommandProblem where there is no setup. */
 export async function watch(options: LiveOptions & { setup?: string }): Promise<void> {
   const { setup: file, ...rest } = options;
   const setup = file === undefined ? undefined : await readSetup(file);

@@ -1,4 +1,6 @@
 // Makes a dated copy of the notebook after each boil; a copy that fails is said, and stops nothing.
+import { existsSync } from 'node:fs';
+import { dirname, isAbsolute } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { usualBackupFolder } from '../notebook/backup.ts';
 import { programFile } from '../program/program-files.ts';
@@ -9,7 +11,19 @@ export const KEPT_COPIES = 10;
 
 /** `chosen` is the person's own folder, empty where none is named. */
 export function backupFolder(folder: string, chosen: string): string {
-  return chosen === '' ? usualBackupFolder(folder) : chosen;
+  return chosen.trim() === '' ? usualBackupFolder(folder) : chosen;
+}
+
+/**
+ * Why no copy could go into the folder that a person names, in a sentence; null where one can, as far as can be seen now. A
+ * folder that is not there is made at the first copy, where the one above it is there.
+ */
+export function folderRefusal(chosen: string): string | null {
+  if (chosen.trim() === '') return null;
+  if (!isAbsolute(chosen))
+    return `Please name the whole way to the folder for copies: ${chosen} is only a part of one.`;
+  if (existsSync(chosen) || existsSync(dirname(chosen))) return null;
+  return `There is no folder ${dirname(chosen)} to put copies in: make it, or plug in the disk or stick that it is on.`;
 }
 
 export class BackupKeeper {

@@ -44,6 +44,7 @@ export class BoilQueue {
     await this.#working;
   }
 
+  /** Works nothing out any more; what is under way is left. */
   close(): void {
     this.#isClosed = true;
     this.#wanted = [];

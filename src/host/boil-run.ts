@@ -23,12 +23,12 @@ import { canTeach, keepLearnt } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { Recorder } from './recorder.ts';
+import { SaidNotices } from './said-notices.ts';
 
 const TICK_MS = 250;
 /** When nothing ran for so long, the program was stopped or the machine slept, and what came meanwhile is lost. */
 const SHORTEST_GAP_MS = 10_000;
 const CURVE_SAMPLE_MS = 1000;
-const MOST_NOTICES = 5;
 const MEMORY_FULL =
   'Nothing could be written down for so long that memory is full: from now on the lines of the probes are watched, but not kept, until there is room on the disk again.';
 const NO_CALLS = { alarms: [], sound: { priority: null, silencedUntil: null }, unanswered: null };
@@ -74,7 +74,7 @@ export class BoilRun {
   /** What was called and read and is still to be told, in order: nothing is told before it was written down. */
   #toTell: (() => void)[] = [];
   #seenMs: number;
-  #notices: string[] = [];
+  readonly #notices = new SaidNotices();
   #cancelTick: (() => void) | null = null;
   /** The boil time at which the fold is woken, ms; null when it is not. */
   #wakeT: number | null = null;
@@ -184,10 +184,13 @@ export class BoilRun {
     }
     await committed;
     if (this.#isOver) return refused('The boil is over already.');
+    // What was said while it boiled is over with it; what its end says stays to be read.
+    const saidBefore = this.#notices.clear();
     this.#keepLearnt();
     try {
       this.#kept = this.#options.notebook.end(this.boil, t);
     } catch (error) {
+      this.#notices.restore(saidBefore);
       return refused(`The boil could not be ended: ${(error as Error).message}.`);
     }
     this.#isOver = true;
@@ -251,7 +254,7 @@ export class BoilRun {
       speed: clock.speed,
       ended: this.#isOver,
       kept: this.#kept,
-      notices: [...this.#notices, ...view.notices],
+      notices: [...this.#notices.sentences, ...(this.#isOver ? [] : view.notices)],
       replay: null,
     };
   }
@@ -305,6 +308,7 @@ export class BoilRun {
     } else if ('run' in item.entry && item.entry.run === 'ended') {
       void this.end(item.entry.t);
     } else {
+      if ('state' in item.entry && item.entry.state === 'open') this.#notices.troubleIsOver(item.entry.port);
       this.#apply(item.entry, item.raw);
     }
     this.#options.changed(false);
@@ -424,8 +428,7 @@ export class BoilRun {
   }
 
   #hearNotice(notice: SourceNotice): void {
-    if (this.#notices.at(-1) === notice.sentence) return;
-    this.#notices = [...this.#notices, notice.sentence].slice(-MOST_NOTICES);
+    if (!this.#notices.hear(notice)) return;
     this.#options.listener.notice?.(notice);
     this.#options.changed(false);
   }

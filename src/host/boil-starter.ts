@@ -9,7 +9,7 @@ import type { Source } from '../ingest/source.ts';
 import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import type { MovedPort, Settings } from '../protocol/messages.ts';
+import type { MovedPort, PracticeWish, Settings } from '../protocol/messages.ts';
 import { parseEntry } from '../protocol/recording.ts';
 import { BoardsSeen } from './boards-seen.ts';
 import { BoilRun } from './boil-run.ts';
@@ -20,7 +20,7 @@ import { BUCKET_MS, CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
 import { learntFor } from './learnt.ts';
 import { checkTeachings, keptProbes, newestFirst } from './probes/kept-probes.ts';
-import { headerOf, keptSetup, portsToOpen } from './setup.ts';
+import { headerOf, keptSetup, portsToOpen, practiceHeader } from './setup.ts';
 
 /** The same practice for everybody: what it teaches was looked at. */
 const PRACTICE_SEED = 1;
@@ -69,10 +69,10 @@ export class BoilStarter {
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(boil.boil, clock));
   }
 
-  beginPractice(speed: number, settings: Settings): BoilRun {
-    const scenario = practiceScenario(PRACTICE_SEED);
+  beginPractice({ speed, names }: PracticeWish, settings: Settings): BoilRun {
+    const made = practiceHeader(practiceScenario(PRACTICE_SEED).header, names);
     // A practice boil says so in its header, so that it is known as one wherever its recording goes.
-    const header = { ...headerOf(scenario.header, this.#startedNow(), settings), practice: true };
+    const header = { ...headerOf(made, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
     return this.#newRun(boil, speed, null, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
   }

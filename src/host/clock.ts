@@ -39,6 +39,7 @@ export function sleepCountingClock(steadyMs: () => number, uptimeMs: () => numbe
   };
 }
 
+/** The clocks of this machine. */
 export function systemClock(): MachineClock {
   return {
     wallMs: () => Date.now(),

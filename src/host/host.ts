@@ -1,8 +1,10 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
+import { sapKey } from '../core/boil/sap-key.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
 import { VERSION } from '../program/program-files.ts';
 import { sapKinds } from '../core/physics/sap-kinds.ts';
 import type { SerialSourceOptions } from '../ingest/serial-source.ts';
+import type { Tongue } from '../language/tongue.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { Notebook } from '../notebook/contract.ts';
 import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
@@ -19,7 +21,7 @@ import type { Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isProbeCommand } from '../protocol/probe-messages.ts';
 import { isProbeSetupCommand } from '../protocol/probe-setup-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
-import { BackupKeeper, backupFolder } from './backup-keeper.ts';
+import { BackupKeeper, backupFolder, folderRefusal } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
@@ -64,7 +66,7 @@ export interface HostOptions {
   /** The calls are to be heard from pages: `no-sound` is called while no page can sound. Else the caller sounds. */
   pagesSound?: boolean | undefined;
   /** The caller's own second way to tell of a call: a notification, a bell. */
-  tellOtherwise?: ((sentence: string) => void) | undefined;
+  tellOtherwise?: ((sentence: (tongue: Tongue) => string) => void) | undefined;
   /** What the machine runs from; never known where nobody hands this in. */
   readPower?: (() => Promise<Power | null>) | undefined;
   /** What would put the machine to sleep; nothing is said of it where nobody hands this in. */
@@ -290,10 +292,9 @@ export class Host {
     if ('answer' in command)
       return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
     if ('set' in command) return this.#withRun((run) => run.set(command.set));
-    if ('end' in command) return this.#withRun((run) => this.#end(run));
+    if ('end' in command) return this.#endOrPutAway();
     if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
-    if ('practice' in command)
-      return this.#begin(() => this.#starter.beginPractice(command.practice.speed, this.#settings));
+    if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
     if ('page' in command) {
@@ -315,7 +316,15 @@ export class Host {
     return act(this.#run);
   }
 
-  /** An ended practice boil leaves the screen at once: nothing of it is for a real boil. */
+  /** A practice boil that came to its own end stays to be looked at until somebody puts it away. */
+  async #endOrPutAway(): Promise<Outcome> {
+    if (this.#run?.kind !== 'practice' || !this.#run.isOver) return this.#withRun((run) => this.#end(run));
+    this.#run = null;
+    this.#publisher.urgent();
+    return done;
+  }
+
+  /** A practice boil that a person ends leaves the screen at once: nothing of it is for a real boil. */
   async #end(run: BoilRun): Promise<Outcome> {
     const outcome = await run.end();
     if (outcome.ok) this.season.boilEnded(run.boil);
@@ -352,6 +361,8 @@ export class Host {
 
   async #keepSettings(changed: Partial<Settings>): Promise<Outcome> {
     const before = this.#settings;
+    const why = folderRefusal(changed.backup_folder ?? '');
+    if (why !== null) return refused(why);
     this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
     keepSettings(this.#notebook, this.#settings);
     this.#tell({ kind: 'settings', settings: this.#settings });
@@ -364,9 +375,10 @@ export class Host {
   /** What a pan of the boil that runs shows now; null where there is none. */
   #tonight(pan: string): Tonight | null {
     if (this.#run === null || this.#run.isOver) return null;
-    const { t, readings } = this.#run.snapshot();
+    const { t, readings, header } = this.#run.snapshot();
     const reading = readings.find((one) => one.pan === pan);
-    return reading === undefined ? null : { pan, t, brix: reading.brix };
+    const sap = sapKey(header?.pans?.find(({ id }) => id === pan)?.sap);
+    return reading === undefined ? null : { pan, sap, t, brix: reading.brix };
   }
 
   #refuseOtherSetup(setup: Setup): void {

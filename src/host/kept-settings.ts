@@ -8,5 +8,6 @@ const KEY = 'settings';
 export const keptSettings = (notebook: Pick<Notebook, 'setting'>): Settings =>
   settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(KEY) ?? {});
 
+/** Keeps them all, in place of those before. */
 export const keepSettings = (notebook: Pick<Notebook, 'keepSetting'>, settings: Settings): void =>
   notebook.keepSetting(KEY, settings);

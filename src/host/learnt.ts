@@ -1,7 +1,8 @@
 // Keeps what a live boil teaches, and puts together what earlier ones taught: for the next boil's header, and as a list for a person.
 import { isDeepStrictEqual } from 'node:util';
 import type { Header, Learnt, Mark, PanSetup, ProbeSetup } from '../core/boil/entries.ts';
-import { learntOf, sapKey } from '../core/boil/learnt.ts';
+import { learntOf } from '../core/boil/learnt.ts';
+import { sapKey } from '../core/boil/sap-key.ts';
 import type { BoilState } from '../core/boil/state.ts';
 import { probeName, sapName } from '../core/pan/baseline.ts';
 import {

@@ -71,10 +71,10 @@ export class LookDesk {
   }
 
   #doubt(mark: Mark): Outcome {
-    const header = this.#options.run()?.header ?? null;
-    return header === null
-      ? refused('No boil is running.')
-      : { ok: true, data: doubtAbout(mark, header, this.#options.settings().pressure) };
+    const run = this.#options.run();
+    if (run === null) return refused('No boil is running.');
+    const { state, t } = run.look();
+    return { ok: true, data: doubtAbout(mark, state, t) };
   }
 }
 

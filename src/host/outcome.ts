@@ -3,6 +3,7 @@ export type Outcome = { ok: true; data?: unknown } | { ok: false; why: string };
 
 export const done: Outcome = { ok: true };
 
+/** What was asked is not done, and why, in one sentence. */
 export function refused(why: string): Outcome {
   return { ok: false, why };
 }

@@ -8,6 +8,7 @@ import { isoWithOffset } from './clock.ts';
 import type { MachineClock } from './clock.ts';
 import { refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
+import { asMeant, newTypedSecret } from './typed-secret.ts';
 
 const SETTING = 'phones';
 const SECRET_BYTES = 24;
@@ -82,20 +83,40 @@ export class PhoneDesk {
 
   /** Trades an invitation, once, for what the phone shows from then on; null for a wrong or an old one. */
   letIn(token: string, name: string): { phone: KeptPhone; secret: string } | null {
-    const invitation = this.#invitation;
-    const isGood = invitation !== null && this.#machine.monotonicMs() <= invitation.untilMs;
-    if (!isGood || !isSame(digestOf(token), invitation.digest)) return null;
-    this.#invitation = null;
+    if (!this.#uses(token)) return null;
     const secret = randomBytes(SECRET_BYTES).toString('base64url');
     const phone = {
       id: randomBytes(6).toString('base64url'),
-      name: name.trim().slice(0, LONGEST_NAME) || 'A phone',
+      name: nameOf(name) || 'A phone',
       digest: digestOf(secret),
       may_answer: false,
       let_in: isoWithOffset(this.#machine.wallMs()),
     };
     this.#keep({ ...this.#kept, phones: [...this.#kept.phones, phone].slice(-MOST_PHONES) });
     return { phone, secret };
+  }
+
+  /** A phone that is let in already uses an invitation up, too, and may be called otherwise from then on. */
+  letInAgain(id: string, token: string, name: string): void {
+    if (!this.#uses(token)) return;
+    const phones = this.#kept.phones.map((phone) =>
+      phone.id === id ? { ...phone, name: nameOf(name) || phone.name } : phone,
+    );
+    this.#keep({ ...this.#kept, phones });
+    this.#serving?.tellAgain(id);
+  }
+
+  /** Whether the invitation is good; it is then used up. */
+  #uses(token: string): boolean {
+    const invitation = this.#standing();
+    if (invitation === null || !isSame(digestOf(asMeant(token)), invitation.digest)) return false;
+    this.#invitation = null;
+    return true;
+  }
+
+  #standing(): { digest: string } | null {
+    const invitation = this.#invitation;
+    return invitation !== null && this.#machine.monotonicMs() <= invitation.untilMs ? invitation : null;
   }
 
   /** The phone that shows this secret; null for none. */
@@ -134,7 +155,7 @@ export class PhoneDesk {
 
   #invite(): Outcome {
     if (this.#serving === null) return refused(this.#trouble ?? 'The page for phones is switched off.');
-    const token = randomBytes(SECRET_BYTES).toString('base64url');
+    const token = newTypedSecret();
     this.#invitation = { digest: digestOf(token), untilMs: this.#machine.monotonicMs() + INVITATION_MINUTES * 60_000 };
     const data: PhoneInvitation = { url: `${this.#serving.url}#let-in=${token}`, minutes: INVITATION_MINUTES };
     return { ok: true, data };
@@ -162,6 +183,7 @@ export class PhoneDesk {
       on: this.#kept.on,
       addresses: this.#addresses(),
       url: this.#serving?.url ?? null,
+      invites: this.#standing() !== null,
       trouble: this.#kept.on && this.#serving === null ? this.#trouble : null,
       phones: this.#kept.phones.map(({ id, name, may_answer, let_in }) => ({
         id,
@@ -184,6 +206,8 @@ function ownAddresses(): OwnAddress[] {
   const outside = all.filter(({ internal }) => !internal);
   return (outside.length > 0 ? outside : all).map(({ address, name }) => ({ address, name }));
 }
+
+const nameOf = (typed: string): string => typed.trim().slice(0, LONGEST_NAME);
 
 const digestOf = (text: string): string => createHash('sha256').update(text).digest('base64url');
 

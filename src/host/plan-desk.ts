@@ -6,6 +6,7 @@ import type { Teaching } from '../notebook/contract.ts';
 import type { Now } from '../protocol/messages.ts';
 import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
+import { pouredLitres } from '../protocol/poured-sap.ts';
 import { refused } from './outcome.ts';
 import { knownHeats } from './plan-heats.ts';
 import type { Outcome } from './outcome.ts';
@@ -33,15 +34,10 @@ export function planOfRunning(now: Seen | null): Outcome {
 }
 
 function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen): PlanView['under_way'] {
-  const poured = marks.reduce(
-    (sum, { mark, withdrawn, questioned }) =>
-      mark.kind === 'top-up' && !withdrawn && !questioned ? sum + (mark.litres ?? 0) : sum,
-    0,
-  );
   const about = {
     waterC: water.celsius ?? plan.water_celsius,
     finishBrix: plan.finish_brix,
     sapBrix: plan.sap_brix,
   };
-  return planUnderWay(input, poured, readings, about);
+  return planUnderWay(input, pouredLitres(marks), readings, about);
 }

@@ -113,8 +113,7 @@ export class SeasonDesk {
 
   #form({ boil, started }: BoilSummary, facts: BoilFacts, collections: readonly Collection[]): EndForm {
     const ofThis = sapByBoil(collections).get(boil) ?? [];
-    const stored = storeLevel(collections, this.#today()).litres;
-    return endForm(facts, boilFigures(facts, {}, ofThis), this.#pageBefore(started), stored);
+    return endForm(facts, boilFigures(facts, {}, ofThis), this.#pageBefore(started));
   }
 
   /** Of the last boil before this that is not practice and of which somebody wrote anything. */

@@ -13,7 +13,7 @@ import { foldTools } from './fold-tools.ts';
 import { Folding, gapStart } from './folding.ts';
 import { inSlices } from './slices.ts';
 
-const ROUND = 2;
+const ROUND = 3;
 const FACTS_KEY = figuresKey('facts', ROUND);
 const LOG_KEY = figuresKey('log', ROUND);
 
@@ -31,6 +31,7 @@ export type Workable = Pick<Notebook, 'header' | 'entries' | 'keepFigures'>;
 export const factsOf = (notebook: Kept, boil: string): BoilFacts | null =>
   notebook.figures(boil, FACTS_KEY) as BoilFacts | null;
 
+/** What was kept of a boil's marks and alarms; null until it was worked out. */
 export const logOf = (notebook: Kept, boil: string): BoilLog | null =>
   notebook.figures(boil, LOG_KEY) as BoilLog | null;
 

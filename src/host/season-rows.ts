@@ -11,6 +11,7 @@ import { factsOf } from './season-facts.ts';
 /** Sap by the boil that took it. */
 export type SapByBoil = ReadonlyMap<string | undefined, Collection[]>;
 
+/** Collections by the boil that they went into; undefined for those in the store. */
 export const sapByBoil = (collections: readonly Collection[]): SapByBoil =>
   Map.groupBy(collections, ({ boil }) => boil);
 
@@ -30,6 +31,7 @@ export function rowOf(notebook: Notebook, summary: BoilSummary, collections: Sap
   };
 }
 
+/** Whether nobody has written anything on the page. */
 export const isBlank = (page: BoilPage): boolean => Object.keys(page).length === 0;
 
 /** What the header alone says, until its entries are read. */

@@ -1,5 +1,7 @@
 // Decides which calls also go another way: what nobody answered for a minute, and what nobody could hear.
 import type { Header } from '../core/boil/entries.ts';
+import { hostWords } from '../language/host-words.ts';
+import type { Tongue } from '../language/tongue.ts';
 import type { AlarmView, Now } from '../protocol/messages.ts';
 
 /** What nobody answered goes out again after so long, ms; a person who drives home wants no more. */
@@ -10,10 +12,15 @@ const nameOf = ({ alarm, pan, port, since, priority }: AlarmView): string =>
   JSON.stringify([alarm, pan, port, since, priority]);
 
 /** One call as a sentence that can stand alone in a message. It never begins with what a program takes for an option. */
-export function callSentence({ pan, port, title, why, todo }: AlarmView, header: Header | null): string {
+export function callSentence({ pan, port, ...alarm }: AlarmView, header: Header | null, tongue: Tongue): string {
   const name = header?.pans?.find(({ id }) => id === pan)?.name ?? pan;
-  const where = name ?? (port === null ? null : `Board ${port}`);
-  return `Panwarden: ${where === null ? '' : `${where}: `}${title} (${why.replace(/\.$/, '')}). ${todo}`;
+  const where = name ?? (port === null ? null : tongue.say('call.board', { port }));
+  const values = {
+    title: hostWords(alarm.title, tongue),
+    why: hostWords(alarm.why, tongue).replace(/\.$/, ''),
+    todo: hostWords(alarm.todo, tongue),
+  };
+  return where === null ? tongue.say('call.sentence_bare', values) : tongue.say('call.sentence', { ...values, where });
 }
 
 /** How often calls had been repeated when this one was first seen to wait, and when it went out last, ms of boil time. */

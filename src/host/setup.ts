@@ -4,7 +4,7 @@ import type { Header } from '../core/boil/entries.ts';
 import type { KeptPort } from '../ingest/port-keeper.ts';
 import { setupSchema } from '../protocol/header-schema.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import type { Settings } from '../protocol/messages.ts';
+import type { PracticeWish, Settings } from '../protocol/messages.ts';
 import type { BoardsOfBoil } from './boards-seen.ts';
 
 const BAUD = 9600;
@@ -23,6 +23,15 @@ export function headerOf(setup: Setup | Header, started: string, settings: Setti
   } as Header;
 }
 
+/** The practice boil's header, the boil and its pots called as somebody wishes. */
+export function practiceHeader(header: Header, names: PracticeWish['names']): Header {
+  if (names === undefined) return header;
+  const { boil, ...ofPans } = names;
+  const pans = header.pans?.map((pan) => ({ ...pan, name: ofPans[pan.id as keyof typeof ofPans] ?? pan.name }));
+  return { ...header, name: boil, pans } as Header;
+}
+
+/** Those of the settings that a boil's header carries: how early it calls, and how sure of a finish. */
 export function callSettingsOf({
   near_finish_lead_s,
   scorch_lead_s,
@@ -51,6 +60,7 @@ export function portsToOpen(header: Header, setup: Setup | null, seen: BoardsOfB
   });
 }
 
+/** Whether two setups are the same as they would be kept. */
 export function isSameSetup(one: Setup, other: Setup | null): boolean {
   // As the notebook keeps it: a field that is there but undefined is one that is not there.
   const kept = (setup: Setup | null): unknown => JSON.parse(JSON.stringify(setup));

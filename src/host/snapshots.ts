@@ -7,6 +7,7 @@ import type { MachineClock } from './clock.ts';
 import type { Listening } from './listening.ts';
 import type { ReplayView } from './replay/replay-view.ts';
 
+/** What is shown of the live boil, or of none, with what is listened to outside of it. */
 export function liveNow(run: BoilRun | null, listening: Listening | null, machine: MachineClock): Now {
   const head = { kind: 'now', view: 'live', clock: isoWithOffset(machine.wallMs()) } as const;
   if (run === null) return { ...head, ...idle(), ...listening?.view() };
@@ -14,6 +15,7 @@ export function liveNow(run: BoilRun | null, listening: Listening | null, machin
   return { ...head, mode: run.kind === 'practice' ? 'practice' : 'live', ...run.snapshot(), ...heard };
 }
 
+/** What is shown of a replay at the moment where it stands. */
 export function replayNow(replay: ReplayView, machine: MachineClock): Now {
   return { kind: 'now', view: 'replay', mode: 'replay', clock: isoWithOffset(machine.wallMs()), ...replay.snapshot() };
 }

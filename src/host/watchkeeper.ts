@@ -1,10 +1,12 @@
 // Keeps watch over the watching of a live boil: that a call could be heard, that the machine lasts, and who else is told.
+import type { Tongue } from '../language/tongue.ts';
 import type { MachineSleep, PageReport, Settings } from '../protocol/messages.ts';
 import type { BoilRun } from './boil-run.ts';
 import type { MachineClock } from './clock.ts';
 import { Hearing } from './hearing.ts';
 import { PowerWatch, joinedPower, pagePower } from './power-watch.ts';
 import type { Power } from './power.ts';
+import { languages } from './languages.ts';
 import { SecondChannel, callSentence } from './second-channel.ts';
 import type { SleepFound } from './sleep-settings.ts';
 import { SleepWatch } from './sleep-watch.ts';
@@ -28,7 +30,7 @@ export interface WatchkeeperOptions {
   readSleep?: ((onBattery: boolean | null) => Promise<SleepFound | null>) | undefined;
   settings(): Settings;
   /** The caller's own second way: a notification, a bell. */
-  tellOtherwise(sentence: string): void;
+  tellOtherwise(sentence: (tongue: Tongue) => string): void;
   /** Runs the person's command; gives what failed, or null. */
   runCommand(command: readonly string[], sentence: string): Promise<string | null>;
 }
@@ -117,14 +119,16 @@ export class Watchkeeper {
     const lost = this.#hadListener(sinceMs);
     const alarms = calls.alarms.filter(({ alarm }) => lost || alarm !== 'no-sound');
     const due = second.due({ ...calls, alarms }, heard);
-    for (const alarm of due) this.#tell(run, callSentence(alarm, run.header));
+    for (const alarm of due) this.#tell(run, (tongue) => callSentence(alarm, run.header, tongue));
   }
 
-  #tell(run: BoilRun, sentence: string): void {
+  #tell(run: BoilRun, sentence: (tongue: Tongue) => string): void {
     this.#options.tellOtherwise(sentence);
-    const { command } = this.#options.settings().second_channel;
+    const { language, second_channel } = this.#options.settings();
+    const { command } = second_channel;
     if (command.length === 0) return;
-    void this.#options.runCommand(command, sentence).then((failed) => failed !== null && run.say(failed));
+    const tongue = languages().tongueFor(language, []);
+    void this.#options.runCommand(command, sentence(tongue)).then((failed) => failed !== null && run.say(failed));
   }
 
   async #lookAtPower(watched: Watched, nowMs: number): Promise<void> {

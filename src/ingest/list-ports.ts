@@ -18,7 +18,7 @@ export type ListSystemPorts = () => Promise<SystemPort[]>;
 export const systemPorts: ListSystemPorts = () => SerialPort.list();
 
 /**
- * Boards that tell their maker or serial number first, bare ports of the machine after them. Never throws:
+ * Boards that tell their maker or serial number first, the machine's own sockets last. Never throws:
  * Linux without udev cannot list. Pseudo terminals and links are never in the list, and open all the same.
  * What is known of a board is for the host to fill in.
  */
@@ -44,6 +44,7 @@ function listing(port: SystemPort, all: readonly SystemPort[]): PortListing {
     maker: port.manufacturer ?? null,
     serialNumber: port.serialNumber ?? null,
     identity,
+    own: isOwn(port),
     alike,
     note: alike.length === 0 ? null : alikeSentence(alike, identity),
     known: null,
@@ -59,4 +60,15 @@ function alikeSentence(alike: readonly string[], identity: string | null): strin
   return `This board and the one at ${those} give the same serial number: ${cure}.`;
 }
 
-const bareness = (port: PortListing): number => (port.maker === null && port.serialNumber === null ? 1 : 0);
+/** Boards that tell of themselves, then those that tell nothing but that they are there, then the machine's own sockets. */
+const bareness = ({ own, maker, serialNumber }: PortListing): number =>
+  own ? 2 : maker === null && serialNumber === null ? 1 : 0;
+
+/** Windows names the firmware's table of the machine's own devices in their id (from memory), and invents a maker. */
+const isOfFirmware = (pnpId: string | undefined): boolean => pnpId?.toUpperCase().startsWith('ACPI') ?? false;
+
+/** A board on USB always tells its vendor, and where udev runs its by-id name. */
+function isOwn({ manufacturer, serialNumber, pnpId, vendorId, productId }: SystemPort): boolean {
+  if (isOfFirmware(pnpId)) return true;
+  return [manufacturer, serialNumber, pnpId, vendorId, productId].every((told) => told === undefined || told === '');
+}

@@ -29,7 +29,8 @@ export interface KeeperListener {
   /** `why` is a whole sentence; comes once for one loss, also for a port that could not be opened at first. */
   lost(why: string): void;
   line(text: string): void;
-  notice(sentence: string): void;
+  /** `untilOpen`: it is over as soon as the port is open. */
+  notice(sentence: string, untilOpen?: boolean): void;
   /** The board may be on another port; null when there is nothing to ask any more. */
   asks?(moved: MovedPort | null): void;
   /** What the board on the port's path says of itself, where nobody had said it. */
@@ -174,7 +175,7 @@ export class PortKeeper {
       this.#said?.kind !== trouble.kind && !(this.#said?.kind === 'unplugged' && trouble.kind === 'missing');
     if (isNews) {
       this.#said = trouble;
-      this.#listener.notice(trouble.sentence);
+      this.#listener.notice(trouble.sentence, true);
     }
     if (!this.#isLost) this.#listener.lost(trouble.sentence);
     this.#isLost = true;

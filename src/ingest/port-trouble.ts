@@ -77,6 +77,7 @@ export function movedSentence(port: NamedPort, to: string): string {
   return `The board of port ${port.id} is on ${to} now, no longer on ${port.path}: it is used there, for the same pans.`;
 }
 
+/** The question whether the board of a port that is gone is the one at another path. */
 export function perhapsSentence(port: string, to: string): string {
   return `The board of port ${port} seems to be at ${to} now: use it?`;
 }

@@ -71,7 +71,7 @@ class SerialSource implements Source {
         opened: () => this.#entry({ t: this.#now(), port: id, state: 'open' }),
         lost: (why) => this.#entry({ t: this.#now(), port: id, state: 'lost', why }),
         line: (line) => this.#entry({ t: this.#now(), port: id, line }),
-        notice: (sentence) => this.#listener?.notice({ port: id, sentence }),
+        notice: (sentence, untilOpen = false) => this.#listener?.notice({ port: id, sentence, untilOpen }),
         asks: (moved) => this.#options.asks?.(id, moved),
         learnt: (device) => this.#options.learnt?.(id, device),
       },

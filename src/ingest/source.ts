@@ -21,6 +21,8 @@ export type SourceItem =
 export interface SourceNotice {
   port: string | null;
   sentence: string;
+  /** It is over as soon as the port is open. */
+  untilOpen?: boolean;
 }
 
 export interface SourceListener {

@@ -12,13 +12,16 @@ export interface BoilRow {
   running: number;
   entries: number;
   last_t: number;
+  /** The name that its page gives it since; null where it has the one that it began with. */
+  renamed: string | null;
 }
+
+const ROWS = `SELECT boil.*, json_extract(page.page, '$.name') AS renamed
+  FROM boil LEFT JOIN page ON page.boil = boil.number WHERE staged = 0`;
 
 /** Newest start first. Imports that are not finished are not boils yet. */
 export function boilRows(database: DatabaseSync): BoilRow[] {
-  return database
-    .prepare('SELECT * FROM boil WHERE staged = 0 ORDER BY started_ms DESC, number DESC')
-    .all() as unknown as BoilRow[];
+  return database.prepare(`${ROWS} ORDER BY started_ms DESC, number DESC`).all() as unknown as BoilRow[];
 }
 
 /** By id, or `latest`. Throws NotebookProblem (2) naming what exists when there is none. */
@@ -26,20 +29,22 @@ export function boilRow(database: DatabaseSync, boil: string): BoilRow {
   const row =
     boil === 'latest'
       ? boilRows(database)[0]
-      : (database.prepare('SELECT * FROM boil WHERE id = ? AND staged = 0').get(boil) as BoilRow | undefined);
+      : (database.prepare(`${ROWS} AND id = ?`).get(boil) as BoilRow | undefined);
   if (row === undefined) throw new NotebookProblem(noSuchBoil(database, boil), 2);
   return row;
 }
 
+/** Whether a boil of this id is there. */
 export function isIdTaken(database: DatabaseSync, id: string): boolean {
   return database.prepare('SELECT 1 FROM boil WHERE id = ?').get(id) !== undefined;
 }
 
+/** A row of the table as it is told to others. */
 export function summary(row: BoilRow): BoilSummary {
   return {
     boil: row.id,
     kind: row.kind,
-    name: row.name,
+    name: row.renamed ?? row.name,
     started: row.started,
     seconds: row.last_t / 1000,
     entries: row.entries,

@@ -31,6 +31,7 @@ export function bringForward(database: DatabaseSync): void {
   }
 }
 
+/** A number that SQLite keeps in the file’s head. */
 export function pragma(database: DatabaseSync, name: 'user_version' | 'application_id'): number {
   return Number(database.prepare(`PRAGMA ${name}`).get()?.[name]);
 }

@@ -16,6 +16,7 @@ export interface CheckResult {
 /** One bad page can spoil thousands of rows; these many are named for each boil. */
 const MOST_FINDINGS = 10;
 
+/** Looks at every page and row, and says what does not hold together; changes nothing. */
 export function checkNotebook(database: DatabaseSync, folder: string): CheckResult {
   // Before the list of boils is read: a program that writes meanwhile adds to both.
   const counted = new KeptCount(folder).read();

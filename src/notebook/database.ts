@@ -195,6 +195,7 @@ export function readingRemarks(database: DatabaseSync, folder: string): string[]
   return remarks;
 }
 
+/** What is wrong with a notebook that is an empty file, and what to do. */
 export function emptiedSentence(folder: string): string {
   return `The notebook in ${folder} is an empty file: something has emptied it. Bring back a copy of it with "panwarden restore FILE", or name another folder with --data.`;
 }

@@ -18,6 +18,7 @@ export function keepFigures(database: DatabaseSync, boil: string, key: string, f
     .run(number, key, JSON.stringify(figures));
 }
 
+/** Forgets the figures of a boil, which are worked out anew when they are asked for. */
 export function dropFigures(database: DatabaseSync, boilNumber: number): void {
   database.prepare('DELETE FROM figures WHERE boil = ?').run(boilNumber);
 }

@@ -18,6 +18,7 @@ export function makeFolder(folder: string): void {
   }
 }
 
+/** Whether a folder of this path is there. */
 export function isFolder(path: string): boolean {
   return statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 }

@@ -38,6 +38,7 @@ export function keepCollection(database: DatabaseSync, collection: Collection): 
     .run(sound.id, sound.day, JSON.stringify(sound));
 }
 
+/** Takes collected sap out of the list; nothing happens where it is not there. */
 export function dropCollection(database: DatabaseSync, id: string): void {
   database.prepare('DELETE FROM collection WHERE id = ?').run(id);
 }

@@ -13,6 +13,7 @@ const MOST_PHOTO_BYTES = 10 * 1024 * 1024;
 const LONGEST_CAPTION = 1000;
 const ENDINGS: Record<Photo['type'], string> = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp' };
 
+/** Where a notebook’s photos lie in its folder. */
 export function photosFolder(folder: string): string {
   return join(folder, 'photos');
 }

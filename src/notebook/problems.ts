@@ -26,10 +26,12 @@ function sqliteCode(error: unknown): number | null {
   return typeof code === 'number' ? code & 0xff : null;
 }
 
+/** Whether another program is writing in the database. */
 export function isBusy(error: unknown): boolean {
   return sqliteCode(error) === BUSY;
 }
 
+/** Whether the database cannot be written, or not opened. */
 export function isUnwritable(error: unknown): boolean {
   const code = sqliteCode(error);
   return code === READONLY || code === CANTOPEN;
@@ -61,6 +63,7 @@ export function notebookProblem(folder: string, doing: string, error: unknown): 
   }
 }
 
+/** The problem of a notebook that cannot be read; `what` is SQLite’s own word for it. */
 export function damaged(folder: string, what: string): DamagedNotebook {
   return new DamagedNotebook(
     `the notebook in ${folder} is damaged (${what}) and was left as it is: "start" and "watch" set it aside, begin a new one and salvage what can be read`,

@@ -25,9 +25,9 @@ export function addWords(database: DatabaseSync, boilNumber: number, { column, t
 
 /** In place of the words of the page before. */
 export function replacePageWords(database: DatabaseSync, boilNumber: number, page: BoilPage): void {
-  const { taste, colour, next_time, notes, jars } = page;
+  const { name, taste, colour, next_time, notes, jars } = page;
   const lots = (jars ?? []).map(({ lot }) => lot);
-  const words = [taste, colour, next_time, notes, ...lots].filter((text) => text !== undefined);
+  const words = [name, taste, colour, next_time, notes, ...lots].filter((text) => text !== undefined);
   database.prepare('UPDATE search SET page = ? WHERE rowid = ?').run(words.join('\n'), boilNumber);
 }
 

@@ -7,6 +7,7 @@ import { stamp } from './whole-copy.ts';
 /** SQLite's own files beside the database; commits may stand in the first alone. */
 const BESIDE = ['-wal', '-shm'];
 
+/** Where a notebook’s database lies in its folder. */
 export function databasePath(folder: string): string {
   return join(folder, 'notebook.sqlite');
 }

@@ -31,6 +31,7 @@ export const compareCommands = [
 const KEYS = ['compare', 'small_curves', 'ghost'] as const;
 export type CompareCommand = z.infer<(typeof compareCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isCompareCommand = (command: object): command is CompareCommand => KEYS.some((key) => key in command);
 
 /** One boil's line. */

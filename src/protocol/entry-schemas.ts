@@ -1,5 +1,6 @@
 // The shapes of what a person notes and answers, as recording.md lists them; unknown fields are kept.
 import { z } from 'zod';
+import { DAY_MS } from '../core/quantities/time.ts';
 
 const pan = z.string().min(1).max(200);
 const probe = z.string().min(1).max(200);
@@ -16,9 +17,11 @@ const markBase = {
   /** ms since `started`; below 0 for what was done before the boil was started. */
   happened: z
     .number()
-    .min(-400 * 86_400_000)
-    .max(400 * 86_400_000)
+    .min(-400 * DAY_MS)
+    .max(400 * DAY_MS)
     .optional(),
+  // Another program's field of that name is no reason to lose its mark.
+  sure: z.boolean().optional().catch(undefined),
 };
 
 function mark<const Kind extends string, Fields extends z.core.$ZodLooseShape>(kind: Kind, fields: Fields) {

@@ -44,4 +44,5 @@ export const lookCommands = [
 const KEYS = ['last_setup', 'boils', 'learnt', 'forget', 'plan', 'plan_now', 'explain', 'doubt', 'curve'] as const;
 export type LookCommand = z.infer<(typeof lookCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isLookCommand = (command: object): command is LookCommand => KEYS.some((key) => key in command);

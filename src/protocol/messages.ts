@@ -42,8 +42,8 @@ const choices = {
   strength: z.enum(['brix', 'baume', 'sg']),
   power: z.enum(['watt', 'btu-per-hour']),
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
-  /** "system" for the browser's own, else the tag of a catalogue of the screen's; an unknown one is shown in English. */
-  language: z.string().regex(/^(system|[a-z]{2,3}(-[A-Z]{2})?)$/),
+  /** "system" for the browser's own, else a catalogue's tag (BCP 47, as "zh-Hant"); an unknown one is shown in English. */
+  language: z.string().regex(/^(system|[a-z]{2,3}(-[A-Za-z0-9]{2,8})*)$/),
   loudness: z.enum(['soft', 'middle', 'loud']),
   near_finish_lead_s,
   scorch_lead_s,
@@ -124,6 +124,15 @@ const pageReport = z.strictObject({
 });
 export type PageReport = z.infer<typeof pageReport>;
 
+const called = z.string().min(1).max(80);
+const practiceWish = z.strictObject({
+  /** Boil seconds a second. */
+  speed: z.number().min(1).max(600),
+  /** What the made-up boil and its pots are called, in the language of who asks; English where nothing is said. */
+  names: z.strictObject({ boil: called, front: called, middle: called, birch: called }).optional(),
+});
+export type PracticeWish = z.infer<typeof practiceWish>;
+
 /** One command of the screen; the first six are also what `watch --json` reads on standard input. */
 export const commandSchema = z.union([
   z.strictObject({ ref, mark: markSchema }),
@@ -131,7 +140,7 @@ export const commandSchema = z.union([
   z.strictObject({ ref, set: z.record(z.string(), z.unknown()) }),
   z.strictObject({ ref, end: z.literal(true) }),
   z.strictObject({ ref, start: setupSchema }),
-  z.strictObject({ ref, practice: z.strictObject({ speed: z.number().min(1).max(600) }) }),
+  z.strictObject({ ref, practice: practiceWish }),
   z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
   z.strictObject({ ref, settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */

@@ -3,11 +3,12 @@ import type { Answer, Called, Entry, Header, Mark } from '../core/boil/entries.t
 import { answerSchema, calledSchema, markKinds, markSchema } from './entry-schemas.ts';
 import { checkHeader } from './header-schema.ts';
 import { problemSentence, shown } from './problem-sentence.ts';
+import { DAY_MS } from '../core/quantities/time.ts';
 
 /** Longest line of a recording that is read, in UTF-16 units here and in bytes where bytes are read. */
 export const LONGEST_LINE = 1_000_000;
 /** 400 days: a `t` beyond it is a fault, not a boil. */
-const LARGEST_T = 400 * 86_400_000;
+const LARGEST_T = 400 * DAY_MS;
 /** Deeper values are refused, so that no recursive step behind this can run out of stack. */
 const DEEPEST_NESTING = 64;
 

@@ -21,6 +21,7 @@ export const phoneCommands = [
 const KEYS = ['phones', 'phones_switch', 'phone_invite', 'phone_change', 'phone_out'] as const;
 export type PhoneCommand = z.infer<(typeof phoneCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isPhoneCommand = (command: object): command is PhoneCommand => KEYS.some((key) => key in command);
 
 export interface PhoneListed {
@@ -39,6 +40,8 @@ export interface PhonesView {
   addresses: { address: string; name: string }[];
   /** Where the page is served; null while it is not. */
   url: string | null;
+  /** An invitation stands: made less than ten minutes ago, and not used up. */
+  invites: boolean;
   /** Why it is not served though it is switched on; null where it is. */
   trouble: string | null;
   phones: PhoneListed[];

@@ -4,6 +4,7 @@ import type { Plan, PlanInput } from '../core/plan/plan.ts';
 import type { UnderWay } from '../core/plan/under-way.ts';
 import { finishSchema, panSchema, sapSchema } from './header-schema.ts';
 import { problemSentence } from './problem-sentence.ts';
+import { HOUR_MS } from '../core/quantities/time.ts';
 
 const moment = z.iso.datetime({
   offset: true,
@@ -45,8 +46,6 @@ export interface PlanView {
   /** null where no boil of this plan runs. */
   under_way: UnderWay | null;
 }
-
-const HOUR_MS = 3_600_000;
 
 /** The request as the core takes it. */
 export function planInput(request: PlanRequest): PlanInput {

@@ -48,6 +48,7 @@ export const probeCommands = [
 const KEYS = ['ports', 'listen', 'heard_port', 'device_known', 'device_keep', 'ports_moved', 'port_use'] as const;
 export type ProbeCommand = z.infer<(typeof probeCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isProbeCommand = (command: object): command is ProbeCommand => KEYS.some((key) => key in command);
 
 /** What a person confirmed of a board once: how fast it speaks and how its lines are read; null for not known. */
@@ -66,6 +67,8 @@ export interface PortListing {
    * setup. null for a bare port, and for boards that nothing tells apart.
    */
   identity: string | null;
+  /** A socket of the machine itself, such as ttyS0: nothing that tells of itself is plugged in there. */
+  own: boolean;
   /** Other ports whose board gives the same serial number. */
   alike: string[];
   /** What that means for the person, in a sentence; null where there are none. */

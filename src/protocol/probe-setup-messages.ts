@@ -85,6 +85,7 @@ const KEYS = [
 ] as const;
 export type ProbeSetupCommand = z.infer<(typeof probeSetupCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isProbeSetupCommand = (command: object): command is ProbeSetupCommand =>
   KEYS.some((key) => key in command);
 
@@ -165,8 +166,8 @@ export interface ProbeHealth {
     /** Why it cannot be right: stuck, lifted, swapped, put in, leaping, at odds with its neighbour; null for no doubt. */
     doubt: string | null;
   }[];
-  /** Pans with more than one probe: what they show together, and by how much they differ. */
-  together: { pan: string; meanC: number; apartC: number; odd: string | null; probes: string[] }[];
+  /** Pans with more than one probe: what the pan is read by, by how much they differ, and which are at odds. */
+  together: { pan: string; meanC: number; apartC: number; odd: string[]; probes: string[] }[];
   /** Lines in which something could not be read: how many for each reason, and the last as they came, the newest last. */
   refused: { port: string; reasons: { reason: string; count: number }[]; last: RefusedLine[] }[];
 }

@@ -70,7 +70,8 @@ function demand(issue: z.core.$ZodIssue): string {
 }
 
 function limit(origin: string, comparison: string, bound: number | bigint): string {
-  if (origin === 'string') return `must be ${comparison} ${bound} characters long`;
+  if (origin === 'string')
+    return `must be ${comparison} ${bound} ${Number(bound) === 1 ? 'character' : 'characters'} long`;
   if (origin === 'array') return `must hold ${comparison} ${bound} items`;
   return `must be ${comparison} ${bound}`;
 }

@@ -50,6 +50,7 @@ const KEYS = [
 ] as const;
 export type ReplayCommand = z.infer<(typeof replayCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isReplayCommand = (command: object): command is ReplayCommand => KEYS.some((key) => key in command);
 
 /** Of a snapshot: where the replay is. Times in ms of boil time. */

@@ -67,6 +67,7 @@ const KEYS = [
 ] as const;
 export type SeasonCommand = z.infer<(typeof seasonCommands)[number]>;
 
+/** Whether a command is one of these. */
 export const isSeasonCommand = (command: object): command is SeasonCommand => KEYS.some((key) => key in command);
 
 /** One boil in a list: what it was and its figures. */

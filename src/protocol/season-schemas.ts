@@ -24,6 +24,7 @@ export const collectionSchema = z.strictObject({
 }) satisfies z.ZodType<Collection>;
 
 export const boilPageSchema = z.strictObject({
+  name: name.optional(),
   sap: z.strictObject({ litres: amount.optional(), brix: brix.optional() }).optional(),
   syrup: z.strictObject({ litres: amount.optional(), kg: amount.optional(), brix: brix.optional() }).optional(),
   lost_kg: amount.optional(),

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { ProbeOffset } from '../core/tuning/probe-offset.ts';
 import { type Proposal, SEARCHED, type Searched } from '../core/tuning/search.ts';
 import type { Worst } from '../core/tuning/cost.ts';
+import type { Untold } from '../core/tuning/truth.ts';
 
 const ref = z.string().min(1).max(100);
 const boil = z.string().min(1).max(200);
@@ -75,6 +76,8 @@ export interface TuneBoilRow {
   cost: number | null;
   /** What was worst and when, so that a replay opens there; null where nothing was wrong. */
   worst: Worst | null;
+  /** What an instrument said near its end and why that is no truth; null where one is known, and where none was read. */
+  untold: Untold | null;
 }
 
 export interface TuneSettingRow {

@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
+import { takeUpListening } from './probes/listening.ts';
 import { App } from './shell/app.tsx';
 import { keepAwake } from './shell/keep-awake.ts';
 import { listenForKeys } from './shell/keys.ts';
@@ -30,6 +31,7 @@ import './styles/setup.css';
 import './styles/help.css';
 
 connect(window.panwarden ?? socketLink());
+takeUpListening();
 followAddress();
 followThemeAndTitle();
 listenForKeys();

@@ -10,13 +10,14 @@ import type { Address } from './guard.ts';
 
 interface Asked {
   Params: { file: string };
-  Querystring: { paper?: string; text?: string; year?: string };
+  Querystring: { paper?: string; text?: string; year?: string; language?: string };
 }
 
 /** Each works in slices, but many of them would take all of the slices. */
 const MOST_AT_ONCE = 3;
 const NO_SUCH_FILE = 'There is no such file.';
 
+/** Gives files made of a boil or a season to a page that is let in, only so many at once (503 beyond them); 404 for what is not there. */
 export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
   const onRequest = requireSession(gate, address);
   let underWay = 0;
@@ -26,7 +27,8 @@ export function addExportRoutes(server: FastifyInstance, host: Host, gate: Gate,
     const left = new AbortController();
     let file: NewFile | null;
     try {
-      file = askedFile(host.exports, request.params.file, request.query, left.signal);
+      const { paper, text, year, language } = request.query;
+      file = askedFile(host.exports, request.params.file, { paper, text, year, language }, left.signal);
     } catch (error) {
       return refuse(reply, 404, error instanceof Error ? error.message : String(error));
     }

@@ -28,6 +28,7 @@ export function sessionCookieName(address: Address): string {
   return `panwarden-${address.port}`;
 }
 
+/** Answers only what asks for this address by its own name, from its own page: 421 for another name, 403 for another page. */
 export function guardServer(server: FastifyInstance, address: Address): void {
   server.addHook('onRequest', async (request, reply) => {
     reply.headers(SECURITY_HEADERS);
@@ -51,6 +52,7 @@ export function requireSession(gate: Gate, address: Address) {
   };
 }
 
+/** The value of a cookie as it was sent; undefined where it is not among them. */
 export function cookieOf(request: FastifyRequest, name: string): string | undefined {
   for (const pair of (request.headers.cookie ?? '').split(';')) {
     const [key, value] = pair.trim().split('=', 2);
@@ -59,6 +61,7 @@ export function cookieOf(request: FastifyRequest, name: string): string | undefi
   return undefined;
 }
 
+/** Answers with a status and a sentence for the person. */
 export function refuse(reply: FastifyReply, status: number, why: string): FastifyReply {
   return reply.code(status).send({ why });
 }

@@ -27,6 +27,7 @@ function textOf(message: HostMessage): string {
   return text;
 }
 
+/** Tells a page what the host tells, and the host what the page asks; a page that does not read, or asks without end, is put off. */
 export function attachPage(socket: PageSocket, host: Host): void {
   let unanswered = 0;
 

@@ -14,6 +14,7 @@ interface Boil {
   Querystring: { caption?: string; place?: string };
 }
 
+/** Gives a boil’s photos to a page that is let in, and takes new ones; what is no photo, or is not there, is refused with a sentence. */
 export function addPhotoRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
   const onRequest = requireSession(gate, address);
 

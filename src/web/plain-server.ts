@@ -13,6 +13,7 @@ export interface Limits {
   requestMs: number;
 }
 
+/** A server with limits on headers, bodies, times and connections, and nothing else on it yet. */
 export function plainServer({ headerBytes, bodyBytes, requestMs }: Limits): FastifyInstance {
   const server = fastify({
     http: { maxHeaderSize: headerBytes, headersTimeout: 10_000 },

@@ -8,6 +8,7 @@ import type { Address } from './guard.ts';
 
 const LONGEST_RECORDING_BYTES = 2_000_000_000;
 
+/** `POST /import` and `/opened`: recordings from a page that is let in, of at most two gigabytes; a damaged one is refused with a sentence. */
 export function addRecordingRoutes(server: FastifyInstance, host: Host, gate: Gate, address: Address): void {
   const onRequest = requireSession(gate, address);
 

@@ -4,22 +4,29 @@ import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { PROGRAM_FOLDER } from '../program/program-files.ts';
 
-const MADE_FROM = [
-  'src/screen',
-  'src/protocol',
-  'src/core/quantities',
-  'src/core/alarms/words.ts',
-  'vite.config.ts',
-  'package-lock.json',
-];
+/** What the screen may import, and what that imports in its turn: the schemas of protocol hold numbers of core. */
+const MADE_FROM = ['src/screen', 'src/protocol', 'src/language', 'src/core', 'vite.config.ts', 'package-lock.json'];
+
+/** Builds under way in this process, by project: whoever asks meanwhile waits for the same one. */
+const underWay = new Map<string, Promise<void>>();
 
 /** The folder to serve: as it came in a package, built if it has to be in a checkout. Throws with a sentence when it cannot be. */
 export async function ensureScreenBuilt(project = PROGRAM_FOLDER): Promise<string> {
   const folder = join(project, 'dist/screen');
   const page = join(folder, 'index.html');
   const builtMs = existsSync(page) ? statSync(page).mtimeMs : Number.NEGATIVE_INFINITY;
-  if (newestMs(MADE_FROM.map((name) => join(project, name))) > builtMs) await buildBeside(project, folder);
+  if (newestMs(MADE_FROM.map((name) => join(project, name))) > builtMs) await buildOnce(project, folder);
   return folder;
+}
+
+async function buildOnce(project: string, folder: string): Promise<void> {
+  const building = underWay.get(project) ?? buildBeside(project, folder);
+  underWay.set(project, building);
+  try {
+    await building;
+  } finally {
+    underWay.delete(project);
+  }
 }
 
 /** When the newest of these files, and of those in these folders, was changed; a missing one counts as never. */

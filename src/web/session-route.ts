@@ -7,6 +7,7 @@ import type { Address } from './guard.ts';
 
 const bodySchema = z.object({ token: z.string().max(200) });
 
+/** `POST /session` trades the token of the address, once, for the page’s cookie: 401 for a wrong one, 429 after too many of them. */
 export function addSessionRoute(server: FastifyInstance, gate: Gate, address: Address): void {
   server.post('/session', { bodyLimit: 1024 }, async (request, reply) => {
     const name = sessionCookieName(address);

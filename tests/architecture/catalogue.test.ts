@@ -4,9 +4,10 @@ import { TYPE, parse } from '@formatjs/icu-messageformat-parser';
 import type { MessageFormatElement } from '@formatjs/icu-messageformat-parser';
 import ts from 'typescript';
 import { describe, expect, test } from 'vitest';
+import { settingsSchema } from '../../src/protocol/messages.ts';
 
-const SCREEN = new URL('../../src/screen/', import.meta.url);
-const FOLDER = new URL('language/', SCREEN);
+const PROJECT = new URL('../../', import.meta.url);
+const FOLDER = new URL('src/language/', PROJECT);
 
 const catalogues = readdirSync(FOLDER)
   .filter((file) => file.endsWith('.json'))
@@ -16,6 +17,15 @@ const catalogues = readdirSync(FOLDER)
   }))
   .map(({ tag, text }) => ({ tag, text, messages: JSON.parse(text) as Record<string, string> }));
 const english = catalogues.find(({ tag }) => tag === 'en')!.messages;
+
+/** A message's parts. Throws with its name where it has no ICU form: the parser says what is wrong, and not where. */
+function partsOf(key: string, message: string): MessageFormatElement[] {
+  try {
+    return parse(message);
+  } catch (error) {
+    throw new Error(`${key}: ${error instanceof Error ? error.message : String(error)}: ${message}`, { cause: error });
+  }
+}
 
 /** The values and marks that a message names, each once, sorted. */
 function namesIn(elements: readonly MessageFormatElement[]): string[] {
@@ -28,13 +38,21 @@ function namesIn(elements: readonly MessageFormatElement[]): string[] {
   return [...new Set(names)].sort();
 }
 
-const sources = readdirSync(SCREEN, { recursive: true, encoding: 'utf8' })
+const sources = ['src', 'electron']
+  .flatMap((room) =>
+    readdirSync(new URL(`${room}/`, PROJECT), { recursive: true, encoding: 'utf8' }).map((path) => `${room}/${path}`),
+  )
   .filter((path) => /\.tsx?$/.test(path) && !path.endsWith('.d.ts'))
   .map((path) => {
-    const text = readFileSync(new URL(path, SCREEN), 'utf8');
+    const text = readFileSync(new URL(path, PROJECT), 'utf8');
     const kind = path.endsWith('x') ? ts.ScriptKind.TSX : ts.ScriptKind.TS;
     return { path, tree: ts.createSourceFile(path, text, ts.ScriptTarget.Latest, true, kind) };
   });
+
+/** What a person reads: the screen, what is printed, and the desktop window's own words. */
+const SHOWN =
+  /^(src\/screen\/|src\/host\/export\/(report-|labels-|figure-words|mark-line|sheet|printable)|electron\/(?!bridge|guard|readers|packaging))/u;
+const shown = sources.filter(({ path }) => SHOWN.test(path));
 
 function each(node: ts.Node, visit: (node: ts.Node) => void): void {
   visit(node);
@@ -60,8 +78,13 @@ describe('catalogues', () => {
 
   test.each(catalogues)('$tag: the same messages as English, with the same values', ({ messages }) => {
     const shape = (from: Record<string, string>): Record<string, string[]> =>
-      Object.fromEntries(Object.entries(from).map(([key, message]) => [key, namesIn(parse(message))]));
+      Object.fromEntries(Object.entries(from).map(([key, message]) => [key, namesIn(partsOf(key, message))]));
     expect(shape(messages)).toEqual(shape(english));
+    expect(Object.keys(messages).filter((key) => messages[key]!.trim() === '')).toEqual([]);
+  });
+
+  test.each(catalogues)('$tag can be chosen in Settings', ({ tag }) => {
+    expect(settingsSchema.parse({ language: tag }).language).toBe(tag);
   });
 
   test('French sets its high punctuation off by a space that does not break, and writes no straight apostrophe', () => {
@@ -73,18 +96,23 @@ describe('catalogues', () => {
     expect(wrong).toEqual([]);
   });
 
-  test('a button or a call that is named in quotes is named as it is written there', () => {
-    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
-    const keys = Object.keys(english);
-    const wrong = Object.entries(english).flatMap(([key, message]) =>
-      [...message.matchAll(/“([^”{}]+)”/gu)].flatMap(([, label]) => {
-        const labels = keys.filter((one) => english[one] === label).map((one) => french[one]!);
-        const isNamed = labels.length === 0 || labels.some((one) => french[key]!.includes(`«\u00a0${one}\u00a0»`));
-        return isNamed ? [] : [`${key}: ${label}`];
-      }),
-    );
-    expect(wrong).toEqual([]);
-  });
+  test.each(catalogues.filter(({ tag }) => tag !== 'en'))(
+    '$tag: a button or a call that is named in quotes is named as it is written there',
+    ({ tag, messages }) => {
+      const keys = Object.keys(english);
+      const quoted = (label: string): string => (tag === 'fr' ? `«\u00a0${label}\u00a0»` : label);
+      const wrong = Object.entries(english).flatMap(([key, message]) =>
+        [...message.matchAll(/“([^”{}]+)”/gu)].flatMap(([, label]) => {
+          const labels = keys
+            .filter((one) => english[one] === label && !one.startsWith('paper.'))
+            .map((one) => messages[one]!);
+          const isNamed = labels.length === 0 || labels.some((one) => messages[key]!.includes(quoted(one)));
+          return isNamed ? [] : [`${key}: ${label}`];
+        }),
+      );
+      expect(wrong).toEqual([]);
+    },
+  );
 
   test('every message is used, by its whole name', () => {
     const used = new Set<string>();
@@ -97,7 +125,7 @@ describe('catalogues', () => {
     const wrong: string[] = [];
     for (const { path, tree } of sources) {
       each(tree, (node) => {
-        if (!ts.isCallExpression(node) || !/^(say|sayDrawn)$/.test(node.expression.getText())) return;
+        if (!ts.isCallExpression(node) || !/(^|\.)(say|sayDrawn)$/.test(node.expression.getText())) return;
         const [key, values] = node.arguments;
         if (key === undefined || !ts.isStringLiteralLike(key)) return;
         const given = fieldsOf(values);
@@ -115,10 +143,10 @@ const WORDS = /\p{L}{2,}/u;
 /** Several words with a space between, that are neither a class list nor a path. */
 const SENTENCE = /^\p{Lu}?[\p{L}’,.;:%…-]+ [\p{L}’,.;:%…-]+/u;
 
-describe('the screen', () => {
-  test('holds no words but by the catalogue', () => {
+describe('screen, paper and window', () => {
+  test('hold no words but by the catalogue', () => {
     const found: string[] = [];
-    for (const { path, tree } of sources) {
+    for (const { path, tree } of shown) {
       each(tree, (node) => {
         const say = (text: string): void => {
           const { line } = tree.getLineAndCharacterOfPosition(node.getStart());

@@ -54,7 +54,7 @@ test('right imports pass', { timeout: 30_000 }, async () => {
 });
 
 const pure = 'core runs without Node and without npm packages: take what you need as an input.';
-const screenKnows = 'the screen knows protocol and core/quantities only, and talks to the host by messages.';
+const screenKnows = 'the screen knows protocol, language and core/quantities only, and talks to the host by messages.';
 
 const wrong: [from: string, imports: string, sentence: string][] = [
   ['src/core/pan/reads-files.ts', 'node:fs', pure],

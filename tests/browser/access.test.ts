@@ -4,11 +4,13 @@ import { createRequire } from 'node:module';
 import type { AxeResults } from 'axe-core';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { languages } from '../../src/host/languages.ts';
 import { ROUTES } from '../../src/screen/shell/routes.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
+import { replayedNow } from './tarn-past.ts';
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
@@ -18,27 +20,6 @@ afterAll(() => browser?.close());
 
 const away = { ...alarms[1]!, pan: 'p3', asideUntil: 19_000_000, asideReason: 'The probe is being changed' };
 const calling = liveNow(4, { alarms: [...alarms, away], sound: { priority: 'high', silencedUntil: null } });
-const replayed = liveNow(2, {
-  view: 'replay',
-  mode: 'replay',
-  replay: {
-    playing: false,
-    length: 3e7,
-    title: 'First',
-    started: '2027-04-18T07:30:00-07:00',
-    readUntil: 3e7,
-    choices: { pans: [] },
-    known: [
-      {
-        pan: 'p1',
-        said: { at: 2.9e7, low: 2.8e7, high: 3e7 },
-        was: { at: 2.95e7, by: 'called' },
-        later_s: 500,
-        inRange: true,
-      },
-    ],
-  },
-});
 
 /** The rules whose answer a theme can change; the others were asked of the same page in the light one. */
 const OF_THEME = ['color-contrast', 'link-in-text-block'];
@@ -72,9 +53,8 @@ const OPENED: [keys: string[], there: string][] = [
   [['v'], '.cards-big'],
 ];
 
-const LANGUAGES = ['en', 'fr'] as const;
 const EVERY = (['light', 'dark', 'contrast'] as const).flatMap((theme) =>
-  LANGUAGES.map((language) => ({ theme, language })),
+  languages().named.map(([language]) => ({ theme, language })),
 );
 
 /** Six pages are looked into at once, on two cores that others may use, too. */
@@ -90,7 +70,7 @@ test.concurrent.each(EVERY)(
     expect(await page.evaluate('document.documentElement.lang')).toBe(language);
     await page.evaluate(axeSource);
     const found: string[] = [];
-    host.show(replayed);
+    host.show(replayedNow);
     host.show(calling);
     for (const route of [...ROUTES, 'probes/setup']) {
       await goTo(page, route);

@@ -14,7 +14,7 @@ let context: BrowserContext;
 let page: Page;
 
 beforeAll(async () => {
-  browser = await startChromium();
+  browser = await startChromium({ whole: true });
 });
 afterAll(() => browser.close());
 

@@ -8,7 +8,7 @@ import { createHost } from '../../src/host/host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { HandClock } from '../host/hand-clock.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, liveNow } from './tarn-hollow.ts';
 
@@ -21,6 +21,13 @@ afterEach(async () => {
   for (const close of closing.splice(0).reverse()) await close();
 });
 
+/** Whether nothing of it is under the first line or what stands at the foot. */
+function isClear(element: Element): boolean {
+  const { top, bottom } = element.getBoundingClientRect();
+  const foot = document.querySelector('.bottom')!.getBoundingClientRect();
+  return top >= document.querySelector('.top')!.getBoundingClientRect().bottom && bottom <= foot.top;
+}
+
 test('a pan’s own limits are sent with all pans as they are, after a sentence on what they do now', async () => {
   const calling = liveNow(2, { alarms, sound: { priority: 'high', silencedUntil: null } });
   const host = await standIn(await ensureScreenBuilt(), calling);
@@ -32,8 +39,17 @@ test('a pan’s own limits are sent with all pans as they are, after a sentence 
   await page.getByLabel('That is').fill('60');
   await page.getByText('it would be called done at once').waitFor();
   await page.getByLabel('That is').fill('95');
-  await page.getByRole('button', { name: 'Save for Front pot' }).click();
-  await page.getByRole('alert').getByText('95 is outside of 10 to 80').waitFor();
+  const save = page.getByRole('button', { name: 'Save for Front pot' });
+  await save.click();
+  const why = page.getByRole('alert').getByText(/95 is outside of 10 to 80\s°Bx/);
+  await why.waitFor();
+  // Refused again by Enter in a field far above it, it comes into sight again.
+  await page.setViewportSize({ width: PHONE.width, height: 500 });
+  await page.getByLabel('That is').focus();
+  await expect.poll(() => why.evaluate(isClear)).toBe(false);
+  await page.getByLabel('That is').press('Enter');
+  await expect.poll(() => why.evaluate(isClear)).toBe(true);
+  await page.setViewportSize(LAPTOP);
   expect(host.heard.some((command) => 'set' in command)).toBe(false);
   await page.getByLabel('That is').fill('66');
   await page.getByLabel('Call me when a pan is nearly syrup').selectOption('900');

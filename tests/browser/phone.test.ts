@@ -59,6 +59,10 @@ test('the phone is given a name, let in, and shows the next thing and every pan'
   expect(await phone.locator('.phone-practice').textContent()).toMatch(/nothing here is real/);
   expect(await phone.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(SMALL_PHONE.width);
   expect(new URL(phone.url()).hash).toBe('');
+  // The list beside the code says so by itself, and the code, which is no good any more, is gone.
+  const panel = desk.getByRole('region', { name: 'Phones' });
+  await panel.getByRole('row', { name: 'Phone in the kitchen' }).getByText('looks on now').waitFor();
+  await panel.locator('.invitation').waitFor({ state: 'detached' });
 });
 
 test('calls are shown; it may only look until the desktop allows more', async () => {
@@ -93,6 +97,10 @@ test('put out at one press, it shows nothing more and says what to do', async ()
   await desk.getByRole('button', { name: 'Put Phone in the kitchen out' }).click();
   await phone.getByText('Not let in', { exact: true }).waitFor();
   await phone.getByText('scan the code there').waitFor();
+  expect(await phone.locator('.phone-pan, .phone-head').count()).toBe(0);
+  // What says by sound that nothing comes any more can be ended.
+  await phone.getByRole('button', { name: 'Seen' }).click();
+  await phone.getByRole('button', { name: 'Seen' }).waitFor({ state: 'detached' });
   // The browser itself tells that the socket was refused.
   expect(errors.flat().filter((error) => !/WebSocket|401/.test(error))).toEqual([]);
 });

@@ -68,9 +68,25 @@ test('another plan beside it says what it changes: a burner less takes longer', 
   await page.getByRole('button', { name: 'Keep this plan beside' }).click();
   await page.locator('.pan-fields').nth(1).getByRole('button', { name: 'Remove this pan' }).click();
   await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d h \d\d min longer/);
+  expect(await results().textContent()).toMatch(/The kept plan: Done about 1\d:\d\d/);
+  await page.getByRole('button', { name: 'Go back to the kept plan' }).click();
+  await expect.poll(() => page.locator('.pan-fields').count()).toBe(3);
+  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d h \d\d min sooner/);
   await page.getByRole('button', { name: 'Put the kept plan away' }).click();
-  await page.getByRole('button', { name: '+ Another pan' }).click();
-  await fillPot(2, 'Middle pot', '360', '12');
+});
+
+test('in other units it is the same plan', async () => {
+  const choose = async (units: string): Promise<void> => {
+    await page.getByRole('link', { name: 'Settings' }).click();
+    await page.getByRole('button', { name: units, exact: true }).click();
+    await page.getByRole('link', { name: 'Plan' }).click();
+  };
+  await choose('US');
+  await expect.poll(() => page.getByLabel('How much sap').inputValue()).toBe('36.98');
+  await expect.poll(() => results().textContent()).toMatch(/0\.37\d?\sUS gal of syrup/);
+  await choose('Metric');
+  await expect.poll(() => page.getByLabel('How much sap').inputValue()).toBe('140');
+  await expect.poll(() => results().textContent()).toMatch(/1\.42\sL of syrup/);
 });
 
 test('who leaves early is told what to keep for another day', async () => {
@@ -90,6 +106,7 @@ test('it fits a phone without scrolling sideways', async () => {
 test('made the boil it fills in the form, and while it runs says what is left', async () => {
   await page.getByRole('button', { name: 'Make this the boil' }).click();
   expect(await page.getByLabel('What you call it').first().inputValue()).toBe('Back pot');
+  expect(await page.getByText(/Begins from your plan: /).textContent()).toMatch(/ 140\sL of sap at 0\.9\s°Bx/);
   await page.getByRole('button', { name: 'Start the boil' }).click();
   await expect.poll(() => host.running?.boil).toBeDefined();
   await host.command({ ref: 'r', mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 0.9 } });

@@ -47,9 +47,18 @@ test('a mark takes two presses, and is taken back by a third', async () => {
   await expect.poll(() => first.innerText()).toContain('taken back');
 });
 
+test('what the practice did by itself is marked so and is not for the person to take back', async () => {
+  const rows = page.locator('.log li');
+  const own = rows.filter({ hasText: 'done by the practice' });
+  expect(await own.first().getByRole('button', { name: 'Take back' }).count()).toBe(0);
+  // All but the one that the person noted, and took back, above.
+  expect(await rows.count()).toBe((await own.count()) + 1);
+  expect(await rows.first().innerText()).not.toContain('done by the practice');
+});
+
 test('a form opened by a key is clear of what covers the page, takes the keyboard and gives it back', async () => {
   await page.keyboard.press('d');
-  expect(await page.locator(':focus').innerText()).toBe('All of it');
+  expect(await page.getByLabel('Drawn off').evaluate((field) => field === document.activeElement)).toBe(true);
   const form = await page.locator('.mark-form').boundingBox();
   const foot = await page.locator('.bottom').boundingBox();
   expect((form?.y ?? 0) + (form?.height ?? 9999)).toBeLessThanOrEqual(foot?.y ?? 0);
@@ -84,7 +93,7 @@ test('the same by keys alone, for another pan, five minutes ago', async () => {
 test('a number that is none is refused in words and nothing is noted', async () => {
   const before = await page.locator('.log li').count();
   await button('Depth').click();
-  await page.getByLabel('Or type it').fill('deep');
+  await page.locator('.mark-form').getByLabel('Depth').fill('deep');
   await button('Note it').click();
   await page.getByText('type a plain number').waitFor();
   await page.keyboard.press('Escape');
@@ -139,15 +148,15 @@ test('the wheel scrolls the page, with Ctrl it zooms the chart, and dragging mov
 });
 
 test('a call is silenced by one press and seen by another', async () => {
-  await button('600×').click();
-  await page.locator('.dock .alarm-full').waitFor({ timeout: 60_000 });
+  // At the practice's own pace: ten times as fast, a call can be over before the next press on a busy machine.
+  await page.locator('.dock .alarm-full').waitFor({ timeout: 90_000 });
   // At the pace of life, so that two minutes of quiet outlast the test.
   await button('1×').click();
   await expect.poll(() => button('1×').getAttribute('aria-pressed')).toBe('true');
   await button('Quiet for 2 min').click();
-  await page.locator('.hurry-quiet', { hasText: 'Quiet for now' }).waitFor();
+  await page.locator('.hurry-quiet', { hasText: /Quiet, (2 min|1\d\d s) more/ }).waitFor();
   expect(await page.locator('.hurry-seen').isEnabled()).toBe(true);
-  expect(await page.title()).toContain('▲');
+  expect(await page.title()).toMatch(/^[▲◆]/);
   for (let presses = 0; presses < 6 && (await page.locator('.hurry-seen:enabled').count()) > 0; presses += 1) {
     const unseen = await page.locator('.alarm:not(.alarm-seen)').count();
     await page.keyboard.press('s');

@@ -7,6 +7,7 @@ import { LAPTOP, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
 import { alarms, liveNow } from './tarn-hollow.ts';
+import { replayedNow } from './tarn-past.ts';
 
 /** 1280 by 1024 at 400 %: what WCAG 2.2, 1.4.10, asks for. */
 const AT_400_PERCENT = { width: 320, height: 256 };
@@ -20,13 +21,16 @@ let host: StandIn;
 let page: Page;
 let errors: string[];
 const calling = liveNow(4, { alarms, sound: { priority: 'high', silencedUntil: null } });
-const VIEWS = [...ROUTES.filter((route) => route !== 'replay'), 'probes/setup', 'help/numbers', 'help/cautions'];
+const VIEWS = [...ROUTES, 'probes/setup', 'help/numbers', 'help/cautions'];
 
 beforeAll(async () => {
   browser = await startChromium();
   host = await standIn(await ensureScreenBuilt(), calling);
   ({ page, errors } = await openPage(browser, host.url, LAPTOP));
   await page.locator('.dock').waitFor();
+  host.show(replayedNow);
+  host.show(calling);
+  await page.locator('.nav').getByText('Replay').waitFor();
 });
 afterAll(async () => {
   await browser?.close();
@@ -34,9 +38,16 @@ afterAll(async () => {
 });
 beforeEach(() => page.setViewportSize(LAPTOP));
 
+/** What the host is asked for when a view opens, and what stands above buttons once it has told. */
+const COMES_LATE: Readonly<Record<string, string>> = { start: '.check-due', probes: '.check-due' };
+
 async function goTo(view: string): Promise<void> {
   await page.evaluate(`location.hash = '#/${view}'`);
   await page.locator('main h1').first().waitFor({ state: 'attached' });
+  // What is still to come would move what has the focus.
+  await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
+  const late = COMES_LATE[view];
+  if (late !== undefined) await page.locator(late).waitFor();
 }
 
 describe.each([

@@ -11,7 +11,7 @@ import type { ReplayStrip } from '../../src/protocol/replay-messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import type { Served } from '../../src/web/serve.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
 import { PROJECT } from './program.ts';
 
 const MINUTE = 60_000;
@@ -83,6 +83,10 @@ test('the strip is dragged by the mouse, and moved by keys', async () => {
   await expect.poll(replayT, PATIENCE).toBe(before + 10 * MINUTE);
   // On the strip an arrow is ten seconds, elsewhere a minute.
   await page.getByRole('button', { name: 'Before' }).press('ArrowLeft');
+  await expect.poll(replayT, PATIENCE).toBe(before + 9 * MINUTE);
+  await page.getByRole('button', { name: '1 min forward' }).click();
+  await expect.poll(replayT, PATIENCE).toBe(before + 10 * MINUTE);
+  await page.getByRole('button', { name: '1 min back' }).click();
   await expect.poll(replayT, PATIENCE).toBe(before + 9 * MINUTE);
 });
 
@@ -170,8 +174,32 @@ test('other choices are tried by keys, both calls are told in words, and it goes
     .toContainEqual(expect.stringMatching(/\d+ min sooner, at 1\d:\d\d and not at 14:\d\d/u));
   expect(await page.locator('.choices .lines-chart .stroke').count()).toBe(2);
   expect((await stripOf()).calls.some(({ alarm }) => alarm === 'finish')).toBe(true);
+  // On a screen turned narrow the chart of both follows, and holds nothing else wide.
+  await page.setViewportSize(PHONE);
+  await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth), PATIENCE).toBe(PHONE.width);
+  await page.setViewportSize(LAPTOP);
   await page.getByRole('button', { name: 'As it was' }).click();
   await expect.poll(() => latest.replay?.replay?.choices).toBeNull();
+});
+
+test('the page of a boil tells no count of its calls before all of it is read, not even of a replay that stood elsewhere', async () => {
+  await page.getByRole('slider', { name: 'Go to a moment of the boil' }).press('Home');
+  await expect.poll(replayT, PATIENCE).toBeLessThan(10 * MINUTE);
+  const told = await page.evaluateHandle<string[]>(`(() => {
+    const told = [];
+    const look = () => {
+      const words = document.querySelector('main .look-back, main [aria-busy=true]')?.textContent;
+      if (words !== undefined && words !== told.at(-1)) told.push(words);
+    };
+    addEventListener('hashchange', () => new MutationObserver(look).observe(document.body, { subtree: true, childList: true, characterData: true }), { once: true });
+    return told;
+  })()`);
+  await page.getByRole('link', { name: 'Notebook' }).click();
+  await page.getByRole('link', { name: 'Three pots', exact: true }).click();
+  await page.locator('main .look-back').waitFor(PATIENCE);
+  await expect.poll(replayT, PATIENCE).toBe((await stripOf()).length);
+  const words = await told.jsonValue();
+  expect(words).toEqual([expect.stringContaining('still being read'), expect.stringMatching(/^Alarms[1-9]/u)]);
 });
 
 test('boils are laid over each other, aligned otherwise by a press, with what differs in words', async () => {

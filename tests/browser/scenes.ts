@@ -26,17 +26,30 @@ const BOILS = 6;
 /** Turns of the event loop in which nothing more is written down. */
 const QUIET_TURNS = 50;
 
-/** One invented board, so that no picture shows what hangs on this machine; nobody opens it. */
-const PORTS = {
-  list: async () => [{ path: '/dev/ttyUSB0', manufacturer: 'Tarn Hollow workshop', serialNumber: 'TH-0001' }],
-  openPort: () => Promise.reject(new Error('nothing is plugged in')),
+interface Called {
+  board: string;
+  boil(number: number): string;
+}
+
+/** What people at Tarn Hollow would call a boil and a board, for pictures in their language. */
+const CALLED_IN: Readonly<Record<string, Called>> = {
+  en: { board: 'Tarn Hollow workshop', boil: (number) => `Run ${number}, invented` },
+  fr: { board: 'Atelier Tarn Hollow', boil: (number) => `Coulée ${number}, inventée` },
 };
 
-export async function openStage(): Promise<Stage> {
+/** One invented board, so that no picture shows what hangs on this machine; nobody opens it. */
+const portsOf = ({ board }: Called): NonNullable<Parameters<typeof createHost>[0]['ports']> => ({
+  list: async () => [{ path: '/dev/ttyUSB0', manufacturer: board, serialNumber: 'TH-0001' }],
+  openPort: () => Promise.reject(new Error('nothing is plugged in')),
+});
+
+/** A language that nobody has given names for has the English ones. */
+export async function openStage(language: string): Promise<Stage> {
+  const called = CALLED_IN[language] ?? CALLED_IN['en']!;
   const folder = await mkdtemp(join(tmpdir(), 'tarn-hollow-'));
   const machine = new HandClock();
   machine.wall = Date.parse('2027-04-29T15:00:00Z');
-  const host = await createHost({ folder, machine, ports: PORTS, addresses: () => [] });
+  const host = await createHost({ folder, machine, ports: portsOf(called), addresses: () => [] });
   const obeyed = async (command: Record<string, unknown>): Promise<unknown> => {
     const answer = await host.command({ ref: 'r', ...command });
     if (!answer.ok) throw new Error(answer.why);
@@ -48,8 +61,8 @@ export async function openStage(): Promise<Stage> {
     })();
     return (await host.importRecording(pieces, 'a recording')).boil;
   };
-  for (const { header, entries, page } of tarnHollowSeason(7).boils.slice(0, BOILS)) {
-    const text = [header, ...entries].map((line) => `${JSON.stringify(line)}\n`);
+  for (const [index, { header, entries, page }] of tarnHollowSeason(7).boils.slice(0, BOILS).entries()) {
+    const text = [{ ...header, name: called.boil(index + 1) }, ...entries].map((line) => `${JSON.stringify(line)}\n`);
     const boil = await importText(text.join(''));
     await obeyed({ keep_page: { boil, page } });
   }

@@ -134,6 +134,15 @@ test('a photo is added without its place and shown, and what is no photo is refu
   errors = errors.filter((error) => !error.includes('400'));
 });
 
+test('a boil is given another name on its page', async () => {
+  await page.getByRole('button', { name: 'Rename' }).click();
+  const field = page.getByLabel('Name of this boil');
+  await expect.poll(() => field.evaluate((input) => input === document.activeElement)).toBe(true);
+  await field.fill('The long Sunday');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'The long Sunday' }).waitFor();
+});
+
 test('the season adds up, with three charts, and the sap store takes what was collected', async () => {
   await page.getByRole('link', { name: '← All boils' }).click();
   await page.getByRole('link', { name: 'Season', exact: true }).click();

@@ -177,13 +177,39 @@ test('left in the middle, nothing is kept of it, and the board is let go', async
   expect(await host.command({ ref: 'h', heard_port: { path: board.path } })).toMatchObject({ ok: false });
 });
 
+test('left for another view, no board is waited for; back again, it goes on where it was', async () => {
+  await readLines();
+  await page.getByLabel('Name of T1').fill('Half way');
+  await page.evaluate("location.hash = '#/probes'");
+  await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
+  await page.getByText('Boards in use').waitFor({ state: 'detached' });
+  const heard = () => host.command({ ref: 'h', heard_port: { path: board.path } });
+  await expect.poll(heard).toMatchObject({ ok: false });
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.getByText('None rises yet').waitFor({ timeout: 30_000 });
+  expect(await page.getByLabel('Name of T1').inputValue()).toBe('Half way');
+  await page.reload();
+  await expect.poll(heard).toMatchObject({ ok: false });
+  await page.getByText('Plug the board in').waitFor();
+});
+
+test('what a page that is gone had listened to can be stopped by the next', async () => {
+  await page.evaluate("location.hash = '#/probes'");
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await button('Listen').last().click();
+  await page.getByText('Boards in use').waitFor();
+  await page.reload();
+  await button('Stop listening').click();
+  await page.getByText('Boards in use').waitFor({ state: 'detached' });
+});
+
 test('the form of a boil names the pan as its probe was named, with nothing typed again', async () => {
   await page.evaluate("location.hash = '#/start'");
   await page.getByLabel('Not in the list?').fill(board.path);
   await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
   const choice = page.getByRole('combobox', { name: 'Probe' });
   await expect.poll(() => choice.locator('option').count(), { timeout: 30_000 }).toBe(3);
-  const second = await choice.locator('option', { hasText: 'T2 on' }).getAttribute('value');
+  const second = await choice.locator('option', { hasText: 'Back pot (T2) on' }).getAttribute('value');
   await choice.selectOption(second);
   expect(await page.getByLabel('What you call it').inputValue()).toBe('Back pot');
   await page.evaluate("location.hash = '#/probes'");
@@ -207,7 +233,7 @@ test('a board whose lines do not say their unit is read in the one that was chos
   await expect.poll(() => height.inputValue()).toBe(String(ALTITUDE_M));
   const choice = page.getByRole('combobox', { name: 'Probe' });
   await expect.poll(() => choice.locator('option').count(), { timeout: 30_000 }).toBe(3);
-  await choice.selectOption(await choice.locator('option', { hasText: 'T1 on' }).getAttribute('value'));
+  await choice.selectOption(await choice.locator('option', { hasText: 'Kettle (T1) on' }).getAttribute('value'));
   await button('Start the boil').click();
   await page.locator('.card', { hasText: 'Kettle' }).waitFor();
   await expect
@@ -232,4 +258,40 @@ test('a boil with such a probe begins with what the check told', async () => {
   const [header] = [...host.recordingOf(running)].map((line) => JSON.parse(line) as { learnt?: unknown });
   expect(header?.learnt).toMatchObject({ names: expect.arrayContaining(['probe A/T1']) as unknown });
   await host.command({ ref: 'e', end: true });
+});
+
+test('set up again, the names are offered again, though the page is new and nothing tells the board from others', async () => {
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await page.reload();
+  await readLines();
+  const name = page.getByLabel('Name of T1');
+  await name.waitFor({ timeout: 30_000 });
+  expect(await name.inputValue()).toBe('Kettle');
+  expect(await page.getByLabel('Name of T2').inputValue()).toBe('Back pot');
+  await button('Leave; keep nothing').click();
+});
+
+test('a probe named after a pan of the last boil is given to it, and a pan that none watches is told', async () => {
+  const setup = {
+    pans: [
+      { id: 'p1', name: 'Kettle' },
+      { id: 'p2', name: 'Side pot' },
+    ],
+  };
+  expect(await host.command({ ref: 's', start: setup })).toMatchObject({ ok: true });
+  await host.command({ ref: 'e', end: true });
+  await page.evaluate("location.hash = '#/start'");
+  const choices = page.getByRole('combobox', { name: 'Probe' });
+  await expect.poll(() => choices.count()).toBe(2);
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
+  const given = () => choices.first().locator('option:checked').innerText();
+  await expect.poll(given, { timeout: 30_000 }).toContain('Kettle (T1)');
+  expect(await choices.nth(1).inputValue()).toBe('');
+  await page.getByText('No probe watches Side pot, though Back pot (T2) is heard.').waitFor();
+  await page.getByText('Hearing Kettle (T1), Back pot (T2)').waitFor();
+  await page.screenshot({ path: 'test-results/start-named.png', fullPage: true });
+  await page.evaluate("location.hash = '#/probes'");
+  await page.getByRole('rowheader', { name: 'Kettle (T1)' }).waitFor();
+  await page.screenshot({ path: 'test-results/probes-named.png', fullPage: true });
 });

@@ -1,5 +1,5 @@
 // What the screen promises to the eye and the glove: sizes, no sideways scroll, lost connections said, themes, keyboard.
-import type { Browser, Page } from 'playwright';
+import type { Browser, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, PHONE, openPage, startChromium, styleOf } from './chromium.ts';
@@ -7,6 +7,7 @@ import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
 
+const SMALL_PHONE = { width: 360, height: 640 };
 /** Width of a pixel of a 14-inch screen of 1366 × 768, mm. */
 const PIXEL_MM = (14 * 25.4) / Math.hypot(1366, 768);
 /** 20 minutes of arc. */
@@ -76,6 +77,21 @@ test('the big view can be read at 5 m, with four pans on one screen', async () =
   const last = await page.locator('.card').last().boundingBox();
   expect((last?.y ?? 0) + (last?.height ?? 0)).toBeLessThanOrEqual((await page.locator('.nav').boundingBox())?.y ?? 0);
   await page.screenshot({ path: 'test-results/big-1366x768.png' });
+});
+
+test('the big view shows three pans whole while one of them calls', async () => {
+  host.show(liveNow(3, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').nth(2).waitFor();
+  await page.keyboard.press('v');
+  await page.locator('.cards-big').waitFor();
+  for (const { height, spills } of await digitsOf(page)) {
+    expect(height * PIXEL_MM).toBeGreaterThanOrEqual(leastDigitMm(5));
+    expect(spills).toBe(false);
+  }
+  const last = await page.locator('.card').last().boundingBox();
+  const foot = await page.locator('.bottom').boundingBox();
+  expect((last?.y ?? 0) + (last?.height ?? 9999)).toBeLessThanOrEqual(foot?.y ?? 0);
 });
 
 test('the two buttons used in a hurry are 20 mm with 5 mm between', async () => {
@@ -148,8 +164,11 @@ test('an alarm is spoken, stands in the title, and is told apart without colour'
   host.show(liveNow(4, calling));
   await expect.poll(() => spoken.innerText()).toContain('Side pan: Probe broken');
   expect(await page.title()).toContain('Side pan: Probe broken');
-  const words = await page.locator('.alarm-word').allInnerTexts();
-  expect(words).toEqual(['Now', 'Soon', 'Over']);
+  const words = page.locator('.alarm-word');
+  // What is over does not take the pans' room while something calls.
+  expect(await words.allInnerTexts()).toEqual(['Now', 'Soon']);
+  await page.getByText('1 more').click();
+  await expect.poll(() => words.allInnerTexts()).toEqual(['Now', 'Soon', 'Over']);
   const shapes = await page
     .locator('.alarm .shape path')
     .evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
@@ -167,6 +186,15 @@ test('the foremost alarm is the one that a press answers; silence is another com
     .toEqual([{ acknowledge: { pan: 'p4', alarm: 'probe-lost' } }, { silence: { seconds: 120 } }]);
 });
 
+/** How much of a part, px of its height, lies under the first line or what stays at the foot; all of the page where it is not there. */
+async function covered(page: Page, part: Locator): Promise<number> {
+  const [box, top, foot] = await Promise.all(
+    [part, page.locator('.top'), page.locator('.bottom')].map((each) => each.boundingBox()),
+  );
+  if (!box || !top || !foot) return page.viewportSize()?.height ?? Infinity;
+  return Math.max(0, top.y + top.height - box.y) + Math.max(0, box.y + box.height - foot.y);
+}
+
 test('a form that is opened is clear of the calls below it', async () => {
   host.show(liveNow(4, calling));
   const { page } = await openPage(browser, host.url, LAPTOP);
@@ -174,13 +202,28 @@ test('a form that is opened is clear of the calls below it', async () => {
   await page.keyboard.press('t');
   const form = page.locator('.mark-form');
   await form.waitFor();
-  const foot = (await page.locator('.bottom').boundingBox())?.y ?? 0;
-  await expect
-    .poll(async () => {
-      const box = await form.boundingBox();
-      return box === null ? foot + 1 : box.y + box.height;
-    })
-    .toBeLessThanOrEqual(foot);
+  await expect.poll(() => covered(page, form)).toBe(0);
+});
+
+test.each([
+  ['a small phone', SMALL_PHONE],
+  ['a phone', PHONE],
+])('on %s the sentence of a refused note is seen whole each time it is refused', async (_name, size) => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, size);
+  await page.locator('.dock').waitFor();
+  await page.keyboard.press('t');
+  const form = page.locator('.mark-form');
+  const input = form.locator('.typed input').first();
+  await input.fill('much');
+  await input.press('Enter');
+  const problem = form.locator('.problem');
+  await expect.poll(() => covered(page, problem)).toBe(0);
+  await page.evaluate('scrollTo(0, 0)');
+  expect(await covered(page, problem)).toBeGreaterThan(0);
+  // Pressed where it stands, so that no scrolling to the field brings the sentence along.
+  await form.locator('form').evaluate((element: HTMLFormElement) => element.requestSubmit());
+  await expect.poll(() => covered(page, problem)).toBe(0);
 });
 
 test('on a phone the practice band is one line, and the calls leave 60 % of the height', async () => {
@@ -201,7 +244,15 @@ test('a temperature read by hand has its age on the card', async () => {
   if (first === undefined) throw new Error('no pan');
   const mark = { kind: 'reading' as const, pan: 'p1', celsius: 100.5, id: 'm9' };
   const marks = [
-    { t: now.t - 180_000, at: now.t - 180_000, mark, withdrawn: false, questioned: false, corrections: [] },
+    {
+      t: now.t - 180_000,
+      at: now.t - 180_000,
+      mark,
+      withdrawn: false,
+      questioned: false,
+      doubt: null,
+      corrections: [],
+    },
   ];
   host.show({ ...now, marks, readings: [{ ...first, probe: null }] });
   const { page } = await openPage(browser, host.url, LAPTOP);
@@ -239,4 +290,39 @@ test('every press shows where the keyboard is', async () => {
       (await styleOf(focused, 'outline-style')) === 'none' ? '0' : await styleOf(focused, 'outline-width');
     expect(Number.parseFloat(outline)).toBeGreaterThanOrEqual(3);
   }
+});
+
+test('what is over is shown as soon as what still stands was seen', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const standing = alarms.find(({ condition }) => condition === 'active')!;
+  const over = alarms.filter(({ condition }) => condition === 'over');
+  host.show(liveNow(4, { alarms: [{ ...standing, answered: true }, ...over] }));
+  await expect.poll(() => page.locator('.dock .alarm').count()).toBe(2);
+  expect(await page.locator('.dock').innerText()).toMatch(/over, not yet seen/i);
+});
+
+test('while a call says to take a pan off, its card does not say to pour into it', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const card = page.locator('[data-pan=p2]');
+  await expect.poll(() => card.innerText()).toContain('Top it up');
+  expect(await card.innerText()).toContain('Top up by');
+  const call = { ...alarms[0]!, alarm: 'past-finish' as const, pan: 'p2', title: 'Past its finish' };
+  host.show(liveNow(4, { alarms: [call] }));
+  await expect.poll(() => card.innerText()).toContain('Past its finish');
+  expect(await card.innerText()).not.toMatch(/Top it up|Top up by/u);
+});
+
+test('a call that comes moves nothing that is being read on the cards', async () => {
+  host.show(liveNow(4));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const places = () =>
+    page
+      .locator('.card :is(.big, .bar-track, .forecast, .facts)')
+      .evaluateAll((parts) => parts.map((part) => Math.round(part.getBoundingClientRect().top)));
+  await page.locator('.card .facts').first().waitFor();
+  const before = await places();
+  host.show(liveNow(4, calling));
+  await page.locator('.dock').waitFor();
+  await expect.poll(() => page.locator('.card-alarm:not(:empty)').count()).toBeGreaterThan(0);
+  expect(await places()).toEqual(before);
 });

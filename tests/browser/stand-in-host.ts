@@ -28,6 +28,7 @@ const BOARD: PortListing = {
   maker: 'Tarn Hollow workshop',
   serialNumber: 'TH-0001',
   identity: 'TH-0001',
+  own: false,
   alike: [],
   note: null,
   known: null,

@@ -68,6 +68,7 @@ const readings: Reading[] = [
     finish_in_s: 9600,
     finish_low_s: 7800,
     finish_high_s: 12_000,
+    top_up_in_s: 5400,
     stage: 'thickening',
   },
   { ...nothing, pan: 'p3', temperature_c: 41.6, water_c: 97.9, rise_c: -56.3, rate_c_per_min: 1.4, stage: 'warming' },
@@ -129,11 +130,12 @@ export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place) => {
   return {
     ...alarms[0]!,
     alarm,
-    pan: `p${1 + (place % 4)}`,
+    // Two that burn are two pans: those of one pan are said in one row.
+    pan: place === 2 ? 'p1' : `p${1 + (place % 4)}`,
     port: null,
     priority: alarm === 'scorch-risk' ? 'high' : 'medium',
     since: T - place * MINUTE,
-    why: `${12 + place} mm deep, least 15 mm`,
+    why: `${12 + place} mm deep, the least is 15 mm`,
     title: `Invented call ${place + 1}`,
     means: 'Too little liquid for this vessel soon; a shallow pan burns.',
     todo: 'Top up, or turn the flame down.',
@@ -146,6 +148,7 @@ const noted = (minutesAgo: number, mark: Mark, change: Partial<MarkView> = {}): 
   mark,
   withdrawn: false,
   questioned: false,
+  doubt: null,
   corrections: [],
   ...change,
 });
@@ -347,7 +350,7 @@ export function healthOf(): ProbeHealth {
   const bad = { ...good, id: 'A/T2', channel: 'T2', pan: 'p2', noiseC: null, lagS: null, error: null, driftC: null };
   return {
     probes: [good, { ...bad, checkedAt: null, doubt: 'the same number, 98.25 °C, for 6 min' }],
-    together: [{ pan: 'p1', meanC: 101.3, apartC: 2.4, odd: 'A/T3', probes: ['A/T1', 'A/T3'] }],
+    together: [{ pan: 'p1', meanC: 101.3, apartC: 2.4, odd: ['A/T3'], probes: ['A/T1', 'A/T3'] }],
     refused: [
       {
         port: 'A',

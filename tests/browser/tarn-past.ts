@@ -3,6 +3,7 @@ import type { CompareView, Ghost, SmallCurves } from '../../src/protocol/compare
 import type { Command } from '../../src/protocol/messages.ts';
 import type { Call, PanStrip, ReplayDifferences, ReplayStrip } from '../../src/protocol/replay-messages.ts';
 import type { OffsetsView, TuneScore, TuneSettingRow, TuneView } from '../../src/protocol/tune-messages.ts';
+import { liveNow } from './tarn-hollow.ts';
 
 const MINUTE = 60_000;
 const LENGTH = 8 * 60 * MINUTE;
@@ -139,6 +140,7 @@ const settingRow = (name: string, patch: Record<string, unknown>): TuneSettingRo
       why: null,
       score,
       cost: 2.2,
+      untold: null,
       worst: { at: 460 * MINUTE, pan: 'p1', words: 'called 4 min after its finish' },
     },
   ],
@@ -178,3 +180,26 @@ export function pastAnswer(command: Command): unknown {
   if ('tune_look' in command) return tuned();
   return 'probe_offsets' in command ? offsets : undefined;
 }
+
+/** A replay of two of the pans, that stands near its end beside what was expected and what came. */
+export const replayedNow = liveNow(2, {
+  view: 'replay',
+  mode: 'replay',
+  replay: {
+    playing: false,
+    length: 3e7,
+    title: 'First',
+    started: '2027-04-18T07:30:00-07:00',
+    readUntil: 3e7,
+    choices: { pans: [] },
+    known: [
+      {
+        pan: 'p1',
+        said: { at: 2.9e7, low: 2.8e7, high: 3e7 },
+        was: { at: 2.95e7, by: 'called' },
+        later_s: 500,
+        inRange: true,
+      },
+    ],
+  },
+});

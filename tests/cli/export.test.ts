@@ -103,3 +103,19 @@ test.each(['labels', 'season'])('%s has --help and needs --to', (name) => {
   expect(panwarden(name, '--help').stdout).toContain(`panwarden ${name}`);
   expect(panwarden(name, 'latest').status).toBe(2);
 });
+
+test.each([
+  ['export', 'report.pdf'],
+  ['labels', 'jars.pdf'],
+])('%s writes English, and another language where it is asked for one that there is', (name, file) => {
+  const write = (...words: string[]) => panwarden(name, 'latest', '--to', own.path(file), '--data', data, ...words);
+  const written = () => readFileSync(own.path(file), 'latin1');
+  expect(write().status).toBe(0);
+  expect(written()).toContain('/Lang (en)');
+  expect(write('--language', 'fr').status).toBe(0);
+  expect(written()).toContain('/Lang (fr)');
+  expect(write('--language', 'xx')).toMatchObject({
+    status: 2,
+    stderr: expect.stringContaining('--language xx: there is en and fr.'),
+  });
+});

@@ -3,7 +3,8 @@ import { execFileSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
-import { formOf, hostWords } from '../../src/screen/language/host-words.ts';
+import { formOf } from '../../src/language/host-words.ts';
+import { hostWords } from '../../src/screen/language/host-words.ts';
 import { language } from '../../src/screen/language/language.ts';
 import { whyWords } from '../../src/screen/words/why-words.ts';
 import { metric } from '../screen/moment.ts';
@@ -37,13 +38,21 @@ test('the reason of every call in the recordings has a form', { timeout: 60_000 
   expect(shown.filter((why) => formOf(why) === null)).toEqual([]);
 });
 
+test('a sentence that this screen said in its own language is left as it stands', () => {
+  language.value = 'fr';
+  expect(hostWords('Cuve 1\u00a0: Ajout de 20,0 L\u00a0: noté.')).toBe('Cuve 1\u00a0: Ajout de 20,0 L\u00a0: noté.');
+});
+
+/** Breaking and unbreakable blanks look alike to a person. */
+const told = (sentence: string): string => hostWords(sentence).replaceAll('\u00a0', ' ');
+
 test('values are carried over, with the language’s decimal mark, and a sentence within a sentence is told too', () => {
   language.value = 'fr';
-  expect(hostWords('about 9 min (7–12) to 66.9 °Bx')).toBe('environ 9 min (7–12) jusqu’à 66,9 °Bx');
-  expect(hostWords('rise 5.1 °C, by a thermometer read by hand 4 min ago')).toBe(
+  expect(told('about 9 min (7–12) to 66.9 °Bx')).toBe('environ 9 min (7–12) jusqu’à 66,9 °Bx');
+  expect(told('rise 5.1 °C, by a thermometer read by hand 4 min ago')).toBe(
     '5,1 °C au-dessus de l’eau, d’après un thermomètre lu à la main il y a 4 min',
   );
-  expect(hostWords('A sentence of nobody, 1.5 times.')).toBe('A sentence of nobody, 1,5 times.');
+  expect(told('A sentence of nobody, 1.5 times.')).toBe('A sentence of nobody, 1,5 times.');
   language.value = 'en';
-  expect(hostWords('about 9 min (7–12) to 66.9 °Bx')).toBe('about 9 min (7–12) to 66.9 °Bx');
+  expect(told('about 9 min (7–12) to 66.9 °Bx')).toBe('about 9 min (7–12) to 66.9 °Bx');
 });

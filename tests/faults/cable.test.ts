@@ -71,24 +71,32 @@ test.each([
   await rig.warmUp();
   const before = descriptors();
   const readersBefore = readerDescriptors();
+  const states = () => rig.record().filter((entry) => entry['port'] === 'A' && 'state' in entry);
   for (let round = 0; round < PULLS; round += 1) {
+    const statesBefore = states().length;
     await rig.board.pull();
     await rig.board.plugIn();
-    if (round % OPENED_EVERY === OPENED_EVERY - 1) await until('the port to be open', () => stateOf('A') === 'open');
+    if (round % OPENED_EVERY === OPENED_EVERY - 1)
+      await until('the port to be open', () => states().length > statesBefore && stateOf('A') === 'open');
   }
   const lineCount = lines().length;
-  await rig.warmUp();
-  await until('a line after it', () => lines().length > lineCount);
+  // The one that is open may still be the one before the last pull, where nobody hears what is said.
+  await until('a line after it', () => {
+    void rig.board.send('T1=98.1 T2=98.2 T3=98.3\n');
+    return lines().length > lineCount;
+  });
   await until('the descriptors to be given back', () => descriptors() <= before);
-  const states = rig.record().filter((entry) => entry['port'] === 'A' && 'state' in entry);
-  const losses = states.filter(({ state }) => state === 'lost').length;
+  const seen = states().map(({ state }) => state);
+  const losses = seen.filter((state) => state === 'lost').length;
   expect(losses).toBeGreaterThanOrEqual(PULLS / OPENED_EVERY);
-  expect(states.map(({ state }) => state)).toEqual(states.map((_, n) => (n % 2 === 0 ? 'open' : 'lost')));
+  expect(seen).toEqual(seen.map((_, n) => (n % 2 === 0 ? 'open' : 'lost')));
   expect(rig.raised('port-lost').length).toBeLessThanOrEqual(losses);
   expect(rig.now().alarms.filter(({ alarm }) => alarm === 'port-lost').length).toBe(1);
   const readers = readerDescriptors();
   expect(readers.size).toBe(readersBefore.size);
-  for (const [pid, count] of readers) expect(count).toBeLessThanOrEqual(readersBefore.get(pid) ?? 0);
+  // One whose read never ended was killed, and another stands in its place, which may hold as many as one did before.
+  const most = Math.max(...readersBefore.values());
+  for (const [pid, count] of readers) expect(count).toBeLessThanOrEqual(readersBefore.get(pid) ?? most);
   await rig.alwaysTrue(
     5,
     `${PULLS} pulls as fast as it can${whose === 'Node' ? '' : ', in the window'}`,

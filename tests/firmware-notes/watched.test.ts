@@ -32,11 +32,12 @@ const setup = () => ({
   pans: [pan('back', 'T1'), pan('front', 'D1')],
 });
 
-/** Runs the board, at most as fast as its own time goes by, until the program has said a line that fits. */
-async function until(board: SimulatedBoard, fits: (line: Line) => boolean): Promise<Line> {
+/** Runs the board, at most as fast as its own time goes by, until the program has said a line that fits; `meanwhile` goes on happening. */
+async function until(board: SimulatedBoard, fits: (line: Line) => boolean, meanwhile = () => {}): Promise<Line> {
   const from = program!.lines.length;
   const began = performance.now();
   for (let milliseconds = 0; milliseconds < 40_000; milliseconds += 10) {
+    meanwhile();
     board.run(10);
     await delay(Math.max(0, milliseconds - (performance.now() - began)));
     const found = program!.lines.slice(from).find(fits);
@@ -70,12 +71,14 @@ test.runIf(hasCompiler)('what the board says is watched: values, an open lead, p
     converter.bits = ((98.5 * 4) << 18) >>> 0;
     await until(board, (line) => line['alarm'] === 'probe-lost' && line['event'] === 'cleared');
 
-    sensor.losePower();
-    await until(board, reading('front', 'broken'));
+    // Once alone it shows for a second, which a program that says something each second may pass over.
+    await until(board, reading('front', 'broken'), () => sensor.losePower());
     await until(board, isSeen('front'));
 
+    // What was seen before goes on being said, so that another value shows that a line after the restart was read.
     board.restart('brown-out');
-    await until(board, isSeen('back'));
+    converter.bits = ((98.25 * 4) << 18) >>> 0;
+    await until(board, (line) => isSeen('back')(line) && line['temperature_c'] === 98.25);
     await until(board, isSeen('front'));
   } finally {
     closeSync(wire);

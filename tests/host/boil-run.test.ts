@@ -138,5 +138,29 @@ test('what was learnt and cannot be kept is said, and neither the mark nor the e
   const sentence = 'What this boil taught could not be kept for the next one: the disk is full.';
   expect(boil.run.snapshot().notices).toContain(sentence);
   expect(await boil.run.end()).toEqual({ ok: true });
+  expect(boil.run.snapshot().notices).toEqual([sentence]);
   expect(boil.summary().running).toBe(false);
+});
+
+test('a board that is read again is not said to be gone any more; what else was said of it stays', () => {
+  boil = tarnBoil();
+  boil.notice({ port: 'A', sentence: 'Port A went away.', untilOpen: true });
+  boil.notice({ port: 'B', sentence: 'Port B went away.', untilOpen: true });
+  boil.notice({ port: 'A', sentence: 'The board of port A is elsewhere now.' });
+  const now = boil.machine.monotonicMs();
+  boil.send({ kind: 'entry', entry: { t: now + 1, port: 'A', state: 'lost', why: 'Port A went away.' } });
+  expect(boil.run.snapshot().notices).toHaveLength(3);
+  boil.send({ kind: 'entry', entry: { t: now + 2, port: 'A', state: 'open' } });
+  expect(boil.run.snapshot().notices).toEqual(['Port B went away.', 'The board of port A is elsewhere now.']);
+});
+
+test('what was said while it boiled is said no more once the boil is over', async () => {
+  boil = tarnBoil();
+  heat(3);
+  const poured = { kind: 'top-up', pan: 'p1', litres: 4, brix: 2 } as const;
+  for (const _ of [1, 2]) await boil.run.mark(poured);
+  boil.run.say('The probe of the back pot was plugged in anew.');
+  expect(boil.run.snapshot().notices).toHaveLength(2);
+  await boil.run.end();
+  expect(boil.run.snapshot().notices).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Host, createHost } from '../../src/host/host.ts';
 import { pictureToKeep } from '../../src/host/photo-metadata.ts';
-import { formOf } from '../../src/screen/language/host-words.ts';
+import { formOf } from '../../src/language/host-words.ts';
 import { HandClock } from './hand-clock.ts';
 
 let folder: string;
@@ -53,6 +53,37 @@ test('a pack of another program without a temperature', async () => {
   const said = formOf(await refusal(() => host.importRecording(piece(text), 'the file')));
   expect(said?.key).toBe('host.file.senml');
   expect(formOf(said?.values['why'] ?? '')?.key).toBe('host.file.senml_none');
+});
+
+const PACKS: readonly (readonly [string, string])[] = [
+  ['host.file.senml_no_array', 'x'],
+  ['host.file.senml_breaks_off', '{}'],
+  ['host.file.senml_object', '{nonsense}]'],
+  ['host.file.senml_nested', `{"n":${'['.repeat(20)}`],
+  ['host.file.senml_long', `{"n":"${'x'.repeat(70_000)}"}]`],
+  ['host.file.senml_version', '{"n":"pot","v":1,"bver":99}]'],
+  ['host.file.senml_versions', '{"n":"pot","v":1,"bver":5},{"bver":6}]'],
+  ['host.file.senml_values', '{"n":"pot","v":1,"vs":"x"}]'],
+  ['host.file.senml_unknown', '{"n":"pot","v":1,"new_":1}]'],
+  ['host.file.senml_name', '{"n":"a pot","v":1}]'],
+  ['host.file.senml_field', '{"n":"pot","v":"hot"}]'],
+  ['host.file.senml_times', '{"n":"pot","u":"Cel","v":1,"t":5}]'],
+  ['host.file.senml_long_name', `{"n":"${'p'.repeat(300)}","u":"Cel","v":1,"t":1900000000}]`],
+];
+
+test.each(PACKS)('a pack of another program that cannot be read: %s', async (key, text) => {
+  const said = formOf(await refusal(() => host.importRecording(piece(`[${text}`), 'the file')));
+  const why = formOf(said?.values['why'] ?? '');
+  expect(why?.key === 'host.file.senml_record' ? formOf(why.values['why'] ?? '')?.key : why?.key).toBe(key);
+});
+
+test('a first line that is none says what stands there', async () => {
+  const why = async (text: string): Promise<string | undefined> =>
+    formOf(formOf(await refusal(() => host.importRecording(piece(`${text}\n`), 'the file')))?.values['why'] ?? '')?.key;
+  expect(await why('hello')).toBe('host.file.no_json');
+  expect(await why('"hello"')).toBe('host.file.no_json_object');
+  expect(await why('{"recording":"panwarden","version":7}')).toBe('host.file.later_version');
+  expect(await why('{"recording":"panwarden","version":1}')).toBe('host.problem.missing');
 });
 
 test('a file that is no photo, one of a telephone, and one that is cut off', async () => {

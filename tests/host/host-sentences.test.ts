@@ -11,10 +11,15 @@ import { NEEDS_ALTITUDE } from '../../src/core/boil/water.ts';
 import { pressureDoubt } from '../../src/core/physics/pressure-doubt.ts';
 import { sapKinds } from '../../src/core/physics/sap-kinds.ts';
 import { BOTTLING_STEPS } from '../../src/core/season/bottling.ts';
+import type { Entry, Sensor } from '../../src/core/boil/entries.ts';
+import type { LineReading } from '../../src/core/boil/line-reading.ts';
+import { misfitSentence } from '../../src/core/boil/misfit.ts';
+import type { Misfit } from '../../src/core/boil/probe-value.ts';
 import type { BoilState } from '../../src/core/boil/state.ts';
 import { checkDue } from '../../src/host/probes/check-due.ts';
 import type { KeptProbe } from '../../src/protocol/probe-setup-messages.ts';
 import { numberValue, readValue } from '../../src/ingest/formats/value.ts';
+import { parseHeader } from '../../src/protocol/parse-entry.ts';
 import { Hearing } from '../../src/host/hearing.ts';
 import { PowerWatch } from '../../src/host/power-watch.ts';
 import { sleepWords } from '../../src/host/sleep-watch.ts';
@@ -27,7 +32,8 @@ import {
 } from '../../src/ingest/port-trouble.ts';
 import { recognise } from '../../src/ingest/recognise/recognise.ts';
 import type { PortRights } from '../../src/ingest/port-rights.ts';
-import { formOf, hostWords } from '../../src/screen/language/host-words.ts';
+import { formOf } from '../../src/language/host-words.ts';
+import { hostWords } from '../../src/screen/language/host-words.ts';
 import { language } from '../../src/screen/language/language.ts';
 import { whyWords } from '../../src/screen/words/why-words.ts';
 import { playBoil } from '../core/alarms/play-boil.ts';
@@ -39,7 +45,7 @@ const HOST = new URL('../../src/host/', import.meta.url);
 const CAPTURES = new URL('../../fixtures/captures/', import.meta.url);
 const FORMATS = new URL('../../src/ingest/formats/', import.meta.url);
 /** Values that are sentences or parts of them, which have forms of their own. */
-const SENTENCES = new Set(['what', 'trouble', 'advice', 'left', 'cure', 'idle', 'doubt', 'when']);
+const SENTENCES = new Set(['what', 'trouble', 'advice', 'left', 'cure', 'idle', 'doubt', 'when', 'demand', 'sensor']);
 
 function isKnown(sentence: string): boolean {
   const form = formOf(sentence);
@@ -126,7 +132,90 @@ test('what a port says that is not there, held, forbidden, pulled or moved', asy
     movedSentence(port, '/dev/ttyUSB1'),
     perhapsSentence('A', '/dev/ttyUSB1'),
   ];
-  expect(unknown(sentences)).toEqual([]);
+  // Outside of a boil a port's id is its path, and is said once.
+  const once = opened.map(({ sentence }) => sentence.replace('Port A (/dev/ttyUSB0)', 'Port COM3'));
+  expect(unknown([...sentences, ...once])).toEqual([]);
+});
+
+test('what a boil has to say of its marks, its finish and its probes', () => {
+  const pour = { kind: 'top-up', pan: 'p1', litres: 2 } as const;
+  const header = tarnHollow({
+    probes: [
+      { id: 'A/T1', port: 'A', channel: 'T1', sensor: { kind: 'rtd', r0_ohm: 100 } },
+      { id: 'A/T2', port: 'A', channel: 'T2', sensor: { kind: 'thermocouple', type: 'K', cold_junction: 'CJ' } },
+    ],
+    pans: [
+      { id: 'p1', name: 'Back pot', probe: 'A/T1', finish: { rise_c: 40 } },
+      { id: 'p2', name: 'Front pot', probe: 'A/T2', finish: { brix: 99 } },
+    ],
+  });
+  const entries: Entry[] = [
+    { t: 1000, mark: pour },
+    { t: 2000, mark: pour },
+    { t: 3000, mark: { ...pour, pan: 'nobody' } },
+    { t: 4000, mark: { kind: 'move-probe', probe: 'nobody', pan: 'p1' } },
+    ...['T1=5ohm', 'T1=9', 'T1=98.2C', 'T1=9000', 'CJ=24 T2=900', 'T2=-30'].map((line, index) => ({
+      t: 5000 + index * 60_000,
+      port: 'A',
+      line,
+    })),
+  ];
+  const { notices, marks } = foldAll(header, entries, 400_000).state;
+  const said = [...notices.map(({ sentence }) => sentence), ...marks.flatMap(({ doubt }) => doubt ?? [])];
+  for (const part of ['twice', 'the pan "nobody"', 'the probe "nobody"', 'a rise of 40', '99 °Bx', 'has no value'])
+    expect(said.join('\n')).toContain(part);
+  expect(unknown(said)).toEqual([]);
+});
+
+test('why a probe has no value, of each kind of sensor', () => {
+  const sensors: readonly Sensor[] = [
+    { kind: 'temperature', unit: 'C' },
+    { kind: 'thermocouple', type: 'K', cold_junction: 'CJ' },
+    { kind: 'rtd', r0_ohm: 100 },
+    { kind: 'ntc', r25_ohm: 10_000, beta_k: 3950 },
+  ];
+  const misfits: readonly Misfit[] = ['has-unit', 'off-scale', 'reversed', 'shorted'];
+  const junctions: readonly Misfit[] = ['cold-junction-broken', 'cold-junction-silent'];
+  const said = sensors.flatMap((sensor) =>
+    [...misfits, ...(sensor.kind === 'thermocouple' ? junctions : [])].flatMap((misfit) =>
+      [-900, 0.01, 900_000].map((value) =>
+        misfitSentence({ id: 'A/T1', port: 'A', channel: 'T1', sensor }, misfit, { value } as LineReading),
+      ),
+    ),
+  );
+  expect(unknown(said)).toEqual([]);
+});
+
+test('what is wrong with a header, by its field', () => {
+  const started = '2027-04-18T07:30:00-07:00';
+  const good = { recording: 'panwarden', version: 1, started };
+  const probes = [{ id: 'T', port: 'A', channel: 'T1' }];
+  const wrong: unknown[] = [
+    {},
+    { ...good, version: 9 },
+    { ...good, recording: 'x' },
+    { ...good, started: 'today' },
+    { ...good, name: 7 },
+    { ...good, site: 'here' },
+    { ...good, site: { altitude_m: 'high' } },
+    { ...good, site: { altitude_m: 1e9 } },
+    { ...good, pans: 'one' },
+    { ...good, ports: [{ id: '' }] },
+    { ...good, ports: [{ id: 'A', baud: 1 }] },
+    { ...good, ports: [{ id: 'A', baud: 1.5 }] },
+    { ...good, ports: [{ id: 'A', format: {} }] },
+    { ...good, ports: [{ id: 'A' }, { id: 'A' }] },
+    { ...good, probes },
+    { ...good, ports: [{ id: 'A' }], probes: [{ ...probes[0], sensor: 7 }] },
+    ...[{ finish: {} }, { vessel: {} }, { sap: 'oak' }, { probe: 7 }].map((part) => ({
+      ...good,
+      pans: [{ id: 'p1', ...part }],
+    })),
+  ];
+  const header = wrong.map((value) => parseHeader(JSON.stringify(value)));
+  const lines = ['hello', '7', `{"pans":${'['.repeat(99)}${']'.repeat(99)}}`].map((text) => parseHeader(text));
+  const said = [...header, ...lines].map((one) => (one.ok ? 'this was taken' : one.why));
+  expect(unknown(said)).toEqual([]);
 });
 
 test('what may put the machine to sleep, and how long its battery lasts', () => {
@@ -243,7 +332,23 @@ test('French puts the numbers where its own sentence wants them, and leaves what
     'La cuisson «\u00a0Sunday\u00a0» est en cours\u00a0: terminez-la d’abord.',
   );
   expect(hostWords(whyWords('fell from 101.2 to the steam and stays there: is the tip in the syrup?', metric))).toBe(
-    'tombé de 101,2\u00a0°C à la vapeur et y reste\u00a0: la pointe est-elle dans le sirop\u00a0?',
+    'tombée de 101,2\u00a0°C à la vapeur et y reste\u00a0: la pointe est-elle dans le sirop\u00a0?',
   );
   expect(hostWords('nobody wrote this, 1.5 of it')).toBe('nobody wrote this, 1,5 of it');
+  expect(hostWords('Nobody wrote this: not a word.')).toBe('Nobody wrote this: not a word.');
+  expect(
+    hostWords(
+      'Port COM3 is not there: plug the board in, or choose the port it has now. It is tried again until it opens.',
+    ),
+  ).toBe(
+    'Port COM3\u00a0: il n’est pas là. Branchez la carte, ou choisissez le port qu’elle a maintenant. On réessaie jusqu’à ce qu’il s’ouvre.',
+  );
+  expect(
+    hostWords('The same was noted twice within two minutes and counts once. If it happened twice, note it once more.'),
+  ).toBe(
+    'La même chose a été notée deux fois en deux minutes et ne compte qu’une fois. Si c’est bien arrivé deux fois, notez-la encore une fois.',
+  );
+  expect(hostWords('the file, line 1: the header does not hold together: it is no JSON: "hello"')).toBe(
+    'le fichier\u00a0: la première ligne (l’en-tête) n’est pas lisible\u00a0: elle n’est pas en JSON\u00a0: "hello"',
+  );
 });

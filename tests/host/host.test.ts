@@ -94,6 +94,32 @@ test('one boil at a time, and a practice boil is over with its program', async (
   notebook.close();
 });
 
+test('a practice boil and its pots are called as the screen names them in its language', async () => {
+  const host = await createHost({ folder, machine });
+  const names = { boil: 'Exercice', front: 'Avant', middle: 'Milieu', birch: 'Bouleau' };
+  expect(await host.command({ ref: '1', practice: { speed: 60, names } })).toMatchObject({ ok: true });
+  machine.run(2000);
+  const { header } = nowOf(host);
+  expect(header).toMatchObject({ name: 'Exercice', practice: true });
+  expect(header?.pans?.map(({ id, name }) => [id, name])).toEqual([
+    ['front', 'Avant'],
+    ['middle', 'Milieu'],
+    ['birch', 'Bouleau'],
+  ]);
+  await host.close();
+});
+
+test('a practice boil that came to its own end stays to be looked at until it is put away', async () => {
+  const host = await createHost({ folder, machine });
+  await host.command({ ref: '1', practice: { speed: 600 } });
+  machine.run(15_000);
+  await expect.poll(() => nowOf(host)).toMatchObject({ mode: 'practice', ended: true, alarms: [] });
+  expect(await host.command({ ref: '2', end: true })).toMatchObject({ ok: true });
+  expect(nowOf(host)).toMatchObject({ mode: 'idle', ended: false });
+  expect(await host.command({ ref: '3', end: true })).toMatchObject({ ok: false, why: 'No boil is running.' });
+  await host.close();
+});
+
 test('changed lead times are kept, told, and hold for the boil that runs', async () => {
   const host = await createHost({ folder, machine });
   await host.command({ ref: '1', start: setup });

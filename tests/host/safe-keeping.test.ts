@@ -55,6 +55,21 @@ test('copies go where the settings say, and a folder that is not there is a noti
   ]);
 });
 
+test('a folder for copies that cannot be is refused when it is named, and the one before stays', async () => {
+  const stick = join(folder, 'stick');
+  const host = await hostHere();
+  await host.command({ ref: 's', settings: { backup_folder: stick } });
+  const refused = (backup_folder: string) => host.command({ ref: 's', settings: { backup_folder } });
+  expect(await refused(join(folder, 'no', 'such'))).toMatchObject({
+    ok: false,
+    why: `There is no folder ${join(folder, 'no')} to put copies in: make it, or plug in the disk or stick that it is on.`,
+  });
+  expect(await refused('copies')).toMatchObject({ ok: false, why: expect.stringContaining('only a part of one') });
+  await ranAndEnded(host);
+  await host.close();
+  expect(copies(stick)).toHaveLength(1);
+});
+
 test('garbage in place of the notebook is said, and a boil begins all the same', async () => {
   writeFileSync(join(folder, 'notebook.sqlite'), 'garbage');
   const host = await hostHere();

@@ -107,7 +107,7 @@ test('the form of the end asks for what is likely: jars of the size before, the 
   expect(form!.jars!.litres).toBe(0.25);
   expect(form!.fuel).toMatchObject({ kind: 'propane', ask: 'after_kg' });
   expect(form!.fuel.likely).toBe(season.boils[4]!.page.fuel![0]!.after_kg);
-  expect(form!.sap).toBeNull();
+  expect(form!.asks_sap).toBe(false);
   expect(Math.abs(form!.syrup_litres! - figures!.syrup_litres!.value)).toBeLessThan(0.1 * form!.syrup_litres!);
 });
 

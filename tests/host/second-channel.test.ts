@@ -1,8 +1,13 @@
 // Which calls go out another way: what nobody answered for a minute, and what nobody could hear.
 import { expect, test } from 'vitest';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import { languages } from '../../src/host/languages.ts';
 import { SecondChannel, callSentence } from '../../src/host/second-channel.ts';
+import { hostWords } from '../../src/language/host-words.ts';
 import type { AlarmView } from '../../src/protocol/messages.ts';
 import { TARN_HEADER } from './tarn-boil.ts';
+
+const english = languages().tongue('en');
 
 const scorch: AlarmView = {
   alarm: 'scorch-risk',
@@ -17,7 +22,7 @@ const scorch: AlarmView = {
   why: 'about 2 min until it burns',
   title: 'About to burn',
   means: 'Too strong for live heat.',
-  todo: 'Shut the heat first.',
+  todo: 'Turn the heat off first.',
 };
 
 const unsilenced = { priority: null, silencedUntil: null };
@@ -100,10 +105,19 @@ test('a call that comes while another waits goes out when that one is repeated, 
 });
 
 test('a call is one sentence that can stand alone, and is no option of a program', () => {
-  expect(callSentence(scorch, TARN_HEADER)).toBe(
-    'Panwarden: Back pot: About to burn (about 2 min until it burns). Shut the heat first.',
+  expect(callSentence(scorch, TARN_HEADER, english)).toBe(
+    'Panwarden: Back pot: About to burn (about 2 min until it burns). Turn the heat off first.',
   );
-  expect(callSentence({ ...scorch, pan: null, port: 'A' }, TARN_HEADER)).toMatch(/^Panwarden: Board A: /);
+  expect(callSentence({ ...scorch, pan: null, port: 'A' }, TARN_HEADER, english)).toMatch(/^Panwarden: Board A: /);
   const hostile = { ...TARN_HEADER, pans: [{ id: 'p1', name: '--exec rm' }] };
-  expect(callSentence(scorch, hostile).startsWith('Panwarden: ')).toBe(true);
+  expect(callSentence(scorch, hostile, english).startsWith('Panwarden: ')).toBe(true);
+});
+
+test('a call is told in another language whole', () => {
+  const french = languages().tongue('fr');
+  const why = 'about 2 min to 66.9 °Bx';
+  expect(callSentence({ ...scorch, ...ALARM_WORDS['near-finish'], why }, TARN_HEADER, french)).toBe(
+    'Panwarden\u00a0: Back pot\u00a0: Presque du sirop (environ 2 min jusqu’à 66,9 °Bx). ' +
+      hostWords(ALARM_WORDS['near-finish'].todo, french),
+  );
 });

@@ -8,7 +8,7 @@ import type { AlarmTransition } from '../../src/core/alarms/alarm.ts';
 import { BoilRun } from '../../src/host/boil-run.ts';
 import { BoilClock } from '../../src/host/clock.ts';
 import { CurveStore } from '../../src/host/curve.ts';
-import type { SourceItem, SourceListener } from '../../src/ingest/source.ts';
+import type { SourceItem, SourceListener, SourceNotice } from '../../src/ingest/source.ts';
 import type { Notebook } from '../../src/notebook/contract.ts';
 import { openNotebook } from '../../src/notebook/open-notebook.ts';
 import { HandClock } from './hand-clock.ts';
@@ -79,6 +79,7 @@ export function tarnBoil(folder = mkdtempSync(join(tmpdir(), 'panwarden-'))) {
     disk,
     heard,
     send: (item: SourceItem) => listener?.item(item),
+    notice: (notice: SourceNotice) => listener?.notice(notice),
     line: (celsius: number) =>
       listener?.item({ kind: 'entry', entry: { t: clock.now(), port: 'A', line: `T1=${celsius}` } }),
     entries: () =>

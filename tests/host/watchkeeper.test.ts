@@ -3,12 +3,14 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { languages } from '../../src/host/languages.ts';
 import { createHost } from '../../src/host/host.ts';
 import type { HostOptions } from '../../src/host/host.ts';
 import type { Power } from '../../src/host/power.ts';
 import type { PageReport } from '../../src/protocol/messages.ts';
 import { HandClock } from './hand-clock.ts';
 
+const english = languages().tongue('en');
 let folder: string;
 let machine: HandClock;
 let host: Awaited<ReturnType<typeof createHost>>;
@@ -38,7 +40,7 @@ async function startHost(more: Partial<HostOptions> = {}): Promise<void> {
     folder,
     machine,
     pagesSound: true,
-    tellOtherwise: (sentence) => told.push(sentence),
+    tellOtherwise: (sentence) => told.push(sentence(english)),
     listener: { alarm: ({ alarm, event, why }) => called.push(`${alarm} ${event}: ${why}`) },
     ...more,
   });
@@ -146,6 +148,18 @@ test('what is called while nobody could hear runs the command of the settings, a
   machine.run(5000);
   await vi.waitFor(() => expect(readFileSync(file, 'utf8')).toMatch(/^Panwarden: No sound/), 10_000);
   expect(existsSync('pwned')).toBe(false);
+});
+
+test('the command is told in the language of the settings, the caller in one of its own', async () => {
+  const file = join(folder, 'said');
+  const script = "require('fs').writeFileSync(process.argv[1], process.argv[2])";
+  await startBoil();
+  const settings = { language: 'fr', second_channel: { command: [process.execPath, '-e', script, file] } };
+  expect(await host.command({ ref: '2', settings })).toMatchObject({ ok: true });
+  await pageSpeaks(3);
+  machine.run(5000);
+  await vi.waitFor(() => expect(readFileSync(file, 'utf8')).toMatch(/^Panwarden\u00a0: Pas de son \(/), 10_000);
+  expect(told.at(-1)).toMatch(/^Panwarden: No sound \(/);
 });
 
 test('a command that fails is said to whoever watches', async () => {

@@ -16,6 +16,21 @@ test('boards that tell their maker or serial number come first', async () => {
   ]);
 });
 
+test('the machine\u2019s own sockets come last and are told as that, a board that tells no name is none of them', async () => {
+  const listed = await listPorts(async () => [
+    { path: 'COM1', manufacturer: '(Standard port types)', pnpId: 'ACPI\\PNP0501\\1' },
+    { path: '/dev/ttyS0' },
+    { path: '/dev/ttyUSB7', vendorId: '1a86', productId: '7523', locationId: '1-2' },
+    { path: '/dev/ttyUSB0', manufacturer: 'Invented Works' },
+  ]);
+  expect(listed.ports.map(({ path, own }) => [path, own])).toEqual([
+    ['/dev/ttyUSB0', false],
+    ['/dev/ttyUSB7', false],
+    ['/dev/ttyS0', true],
+    ['COM1', true],
+  ]);
+});
+
 test('where udev is absent the real list is empty, with a reason', async () => {
   const path = process.env['PATH'];
   process.env['PATH'] = '/nowhere';

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { Photo } from '../../src/core/season/records.ts';
 import type { Notebook } from '../../src/notebook/contract.ts';
+import { exportRecording } from '../../src/notebook/export-recording.ts';
 import { scratchFolder, scratchNotebook } from './scratch-folder.ts';
 import { tarnHollow } from './tarn-hollow.ts';
 
@@ -28,6 +29,20 @@ test('a page replaces the one before, also after the boil is over, and a wrong o
   );
   expect(() => notebook.keepPage('monday', {})).toThrow('there is no boil "monday"');
   expect(notebook.page(boil).syrup).toEqual({ litres: 3.2 });
+});
+
+test('a boil can be given another name, is found by either, and its recording keeps the first', () => {
+  const { notebook, boil } = withBoil();
+  notebook.end(boil, 0);
+  const before = [...exportRecording(notebook, boil)];
+  notebook.keepPage(boil, { name: 'The long Sunday' });
+  expect(notebook.find(boil).name).toBe('The long Sunday');
+  expect(notebook.boils().map(({ name }) => name)).toEqual(['The long Sunday']);
+  expect([notebook.search('long sunday'), notebook.search(tarnHollow.name!)]).toEqual([[boil], [boil]]);
+  expect([...exportRecording(notebook, boil)]).toEqual(before);
+  notebook.keepPage(boil, {});
+  expect(notebook.find(boil).name).toBe(tarnHollow.name);
+  expect(() => notebook.keepPage(boil, { name: '' })).toThrow('the page of the boil cannot be so: name');
 });
 
 test('figures are kept under their key until an entry comes', () => {

@@ -39,6 +39,33 @@ test('paper and words of the person are asked for in the address', async () => {
 });
 
 test.each([
+  ['the language of the page', `${boil}.labels.pdf?language=fr-CA`, {}, `${boil}.étiquettes.pdf`],
+  ['that of the settings', `${boil}.marks.csv`, { language: 'fr' }, `${boil}.notes.csv`],
+  [
+    'that of the page before that of the settings',
+    `${boil}.labels.pdf?language=en`,
+    { language: 'fr' },
+    `${boil}.labels.pdf`,
+  ],
+  ['the settings’ own', 'season.csv?year=2027', { language: 'fr' }, 'saison-2027.csv'],
+  ['English, where there is no catalogue', `${boil}.labels.pdf?language=xx`, {}, `${boil}.labels.pdf`],
+])('a file is named in %s', async (_what, address, settings, name) => {
+  const asked = { ref: 's', settings: { language: 'system', ...settings } };
+  expect(await page.host.command(asked)).toMatchObject({ ok: true });
+  const { status, headers } = await download(address);
+  await page.host.command({ ref: 's', settings: { language: 'system' } });
+  expect([status, headers['content-disposition']]).toEqual([
+    200,
+    `attachment; filename*=UTF-8''${encodeURIComponent(name)}`,
+  ]);
+});
+
+test('a report is written in the language of the page', async () => {
+  expect((await download(`${boil}.pdf?language=fr`)).text).toContain('/Lang (fr)');
+  expect((await download(`${boil}.pdf`)).text).toContain('/Lang (en)');
+});
+
+test.each([
   'nothing.csv',
   `${boil}.xls`,
   '..%2f..%2fpanwarden-secret.txt',

@@ -35,19 +35,27 @@ test('a build that is newer than its sources is served as it is', async () => {
 });
 
 test.each([
-  ['missing', () => put('src/screen/deep/part.tsx', 100)],
-  [
-    'stale',
-    () => {
-      put('dist/screen/index.html', 200);
-      put('src/protocol/messages.ts', 300);
-    },
-  ],
-])('a %s build is made', async (_name, prepare) => {
+  ['missing', null],
+  ['older than the protocol', 'src/protocol/messages.ts'],
+  ['older than a language', 'src/language/fr.json'],
+  ['older than what protocol takes of core', 'src/core/boil/questioned.ts'],
+])('a build that is %s is made', async (_name, changed) => {
   put(VITE, 1, BUILDS);
-  prepare();
+  put('src/screen/deep/part.tsx', 100);
+  if (changed !== null) {
+    put('dist/screen/index.html', 200);
+    put(changed, 300);
+  }
   const folder = await ensureScreenBuilt(project);
   expect(readFileSync(join(folder, 'index.html'), 'utf8')).toBe('build');
+  expect(readdirSync(join(project, 'dist'))).toEqual(['screen']);
+});
+
+test('who asks for it at the same time waits for the same build', async () => {
+  put(VITE, 1, BUILDS);
+  put('src/screen/main.tsx', 100);
+  const folders = await Promise.all([1, 2, 3].map(() => ensureScreenBuilt(project)));
+  expect(new Set(folders)).toEqual(new Set([join(project, 'dist/screen')]));
   expect(readdirSync(join(project, 'dist'))).toEqual(['screen']);
 });
 

@@ -46,6 +46,7 @@ export interface AlarmKey {
   about?: string | null | undefined;
 }
 
+/** No alarm stands, and nothing is silenced. */
 export function startAlarms(): AlarmBook {
   return { alarms: [], silencedUntil: null };
 }
@@ -57,6 +58,7 @@ export const REPEAT_ACKNOWLEDGED_MS = 300_000;
 
 const RANK: Record<Priority, number> = { low: 0, medium: 1, high: 2 };
 
+/** The alarm of this name, pan, port and matter; undefined where it neither stands nor is listed. */
 export function findAlarm(book: AlarmBook, key: AlarmKey): AlarmState | undefined {
   return book.alarms.find(
     (one) =>
@@ -204,6 +206,14 @@ export function timePassed(book: AlarmBook, t: number): AlarmTransition[] {
     } else if (asideIsOver) forgetWhenDone(book, state);
   }
   return fresh;
+}
+
+/** The pan is off the fire: what was put aside of it, and is over, waits for nothing any more. */
+export function panIsOff(book: AlarmBook, pan: string): void {
+  for (const state of book.alarms.filter((one) => one.pan === pan && one.asideUntil !== null && !isOn(one))) {
+    Object.assign(state, { asideUntil: null, asideReason: null });
+    forgetWhenDone(book, state);
+  }
 }
 
 /** The program did not run until t (ms): what was acknowledged stays so, and its repeat counts from here. */

@@ -252,7 +252,7 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
     atOnce: justPoured,
     priority: left === 0 && litresShare < SURE_DEPTH ? 'high' : 'medium',
     why: () =>
-      `${digits(reading.depth_mm ?? 0, 0)} mm deep, least ${digits(minDepthMm, 0)} mm${left > 0 ? ` in about ${minutes(left)} min` : ''}`,
+      `${digits(reading.depth_mm ?? 0, 0)} mm deep, ${left > 0 ? `down to ${digits(minDepthMm, 0)} mm in about ${minutes(left)} min` : `the least is ${digits(minDepthMm, 0)} mm`}`,
   };
 }
 

@@ -17,7 +17,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
   },
   finish: {
     title: 'At its finish',
-    means: 'This pan has the strength you asked for.',
+    means: 'By all that is known this pan has the strength you asked for, or may have it any moment.',
     todo: 'Check with your own instrument, then take it off the heat.',
   },
   'past-finish': {
@@ -28,7 +28,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
   'scorch-risk': {
     title: 'About to burn',
     means: 'Too strong or too shallow for live heat, or it looks as if it burns already.',
-    todo: 'Shut the heat first. Then pour in sap or water at once. Mind the steam.',
+    todo: 'Turn the heat off first. Then pour in sap or water at once. Mind the steam.',
   },
   'low-level': {
     title: 'Running low',
@@ -89,7 +89,7 @@ const BURNING: AlarmWords = {
 const BURNT: AlarmWords = {
   title: 'Burning',
   means: 'At this heat nothing in it is syrup any more.',
-  todo: 'Shut the heat and stay back. Pour nothing in: it would spit and flash into steam. Put a lid on flames, and call the fire service if they spread.',
+  todo: 'Turn the heat off and stay back. Pour nothing in: it would spit and flash into steam. Put a lid on flames, and call the fire service if they spread.',
 };
 
 /** The words of an alarm as its pan stands now; `reading` is null for one that is about no pan. */

@@ -36,6 +36,10 @@ export interface Advice {
   readAgainAt: number | null;
 }
 
+/**
+ * What would help this pan at t, ms of boil time: the mark that would tell most, whether it will end too shallow, how
+ * much may be poured in.
+ */
 export function adviceOn(state: BoilState, reading: PanReading, t: number): Advice {
   const { pan } = reading;
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);

@@ -47,6 +47,7 @@ export interface HistoryKept {
 /** So many raisings are kept: a day with more than one in four minutes is beyond a look at each. */
 export const MOST_RAISINGS = 200;
 
+/** Nothing was raised yet. */
 export function startHistory(): HistoryKept {
   return { raisings: [], earlier: 0 };
 }

@@ -3,7 +3,7 @@ import { probeName, sapName, WATER } from '../pan/baseline.ts';
 import type { Evidence } from '../pan/baseline.ts';
 import { covarianceOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import type { Measured, Origin, OriginKind } from '../quantities/measured.ts';
-import { sapKey } from './learnt.ts';
+import { sapKey } from './sap-key.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
 import { leadOf } from './tip-levels.ts';

@@ -2,11 +2,13 @@
 import { sugarRiseC } from '../pan/pan-state.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
-import type { DensityEvidence } from '../pan/baseline.ts';
+import { asMeasurement, baselineAt, type DensityEvidence } from '../pan/baseline.ts';
 import { meanOf } from '../pan/joint-normal.ts';
 import { median } from '../pan/robust-statistics.ts';
-import { sapKey } from './learnt.ts';
+import { sapKey } from './sap-key.ts';
+import { isMeant } from './left-out.ts';
 import { happenByMark } from './pours.ts';
+import { isWild } from './questioned.ts';
 import { baseOf, ownNumber } from './surroundings.ts';
 import { leadOf } from './tip-levels.ts';
 import { correctionC } from './water.ts';
@@ -25,8 +27,18 @@ export function density(state: BoilState, kept: KeptMark, mark: Mark & { kind: '
   const design = state.designs[mark.pan];
   const read = design === undefined ? null : readInstrument(mark, design.shares);
   if (pan === undefined || design === undefined || read === null || read.brix <= 0) return;
-  if (design.ceilingC === null) kept.evidence = densityEvidence(state, mark.pan, read, kept.at);
+  const seen = design.ceilingC === null ? densityEvidence(state, mark.pan, read, kept.at) : null;
   const order = state.marks.indexOf(kept);
+  const meant = isMeant(state, kept);
+  // Whoever insists on the instrument against what was read by hand speaks of the pan: no thermometer is off by so much.
+  const evidence = seen !== null && meant && seen.probe === null && missC(state, seen) > MOST_OFF_C ? null : seen;
+  kept.evidence = evidence;
+  const wild = evidence !== null && !meant && isWild(evidence, baselineAt(state.water.seen, kept.at), [], false);
+  const agrees = evidence !== null && !wild;
+  kept.doubt =
+    evidence === null || agrees
+      ? `${design.name}: ${read.brix.toFixed(1)} °Bx is far from what went in and boiled away.`
+      : densityDoubt(state, evidence);
   // What the reading says of probe and sap reaches the pan through its rise as well: each way carries half.
   const sigmaBrix = Math.hypot(read.sigma, SAMPLE_SIGMA_BRIX) * (kept.evidence === null ? 1 : Math.SQRT2);
   const one = {
@@ -36,13 +48,21 @@ export function density(state: BoilState, kept: KeptMark, mark: Mark & { kind: '
     key: String(order),
     brix: read.brix,
     sigmaBrix,
+    // Instrument and thermometer together go before a count of what went in.
+    meant: meant || agrees,
+    wild,
     doubted: false,
   };
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
-  if (!one.doubted || kept.evidence !== null) return;
-  kept.questioned = true;
-  const sentence = `${design.name}: ${read.brix.toFixed(1)} °Bx is far from what went in and boiled away; it was left out. Please read it once more.`;
-  state.notices.push({ t: state.now, sentence });
+}
+
+/** A thermometer in the hand is off by so much at the most, °C (practice: three times its usual error). */
+const MOST_OFF_C = 2.5;
+
+/** How far a density lies from what is expected of the thermometer, °C. */
+function missC(state: BoilState, seen: DensityEvidence): number {
+  const { sum, value } = asMeasurement(seen);
+  return Math.abs(value - meanOf(baselineAt(state.water.seen, seen.at), sum));
 }
 
 /** A sample is not quite the pan: it steams and cools while it is taken, °Bx (common practice). */
@@ -78,11 +98,11 @@ function densityEvidence(
 }
 
 /** What is asked about a density reading that can hardly be meant. */
-export function densityDoubt(state: BoilState, seen: DensityEvidence): string {
+function densityDoubt(state: BoilState, seen: DensityEvidence): string {
   const said = strengthOfRise(state, seen.pan, seen.celsius);
-  const probe = said === null ? 'the probe something else' : `the probe ${said.toFixed(1)}`;
+  const what = seen.probe === null ? 'the thermometer' : 'the probe';
   const { name } = state.designs[seen.pan]!;
-  return `${name}: the instrument said ${seen.brix.toFixed(1)} °Bx and ${probe}; it was left out. Please read it once more: the same again counts.`;
+  return `${name}: the instrument said ${seen.brix.toFixed(1)} °Bx and ${what} ${said === null ? 'something else' : `${said.toFixed(1)} °Bx`}.`;
 }
 
 const setupOf = (state: BoilState, id: string) => state.header.pans?.find((pan) => pan.id === id);

@@ -131,6 +131,8 @@ export interface Header {
 export interface MarkBase {
   id?: string | undefined;
   happened?: number | undefined;
+  /** Whoever noted it was asked about it and stands by it. */
+  sure?: boolean | undefined;
 }
 
 /** One raising of an alarm, by its name, its place, and the ms of boil time at which it was raised. */

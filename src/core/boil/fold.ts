@@ -7,12 +7,12 @@ import { believedNow, keepCorrections } from './corrections.ts';
 import type { Called, Entry, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
 import { judgeAlarms } from './judge.ts';
+import { leftOut, lookAtLeftOut } from './left-out.ts';
 import type { FoldTools } from './line-reading.ts';
-import { densityDoubt } from './density-noted.ts';
 import { noteMark, standingMark } from './marks.ts';
 import { takeCall } from './program-alarms.ts';
 import { checkDoubt } from './readings-noted.ts';
-import { doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
+import { correctionC, doubtAboutPressure, NEEDS_ALTITUDE, pressureJump } from './water.ts';
 import { mergePatch } from './merge-patch.ts';
 import { afterGap, lostAt } from './probe-track.ts';
 import { type BoilState, callersOf, type KeptMark, lookSoon, portNamed, takeHeader, tell } from './state.ts';
@@ -147,11 +147,16 @@ function tick(state: BoilState, t: number, everyPan: boolean): void {
 function correcting(state: BoilState, act: () => Moved): void {
   stepPans(state, state.now);
   const { corrections: before, around: aroundBefore } = state;
+  const handBefore = correctionC(state.water, null);
   const moved = act();
+  const handByC = correctionC(state.water, null) - handBefore;
   for (const id in state.pans) {
     const was = aroundBefore[id];
-    if (was !== undefined)
-      panCorrected(state.pans[id]!, was, settingOf(state, id), levelMovesC(state, id, before), moved);
+    const pan = state.pans[id]!;
+    if (pan.byHand !== null) pan.byHand.celsius += handByC;
+    if (was === undefined) continue;
+    const byC = state.panProbes[id]!.length === 0 ? handByC : levelMovesC(state, id, before);
+    panCorrected(pan, was, settingOf(state, id), byC, moved);
   }
 }
 
@@ -187,10 +192,9 @@ const TEACHING: ReadonlySet<Mark['kind']> = new Set(['pressure', 'water-check', 
 
 function takeMark(state: BoilState, mark: Mark, t: number): Moved {
   noteMark(state, mark, t);
-  if (TEACHING.has(mark.kind)) {
-    weighAnew(state, t);
-    askBack(state, t);
-  }
+  if (TEACHING.has(mark.kind)) weighAnew(state, t);
+  lookAtLeftOut(state);
+  if (mark.kind !== 'withdraw') askBack(state, t);
   return 'learnt';
 }
 
@@ -201,21 +205,26 @@ function askBack(state: BoilState, t: number): void {
   const { evidence, mark } = kept;
   const say = (sentence: string): void => void state.notices.push({ t, sentence });
   if (mark.kind === 'pressure') askAboutPressure(state, kept, mark, say);
-  if (!kept.questioned || evidence === null) return;
-  if (evidence.kind === 'density') say(densityDoubt(state, evidence));
-  if (evidence.kind === 'check' && mark.kind === 'water-check') say(checkDoubt(mark, evidence.inSyrup));
+  if (!kept.questioned) return;
+  if (evidence?.kind === 'check' && mark.kind === 'water-check') {
+    kept.doubt = checkDoubt(mark, evidence.inSyrup);
+    say(kept.doubt);
+  }
+  if ((mark.kind === 'depth' || mark.kind === 'density') && kept.doubt !== null) say(leftOut(kept.doubt));
 }
 
 function askAboutPressure(
   state: BoilState,
-  { evidence, questioned }: KeptMark,
+  kept: KeptMark,
   mark: Mark & { kind: 'pressure' },
   say: (sentence: string) => void,
 ): void {
+  const { evidence, questioned } = kept;
   const doubt = doubtAboutPressure(mark, state.header.site?.altitude_m ?? null);
+  kept.doubt = doubt;
   const jump = evidence === null ? null : pressureJump(mark, evidence, state.water.evidence);
   if (evidence === null) say(NEEDS_ALTITUDE);
-  else if (questioned && doubt !== null) say(`${doubt} It was left out; the same again counts.`);
+  else if (questioned && doubt !== null) say(leftOut(doubt));
   else if (jump !== null) say(jump);
 }
 
@@ -231,5 +240,6 @@ function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldToo
     if (theirs.ok) other.header = theirs.header;
   }
   weighAnew(state, t);
+  lookAtLeftOut(state);
   return 'learnt';
 }

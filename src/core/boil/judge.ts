@@ -1,5 +1,5 @@
 // Alarms of a boil at one moment: every rule over every pan and port, and the reminders that have come due.
-import { type AlarmKey, findAlarm, isWaitedFor, isWaiting, observe, timePassed } from '../alarms/engine.ts';
+import { type AlarmKey, findAlarm, isWaitedFor, isWaiting, observe, panIsOff, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { isCounted } from '../pan/forecast.ts';
 import type { ProbeState } from '../pan/reading.ts';
@@ -69,6 +69,7 @@ function judgePan(state: BoilState, callers: readonly Caller[], id: string, t: n
       if (finding === null || (!finding.over && caller.book.alarms.length === 0)) continue;
       look(caller, { alarm: rule.alarm, pan: id }, rule.onDelayMs, rule.offDelayMs, t, finding);
     }
+    if (situation.reading.stage === 'off') panIsOff(caller.book, id);
   }
 }
 

@@ -4,15 +4,8 @@ import { burnerName, ownSteam, type Steam } from '../pan/burner.ts';
 import { TENDED_VARIANCE_PER_S } from '../pan/filter/predict.ts';
 import { steamBefore } from '../pan/filter/start.ts';
 import { independent, type JointNormal, marginal, sideBySide } from '../pan/joint-normal.ts';
-import type { Learnt, Sap } from './entries.ts';
+import type { Learnt } from './entries.ts';
 import type { BoilState } from './state.ts';
-
-/** A name for a sap by which the next boil knows that it is the same: `maple`, `birch`, or its shares. */
-export function sapKey(sap: Sap | undefined): string {
-  if (sap === undefined || typeof sap === 'string') return sap ?? 'maple';
-  const { sucrose = 0, glucose = 0, fructose = 0, others = 0 } = sap;
-  return [sucrose, glucose, fructose, others].map((share) => share.toFixed(3)).join('/');
-}
 
 /**
  * What this boil measured: the joint distribution of its probes and saps, and beside them, each by itself, what it showed

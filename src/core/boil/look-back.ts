@@ -1,6 +1,7 @@
 // What a boil's alarms asked of one person: how many, how fast answered, chatter, floods, and the most frequent.
 import type { AlarmName } from './entries.ts';
 import { median } from '../pan/robust-statistics.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 /** What is counted of one raising; times in ms of boil time. */
 export interface Counted {
@@ -32,7 +33,6 @@ export interface LookBack {
 /** IEC 62682 as summarised in alarms.md: more than 3 raisings of one alarm in 60 s are chatter, more than 10 in 10 min a flood. */
 const CHATTER = { most: 3, withinMs: 60_000 };
 const FLOOD = { most: 10, withinMs: 600_000 };
-const HOUR_MS = 3_600_000;
 
 /** `raisings` in order of raising. */
 export function lookBack(raisings: readonly Counted[]): LookBack {

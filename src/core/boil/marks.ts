@@ -31,6 +31,9 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     changes: [],
     evidence: null,
     questioned: false,
+    doubted: false,
+    wild: false,
+    doubt: null,
     refused: null,
     weighed: false,
     countsAs: null,
@@ -47,6 +50,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     return;
   }
   kept.questioned = true;
+  kept.doubt = TWICE;
   state.standing = standingMarks(state.marks);
   state.notices.push({ t, sentence: TWICE });
 }

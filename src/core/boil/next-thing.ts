@@ -2,6 +2,7 @@
 import { foremost } from '../alarms/alarm.ts';
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import type { PanReading } from '../pan/reading.ts';
+import { isTopUpAdvised } from '../quantities/top-up-advice.ts';
 import { isBurnt } from '../quantities/burnt.ts';
 import type { Advice } from './advice.ts';
 
@@ -107,7 +108,7 @@ function comingUp(reading: PanReading, t: number): NextThing[] {
     };
     things.push({ what: 'finish', pan: reading.pan, at: t + finish * 1000, ...range, text: null });
   }
-  if (topUp !== null && topUp < WORTH_SAYING_S) {
+  if (topUp !== null && topUp < WORTH_SAYING_S && isTopUpAdvised(reading)) {
     things.push({ what: 'top-up', pan: reading.pan, at: t + topUp * 1000, low: null, high: null, text: null });
   }
   return things;

@@ -2,8 +2,11 @@
 import { COLD_C } from '../pan/course-time.ts';
 import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import { type Event, letHappen, takeOutOfPast } from '../pan/timeline.ts';
+import { formatTyped } from '../quantities/format.ts';
+import { rimMm } from '../quantities/rim.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import type { Mark } from './entries.ts';
+import { isMeant } from './left-out.ts';
 import { sapBrix } from './sap-strength.ts';
 import { boilingOf } from './settings.ts';
 import { pouredNoted } from './unmarked-pours.ts';
@@ -18,8 +21,11 @@ export function happenByMark(state: BoilState, kept: KeptMark, events: Event[]):
 }
 
 const orderOf = (state: BoilState, kept: KeptMark): number => state.marks.indexOf(kept);
+
+/** The name by which the courses of the pans know what a mark did, so that it can be taken back. */
 export const keyOf = (state: BoilState, kept: KeptMark): string => String(state.marks.indexOf(kept));
 
+/** Somebody poured into a pan; one that the boil does not have is left alone, as in all of these. */
 export function topUp(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'top-up' }): void {
   if (!(mark.pan in state.pans)) return;
   pouredNoted(state, mark.pan, kept.at);
@@ -46,6 +52,9 @@ export function pourOf(state: BoilState, kept: KeptMark, mark: Mark & { kind: 't
   };
 }
 
+/**
+ * Somebody poured from one pan into another: what leaves the one arrives in the other, with all that is known of it.
+ */
 export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'transfer' }): void {
   if (!(mark.from in state.pans && mark.to in state.pans) || mark.from === mark.to) return;
   const when = { t: kept.at, order: orderOf(state, kept), key: keyOf(state, kept) };
@@ -59,6 +68,7 @@ export function transfer(state: BoilState, kept: KeptMark, mark: Mark & { kind: 
   ]);
 }
 
+/** Somebody took out of a pan, or emptied it. */
 export function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'draw-off' }): void {
   happenByMark(state, kept, [
     {
@@ -77,6 +87,7 @@ export function drawOff(state: BoilState, kept: KeptMark, mark: Mark & { kind: '
   ]);
 }
 
+/** Somebody set the flame under a pan, 0 (off) to 1 (full). */
 export function flame(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'flame' }): void {
   const one = {
     t: kept.at,
@@ -106,8 +117,21 @@ export function setFlame(state: BoilState, id: string, level: number, t: number)
 const STICK_MM = 3;
 const HEAVES_SHARE = 0.05;
 
+/**
+ * Somebody measured a depth, mm. It tells litres by the vessel; without one, or where the vessel holds nothing there,
+ * it tells nothing.
+ */
 export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' }): void {
   const vessel = state.designs[mark.pan]?.vessel ?? null;
+  const { name } = state.designs[mark.pan] ?? { name: mark.pan };
+  const meant = isMeant(state, kept);
+  const rim = vessel === null ? null : rimMm(vessel);
+  if (rim !== null && mark.mm > rim + STICK_MM && !meant) {
+    kept.questioned = true;
+    kept.doubt = `${name}: ${formatTyped(mark.mm, 0)} mm is deeper than the vessel itself, which is ${rim.toFixed(0)} mm high.`;
+    return;
+  }
+  kept.doubt = `${name}: ${formatTyped(mark.mm, 0)} mm is far from what went in and boiled away.`;
   const litres = vessel === null ? null : litresAtDepth(vessel, mark.mm);
   const less = vessel === null ? null : litresAtDepth(vessel, Math.max(0, mark.mm - STICK_MM));
   if (litres === null || less === null || litres <= 0) return;
@@ -119,14 +143,10 @@ export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'de
     key: keyOf(state, kept),
     litres: litres / HOT_VOLUME,
     share,
+    meant,
     doubted: false,
   };
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
-  if (!one.doubted) return;
-  kept.questioned = true;
-  const { name } = state.designs[mark.pan]!;
-  const sentence = `${name}: ${mark.mm.toFixed(0)} mm is far from what went in and boiled away; it was left out. Please measure once more.`;
-  state.notices.push({ t: state.now, sentence });
 }
 
 /** Takes back what a mark did: run again without it, or, when that is too long ago, take out what it added. */

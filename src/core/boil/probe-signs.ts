@@ -1,4 +1,5 @@
 // Whether the numbers of one probe can be true: the same digits for too long, or leaping to and fro.
+import { DAY_MS } from '../quantities/time.ts';
 /** What is kept of a probe's own numbers, before any offset. */
 export interface ProbeSigns {
   celsius: number | null;
@@ -27,6 +28,7 @@ export interface ProbeDoubt {
   why: string;
 }
 
+/** Of a probe that said nothing yet. */
 export function startProbeSigns(): ProbeSigns {
   return {
     celsius: null,
@@ -41,7 +43,7 @@ export function startProbeSigns(): ProbeSigns {
     change: 0,
     leaps: 0,
     doubt: null,
-    freedAt: -86_400_000,
+    freedAt: -DAY_MS,
   };
 }
 

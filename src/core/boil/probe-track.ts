@@ -42,6 +42,7 @@ export interface ProbeTrack {
   beside: Beside;
 }
 
+/** A probe that was not heard yet. */
 export function startProbe(port: string, t: number): ProbeTrack {
   return {
     port,
@@ -137,6 +138,10 @@ function noteInterval(probe: ProbeTrack, t: number): void {
   probe.periodMs = median(intervals);
 }
 
+/**
+ * How often it speaks, ms: as learnt from its lines, else what is supposed until it was heard twice; 500 at the
+ * least.
+ */
 export function periodMs(probe: ProbeTrack): number {
   return Math.max(
     LEAST_PERIOD_MS,
@@ -157,6 +162,9 @@ export function heardState(probe: ProbeTrack, t: number): 'ok' | 'late' | 'lost'
   return t - probe.heardAt >= LATE_PERIODS * periodMs(probe) ? 'late' : 'ok';
 }
 
+/**
+ * Its state at t, ms: by when it was heard last, and where it speaks in time, by whether its numbers can be believed.
+ */
 export function probeState(probe: ProbeTrack, t: number): ProbeState {
   const heard = heardState(probe, t);
   return heard === 'ok' ? (probe.doubt?.state ?? 'ok') : heard;

@@ -7,6 +7,7 @@ import type { AlarmName, Called } from './entries.ts';
 export const PROGRAM_ALARMS = ['not-recording', 'no-sound', 'power-low'] as const satisfies readonly AlarmName[];
 export type ProgramAlarm = (typeof PROGRAM_ALARMS)[number];
 
+/** Whether the host finds it, and no pan or port does. */
 export const isProgramAlarm = (alarm: AlarmName): boolean => PROGRAM_ALARMS.some((one) => one === alarm);
 
 /** The call that makes this alarm stand or be over; null when it is so already. `why` is the numbers behind it. */

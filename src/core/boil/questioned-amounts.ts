@@ -1,4 +1,5 @@
 // Amounts that the thermometer contradicts: a noted pour that cooled its pan like half or twice as much is asked about.
+import { LITRES_SHARE } from '../pan/course-mix.ts';
 import { fullKgPerS, beliefOf } from '../pan/course-time.ts';
 import { FIRE, LEVEL, SIZE, varianceOf } from '../pan/filter/belief.ts';
 import { massOfLitres, steamForWarming } from '../pan/filter/liquid.ts';
@@ -14,8 +15,7 @@ import type { BoilState, KeptMark } from './state.ts';
 
 /** A noted amount is asked about where the heat that it took is so many standard deviations from it. */
 const DOUBTED_SIGMAS = 3;
-/** Litres are typed to this share; what a fire gives and loses while it warms something cold is known to that, beside its own. */
-const LITRES_SHARE = 0.08;
+/** What a fire gives and loses while it warms something cold is known to this share, beside its own. */
 const HEAT_SHARE = 0.15;
 /** When it fell and when it boiled again are seen to this, s; a boil is believed so much late, s. */
 const SEEN_SIGMA_S = 20;
@@ -59,6 +59,7 @@ function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
   happenByMark(state, kept, [pourOf(state, kept, { ...mark, litres: seen.litres }, seen.share)]);
   const { name } = state.designs[mark.pan]!;
   const sentence = `${name}: ${mark.litres} L were noted, but it cooled as by about ${seen.litres.toFixed(1)} L, which is what counts. Please note once more how much it was: that counts.`;
+  kept.doubt = sentence;
   state.notices.push({ t, sentence });
 }
 

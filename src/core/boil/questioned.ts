@@ -10,16 +10,19 @@ const WILD_CHECK_C = 2.5;
 /** With the water point known no better than this, °C, a check is not questioned. */
 const KNOWN_SIGMA_C = 1.5;
 /** The same wild number again within this is meant, ms, if the two agree to this: °Bx or °C, and °C of water point. */
-const AGAIN_WITHIN_MS = 20 * 60_000;
+export const AGAIN_WITHIN_MS = 20 * 60_000;
 const AGAIN_ALIKE = 1.5;
 const AGAIN_WATER_C = 0.06;
 /** Twice within this is one press too many, not a second look, ms. */
-const ONE_PRESS_MS = 15_000;
+export const ONE_PRESS_MS = 15_000;
 
-/** Whether something that was noted can hardly be meant, against what was known before it; `left` is what was left out so far. */
-export function isWild(seen: Evidence, joint: JointNormal, left: readonly Evidence[]): boolean {
+/**
+ * Whether something that was noted can hardly be meant, against what was known before it; `left` is what was left out so
+ * far, `sure` that its person was asked and stands by it.
+ */
+export function isWild(seen: Evidence, joint: JointNormal, left: readonly Evidence[], sure: boolean): boolean {
   if (seen.kind === 'check' && seen.inSyrup) return true;
-  return isFar(seen, joint) && !left.some((other) => saysTheSame(seen, other));
+  return !sure && isFar(seen, joint) && !left.some((other) => saysTheSame(seen, other));
 }
 
 function isFar(seen: Evidence, joint: JointNormal): boolean {

@@ -1,11 +1,15 @@
 // What people read off a thermometer and note: in their hand, or a probe's number in boiling water.
+import { formatTyped } from '../quantities/format.ts';
+import { sigmasOver } from '../pan/course-hand.ts';
 import { beliefOf } from '../pan/course-time.ts';
 import { probeName } from '../pan/baseline.ts';
 import { waterOf } from '../pan/filter/belief.ts';
+import { riseFromStrength } from '../physics/sugar-solution.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { sigmaOf } from '../pan/joint-normal.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
+import { isMeant } from './left-out.ts';
 import { happenByMark } from './pours.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
@@ -30,8 +34,36 @@ export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kin
   const ownC = state.panProbes[mark.pan]!.length > 0 ? sigmaOf(state.water.joint, [[probeName(null), 1]]) : 0;
   const sigmaC = Math.hypot(HAND_SIGMA_C, ownC);
   const riseC = mark.celsius + correctionC(state.water, null) - waterC;
-  const one = { t: kept.at, order, what: 'hand', key: String(order), riseC, sigmaC } as const;
+  const meant = isMeant(state, kept);
+  if (!meant) askAboutHot(state, kept, mark, { riseC, sigmaC });
+  const one = { t: kept.at, order, what: 'hand', key: String(order), riseC, sigmaC, meant } as const;
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
+}
+
+/** A reading so far over what was noted of a pan makes, °C, is asked about: hotter is what burns. */
+const FAR_TOO_HOT_C = 2;
+/** Nor does what is believed reach up to it: standard deviations. */
+const FAR_SIGMAS = 2;
+/** What was read longer ago is asked about no more, ms. */
+const JUST_READ_MS = 120_000;
+
+/** Somebody noted 10 L of sap and reads 103 °C: one of the two is not so, and the pan may be near its end. */
+function askAboutHot(
+  state: BoilState,
+  kept: KeptMark,
+  { pan: id, celsius }: Mark & { kind: 'reading' },
+  read: { riseC: number; sigmaC: number },
+): void {
+  const { name, shares } = state.designs[id]!;
+  const setting = settingOf(state, id);
+  if (!state.pans[id]!.course.told || state.now - kept.at > JUST_READ_MS) return;
+  const noted = riseFromStrength(strengthNow(state, id), shares, state.water.pressureHpa ?? 1013.25);
+  const overC = read.riseC - (noted ?? Infinity);
+  if (overC < FAR_TOO_HOT_C || sigmasOver(beliefOf(state.pans[id]!.course, setting), setting, read) < FAR_SIGMAS)
+    return;
+  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C is ${overC.toFixed(1)} °C hotter than what was noted of it can be.`;
+  const sentence = `${kept.doubt} Look at the pan and its thermometer now, and note how much is in it.`;
+  state.notices.push({ t: state.now, sentence });
 }
 
 /** A check that is what the pan itself reads, so far over the water point, was taken in the pan, °C. */
@@ -59,6 +91,6 @@ export function waterCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind
 export function checkDoubt(mark: Mark & { kind: 'water-check' }, inSyrup: boolean): string {
   const why = inSyrup
     ? 'this is what the probe reads in its pan'
-    : `${mark.celsius.toFixed(1)} °C is far from where water boils here`;
+    : `${formatTyped(mark.celsius, 1)} °C is far from where water boils here`;
   return `A check in boiling water needs plain water: ${why}, so it was left out. Take the probe out of the pan first.`;
 }

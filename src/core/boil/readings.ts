@@ -56,6 +56,7 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
   return readings;
 }
 
+/** The reading of one pan at t, ms of boil time; `id` is a pan of the boil. */
 export const readingOf = (state: BoilState, id: string, t: number): PanReading =>
   outlookOf(state, id, t).reading.whole();
 

@@ -21,6 +21,7 @@ const LONGEST_KEPT = 200;
 const REASONS_KEPT = 20;
 const OTHER_REASONS = 'other reasons';
 
+/** Nothing refused yet. */
 export const startRefusedLines = (): RefusedLines => ({
   byReason: {},
   last: [],

@@ -5,6 +5,7 @@ import type { Header } from './entries.ts';
 import { sapBrix } from './sap-strength.ts';
 import type { BoilState } from './state.ts';
 
+/** What the model of a pan is told from outside at this moment. The pan must be one of the boil's. */
 export function settingOf(state: BoilState, id: string): Setting {
   const pan = state.pans[id]!;
   return {
@@ -19,6 +20,10 @@ export function settingOf(state: BoilState, id: string): Setting {
 /** How likely a finish must be reached before it is called, unless the header says otherwise: as likely as not. */
 const AS_LIKELY_AS_NOT = 0.5;
 
+/**
+ * How likely a pan must have reached its finish before it is called, 0 to 1: its own setting, else the boil's, else
+ * 0.5.
+ */
 export function finishProbability({ settings, pans }: Header, pan: string): number {
   const own = pans?.find(({ id }) => id === pan)?.settings;
   return own?.finish_probability ?? settings?.finish_probability ?? AS_LIKELY_AS_NOT;

@@ -34,6 +34,11 @@ export interface KeptMark {
   evidence: Evidence | null;
   /** It can hardly be meant, and acts on nothing unless somebody says the same again. */
   questioned: boolean;
+  /** What is known of its pan contradicts it; and what is known of its probe, of the water point or the sap. */
+  doubted: boolean;
+  wild: boolean;
+  /** What there is to ask about it, in a sentence; said where it is questioned. Null for nothing. */
+  doubt: string | null;
   /** An amount that was held against what its pan's thermometer showed; litres that count in its place while it is asked about. */
   weighed: boolean;
   countsAs: number | null;

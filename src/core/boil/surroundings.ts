@@ -1,7 +1,7 @@
 // What a pan's model is told of the world around it: the water point for its own probe, kept fresh once a minute.
 import { type Evidence, probeName, sapName, WATER } from '../pan/baseline.ts';
 import { byName } from './by-name.ts';
-import { sapKey } from './learnt.ts';
+import { sapKey } from './sap-key.ts';
 import { panLimitsAt } from '../pan/limits.ts';
 import { covarianceOf, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import type { Moved } from '../pan/pan-model.ts';
@@ -46,9 +46,16 @@ export function weighAnew(state: BoilState, t: number): void {
     if (kept.mark.kind === 'pressure') kept.evidence = pressureEvidence(kept.mark, kept.at, altitudeM);
   }
   const noted = state.marks.flatMap(({ withdrawn, evidence }) => (withdrawn || evidence === null ? [] : [evidence]));
-  const { water, left } = waterFrom([...noted, ...state.pots], priorsOf(state.header), t);
+  const sure = new Set(
+    state.marks.flatMap(({ mark, evidence }) => (mark.sure === true && evidence !== null ? [evidence] : [])),
+  );
+  const { water, left } = waterFrom([...noted, ...state.pots], priorsOf(state.header), t, sure);
   state.water = water;
-  for (const kept of state.marks) if (kept.evidence !== null) kept.questioned = left.has(kept.evidence);
+  for (const kept of state.marks) {
+    if (kept.evidence === null) continue;
+    kept.wild = left.has(kept.evidence);
+    kept.questioned = kept.doubted || kept.wild;
+  }
   lookAround(state);
 }
 

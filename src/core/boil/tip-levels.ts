@@ -18,6 +18,7 @@ export interface Beside {
   alikeFrom: number | null;
 }
 
+/** A tip that was not held against others yet. */
 export const startBeside = (): Beside => ({
   overC: 0,
   firstC: 0,
@@ -48,6 +49,7 @@ export interface Stood {
   celsius: (number | null)[];
 }
 
+/** A pan’s tips of which nothing is known yet. */
 export const startTips = (): PanTips => ({
   lookedAt: -1,
   alikeAt: null,

@@ -16,6 +16,10 @@ export interface UnmarkedPour {
   high: number;
 }
 
+/**
+ * Pours that were seen by their dip and that nobody noted: when (ms of boil time), litres at 20 °C and their middle
+ * 80 %.
+ */
 export function unmarkedPours(state: BoilState): UnmarkedPour[] {
   return Object.entries(state.pans).flatMap(([pan, model]) =>
     openPours(model).map(({ at, litres, sigma }) => {

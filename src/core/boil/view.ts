@@ -46,13 +46,14 @@ export interface BoilView {
   /** High alarms that nobody has answered; null when there is none. */
   unanswered: UnansweredHigh | null;
   history: AlarmHistory;
-  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing. `corrections`: what it changed. */
+  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing, and `doubt` says why. `corrections`: what it changed. */
   marks: {
     t: number;
     at: number;
     mark: Mark;
     withdrawn: boolean;
     questioned: boolean;
+    doubt: string | null;
     corrections: Correction[];
   }[];
   pours: UnmarkedPour[];
@@ -87,12 +88,13 @@ export function boilView(state: BoilState, t: number): BoilView {
     history: alarmHistory(state.history, state.marks),
     pours: unmarkedPours(state),
     advice,
-    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, corrections }) => ({
+    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, doubt, corrections }) => ({
       t: noted,
       at,
       mark,
       withdrawn,
       questioned,
+      doubt: questioned ? doubt : null,
       corrections,
     })),
     next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice),

@@ -20,12 +20,14 @@ import {
   stationPressureFromAltitudeHpa,
   stationPressureFromSeaLevelHpa,
 } from '../physics/station-pressure.ts';
+import { formatTyped } from '../quantities/format.ts';
 import { pressureDoubt } from '../physics/pressure-doubt.ts';
 import { modelShareOfRise } from '../physics/strength-uncertainty.ts';
 import { sugarShares } from '../physics/sugar-shares.ts';
 import type { Header, Mark, Sap, Sensor } from './entries.ts';
-import { sapKey } from './learnt.ts';
+import { sapKey } from './sap-key.ts';
 import { isPressedTwice, isWild } from './questioned.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 export interface WaterOrigin {
   kind: 'altitude' | 'pressure' | 'check' | 'reference-pot' | 'nothing';
@@ -97,19 +99,20 @@ export function priorsOf(header: Header): Priors {
 
 /**
  * Water point, probes and saps at t (ms) from all evidence, in any order. What can hardly be meant is left out and
- * counted up in `left`.
+ * counted up in `left`, unless it is among what somebody is `sure` of.
  */
 export function waterFrom(
   evidence: readonly Evidence[],
   priors: Priors,
   t: number,
+  sure: ReadonlySet<Evidence> = new Set(),
 ): { water: Water; left: ReadonlySet<Evidence> } {
   let seen = startBaseline(priors);
   const taken: Evidence[] = [];
   const left: Evidence[] = [];
   for (const one of [...evidence].sort((a, b) => a.at - b.at)) {
     if (isPressedTwice(one, taken)) continue;
-    if (isWild(one, baselineAt(seen, one.at), left)) left.push(one);
+    if (isWild(one, baselineAt(seen, one.at), left, sure.has(one))) left.push(one);
     else {
       seen = see(seen, one);
       taken.push(one);
@@ -159,7 +162,7 @@ function originOf(evidence: readonly Evidence[], altitudeKnown: boolean, t: numb
   let least = Infinity;
   for (const { kind, at, sigmaC } of evidence) {
     if (kind === 'density') continue;
-    const sure = Math.hypot(sigmaC, (AGES_C_PER_H * (t - at)) / 3_600_000);
+    const sure = Math.hypot(sigmaC, (AGES_C_PER_H * (t - at)) / HOUR_MS);
     if (sure > least) continue;
     least = sure;
     best = { kind: kind === 'pot' ? 'reference-pot' : kind, at };
@@ -197,7 +200,6 @@ export function pressureEvidence(
 
 /** Further from the last one than weather goes within the hour, °C of water point: 9 hPa. */
 const JUMP_C = 0.25;
-const HOUR_MS = 3_600_000;
 
 /** What is asked about a pressure that jumps from the one before it, which counts all the same; null where it does not. */
 export function pressureJump(
@@ -207,7 +209,7 @@ export function pressureJump(
 ): string | null {
   const before = evidence.findLast((one) => one.kind === 'pressure' && one !== seen && seen.at - one.at < HOUR_MS);
   if (before === undefined || Math.abs(before.celsius - seen.celsius) <= JUMP_C) return null;
-  return `${mark.hpa.toFixed(0)} hPa is further from the pressure before than weather goes in that time; the newer one counts. Whichever of them is wrong, take it back.`;
+  return `${formatTyped(mark.hpa, 0)} hPa is further from the pressure before than weather goes in that time; the newer one counts. Whichever of them is wrong, take it back.`;
 }
 
 /** What is said of a pressure that means nothing without the altitude. */

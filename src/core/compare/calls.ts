@@ -23,6 +23,7 @@ export class Calls {
   /** The call that stands, by the alarm's whole name. */
   readonly #standing = new Map<string, Call>();
 
+  /** Takes one transition, in order of t. */
   take(change: Change): void {
     const key = JSON.stringify([change.alarm, change.pan, change.port ?? null, change.about ?? null]);
     if (change.event === 'raised') this.#begin(key, change);

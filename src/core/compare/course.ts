@@ -1,5 +1,6 @@
 // A boil in few numbers, one a minute for each pan, so that boils can be laid over each other: by clock, finish, water gone or strength.
 import type { Finished } from './finishes.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 export const ALIGNMENTS = ['clock', 'before-finish', 'evaporated', 'strength'] as const;
 export type Alignment = (typeof ALIGNMENTS)[number];
@@ -14,6 +15,8 @@ export const COURSE_EVERY_MS = 60_000;
 export interface PanCourse {
   id: string;
   name: string;
+  /** As sapKey names it. */
+  sap: string;
   celsius: (number | null)[];
   /** Water point, °C. */
   water: (number | null)[];
@@ -33,8 +36,6 @@ export interface Line {
   x: number[];
   y: (number | null)[];
 }
-
-const HOUR_MS = 3_600_000;
 
 /** The pan that is asked for, else the one that was finished last, else the one that got strongest; null where none was seen. */
 export function panOf({ pans, finishes }: BoilCourse, asked: string | null): PanCourse | null {

@@ -1,6 +1,7 @@
 // How long a pan took from one strength to the next, what left it meanwhile, and in words how two pans differ in that.
 import { waterPerSugar } from '../pan/filter/liquid.ts';
 import { COURSE_EVERY_MS, lastComeThrough, type PanCourse } from './course.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 /** From one strength to the next, as the pan last went through them. */
 export interface Stretch {
@@ -62,7 +63,7 @@ function waterGone({ evaporation }: PanCourse, from: number, to: number): number
     const share = Math.min(to, minute + 1) - Math.max(from, minute);
     const perHour = evaporation[minute] ?? null;
     if (perHour === null) unknown += share;
-    else litres += (share * perHour * COURSE_EVERY_MS) / 3_600_000;
+    else litres += (share * perHour * COURSE_EVERY_MS) / HOUR_MS;
   }
   return unknown > (to - from) / 5 ? null : (litres * (to - from)) / (to - from - unknown);
 }

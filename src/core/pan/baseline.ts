@@ -1,6 +1,7 @@
 // What a probe's number must be lessened by to be a rise that sugar makes: water point, probe error and the sap's own extra, in one joint estimate.
 import type { Learnt } from '../boil/entries.ts';
 import { independent, type JointNormal, learnFrom, marginal, meanOf, sigmaOf, type Sum } from './joint-normal.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 /** Names in the joint estimate: the water point, °C, and how fast the weather moves it, °C/h. */
 export const WATER = 'water';
@@ -101,7 +102,7 @@ function takeLearnt(joint: JointNormal, learnt: Learnt): void {
 export function baselineAt(baseline: Baseline, t: number): JointNormal {
   const { joint, at } = baseline;
   const copy = { ...joint, mean: [...joint.mean], covariance: joint.covariance.map((row) => [...row]) };
-  const hours = at === null ? 0 : Math.max(0, t - at) / 3_600_000;
+  const hours = at === null ? 0 : Math.max(0, t - at) / HOUR_MS;
   if (hours > 0) passWeather(copy, hours);
   return copy;
 }

@@ -30,6 +30,7 @@ export function burnerName({ id, name, role, vessel, heat, finish }: PanSetup): 
 /** So that a name, however it is written, stays under the 500 characters of a recording. */
 const LONGEST_NAME = 60;
 
+/** Whether a learnt name is that of a burner, not of a probe or a sap. */
 export const isBurnerName = (name: string): boolean => name.startsWith(PREFIX);
 
 /** The pan that a burner's name tells of, without its vessel; null for a name that nothing of this program wrote. */

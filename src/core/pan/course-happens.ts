@@ -1,16 +1,16 @@
-// One thing that happens in the course of a pan, whatever it is.
-import { type Course, disturb, type Happening, isOff, type Moved } from './course.ts';
-import { judgeNow, showStrength, takeBlock } from './course-blocks.ts';
+// Brings the course of a pan to the moment of a happening and lets it happen: each kind of happening in its own way.
+import { type Course, type Happening, isOff, type Moved } from './course.ts';
+import { judgeNow, takeBlock } from './course-blocks.ts';
+import { takeHand } from './course-hand.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
-import { beliefOf, debtFor, passTo, type Setting } from './course-time.ts';
-import { finishIsOver } from './finish.ts';
+import { beliefOf, passTo, type Setting } from './course-time.ts';
+import { finishIsOver, finishSeen } from './finish.ts';
 import { addVariance, copyBelief, FIRE, OFFSET, SUGAR } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 import { seeLitres, seeWater } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { breakWander } from './filter/wander.ts';
-import { BOIL_MARGIN_C } from './phase.ts';
 
 /** A level of a flame is set by eye, so that the fire may be off by this share of the change. */
 const LEVEL_SHARE = 0.2;
@@ -44,7 +44,7 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
     case 'strength':
       return measure(course, setting, one);
     case 'hand':
-      return hand(course, setting, one.riseC, one.sigmaC);
+      return takeHand(course, setting, one);
     case 'probe':
       course.deafUntil = course.t + PROBE_WARMS_MS;
       forgetRecent(course);
@@ -112,24 +112,35 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
       ? (belief: Parameters<typeof seeLitres>[0], most: number) => seeLitres(belief, one.litres, one.share, most)
       : (belief: Parameters<typeof seeWater>[0], most: number) =>
           seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
-  if (one.what === 'strength' && !course.strengthTold) return firstStrength(course, setting, one);
+  if (one.what === 'strength') {
+    one.doubted = one.wild && !one.meant;
+    if (one.doubted) return;
+    if (!course.strengthTold) return firstStrength(course, setting, one);
+  }
   const sigmas = see(copyBelief(beliefOf(course, setting)), 0);
   // Where nobody had told how much is in it, whoever measures knows best.
   const isFirst = one.what === 'volume' && !course.told;
-  one.doubted = !isFirst && Math.abs(sigmas) > DOUBTED_SIGMAS;
+  const isFar = !isFirst && Math.abs(sigmas) > DOUBTED_SIGMAS;
+  one.doubted = isFar && !one.meant;
   if (one.doubted) return;
   const belief = beliefOf(course, setting);
-  if (isFirst) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
+  if (isFirst || isFar) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
+  if (isFar && one.what === 'strength') return firstStrength(course, setting, one);
   see(belief, Infinity);
   if (one.what === 'volume') course.told = true;
   else course.strengthTold = true;
   if (one.what === 'strength') instrumentJudges(course, setting, one.brix);
 }
 
+/** Half of what the finest stems are divided in: less under its finish an instrument shows the finish, °Bx. */
+const READ_TO_BRIX = 0.25;
+
 /** An instrument that shows less than the finish ends it; below a boil nothing but the instrument tells of it. */
 function instrumentJudges(course: Course, setting: Setting, brix: number): void {
+  const finishBrix = setting.around.limits.finish.brix;
   if (setting.design.ceilingC !== null) judgeNow(course, setting);
-  else if (brix < setting.around.limits.finish.brix) finishIsOver(course);
+  else if (brix < finishBrix) finishIsOver(course);
+  if (brix >= finishBrix - READ_TO_BRIX) finishSeen(course);
 }
 
 /** Nobody had said how strong it is: the instrument does. */
@@ -138,22 +149,6 @@ function firstStrength(course: Course, setting: Setting, one: Of<'strength'>): v
   supposeWater(beliefOf(course, setting), u, ((100 / one.brix ** 2) * one.sigmaBrix) / u);
   course.strengthTold = true;
   instrumentJudges(course, setting, one.brix);
-}
-
-/** A thermometer read by hand stands for the pan as a block of readings would. */
-function hand(course: Course, setting: Setting, riseC: number, sigmaC: number): void {
-  course.riseC = riseC;
-  course.handAt = course.t;
-  if (isOff(course) || setting.design.ceilingC !== null) return;
-  const belief = beliefOf(course, setting);
-  if (riseC >= -BOIL_MARGIN_C - sigmaC) {
-    course.phase = 'boiling';
-    course.debtKg = 0;
-    showStrength(course, setting, riseC, sigmaC * sigmaC);
-    return;
-  }
-  if (course.phase === 'boiling') disturb(course, course.t);
-  course.debtKg = debtFor(belief, setting.around, -riseC);
 }
 
 /** Of a pan that nobody told of, what another probe or another hour showed says nothing now. */

@@ -1,4 +1,4 @@
-// Pours, draw-offs and transfers in the course of a pan: every belief of the bank changes, and the change is remembered.
+// Pours, draw-offs and transfers in the course of a pan: the belief changes, and the change is remembered, so that it can be taken back.
 import { type Added, type Course, disturb, type Moved } from './course.ts';
 import { beliefOf, COLD_C, type Setting } from './course-time.ts';
 import { finishIsOver } from './finish.ts';
@@ -7,13 +7,14 @@ import { brixOfWaterPerSugar, massOfLitres, steamForWarming, waterPerSugar } fro
 import { fillAnew, massShareOf, MOST_TAKEN, type Poured, pourIn, takeOut } from './filter/mix.ts';
 import { seeWater } from './filter/see.ts';
 
-/** Litres are typed to about this share, and strengths of sap; a guess of a sap's strength to that (trade: 1–5, typically 2). */
-const LITRES_SHARE = 0.08;
+/** Litres are noted to about this share (common practice). */
+export const LITRES_SHARE = 0.08;
+/** Strengths of sap are typed to these shares of their own and in common; a guess of one to that (trade: 1–5, typically 2). */
 const TYPED_OWN_SHARE = 0.04;
 const TYPED_SHARED_SHARE = 0.06;
 const GUESSED_SHARE = 0.4;
-/** A pour that nobody measured: a jug or a pot of it. */
-const UNKNOWN_LITRES = 3;
+/** A pour that nobody measured: a jug or a pot of it, L. */
+export const UNKNOWN_LITRES = 3;
 const UNKNOWN_SHARE = 1;
 /** A strength that is said of what is drawn off is known to about this, °Bx. */
 const DRAWN_BRIX_SIGMA = 1;

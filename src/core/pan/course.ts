@@ -8,6 +8,8 @@ export type Phase = 'cold' | 'boiling' | 'settling';
 
 /** Latches of the finish, so that noise around a limit makes one call. */
 export interface FinishLatches {
+  /** The moment that it stands for, ms. */
+  t: number;
   /** Strength was seen at or over the finish and has not fallen clearly below it since. */
   reachedFinish: boolean;
   /** The same for clearly beyond it. */
@@ -15,11 +17,11 @@ export interface FinishLatches {
   pastBlocks: number;
   finishBlocks: number;
   belowBlocks: number;
+  /** When somebody measured that it was at its finish or beyond, by an instrument or a thermometer in the hand, ms. */
+  seenAt: number;
 }
 
 export interface Course extends FinishLatches {
-  /** The moment that it stands for, ms. */
-  t: number;
   /** null until a first happening: what is usual depends on the pan's setup. */
   belief: Belief | null;
   /** Water point, probe and sap as they were last told. */
@@ -114,9 +116,10 @@ export type Happening = { t: number; order: number } & (
   | { what: 'receive'; key: string; added: Added | null; moved: Moved | null }
   | { what: 'take'; key: string; litres: number | null; all: boolean; brix: number | null; added: Added | null }
   | { what: 'flame'; key: string; level: number }
-  | { what: 'volume'; key: string; litres: number; share: number; doubted: boolean }
-  | { what: 'strength'; key: string; brix: number; sigmaBrix: number; doubted: boolean }
-  | { what: 'hand'; key: string; riseC: number; sigmaC: number }
+  /** `meant`: it counts whatever else is known; `wild`: its pan's thermometer contradicts it; `doubted`: it was left out. */
+  | { what: 'volume'; key: string; litres: number; share: number; meant: boolean; doubted: boolean }
+  | { what: 'strength'; key: string; brix: number; sigmaBrix: number; meant: boolean; wild: boolean; doubted: boolean }
+  | { what: 'hand'; key: string; riseC: number; sigmaC: number; meant: boolean }
   | { what: 'probe' }
   | { what: 'gap' }
   /** A mark older than what can be run again is taken back: what it once added goes. */
@@ -136,8 +139,10 @@ export interface Moved extends Added {
   celsius: number;
 }
 
-const LONG_AGO_MS = -86_400_000;
+/** What never happened, happened then, ms. */
+export const LONG_AGO_MS = -86_400_000;
 
+/** A pan of which nothing is known yet. */
 export function startCourse(t: number): Course {
   return {
     t,
@@ -173,9 +178,11 @@ export function startCourse(t: number): Course {
     pastBlocks: 0,
     finishBlocks: 0,
     belowBlocks: 0,
+    seenAt: LONG_AGO_MS,
   };
 }
 
+/** Emptied, or its flame is noted as off. */
 export const isOff = (course: Course): boolean => course.emptied || course.flame === 0;
 
 /** Everything copied, so that the one can go on and the other stay. */

@@ -1,5 +1,5 @@
 // Whether a pan has reached its finish or gone past it: latches with deadbands, so that noise around a limit makes one call.
-import type { FinishLatches } from './course.ts';
+import { type FinishLatches, LONG_AGO_MS } from './course.ts';
 import { type Belief, variance, WATER, waterOf } from './filter/belief.ts';
 import { brixOfWaterPerSugar } from './filter/liquid.ts';
 
@@ -72,10 +72,20 @@ export function judgeFinish(
   latches.finishBlocks = shown >= finishBrix + SHOWN_BEYOND_BRIX ? latches.finishBlocks + 1 : 0;
   const isBelieved = brix >= finishBrix && shown >= finishBrix - AHEAD_BRIX;
   if (isBelieved || latches.finishBlocks >= SHOWN_BLOCKS) latches.reachedFinish = true;
-  else if (latches.belowBlocks >= SURE_BLOCKS) latches.reachedFinish = false;
+  else if (latches.belowBlocks >= SURE_BLOCKS && latches.t - latches.seenAt > SEEN_LASTS_MS)
+    latches.reachedFinish = false;
   latches.pastBlocks = beyond >= finishBrix + PAST_FINISH_BRIX ? latches.pastBlocks + 1 : 0;
   if (latches.pastBlocks >= SURE_BLOCKS) latches.reachedPast = true;
   else if (Math.max(brix, shown) < finishBrix + PAST_ENDS_BRIX) latches.reachedPast = false;
+}
+
+/** What somebody measured stands so long against a count, or a probe, that lies lower, ms (as a reading by hand does). */
+const SEEN_LASTS_MS = 10 * 60_000;
+
+/** Somebody measured that it is at its finish or beyond. */
+export function finishSeen(latches: FinishLatches): void {
+  latches.reachedFinish = true;
+  latches.seenAt = latches.t;
 }
 
 /** Poured into, emptied or off: whatever finish it had reached is over. */
@@ -84,4 +94,5 @@ export function finishIsOver(latches: FinishLatches): void {
   latches.reachedPast = false;
   latches.pastBlocks = 0;
   latches.finishBlocks = 0;
+  latches.seenAt = LONG_AGO_MS;
 }

@@ -41,6 +41,7 @@ export interface Look {
   litresShare: number;
 }
 
+/** What is known of a pan at t, ms of boil time. */
 export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   const { course } = pan;
   const now = course.belief === null ? null : beliefOf(course, setting);

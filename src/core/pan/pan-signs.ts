@@ -37,6 +37,7 @@ export interface PanSigns {
   leap: Leap | null;
 }
 
+/** Nothing has shown itself yet. */
 export function startSigns(): PanSigns {
   return { blockAt: -1, boiledAt: null, thick: null, falling: null, lost: null, bare: null, lifted: null, leap: null };
 }

@@ -43,6 +43,7 @@ export interface PanModel {
   refused: number[];
 }
 
+/** A pan of which nothing is known yet, from t, ms of boil time. */
 export function startPan(t: number): PanModel {
   return {
     track: startTrack(),

@@ -29,6 +29,7 @@ export interface TemperatureTrack {
   sinceNoise: number;
 }
 
+/** No reading has come yet. */
 export function startTrack(): TemperatureTrack {
   return {
     times: [],

@@ -34,6 +34,7 @@ export interface Event {
   one: Happening;
 }
 
+/** Nothing has happened yet. */
 export const startPast = (): Past => ({ stood: [], happened: [] });
 
 /** Something happened now or, within the last half hour, before: then everything since is run again. */

@@ -1,6 +1,5 @@
 // Whether a typed pressure can be what it is said to be, and what it looks like where it cannot.
-import { formatPressure } from '../quantities/format.ts';
-import type { PressureUnit } from '../quantities/units.ts';
+import { formatTyped } from '../quantities/format.ts';
 import { standardAltitudeM, stationPressureFromAltitudeHpa } from './station-pressure.ts';
 
 /**
@@ -41,17 +40,16 @@ export interface TypedPressure {
 
 /**
  * One sentence for a person where a typed pressure is not possible at its altitude: what would be, and what the
- * number looks like; null where real weather can make it, and no common slip rather would. `unit` is that in which the person thinks.
+ * number looks like; null where real weather can make it, and no common slip rather would.
  * Limits: record pressures on land, from memory; see the constants. QNH and QFF differ too little to be told apart.
  */
-export function pressureDoubt(typed: TypedPressure, unit: PressureUnit = 'hpa'): string | null {
-  const say = (hpa: number): string => formatPressure(hpa, unit);
-  return typed.at === 'station' ? stationDoubt(typed, say) : seaLevelDoubt(typed, say);
+export function pressureDoubt(typed: TypedPressure): string | null {
+  return typed.at === 'station' ? stationDoubt(typed) : seaLevelDoubt(typed);
 }
 
-type Say = (hpa: number) => string;
+const say = (hpa: number): string => `${formatTyped(hpa, 0)} hPa`;
 
-function stationDoubt({ hpa, altitudeM }: TypedPressure, say: Say): string | null {
+function stationDoubt({ hpa, altitudeM }: TypedPressure): string | null {
   const standard = altitudeM === null ? null : stationPressureFromAltitudeHpa(altitudeM);
   if (standard === null || altitudeM === null) {
     if (hpa >= leastStationHpa && hpa <= greatestStationHpa) return null;
@@ -60,7 +58,7 @@ function stationDoubt({ hpa, altitudeM }: TypedPressure, say: Say): string | nul
   const slip = hpa > standard + seldomOverStandardHpa && isUsualAtSeaLevel(hpa);
   const possible = isOfPlace(hpa, standard);
   if (possible && !slip) return null;
-  const shows = `A barometer at ${altitudeM.toFixed(0)} m shows about ${say(standard)}`;
+  const shows = `A barometer at ${formatTyped(altitudeM, 0)} m shows about ${say(Math.round(standard))}`;
   const usual = `${shows}, and ${say(hpa)} ${possible ? 'hardly ever' : 'never'}`;
   if (slip || (hpa > standard && isOfSeaLevel(hpa)))
     return `${usual}: this looks like a weather page's sea-level figure or an airfield's setting; choose which of them it is, or correct the altitude.`;
@@ -69,17 +67,17 @@ function stationDoubt({ hpa, altitudeM }: TypedPressure, say: Say): string | nul
   return `${usual}: this is usual at about ${(Math.round(height / 50) * 50).toFixed(0)} m; look at the number and at the altitude again.`;
 }
 
-function seaLevelDoubt({ hpa, at, altitudeM, outdoorC }: TypedPressure, say: Say): string | null {
+function seaLevelDoubt({ hpa, at, altitudeM, outdoorC }: TypedPressure): string | null {
   const standard = altitudeM === null ? null : stationPressureFromAltitudeHpa(altitudeM);
   if (!isOfSeaLevel(hpa)) {
     const name = at === 'altimeter' ? "An airfield's setting" : "A weather page's sea-level figure";
     const usual = `${name} lies between ${say(leastSeaLevelHpa)} and ${say(greatestSeaLevelHpa)} everywhere, and ${say(hpa)} does not`;
     if (standard !== null && isOfPlace(hpa, standard))
-      return `${usual}: this looks like what a barometer at your own ${altitudeM?.toFixed(0)} m shows; choose that.`;
+      return `${usual}: this looks like what a barometer at your own ${formatTyped(altitudeM ?? 0, 0)} m shows; choose that.`;
     return `${usual}: look at the number and its unit again, or choose the barometer if it was read at the pans.`;
   }
   if (at === 'sea-level' && outdoorC !== null && !(outdoorC >= -60 && outdoorC <= 60))
-    return `It is never ${outdoorC.toFixed(0)} °C outdoors: look at the number and its unit again.`;
+    return `It is never ${formatTyped(outdoorC, 0)} °C outdoors: look at the number and its unit again.`;
   return null;
 }
 

@@ -1,4 +1,5 @@
 // The pressure of the air at the pans, from the three ways in which a person can find it without a barometer.
+import { kelvinFromCelsius } from '../quantities/units.ts';
 
 /** ISO 2533 standard atmosphere, troposphere: hPa, K, K/m. */
 const seaLevelHpa = 1013.25;
@@ -14,8 +15,6 @@ const greatestAltitudeM = 5000;
 /** Every sea-level pressure ever recorded lies within. */
 const leastSeaLevelHpa = 850;
 const greatestSeaLevelHpa = 1100;
-
-const zeroCelsiusKelvin = 273.15;
 
 const altitudeHolds = (altitudeM: number): boolean => altitudeM >= leastAltitudeM && altitudeM <= greatestAltitudeM;
 
@@ -67,5 +66,5 @@ export function stationPressureFromSeaLevelHpa(
   if (!seaLevelPressureHolds(qffHpa) || !altitudeHolds(altitudeM)) return null;
   if (!(outdoorCelsius >= -60 && outdoorCelsius <= 60)) return null;
   const warmingKelvin = lapseKelvinPerMetre * altitudeM;
-  return qffHpa * (1 - warmingKelvin / (outdoorCelsius + zeroCelsiusKelvin + warmingKelvin)) ** exponent;
+  return qffHpa * (1 - warmingKelvin / (kelvinFromCelsius(outdoorCelsius) + warmingKelvin)) ** exponent;
 }

@@ -1,8 +1,8 @@
 // How much dissolved sugar, acid and mineral hold water back from boiling: one water-activity model for any mix.
 import type { SugarShares } from '../boil/entries.ts';
+import { kelvinFromCelsius } from '../quantities/units.ts';
 
 const gasConstant = 8.314462618; // J/(mol K)
-const zeroCelsiusKelvin = 273.15;
 
 /** g/mol */
 const waterMolarMass = 18.01528;
@@ -63,6 +63,10 @@ export function moleFractionFromBrix(brix: number, mix: Mix): number {
   return dissolved / (dissolved + (100 - brix) / waterMolarMass);
 }
 
+/**
+ * The strength, °Bx, at which what is dissolved is this share of all moles, 0 up to, not including, 1: the other way
+ * of `moleFractionFromBrix`.
+ */
 export function brixFromMoleFraction(x: number, mix: Mix): number {
   const dissolvedPerWater = x / (1 - x);
   return (100 * dissolvedPerWater) / (mix.molesPerGram * waterMolarMass + dissolvedPerWater);
@@ -70,7 +74,7 @@ export function brixFromMoleFraction(x: number, mix: Mix): number {
 
 /** Q/(R T) of a mix at a temperature. */
 export const energyRatio = (mix: Mix, celsius: number): number =>
-  mix.interaction / (gasConstant * (celsius + zeroCelsiusKelvin));
+  mix.interaction / (gasConstant * kelvinFromCelsius(celsius));
 
 /** ln a_w at mole fraction x of everything dissolved; `ratio` is Q/(R T). */
 export const logActivity = (x: number, ratio: number): number => logActivityAt(x, Math.log1p(-x), ratio);

@@ -1,4 +1,5 @@
 // Water's boiling point from pressure, and back: the saturation line of IAPWS-IF97, region 4.
+import { celsiusFromKelvin, kelvinFromCelsius } from '../quantities/units.ts';
 
 /** IAPWS R7-97(2012), Table 34. */
 const n1 = 0.11670521452767e4;
@@ -12,14 +13,13 @@ const n8 = 0.40511340542057e6;
 const n9 = -0.23855557567849;
 const n10 = 0.65017534844798e3;
 
-const zeroCelsiusKelvin = 273.15;
 const hpaPerMpa = 10_000;
 
 /** The ends of the saturation line: 273.15 K and the critical point. */
 const leastPressureHpa = 6.11213;
 const greatestPressureHpa = 220_640;
 const leastCelsius = 0;
-const greatestCelsius = 647.096 - zeroCelsiusKelvin;
+const greatestCelsius = celsiusFromKelvin(647.096);
 
 /**
  * The temperature at which pure water boils under a pressure, °C (ITS-90).
@@ -35,7 +35,7 @@ export function saturationTemperatureCelsius(pressureHpa: number): number | null
   const d = (2 * g) / (-f - Math.sqrt(f * f - 4 * e * g));
   const sum = n10 + d;
   const kelvin = (sum - Math.sqrt(sum * sum - 4 * (n9 + n10 * d))) / 2;
-  return kelvin - zeroCelsiusKelvin;
+  return celsiusFromKelvin(kelvin);
 }
 
 /**
@@ -45,7 +45,7 @@ export function saturationTemperatureCelsius(pressureHpa: number): number | null
  */
 export function saturationPressureHpa(celsius: number): number | null {
   if (!(celsius >= leastCelsius && celsius <= greatestCelsius)) return null;
-  const kelvin = celsius + zeroCelsiusKelvin;
+  const kelvin = kelvinFromCelsius(celsius);
   const theta = kelvin + n9 / (kelvin - n10);
   const a = theta * theta + n1 * theta + n2;
   const b = n3 * theta * theta + n4 * theta + n5;

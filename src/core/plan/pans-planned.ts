@@ -38,6 +38,7 @@ export interface Batch {
   waterC: number;
 }
 
+/** What each pan asks of a person during the batch; `burners` in the order of the designs. */
 export function pansPlanned(designs: readonly PanDesign[], burners: readonly Burner[], batch: Batch): PanPlanned[] {
   return designs.map((design, index) => panPlanned(design, burners[index]!, batch));
 }

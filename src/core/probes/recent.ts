@@ -7,6 +7,7 @@ export interface Recent {
   values: number[];
 }
 
+/** No reading yet. */
 export const startRecent = (): Recent => ({ times: [], values: [] });
 
 /** So many are kept at the least, at least so far apart, ms: two minutes and a half of a board that speaks once a second. */
@@ -37,14 +38,17 @@ export function noiseOf({ values }: Recent): number | null {
   return values.length < 10 ? null : neighbourNoise(values.slice(-KEPT));
 }
 
-/** The least step that its numbers make, °C; null while they do not move. */
+/** No thermometer's numbers come in coarser steps than this, °C (whole degrees, and a little; common practice). */
+const COARSEST_C = 1.1;
+
+/** The least step that its numbers make, °C; null while they do not move, or only made such leaps as a moved tip makes. */
 export function stepOf({ values }: Recent): number | null {
   let least = Infinity;
   for (let i = Math.max(1, values.length - KEPT + 1); i < values.length; i += 1) {
     const step = Math.abs(values[i]! - values[i - 1]!);
     if (step > 1e-6 && step < least) least = step;
   }
-  return Number.isFinite(least) ? least : null;
+  return least <= COARSEST_C ? least : null;
 }
 
 /** A dip is a change by so much at the least, °C, after which it stands still to this share of it. */

@@ -22,8 +22,12 @@ const ENOUGH_NUMBERS = 10;
 const STALE_MS = 20_000;
 /** Slower than this it has come to rest, °C/min (a pot at a full boil moves less; common practice). */
 const REST_C_PER_MIN = 0.12;
-/** Noise over this hides a slow climb, °C. */
+/** Noise over this hides a slow climb, and a middle less sure than this tells nothing of a probe, °C. */
 const RESTLESS_C = 0.5;
+/** So much off the middle, in σ and °C, a number was said elsewhere; so large a share of them is no glitch (practice). */
+const ELSEWHERE_SIGMAS = 6;
+const ELSEWHERE_C = 1;
+const ELSEWHERE_SHARE = 0.1;
 
 const NOTHING: Steadiness = { state: 'waiting', celsius: null, sigmaC: null, ratePerMin: null, heardS: 0 };
 
@@ -47,6 +51,11 @@ export function steadiness(recent: Recent, t: number): Steadiness {
   const sigmaC = Math.hypot(noise / Math.sqrt(values.length), step / Math.sqrt(12), ratePerMin / Math.sqrt(12));
   const told = { celsius, sigmaC, ratePerMin, heardS };
   if (noise > RESTLESS_C) return { state: 'restless', ...told };
+  // A tip that was put in within the minute: the slope of what came after is level, and the middle hides what came before.
+  const far = Math.max(ELSEWHERE_C, ELSEWHERE_SIGMAS * own);
+  const elsewhere = values.filter((value) => Math.abs(value - celsius) > far).length;
+  if (elsewhere > ELSEWHERE_SHARE * values.length)
+    return { state: values.at(-1)! < values[0]! ? 'falling' : 'rising', ...told };
   if (Math.abs(ratePerMin) > limit) return { state: ratePerMin > 0 ? 'rising' : 'falling', ...told };
-  return { state: 'steady', ...told };
+  return { state: sigmaC > RESTLESS_C ? 'restless' : 'steady', ...told };
 }

@@ -41,6 +41,16 @@ export function formatNumber(value: MaybeNumber, digits: number): string {
   return value < 0 && Number(magnitude) !== 0 ? minus + magnitude : magnitude;
 }
 
+/**
+ * A value that a person may have typed in another unit, for a sentence of which the amounts are told in that again: one
+ * decimal more than `digits` where it has one.
+ */
+export const formatTyped = (value: number, digits: number): string =>
+  value
+    .toFixed(digits + 1)
+    .replace(/0$/u, '')
+    .replace(/\.$/u, '');
+
 const withUnit = (value: MaybeNumber, digits: number, unit: string): string =>
   known(value) ? formatNumber(value, digits) + space + unit : notKnown;
 
@@ -60,10 +70,31 @@ export function formatVolume(litres: MaybeNumber, unit: VolumeUnit, digits?: num
   return withUnit(value, digits ?? volumeDigits(value), volumeSymbols[unit]);
 }
 
+/** "1.25 L" or "12.4 L": syrup is measured in a jug or by jars, and is worth a second digit. */
+export function formatSyrup(litres: MaybeNumber, unit: VolumeUnit): string {
+  const value = litres === null ? null : volumeFromLitres(litres, unit);
+  return withUnit(value, value !== null && Math.abs(value) < 9.995 ? 2 : 1, volumeSymbols[unit]);
+}
+
 function volumeDigits(value: MaybeNumber): number {
   const size = Math.abs(value ?? 0);
   if (size < 0.995) return 2;
   return size < 99.95 ? 1 : 0;
+}
+
+/** "+0.15 °C/min": how fast a temperature changes, to a hundredth where that is under one. */
+export function formatRate(celsiusPerMinute: number, unit: TemperatureUnit): string {
+  const value = differenceFromCelsius(celsiusPerMinute, unit);
+  const digits = Math.abs(value) < 1 ? 2 : 1;
+  const sign = value > 0 && Number(value.toFixed(digits)) !== 0 ? '+' : '';
+  return `${sign}${formatNumber(value, digits)} °${unit}/min`;
+}
+
+/** One end of a strength's middle 80 %, without the unit, with as many digits as its `width` (°Bx) allows. */
+export function formatStrengthEnd(brix: number, width: number, scale: StrengthScale): string {
+  const isFine = width <= 2;
+  const digits = scale === 'sg' ? (isFine ? 3 : 2) : isFine ? 1 : 0;
+  return formatNumber(strengthFromBrix(brix, scale) ?? 0, digits);
 }
 
 /** "62 mm" or "2.4 in". */

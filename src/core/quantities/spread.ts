@@ -1,4 +1,4 @@
-// How wide a range is for what is meant by it.
+// How many standard deviations wide a range is: the middle 80 % that is shown, or up to any probability.
 
 /** Standard deviations either side of the mean that hold the middle 80 % of a normal distribution. */
 export const Z80 = 1.2816;

@@ -23,40 +23,56 @@ const litresPer: Record<VolumeUnit, number> = {
   'imperial-gallon': 4.54609,
 };
 
+/** °F of °C (exact). */
 export const fahrenheitFromCelsius = (celsius: number): number => (celsius * 9) / 5 + 32;
+/** °C of °F (exact). */
 export const celsiusFromFahrenheit = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
 
+/** K of °C (exact). */
 export const kelvinFromCelsius = (celsius: number): number => celsius + zeroCelsiusKelvin;
+/** °C of K (exact). */
 export const celsiusFromKelvin = (kelvin: number): number => kelvin - zeroCelsiusKelvin;
 
 /** A temperature in the chosen unit. */
 export const temperatureFromCelsius = (celsius: number, unit: TemperatureUnit): number =>
   unit === 'F' ? fahrenheitFromCelsius(celsius) : celsius;
+/** °C of a temperature in a unit. */
 export const celsiusFromTemperature = (value: number, unit: TemperatureUnit): number =>
   unit === 'F' ? celsiusFromFahrenheit(value) : value;
 
 /** A difference of temperatures, such as a rise, in the chosen unit: 4 °C of rise are 7.2 °F. */
 export const differenceFromCelsius = (celsius: number, unit: TemperatureUnit): number =>
   unit === 'F' ? (celsius * 9) / 5 : celsius;
+/** °C of a difference of temperatures in a unit. */
 export const celsiusFromDifference = (value: number, unit: TemperatureUnit): number =>
   unit === 'F' ? (value * 5) / 9 : value;
 
+/** hPa of conventional inches of mercury. */
 export const hpaFromInHg = (inHg: number): number => inHg * hpaPerInHg;
+/** hPa in a unit. */
 export const pressureFromHpa = (hpa: number, unit: PressureUnit): number => (unit === 'inhg' ? hpa / hpaPerInHg : hpa);
+/** hPa of a pressure in a unit. */
 export const hpaFromPressure = (value: number, unit: PressureUnit): number =>
   unit === 'inhg' ? hpaFromInHg(value) : value;
 
 /** Also for flows: litres per hour become gallons per hour. */
 export const volumeFromLitres = (litres: number, unit: VolumeUnit): number => litres / litresPer[unit];
+/** Litres of a volume in a unit. */
 export const litresFromVolume = (value: number, unit: VolumeUnit): number => value * litresPer[unit];
 
+/** mm in a unit. */
 export const lengthFromMm = (mm: number, unit: LengthUnit): number => (unit === 'inch' ? mm / mmPerInch : mm);
+/** mm of a length in a unit. */
 export const mmFromLength = (value: number, unit: LengthUnit): number => (unit === 'inch' ? value * mmPerInch : value);
 
+/** kg in a unit. */
 export const massFromKg = (kg: number, unit: MassUnit): number => (unit === 'pound' ? kg / kgPerPound : kg);
+/** kg of a mass in a unit. */
 export const kgFromMass = (value: number, unit: MassUnit): number => (unit === 'pound' ? value * kgPerPound : value);
 
+/** W in a unit. */
 export const powerFromWatts = (watts: number, unit: PowerUnit): number =>
   unit === 'btu-per-hour' ? watts / wattsPerBtuPerHour : watts;
+/** W of a power in a unit. */
 export const wattsFromPower = (value: number, unit: PowerUnit): number =>
   unit === 'btu-per-hour' ? value * wattsPerBtuPerHour : value;

@@ -1,19 +1,21 @@
 // What was taken out of the pans, and what is in them at the end, as people noted it and as the pan model knows it.
 import { settingOf } from '../boil/settings.ts';
 import type { BoilState, KeptMark } from '../boil/state.ts';
+import { LITRES_SHARE } from '../pan/course-mix.ts';
 import { brixOfWaterPerSugar, litresOf } from '../pan/filter/liquid.ts';
 import { type Belief, SUGAR, variance, WATER, waterOf } from '../pan/filter/belief.ts';
 import { massShareOf } from '../pan/filter/mix.ts';
 import { lookAt } from '../pan/forecast.ts';
 import { readInstrument } from '../physics/instruments.ts';
-import type { Batch } from './boil-facts.ts';
+import { type Batch, SYRUP_BRIX } from './boil-facts.ts';
 
-/** Litres are noted to about this share (common practice); a strength that is said of what is drawn off to that, °Bx. */
-const LITRES_SHARE = 0.08;
+/** A strength that is said of what is drawn off is known to about this, °Bx. */
 const SAID_BRIX = 1;
 /** What the model says of a batch that it did not follow closely (judgement). */
 const MODEL_LITRES_SHARE = 0.15;
 const MODEL_BRIX_SHARE = 0.04;
+/** A syrup that is known no better than this, °Bx, may be sap or sugar as well (judgement). */
+const ANYTHING_BRIX = 10;
 /** A density reading of the same pan goes with what is drawn off within this, ms. */
 const SAME_TIME_MS = 30 * 60_000;
 
@@ -110,7 +112,9 @@ export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number)
     const design = state.designs[id]!;
     if (design.role === 'reference' || model.course.emptied) continue;
     if (now === null) continue;
-    if (model.course.told && boiled.has(id)) batches.push(batchOf(now, id, t, hasBurnt(state, burnt, id, t)));
+    const batch = batchOf(now, id, t, hasBurnt(state, burnt, id, t));
+    const isAnything = batch.brix >= SYRUP_BRIX && batch.brixSigma > ANYTHING_BRIX;
+    if (model.course.told && boiled.has(id) && !isAnything) batches.push(batch);
     else untold.push(design.name);
   }
   return { batches, untold };

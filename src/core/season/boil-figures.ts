@@ -15,7 +15,7 @@ const LOOKS_SIGMA_H = 0.01;
 /** `collections` are those that were given to this boil. What is not known is null. */
 export function boilFigures(facts: BoilFacts, page: BoilPage, collections: readonly Collection[]): BoilFigures {
   const sap = sapIn(facts, page, collections);
-  const syrup = syrupOut(facts, page);
+  const syrup = withinSap(syrupOut(facts, page), sap);
   const fuel = fuelUsed(facts, page);
   const hours = known(facts.seconds / 3600, 0, 'seen');
   const boilingHours = facts.boilingSeconds === null ? null : known(facts.boilingSeconds / 3600, LOOKS_SIGMA_H, 'seen');
@@ -39,6 +39,13 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     ...costFigures(fuel, page),
     ...alarmFigures(facts, page),
   };
+}
+
+/** No pan holds more sugar than went in: where the pans show more, they show nothing of the syrup. */
+function withinSap(syrup: SyrupOut, { sugarKg }: SapIn): SyrupOut {
+  const most = sugarKg === null ? Infinity : sugarKg.value + 2 * sugarKg.sigma;
+  if (syrup.litres?.from !== 'pans' || syrup.sugarKg === null || syrup.sugarKg.value <= most) return syrup;
+  return { litres: null, kg: null, brix: syrup.brix, sugarKg: null };
 }
 
 type Part<Name extends keyof BoilFigures> = Pick<BoilFigures, Name>;

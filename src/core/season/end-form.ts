@@ -7,7 +7,7 @@ import type { BoilPage, FuelUsed } from './records.ts';
 export interface EndForm {
   syrup_litres: number | null;
   syrup_brix: number | null;
-  /** As many jars of the last boil's size as that syrup fills. */
+  /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
   jars: { litres: number; count: number } | null;
   fuel: {
     kind: FuelUsed['kind'];
@@ -17,27 +17,21 @@ export interface EndForm {
     before_kg: number | null;
     likely: number | null;
   };
-  /** All sap that went in; null where the marks tell it, and nothing is asked. */
-  sap: { likely_litres: number | null } | null;
+  /** Whether it is asked how much sap went in: where the marks tell it, nothing is. */
+  asks_sap: boolean;
 }
 
-/** Half a litre is the usual jar where nobody has filled any yet, L. */
-const USUAL_JAR_LITRES = 0.5;
-
-/**
- * `figures` are those of the boil while its page is blank, `before` is the page of the boil before it, `storedLitres` what
- * was in store when it ended.
- */
-export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage, storedLitres: number): EndForm {
+/** `figures` are those of the boil while its page is blank, `before` is the page of the boil before it. */
+export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage): EndForm {
   const syrup = figures.syrup_litres ?? figures.expected_syrup_litres;
-  const jarLitres = before.jars?.[0]?.litres ?? USUAL_JAR_LITRES;
-  const count = syrup === null ? 0 : Math.floor(syrup.value / jarLitres);
+  const jarLitres = before.jars?.[0]?.litres ?? null;
+  const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup.value / jarLitres);
   return {
     syrup_litres: syrup?.value ?? null,
     syrup_brix: figures.syrup_brix?.value ?? facts.density?.brix ?? facts.finishBrix,
-    jars: count === 0 ? null : { litres: jarLitres, count },
+    jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
-    sap: figures.sap_litres === null ? { likely_litres: storedLitres > 0 ? storedLitres : null } : null,
+    asks_sap: figures.sap_litres === null,
   };
 }
 

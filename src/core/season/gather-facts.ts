@@ -33,6 +33,7 @@ export interface Gathered {
   pans: Map<string, PanSetup>;
 }
 
+/** Nothing is gathered yet. */
 export function startGathering(): Gathered {
   return {
     boilingMs: 0,
@@ -67,6 +68,7 @@ function gatherBurnt({ burnt }: Gathered, t: number, readings: readonly PanReadi
   }
 }
 
+/** Notes that an alarm was raised; other transitions tell nothing here. */
 export function gatherCall(gathered: Gathered, { alarm, event }: AlarmTransition): void {
   if (event === 'raised') gathered.called.add(alarm);
 }

@@ -10,6 +10,7 @@ export interface Known {
   from: FigureFrom;
 }
 
+/** A value with its standard uncertainty, in the unit of the value. */
 export const known = (value: number, sigma: number, from: FigureFrom): Known => ({ value, sigma, from });
 
 /** Independent of each other. 0 of none. */

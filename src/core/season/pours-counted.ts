@@ -1,15 +1,13 @@
 // Counts what went into the pans from outside: as it was noted, and what only its dip told of.
 import type { BoilState, KeptMark } from '../boil/state.ts';
 import type { UnmarkedPour } from '../boil/unmarked-pours.ts';
+import { LITRES_SHARE, UNKNOWN_LITRES } from '../pan/course-mix.ts';
 import { NOTED_AFTER_MS, NOTED_BEFORE_MS } from '../pan/pours-seen.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { PourCounted } from './boil-facts.ts';
 
-/** Litres are noted to about this share (common practice); the pan model takes the same. */
-const LITRES_SHARE = 0.08;
-/** What the pan model takes a pour for of which nobody said how much: a jug or a pot of it, L. */
-const UNKNOWN_LITRES = 3;
+/** How far that may be off, L: by as much as it is. */
 const UNKNOWN_SIGMA = 3;
 /** A boil is seen a little before somebody gets to type what was filled in, ms. */
 const LATE_MS = 5 * 60_000;

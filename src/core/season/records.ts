@@ -57,6 +57,8 @@ export interface RaisingName {
 
 /** What a person writes about one boil; it can be changed at any time, also long after the boil. */
 export interface BoilPage {
+  /** What the boil is called since; its recording keeps the name that it began with. */
+  name?: string | undefined;
   /** All the sap that went in, where the marks do not tell it or tell it wrong. */
   sap?: { litres?: number | undefined; brix?: number | undefined } | undefined;
   syrup?: { litres?: number | undefined; kg?: number | undefined; brix?: number | undefined } | undefined;

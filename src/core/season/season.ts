@@ -59,6 +59,7 @@ export interface BoilOfSeason {
   figures: BoilFigures | null;
 }
 
+/** The season of a day (YYYY-MM-DD…): its calendar year. */
 export const yearOf = (isoDay: string): number => Number(isoDay.slice(0, 4));
 const dayOf = (started: string): string => started.slice(0, 10);
 

@@ -63,6 +63,7 @@ function dayNumber(day: string): number {
   return 365 * marchYear + leapDays + daysBefore + date;
 }
 
+/** A collection with its age on a day (YYYY-MM-DD) and, as long as it is in the store, how it keeps. */
 export function collectionShown(collection: Collection, today: string): CollectionShown {
   const age = Math.max(0, daysBetween(collection.day, today));
   if (!isInStore(collection)) return { ...collection, age_days: age, keeping: null };
@@ -73,6 +74,7 @@ export function collectionShown(collection: Collection, today: string): Collecti
 
 const isInStore = ({ boil, spoilt }: Collection): boolean => boil === undefined && spoilt !== true;
 
+/** What is in the store on a day (YYYY-MM-DD), all collections together: neither boiled nor poured away. */
 export function storeLevel(collections: readonly Collection[], today: string): StoreLevel {
   const inStore = collections.filter((one) => isInStore(one)).map((one) => collectionShown(one, today));
   const litresOf = (ones: readonly Collection[]): number => ones.reduce((sum, { litres }) => sum + litres, 0);

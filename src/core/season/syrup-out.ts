@@ -22,6 +22,10 @@ export interface SyrupOut {
 
 const NOTHING: SyrupOut = { litres: null, kg: null, brix: null, sugarKg: null };
 
+/**
+ * How much syrup came out, litres at 20 °C, kg, °Bx and kg of sugar: by the page where it says, else by what left the
+ * pans. null is not known.
+ */
 export function syrupOut(facts: BoilFacts, page: BoilPage): SyrupOut {
   const batches = [...facts.taken, ...facts.left].filter(({ brix, burnt }) => brix >= SYRUP_BRIX && !burnt);
   const brix = brixOf(facts, page, batches);

@@ -16,6 +16,7 @@ export function doDueDeeds(state: SimulationState, t: number): void {
     notice(state, deed.when, progress, t);
     if (progress.dueAt === null || progress.dueAt > t) return;
     progress.dueAt = null;
+    if (deed.looksAgain === true && 'sight' in deed.when && !seen(panNamed(state, deed.when.pan), deed.when)) return;
     progress.done += 1;
     if ('sight' in deed.when) progress.restsUntil = t + (deed.when.restSeconds ?? 0) * 1000;
     carryOut(state, deed, t);
@@ -60,6 +61,9 @@ function typeDeed(state: SimulationState, { misread, doubled }: Deed, mark: Mark
   typeIn(state, typed, t, lateMs + againMs);
 }
 
+/** What the ids of the marks begin with that a simulated hand makes. */
+export const SIMULATED_HAND = 'hand-';
+
 function timesFactor(mark: Mark, factor: number): Mark {
   if (mark.kind === 'depth') return { ...mark, mm: Math.round(mark.mm * factor) };
   const hasLitres = mark.kind === 'top-up' || mark.kind === 'transfer' || mark.kind === 'draw-off';
@@ -69,6 +73,6 @@ function timesFactor(mark: Mark, factor: number): Mark {
 function typeIn(state: SimulationState, mark: Mark, t: number, lateMs: number): void {
   const happened = lateMs > 0 ? { happened: t } : {};
   state.marksMade += 1;
-  const id = mark.id ?? `hand-${state.marksMade}`;
+  const id = mark.id ?? `${SIMULATED_HAND}${state.marksMade}`;
   state.pending.push({ t: t + lateMs, mark: { ...mark, id, ...happened } });
 }

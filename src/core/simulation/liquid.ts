@@ -15,6 +15,7 @@ const greatestDensityBrix = 85;
 const greatestHeatBrix = 80;
 const greatestHeatCelsius = 120;
 
+/** Sugar and water together, kg. */
 export const massKg = (liquid: Liquid): number => liquid.sugarKg + liquid.waterKg;
 
 /** Dissolved sugar in % of the mass, °Bx; 0 for an empty pan. */

@@ -16,6 +16,7 @@ const sampleCoolsCelsius = 5;
 
 const toStep = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(3));
 
+/** What a barometer beside the pans shows, hPa to a tenth, with its error. */
 export function pressureNoted(state: SimulationState): Mark {
   const hpa = toStep(state.air.pressureHpa + spread.hpa * nextNormal(state.random.hands), 0.1);
   return { kind: 'pressure', hpa, at: 'station' };
@@ -28,6 +29,7 @@ export function waterCheckNoted(state: SimulationState, probe: ProbeState, error
   return { kind: 'water-check', probe: probe.setup.id, celsius: toStep(shown, 0.05) };
 }
 
+/** What a dip stick shows, whole mm with its error; null of a pan that is off. */
 export function depthNoted(state: SimulationState, pan: PanState): Mark | null {
   if (pan.off) return null;
   const mm = depthMillimetres(pan.liquid, pan.hearth.areaM2) + spread.mm * nextNormal(state.random.hands);
@@ -41,6 +43,7 @@ export function readingNoted(state: SimulationState, pan: PanState): Mark | null
   return { kind: 'reading', pan: pan.id, celsius: toStep(celsius, 0.5) };
 }
 
+/** What an instrument shows, with its error; null of a pan that is off. */
 export function densityNoted(
   state: SimulationState,
   pan: PanState,

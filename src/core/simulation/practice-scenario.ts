@@ -76,9 +76,18 @@ const deeds: Deed[] = [
     return { when: { at: 0 }, acts: [{ act: 'note', mark }] };
   }),
   {
-    when: { sight: 'depth-below', pan: 'middle', value: 16, times: 20, restSeconds: 60, until: 100 * minute },
+    when: {
+      sight: 'depth-below',
+      pan: 'middle',
+      value: 17,
+      times: 20,
+      delaySeconds: 60,
+      restSeconds: 60,
+      until: 100 * minute,
+    },
     acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
-    late: [20, 90],
+    // Typed as it is done: who had not seen it yet would pour, and note, the same once more.
+    looksAgain: true,
   },
   // Somebody dips a stick now and then: it tells the thin pot's litres, which its temperature cannot.
   ...[12, 34, 50, 72, 90].map((minutes): Deed => ({
@@ -97,7 +106,8 @@ const deeds: Deed[] = [
 ];
 
 /**
- * The practice boil for a seed: about 2 h of boil time, then it ends by itself.
+ * The practice boil for a seed: about 2 h of boil time, then it ends by itself. Where the person poured on, it waits up
+ * to 2 h more for the pots that are still on their fires.
  * The front pot reaches its finish after some 50 min and is drawn off 4 min later unless the person does it first.
  */
 export function practiceScenario(seed: number): Scenario {
@@ -105,6 +115,7 @@ export function practiceScenario(seed: number): Scenario {
     seed,
     header: structuredClone(header),
     endsAt: 120 * minute,
+    waitsUntil: 240 * minute,
     air: {
       celsius: 6,
       windMetresPerSecond: 0.8,

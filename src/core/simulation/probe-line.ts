@@ -4,6 +4,7 @@ import { nextNormal, nextUniform, type RandomStream } from './random.ts';
 import type { PanState, PortState, ProbeState } from './state.ts';
 import { foamNoiseCelsius, overLiquidCelsius } from './tip-surroundings.ts';
 import type { Air } from './weather.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 
 /** A tip in air or steam follows 10 to 30 times slower than in liquid (trade.md "Probes"). */
 const slowerInAir = 12;
@@ -71,7 +72,7 @@ export function portLine(
   const words = probes
     .filter((probe) => probe.port === port.id)
     .map((probe) => {
-      const spikeShare = (probe.setup.spikesPerHour * port.periodMs) / 3_600_000;
+      const spikeShare = (probe.setup.spikesPerHour * port.periodMs) / HOUR_MS;
       return shownText(probe, panOf(probe), spikeShare, random);
     })
     .filter((word) => word !== null);

@@ -120,6 +120,8 @@ export type When =
 export interface Deed {
   when: When;
   acts: Act[];
+  /** Only where what was seen is still so when they get there: somebody else may have done it meanwhile. */
+  looksAgain?: boolean;
   /** Typed so many seconds after it was done, somewhere between the two; at once unless set. */
   late?: [number, number];
   /** Share of times that it is never typed, 0 to 1; 0 unless set. */
@@ -135,6 +137,8 @@ export interface Scenario {
   header: Header;
   /** When the boil is ended, ms. */
   endsAt: number;
+  /** While a pan is still on a lit fire its end waits, until this at the latest, ms; it does not wait unless set. */
+  waitsUntil?: number;
   air: {
     celsius: number;
     /** Mean wind over the pans and how much it changes, m/s. */

@@ -28,7 +28,7 @@ export function stepSimulation(state: SimulationState, toT: number): Entry[] {
 function oneSecond(state: SimulationState): void {
   const t = state.second * 1000;
   const { scenario, air, random } = state;
-  if (t >= scenario.endsAt) {
+  if (t >= scenario.endsAt && !isWaitedFor(state, t)) {
     // What somebody would still have typed after the end is never typed.
     state.pending = [...state.pending.filter((entry) => entry.t < t), { t, run: 'ended' }];
     state.ended = true;
@@ -45,6 +45,12 @@ function oneSecond(state: SimulationState): void {
   for (const port of state.ports) sendLines(state, port, t + 1000);
   // A stable sort: what was put in first stays first within one millisecond.
   state.pending.sort((a, b) => a.t - b.t);
+}
+
+/** Somebody poured on, so that a pan is not there yet when the boil was to end. */
+function isWaitedFor({ scenario, pans }: SimulationState, t: number): boolean {
+  const isOn = ({ off, level, liquid }: PanState): boolean => !off && level > 0 && massKg(liquid) > 0;
+  return t < (scenario.waitsUntil ?? 0) && pans.some(isOn);
 }
 
 function heatPan(state: SimulationState, pan: PanState, t: number): void {

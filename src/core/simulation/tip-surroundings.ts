@@ -12,7 +12,9 @@ export interface Foam {
   standing: boolean;
 }
 
+/** A tip that stands no higher than its liquid yet. */
 export const startSuperheat = (): Superheat => ({ drift: 0 });
+/** A pan without foam. */
 export const startFoam = (): Foam => ({ standing: false });
 
 /** One second; draws nothing for a probe without a plan. */

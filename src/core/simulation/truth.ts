@@ -62,6 +62,7 @@ function samplePan(pan: PanState, t: number): TruthSample {
   };
 }
 
+/** Writes down that this is truly so of a pan at t, ms of boil time, with what is in it then. */
 export function noteTruth(truth: Truth, t: number, what: TruthWhat, pan: PanState): void {
   const { brix, litres, depth_mm } = samplePan(pan, t);
   truth.moments.push({ t, what, pan: pan.id, brix, litres, depth_mm });

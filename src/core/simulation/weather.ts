@@ -65,6 +65,7 @@ function waterPointCelsius(pressureHpa: number): number {
   return celsius;
 }
 
+/** The air as a boil begins. */
 export function startAir(plan: Scenario['air']): Air {
   const pressureHpa = plannedPressure(plan.pressure, 0);
   return {
@@ -91,6 +92,7 @@ export function moveAir(air: Air, plan: Scenario['air'], t: number, random: Rand
   air.waterCelsius = waterPointCelsius(air.pressureHpa);
 }
 
+/** A fire as a boil begins. */
 export function startFire(): Fire {
   return {
     strength: 1,

@@ -44,6 +44,7 @@ export function costOf(score: BoilScore, finishBrix: (pan: string) => number | n
   };
 }
 
+/** All its parts together, minutes of a person's trouble. */
 export const wholeCost = (cost: Cost): number => Object.values(cost).reduce((sum: number, one: number) => sum + one, 0);
 
 const leadCost = (leadS: number | null, wantedS: number, late: number): number =>

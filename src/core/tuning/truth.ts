@@ -21,6 +21,17 @@ export interface PanTruth {
   curve: { t: number; waterPerSugar: number }[];
 }
 
+/** Why the truth of a pan's end is not known though an instrument was read in it. */
+export interface Untold {
+  /** Asked about and left out; read too far before the finish; or read while nothing told how strong the pan was. */
+  why: 'left-out' | 'too-early' | 'not-followed';
+  /** What the pan is called. */
+  pan: string;
+  /** What the instrument said, and the finish that was asked for, °Bx. */
+  brix: number;
+  finishBrix: number;
+}
+
 /** An instrument tells of the end only from so far under the finish on, °Bx (common practice: the last half hour). */
 export const NEAR_END_BRIX = 12;
 /** Its word is carried along the thermometer's curve so far back and on, ms: over longer times the fire's heat tells as well. */
@@ -37,13 +48,40 @@ export function panTruths(state: BoilState, seen: ReadonlyMap<string, readonly S
   return Object.keys(state.pans).flatMap((pan) => truthOf(state, pan, seen.get(pan) ?? []) ?? []);
 }
 
-function truthOf(state: BoilState, pan: string, seen: readonly StrengthSeen[]): PanTruth | null {
-  const design = state.designs[pan]!;
-  const readings = state.marks.flatMap(({ mark, at, withdrawn, questioned }) => {
-    if (mark.kind !== 'density' || mark.pan !== pan || withdrawn || questioned) return [];
-    const read = readInstrument(mark, design.shares);
-    return read === null || read.brix < design.finishBrix - NEAR_END_BRIX ? [] : [{ at, ...read }];
+/** The reading that came nearest to being such a truth, the last of several; null where no instrument was read at all. */
+export function untoldOf(state: BoilState): Untold | null {
+  const found = Object.keys(state.pans).flatMap((pan) => {
+    const { name, finishBrix } = state.designs[pan]!;
+    return instrumentReadings(state, pan).map(({ at, brix, questioned }) => {
+      const why = questioned ? 'left-out' : isNearEnd(brix, finishBrix) ? 'not-followed' : 'too-early';
+      return { at, told: { why, pan: name, brix, finishBrix } satisfies Untold };
+    });
   });
+  const last = found.toSorted((one, other) => one.at - other.at);
+  for (const why of ['not-followed', 'left-out', 'too-early'] as const) {
+    const nearest = last.findLast(({ told }) => told.why === why);
+    if (nearest !== undefined) return nearest.told;
+  }
+  return null;
+}
+
+const isNearEnd = (brix: number, finishBrix: number): boolean => brix >= finishBrix - NEAR_END_BRIX;
+
+/** All that stand, those too that were asked about. */
+function instrumentReadings(state: BoilState, pan: string) {
+  const { shares } = state.designs[pan]!;
+  return state.marks.flatMap(({ mark, at, withdrawn, questioned }) => {
+    if (mark.kind !== 'density' || mark.pan !== pan || withdrawn) return [];
+    const read = readInstrument(mark, shares);
+    return read === null ? [] : [{ at, questioned, ...read }];
+  });
+}
+
+function truthOf(state: BoilState, pan: string, seen: readonly StrengthSeen[]): PanTruth | null {
+  const { finishBrix } = state.designs[pan]!;
+  const readings = instrumentReadings(state, pan).filter(
+    ({ brix, questioned }) => !questioned && isNearEnd(brix, finishBrix),
+  );
   const last = readings.reduce<(typeof readings)[number] | null>(
     (latest, one) => (latest === null || one.at >= latest.at ? one : latest),
     null,

@@ -1,4 +1,5 @@
 // Works out a boil's course, in slices, and keeps it in the notebook until other entries come or another version of this program does it otherwise.
+import { sapKey } from '../../core/boil/sap-key.ts';
 import type { Header } from '../../core/boil/entries.ts';
 import { startBoil } from '../../core/boil/fold.ts';
 import { type BoilCourse, COURSE_EVERY_MS, type PanCourse } from '../../core/compare/course.ts';
@@ -12,7 +13,7 @@ import { BoilSeen } from '../replay/boil-seen.ts';
 import { LOOK_MS, type LookColumn, type Looks } from '../replay/looks.ts';
 import { inSlices } from '../slices.ts';
 
-const COURSE_KEY = figuresKey('course', 1);
+const COURSE_KEY = figuresKey('course', 2);
 
 /** null while it is not worked out. */
 export const courseOf = (notebook: Pick<Notebook, 'figures'>, boil: string): BoilCourse | null =>
@@ -58,6 +59,7 @@ function panCourse(header: Header, looks: Looks, id: string): PanCourse | null {
   return {
     id,
     name: setup?.name ?? id,
+    sap: sapKey(setup?.sap),
     celsius: column('celsius', 2),
     water: column('water', 2),
     brix: column('brix', 2),

@@ -7,6 +7,8 @@ import type { Ghost } from '../../protocol/compare-messages.ts';
 /** A pan of the live boil now. */
 export interface Tonight {
   pan: string;
+  /** As sapKey names it. */
+  sap: string;
   /** ms of boil time */
   t: number;
   /** null while it is not known. */
@@ -25,20 +27,26 @@ export function ghostOf(summary: BoilSummary, course: BoilCourse, tonight: Tonig
   return pan === null ? null : laid(summary, course, pan, tonight, points);
 }
 
-/** The fastest of those of the same pan, else of all; null where none went through the whole stretch. */
+/** The fastest of those of the same pan, else of all, of the same sap; null where none went through the whole stretch. */
 export function bestGhost(
   all: readonly { summary: BoilSummary; course: BoilCourse }[],
   tonight: Tonight,
   points: number,
 ): Ghost | null {
   const timed = all.flatMap(({ summary, course }) => {
-    const pan = likePan(course, tonight.pan);
+    const pan = likePan(ofSap(course, tonight.sap), tonight.pan);
     const minutes = pan === null ? null : (stretchOf(pan, FROM_BRIX, TO_BRIX)?.minutes ?? null);
     return pan === null || minutes === null ? [] : [{ summary, course, pan, minutes }];
   });
   const same = timed.filter(({ pan }) => pan.id === tonight.pan);
   const [best] = (same.length > 0 ? same : timed).toSorted((one, other) => one.minutes - other.minutes);
   return best === undefined ? null : laid(best.summary, best.course, best.pan, tonight, points);
+}
+
+/** The pans of one sap, with their finishes. */
+function ofSap({ pans, finishes }: BoilCourse, sap: string): BoilCourse {
+  const same = pans.filter((pan) => pan.sap === sap);
+  return { pans: same, finishes: finishes.filter((one) => same.some(({ id }) => id === one.pan)) };
 }
 
 const likePan = (course: BoilCourse, pan: string): PanCourse | null => panOf(course, pan) ?? panOf(course, null);

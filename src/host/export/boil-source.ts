@@ -15,9 +15,11 @@ export interface BoilSource {
 /** `boil` is an id, or `latest`. Throws NotebookProblem (2) when there is no such boil. */
 export function boilSource(notebook: Notebook, boil: string): BoilSource {
   const found = notebook.find(boil);
+  const header = notebook.header(found.boil);
   return {
     boil: found.boil,
-    header: notebook.header(found.boil),
+    // It may have been given another name since.
+    header: found.name === '' ? header : { ...header, name: found.name },
     practice: found.kind === 'practice',
     texts: () => notebook.entries(found.boil),
   };

@@ -1,6 +1,5 @@
 // Times of a boil on the clock that hung beside the pans: the offset of its `started` holds for all of it.
-
-const MINUTE_MS = 60_000;
+import { MINUTE_MS } from '../../core/quantities/time.ts';
 
 /** "2027-04-18". */
 export const dayText = (started: string, t = 0): string => localIso(started, t).slice(0, 10);

@@ -1,6 +1,9 @@
 // Makes the files that a page asks for, beside a live boil.
+import type { Tongue } from '../../language/tongue.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type { MachineClock } from '../clock.ts';
+import { keptSettings } from '../kept-settings.ts';
+import { languages } from '../languages.ts';
 import { boilFile } from './boil-files.ts';
 import type { NewFile } from './new-file.ts';
 import { seasonCsv } from './season-csv.ts';
@@ -10,6 +13,8 @@ export interface AskedFile {
   paper: Paper;
   /** The person's own words on labels. */
   text: string;
+  /** The tag of the language that the page speaks; null for that of the settings. */
+  language: string | null;
   /** Ends the work when nobody waits for the file any more. */
   signal: AbortSignal;
 }
@@ -25,16 +30,29 @@ export class ExportDesk {
 
   /** `end` is one that formOf tells. Throws NotebookProblem when there is no such boil. */
   boilFile(boil: string, end: string, asked: AskedFile): NewFile {
-    return boilFile(this.#notebook, boil, `${boil}${end}`, end, { ...asked, machine: this.#machine });
+    const tongue = this.#tongue(asked.language);
+    const path = `${boil}${endShown(end, tongue)}`;
+    return boilFile(this.#notebook, boil, path, end, { ...asked, machine: this.#machine, tongue });
   }
 
-  /** Every boil when `year` is null. */
-  seasonFile(year: number | null): NewFile {
-    const path = year === null ? 'season.csv' : `season-${year}.csv`;
+  /** Every boil when `year` is null; `language` as for a boil. */
+  seasonFile(year: number | null, language: string | null): NewFile {
+    const name = this.#tongue(language).say('file.season');
+    const path = year === null ? `${name}.csv` : `${name}-${year}.csv`;
     return {
       path,
       type: 'text/csv; charset=utf-8',
       pieces: seasonCsv(this.#notebook, { machine: this.#machine, year }),
     };
   }
+
+  #tongue(language: string | null): Tongue {
+    return languages().tongueFor(language ?? keptSettings(this.#notebook).language, []);
+  }
+}
+
+/** The end of the file's name, where a person sees it. */
+function endShown(end: string, tongue: Tongue): string {
+  if (end === '.labels.pdf') return `.${tongue.say('file.labels')}.pdf`;
+  return end === '.marks.csv' ? `.${tongue.say('file.marks')}.csv` : end;
 }

@@ -1,98 +1,129 @@
-// The figures of a boil in words for paper, in the units that the person chose.
-import { formatMass, formatNumber, formatStrength, formatVolume } from '../../core/quantities/format.ts';
+// The figures of a boil in words for paper, in the language and the units that the person chose.
+import { formatMass, formatNumber, formatStrength, formatSyrup, formatVolume } from '../../core/quantities/format.ts';
 import { volumeFromLitres } from '../../core/quantities/units.ts';
-import type { BoilFigures, Figure, FigureFrom, FigureName } from '../../core/season/figures.ts';
+import type { Figure, FigureFrom, FigureName } from '../../core/season/figures.ts';
+import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import type { Settings } from '../../protocol/messages.ts';
+import type { ReportData } from './report-data.ts';
 
-type Kind = 'volume' | 'mass' | 'strength' | 'ratio' | 'hours' | 'flow' | 'money' | 'count' | 'per-volume' | 'plain';
+type Kind =
+  | 'volume'
+  | 'syrup'
+  | 'mass'
+  | 'strength'
+  | 'ratio'
+  | 'hours'
+  | 'flow'
+  | 'money'
+  | 'count'
+  | 'per-volume'
+  | 'energy'
+  | 'wood';
 
 /** In the order of the paper. */
-const SHOWN: readonly (readonly [figure: FigureName, title: string, kind: Kind, unit?: string])[] = [
-  ['sap_litres', 'Sap in', 'volume'],
-  ['sap_brix', 'Its strength', 'strength'],
-  ['syrup_litres', 'Syrup out', 'volume'],
-  ['syrup_kg', 'Its weight', 'mass'],
-  ['syrup_brix', 'Its strength', 'strength'],
-  ['expected_syrup_litres', 'Syrup that this sap makes', 'volume'],
-  ['gap_sugar_kg', 'Sugar not accounted for', 'mass'],
-  ['ratio', 'Sap to syrup', 'ratio'],
-  ['exact_ratio', '… by the exact balance', 'ratio'],
-  ['ratio_by_86', '… by the rule of 86', 'ratio'],
-  ['hours', 'Length', 'hours'],
-  ['boiling_hours', 'Boiling', 'hours'],
-  ['water_off_litres', 'Water off', 'volume'],
-  ['water_off_l_per_h', 'Water off in an hour', 'flow'],
-  ['fuel_kg', 'Fuel', 'mass'],
-  ['fuel_kwh', 'Electricity', 'plain', 'kWh'],
-  ['fuel_cords', 'Wood', 'plain', 'cords'],
-  ['fuel_kg_per_l', 'Fuel for syrup', 'per-volume'],
-  ['cost', 'Cost', 'money'],
-  ['jars', 'Jars', 'count'],
-  ['cost_a_jar', 'Cost of a jar', 'money'],
-  ['alarms', 'Alarms', 'count'],
+const SHOWN: readonly (readonly [figure: FigureName, title: MessageKey, kind: Kind])[] = [
+  ['sap_litres', 'figure.sap_litres', 'volume'],
+  ['sap_brix', 'figure.sap_brix', 'strength'],
+  ['syrup_litres', 'figure.syrup_litres', 'syrup'],
+  ['syrup_kg', 'figure.syrup_kg', 'mass'],
+  ['syrup_brix', 'figure.sap_brix', 'strength'],
+  ['expected_syrup_litres', 'paper.figure.expected', 'syrup'],
+  ['gap_sugar_kg', 'paper.figure.gap', 'mass'],
+  ['ratio', 'figure.ratio', 'ratio'],
+  ['exact_ratio', 'paper.figure.exact', 'ratio'],
+  ['ratio_by_86', 'paper.figure.by_86', 'ratio'],
+  ['hours', 'paper.figure.hours', 'hours'],
+  ['boiling_hours', 'paper.figure.boiling', 'hours'],
+  ['water_off_litres', 'paper.figure.water_off', 'volume'],
+  ['water_off_l_per_h', 'paper.figure.water_off_hour', 'flow'],
+  ['fuel_kg', 'figure.fuel_kg', 'mass'],
+  ['fuel_kwh', 'paper.figure.electricity', 'energy'],
+  ['fuel_cords', 'figure.fuel_cords', 'wood'],
+  ['fuel_kg_per_l', 'paper.figure.fuel_for_syrup', 'per-volume'],
+  ['cost', 'paper.figure.cost', 'money'],
+  ['jars', 'figure.jars', 'count'],
+  ['cost_a_jar', 'figure.cost_a_jar', 'money'],
+  ['alarms', 'figure.alarms', 'count'],
 ];
 
-const FROM: Record<FigureFrom, string> = {
-  page: 'as you wrote it',
-  marks: 'from marks',
-  'marks-and-seen': 'from marks and pours seen',
-  store: 'from the store',
-  jars: 'from the jars',
-  pans: 'as the program reckoned',
-  usual: 'usual, not measured',
-  'worked-out': 'worked out',
-  seen: 'seen',
+const FROM: Record<FigureFrom, MessageKey> = {
+  page: 'paper.from.page',
+  marks: 'paper.from.marks',
+  'marks-and-seen': 'paper.from.marks_and_seen',
+  store: 'paper.from.store',
+  jars: 'paper.from.jars',
+  pans: 'paper.from.pans',
+  usual: 'paper.from.usual',
+  'worked-out': 'figure.from.worked_out',
+  seen: 'paper.from.seen',
 };
 
 export interface FigureLine {
   title: string;
   value: string;
+  isKnown: boolean;
+  /** Where it comes from, or what is missing. */
   from: string;
 }
 
+type Told = Pick<ReportData, 'figures' | 'settings' | 'unnoted'>;
+
 /** Every figure of the list; what nobody knows says so. */
-export function figureLines(figures: BoilFigures, settings: Settings): FigureLine[] {
-  return SHOWN.map(([name, title, kind, unit]) => {
+export function figureLines({ figures, settings, unnoted }: Told, tongue: Tongue): FigureLine[] {
+  return SHOWN.map(([name, title, kind]) => {
     const figure = figures[name];
-    if (figure === null) return { title, value: 'not known', from: '' };
-    return { title, value: valueWords(figure, kind, settings, unit ?? ''), from: FROM[figure.from] };
+    if (figure !== null) {
+      const value = valueWords(figure, kind, settings, tongue);
+      return { title: tongue.say(title), value, isKnown: true, from: tongue.say(FROM[figure.from]) };
+    }
+    const isNotNoted = name === 'sap_litres' && unnoted.length > 0;
+    const from = isNotNoted ? tongue.say('paper.from.not_noted', { pans: unnoted.join(', ') }) : '';
+    return { title: tongue.say(title), value: tongue.say('words.not_known'), isKnown: false, from };
   });
 }
 
-function valueWords(figure: Figure, kind: Kind, settings: Settings, unit: string): string {
-  const { value, low, high } = figure;
-  if (kind === 'strength') return formatStrength(value, low, high, settings.strength);
-  const words = (amount: number): string => amountWords(amount, kind, settings, unit);
+function valueWords({ value, low, high }: Figure, kind: Kind, settings: Settings, tongue: Tongue): string {
+  if (kind === 'strength') return tongue.amount(formatStrength(value, low, high, settings.strength));
+  const words = (amount: number): string => amountWords(amount, kind, settings, tongue);
   if (kind === 'hours' || low === null || high === null || words(low) === words(high)) return words(value);
-  return `${words(value)} (${bare(words(low))} to ${bare(words(high))})`;
+  return `${words(value)} (${tongue.say('figure.range', { low: bare(words(low)), high: bare(words(high)) })})`;
 }
 
-function amountWords(value: number, kind: Exclude<Kind, 'strength'>, settings: Settings, unit: string): string {
+function amountWords(value: number, kind: Exclude<Kind, 'strength'>, settings: Settings, tongue: Tongue): string {
+  const volume = (litres: number): string => tongue.amount(formatVolume(litres, settings.volume));
+  const mass = (kg: number): string => tongue.amount(formatMass(kg, settings.mass));
+  const number = (digits: number): string => tongue.digits(formatNumber(value, digits));
   switch (kind) {
     case 'volume':
-      return formatVolume(value, settings.volume);
+      return volume(value);
+    case 'syrup':
+      return tongue.amount(formatSyrup(value, settings.volume));
     case 'flow':
-      return `${formatVolume(value, settings.volume)}/h`;
+      return `${volume(value)}/h`;
     case 'mass':
-      return formatMass(value, settings.mass);
-    case 'per-volume': {
-      const perUnit = value / volumeFromLitres(1, settings.volume);
-      return `${formatMass(perUnit, settings.mass)} for 1 ${volumeSymbol(settings)}`;
-    }
+      return mass(value);
+    case 'per-volume':
+      return tongue.say('paper.figure.for_one', {
+        mass: mass(value / volumeFromLitres(1, settings.volume)),
+        unit: unitOf(volume(1)),
+      });
     case 'ratio':
-      return `${formatNumber(value, 1)} : 1`;
+      return `${number(1)} : 1`;
     case 'hours':
       return hoursWords(value);
     case 'money':
-      return formatNumber(value, 2);
+      return number(2);
     case 'count':
-      return formatNumber(value, 0);
-    case 'plain':
-      return `${formatNumber(value, 2)} ${unit}`;
+      return number(0);
+    case 'energy':
+      return `${number(2)} kWh`;
+    case 'wood':
+      return tongue.say('figure.cords', { count: number(2) });
   }
 }
 
-const volumeSymbol = (settings: Settings): string => formatVolume(1, settings.volume).replace(/^[\d.]+\s/u, '');
+/** "US gal" of "1.0 US gal". */
+const unitOf = (text: string): string => text.slice(text.indexOf('\u00a0') + 1);
 /** The number alone: "9.8" of "9.8 : 1" or "9.8 kg". */
 const bare = (text: string): string => text.split(/[\u00a0 ]/u)[0] ?? text;
 

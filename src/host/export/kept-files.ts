@@ -30,7 +30,7 @@ export async function keptAnswer(request: Request, host: Kept): Promise<KeptAnsw
 
 function fileAnswer(name: string, query: URLSearchParams, signal: AbortSignal, host: Kept): KeptAnswer | null {
   const said = (field: string): string | undefined => query.get(field) ?? undefined;
-  const asked = { paper: said('paper'), text: said('text'), year: said('year') };
+  const asked = { paper: said('paper'), text: said('text'), year: said('year'), language: said('language') };
   const file = askedFile(host.exports, name, asked, signal);
   if (file === null) return null;
   const pieces = Readable.from(file.pieces, { objectMode: false });

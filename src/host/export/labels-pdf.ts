@@ -2,17 +2,21 @@
 import { formatNumber, formatStrength } from '../../core/quantities/format.ts';
 import { volumeFromLitres } from '../../core/quantities/units.ts';
 import type { BoilPage, Jars } from '../../core/season/records.ts';
+import type { Tongue } from '../../language/tongue.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import type { Settings } from '../../protocol/messages.ts';
 import { boilSource } from './boil-source.ts';
 import { dayText } from './boil-time.ts';
 import { settingsOf } from './report-data.ts';
 import { MARGIN, Sheet, type Paper } from './sheet.ts';
+import { syrupCalled } from './syrup-words.ts';
 
 export interface LabelOptions {
   paper: Paper;
   /** The person's own words, on every label. */
   text: string;
+  /** What they are written in. */
+  tongue: Tongue;
 }
 
 const COLUMNS = 3;
@@ -20,35 +24,43 @@ const ROWS = 7;
 const MOST_SHEETS = 20;
 const BLANK = '____________';
 
-/** Beside the labels, for whoever cuts them: what a label has to say is a matter of the place. */
-const ASIDE =
-  'Not part of the labels. Ask your food authority what a label must say where you give away or sell: name of the food, weight or volume, maker and address, date, lot, ingredients.';
-
 /**
- * One label for each jar of the boil's page, a sheet full where it names none; at most 20 sheets. Makes no claim of kind
- * or grade: the name is the boil's. Throws NotebookProblem (2) when there is no such boil.
+ * One label for each jar of the boil's page, a sheet full where it names none; at most 20 sheets. The kind of syrup is what
+ * the pans were said to hold; no grade is claimed. Throws NotebookProblem (2) when there is no such boil.
  */
 export async function* labelsPdf(notebook: Notebook, boil: string, options: LabelOptions): AsyncGenerator<Uint8Array> {
   const source = boilSource(notebook, boil);
   const { header } = source;
-  const name = source.practice ? `PRACTICE: ${header.name ?? source.boil}` : header.name || source.boil;
-  const sheet = new Sheet({ paper: options.paper, title: `Labels: ${name}`, date: new Date(header.started) });
-  const about = { name, day: dayText(header.started), text: options.text, settings: settingsOf(notebook) };
+  const { tongue } = options;
+  const own = header.name || source.boil;
+  const name = source.practice ? tongue.say('label.practice', { name: own }) : own;
+  const title = tongue.say('label.title', { name });
+  const sheet = new Sheet({ paper: options.paper, title, date: new Date(header.started), tongue });
+  const about = {
+    syrup: syrupCalled(header, tongue),
+    name,
+    day: dayText(header.started),
+    text: options.text,
+    settings: settingsOf(notebook),
+    tongue,
+  };
   const labels = labelsOf(notebook.page(source.boil), about);
   labels.forEach((lines, index) => {
     const place = index % (COLUMNS * ROWS);
     if (index > 0 && place === 0) sheet.addPage();
     drawLabel(sheet, lines, place);
   });
-  sheet.onEveryPage(() => drawAside(sheet));
+  sheet.onEveryPage(() => drawAside(sheet, tongue.say('label.aside')));
   yield* sheet.finished('');
 }
 
 interface About {
+  syrup: string;
   name: string;
   day: string;
   text: string;
   settings: Settings;
+  tongue: Tongue;
 }
 
 function labelsOf(page: BoilPage, about: About): string[][] {
@@ -63,48 +75,59 @@ function labelsOf(page: BoilPage, about: About): string[][] {
   return Array<string[]>(COLUMNS * ROWS).fill(linesOf(page, null, about));
 }
 
-/** The name first; density only where somebody measured it. */
-function linesOf({ syrup }: BoilPage, jar: Jars | null, { name, day, text, settings }: About): string[] {
-  const brix = syrup?.brix;
+/** What it is first, then the boil's name; density only where somebody measured it. */
+function linesOf(page: BoilPage, jar: Jars | null, about: About): string[] {
+  const { syrup, name, day, text, settings, tongue } = about;
+  const brix = page.syrup?.brix;
+  const density = brix === undefined ? BLANK : tongue.amount(formatStrength(brix, brix, brix, settings.strength));
   return [
+    syrup,
     name,
-    `Date ${jar?.filled ?? day}`,
-    `Lot ${jar?.lot ?? BLANK}`,
-    `Volume ${jar === null ? BLANK : jarVolume(jar.litres, settings)}`,
-    `Density ${brix === undefined ? BLANK : formatStrength(brix, brix, brix, settings.strength)}`,
+    tongue.say('label.date', { date: tongue.day(jar?.filled ?? day) }),
+    tongue.say('label.lot', { lot: jar?.lot ?? BLANK }),
+    tongue.say('label.volume', { volume: jar === null ? BLANK : jarVolume(jar.litres, settings, tongue) }),
+    tongue.say('label.density', { density }),
     ...(text.trim() === '' ? [] : [text.trim()]),
   ];
 }
 
 /** Fluid ounces in a gallon: 128 of the US, 160 imperial (NIST Handbook 44, appendix C; from memory). */
-const OUNCES = { 'us-gallon': [128, 'US fl oz'], 'imperial-gallon': [160, 'imp fl oz'] } as const;
+const OUNCES = {
+  'us-gallon': [128, 'unit.us_fluid_ounce'],
+  'imperial-gallon': [160, 'unit.imperial_fluid_ounce'],
+} as const;
 
 /** "250 ml"; beside gallons "8.5 US fl oz (250 ml)", for nobody counts a jar in gallons. */
-function jarVolume(litres: number, { volume }: Settings): string {
-  const metric = litres < 1 ? `${formatNumber(litres * 1000, 0)} ml` : `${Number(litres.toFixed(2))} L`;
+function jarVolume(litres: number, { volume }: Settings, tongue: Tongue): string {
+  const metric =
+    litres < 1 ? `${formatNumber(litres * 1000, 0)} ml` : `${tongue.digits(String(Number(litres.toFixed(2))))} L`;
   if (volume === 'litre') return metric;
   const [ounces, symbol] = OUNCES[volume];
-  return `${formatNumber(volumeFromLitres(litres, volume) * ounces, 1)} ${symbol} (${metric})`;
+  const number = tongue.digits(formatNumber(volumeFromLitres(litres, volume) * ounces, 1));
+  return `${number} ${tongue.say(symbol)} (${metric})`;
 }
 
-function drawLabel(sheet: Sheet, [name = '', ...lines]: string[], place: number): void {
+function drawLabel(sheet: Sheet, [syrup = '', name = '', ...lines]: string[], place: number): void {
   const width = (sheet.width - 2 * MARGIN) / COLUMNS;
   const height = (sheet.doc.page.height - 2 * MARGIN) / ROWS;
   const x = MARGIN + (place % COLUMNS) * width;
   const y = MARGIN + Math.floor(place / COLUMNS) * height;
+  const line = { width: width - 20, oneLine: true };
   sheet.doc.rect(x, y, width, height).dash(2, { space: 3 }).lineWidth(0.4).strokeColor('#999').stroke().undash();
-  sheet.text(name, x + 10, y + 10, { size: 13, bold: true, width: width - 20, oneLine: true });
+  sheet.text(syrup, x + 10, y + 9, { ...line, size: 13, bold: true });
+  sheet.text(name, x + 10, y + 25, { ...line, size: 9, bold: true });
   const [date, lot, volume, density, own] = lines;
-  [date, lot, volume, density].forEach((line, index) => {
-    sheet.text(line ?? '', x + 10, y + 30 + index * 13, { size: 9, width: width - 20, oneLine: true });
+  [date, lot, volume, density].forEach((words, index) => {
+    sheet.text(words ?? '', x + 10, y + 38 + index * 12, { ...line, size: 9 });
   });
-  if (own !== undefined) sheet.text(own, x + 10, y + 84, { size: 8, width: width - 20, oneLine: true });
+  if (own !== undefined) sheet.text(own, x + 10, y + 87, { ...line, size: 8 });
 }
 
-function drawAside(sheet: Sheet): void {
+/** Beside the labels, for whoever cuts them: what a label has to say is a matter of the place. */
+function drawAside(sheet: Sheet, words: string): void {
   const { doc } = sheet;
   doc.save().rotate(-90, { origin: [14, doc.page.height - MARGIN] });
-  sheet.text(ASIDE, 14, doc.page.height - MARGIN, {
+  sheet.text(words, 14, doc.page.height - MARGIN, {
     size: 7,
     colour: '#555',
     width: doc.page.height - 2 * MARGIN,

@@ -7,69 +7,60 @@ import {
   formatTemperature,
   formatVolume,
 } from '../../core/quantities/format.ts';
+import { MARK_KINDS } from '../../language/mark-kinds.ts';
+import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import type { Settings } from '../../protocol/messages.ts';
 
+/** On paper it is told of a note that was taken back, not of a press. */
+const KIND_WORDS: Record<Mark['kind'], MessageKey> = { ...MARK_KINDS, withdraw: 'paper.mark.withdraw' };
+
 /** "Back pot: top-up, 2.0 L". */
-export function markLine(mark: Mark, header: Header, settings: Settings): string {
+export function markLine(mark: Mark, header: Header, settings: Settings, tongue: Tongue): string {
   const pan = 'pan' in mark && mark.kind !== 'move-probe' ? mark.pan : undefined;
-  const said = [kindWords(mark), ...details(mark, header, settings)].filter((part) => part !== '').join(', ');
-  return pan === undefined || pan === null ? capital(said) : `${panTitle(header, pan)}: ${said}`;
+  const words = [tongue.say(KIND_WORDS[mark.kind]), ...details(mark, header, settings, tongue)]
+    .filter((part) => part !== '')
+    .join(', ');
+  if (pan === undefined || pan === null) return words;
+  return tongue.say('mark.of_pan', { pan: panTitle(header, pan), words: small(words, tongue) });
 }
 
+/** What a person called the pan, else its id. */
 export function panTitle(header: Header, pan: string): string {
   const name = header.pans?.find(({ id }) => id === pan)?.name;
   return name === undefined || name === '' ? pan : name;
 }
 
-function kindWords(mark: Mark): string {
-  switch (mark.kind) {
-    case 'transfer':
-      return 'poured together';
-    case 'pressure':
-      return 'air pressure';
-    case 'water-check':
-      return 'check in boiling water';
-    case 'reading':
-      return 'read by hand';
-    case 'move-probe':
-      return 'probe moved';
-    case 'fuel':
-      return 'fuel left';
-    case 'no-top-up':
-      return 'nothing was poured';
-    case 'remind':
-      return 'reminder';
-    case 'withdraw':
-      return 'a mark was taken back';
-    default:
-      return mark.kind;
-  }
-}
-
-function details(mark: Mark, header: Header, settings: Settings): string[] {
+function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue): string[] {
   switch (mark.kind) {
     case 'top-up':
-      return [...amount(mark, settings), ...strength(mark.brix)];
     case 'draw-off':
-      return [...amount(mark, settings), ...strength(mark.brix)];
+      return [...amount(mark, settings, tongue), ...strength(mark.brix, tongue)];
     case 'transfer':
-      return [...amount(mark, settings), `from ${panTitle(header, mark.from)} into ${panTitle(header, mark.to)}`];
+      return [
+        ...amount(mark, settings, tongue),
+        tongue.say('paper.mark.poured', { from: panTitle(header, mark.from), to: panTitle(header, mark.to) }),
+      ];
     case 'flame':
-      return [mark.level === 0 ? 'off' : `${Math.round(mark.level * 100)} %`];
+      return [mark.level === 0 ? tongue.say('mark.flame.off') : `${Math.round(mark.level * 100)} %`];
     case 'pressure':
-      return [formatPressure(mark.hpa, settings.pressure)];
+      return [tongue.amount(formatPressure(mark.hpa, settings.pressure))];
     case 'water-check':
-      return [mark.probe, formatTemperature(mark.celsius, settings.temperature)];
+      return [mark.probe, tongue.amount(formatTemperature(mark.celsius, settings.temperature))];
     case 'density':
-      return densityParts(mark, settings);
+      return densityParts(mark, settings, tongue);
     case 'depth':
-      return [formatLength(mark.mm, settings.length)];
+      return [tongue.amount(formatLength(mark.mm, settings.length))];
     case 'reading':
-      return [formatTemperature(mark.celsius, settings.temperature)];
+      return [tongue.amount(formatTemperature(mark.celsius, settings.temperature))];
     case 'move-probe':
-      return [mark.probe, mark.pan === null ? 'into the air' : `into ${panTitle(header, mark.pan)}`];
+      return [
+        mark.probe,
+        mark.pan === null
+          ? tongue.say('paper.mark.into_air')
+          : tongue.say('paper.mark.into', { pan: panTitle(header, mark.pan) }),
+      ];
     case 'fuel':
-      return [formatMass(mark.kg, settings.mass)];
+      return [tongue.amount(formatMass(mark.kg, settings.mass))];
     case 'remind':
     case 'note':
       return [mark.text];
@@ -81,20 +72,31 @@ function details(mark: Mark, header: Header, settings: Settings): string[] {
 function amount(
   { litres, all }: { litres?: number | undefined; all?: boolean | undefined },
   { volume }: Settings,
+  tongue: Tongue,
 ): string[] {
-  return [...(all === true ? ['all of it'] : []), ...(litres === undefined ? [] : [formatVolume(litres, volume)])];
-}
-
-const strength = (brix: number | undefined): string[] => (brix === undefined ? [] : [`${brix} °Bx`]);
-
-/** As it was read, in the scale of the instrument. */
-function densityParts({ brix, baume, sg, celsius }: Extract<Mark, { kind: 'density' }>, settings: Settings): string[] {
   return [
-    ...strength(brix),
-    ...(baume === undefined ? [] : [`${baume} °Bé`]),
-    ...(sg === undefined ? [] : [`specific gravity ${sg}`]),
-    ...(celsius === undefined ? [] : [`at ${formatTemperature(celsius, settings.temperature)}`]),
+    ...(all === true ? [tongue.say('mark.all')] : []),
+    ...(litres === undefined ? [] : [tongue.amount(formatVolume(litres, volume))]),
   ];
 }
 
-const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+const strength = (brix: number | undefined, tongue: Tongue): string[] =>
+  brix === undefined ? [] : [tongue.digits(`${brix} °Bx`)];
+
+/** As it was read, in the scale of the instrument. */
+function densityParts(
+  { brix, baume, sg, celsius }: Extract<Mark, { kind: 'density' }>,
+  settings: Settings,
+  tongue: Tongue,
+): string[] {
+  const warmth = celsius === undefined ? null : tongue.amount(formatTemperature(celsius, settings.temperature));
+  return [
+    ...strength(brix, tongue),
+    ...(baume === undefined ? [] : [tongue.digits(`${baume} °Bé`)]),
+    ...(sg === undefined ? [] : [tongue.say('mark.gravity', { sg: tongue.digits(String(sg)) })]),
+    ...(warmth === null ? [] : [tongue.say('paper.mark.at', { temperature: warmth })]),
+  ];
+}
+
+/** As it stands within a line: the catalogue has it with a capital. */
+const small = (text: string, { tag }: Tongue): string => text.slice(0, 1).toLocaleLowerCase(tag) + text.slice(1);

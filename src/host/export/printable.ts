@@ -14,8 +14,7 @@ const ALIKE: Readonly<Record<string, string>> = {
 };
 
 /** Stands for a letter that cannot be printed. */
-const MISSING = '¤';
-export const MISSING_SENTENCE = `Where ${MISSING} stands, this file's fonts have no such letter; the recording has it.`;
+export const MISSING = '¤';
 
 /** `isWhole` is false when a letter had to be replaced. Line ends become blanks. */
 export function printable(text: string): { text: string; isWhole: boolean } {

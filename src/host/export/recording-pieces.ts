@@ -4,6 +4,7 @@ import type { Notebook } from '../../notebook/contract.ts';
 
 const PIECE_CHARACTERS = 65_536;
 
+/** A boil as the text of its recording, piece by piece; throws where there is no such boil. */
 export function* recordingPieces(notebook: Notebook, boil: string): Generator<string> {
   let piece = '';
   for (const line of exportRecording(notebook, boil)) {

@@ -1,5 +1,6 @@
 // Draws the curve of a boil on paper: each pan's temperature, water point and finish, with marks below and alarms above.
 import { temperatureFromCelsius } from '../../core/quantities/units.ts';
+import type { Tongue } from '../../language/tongue.ts';
 import { minutesPastMidnight, timeText } from './boil-time.ts';
 import { panTitle } from './mark-line.ts';
 import { CURVE_POINTS, type PanCurve, type ReportData } from './report-data.ts';
@@ -28,19 +29,19 @@ const MOST_FLAGS = 400;
 const STEPS_MIN = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 10_080, 43_200];
 const MOST_TICKS = 10;
 
-/** Says in one line what was drawn; null where no pan was ever read. */
-export function drawCurve(sheet: Sheet, data: ReportData, box: Box): string | null {
+/** Says what was drawn, or that no pan was ever read. */
+export function drawCurve(sheet: Sheet, data: ReportData, box: Box, tongue: Tongue): string {
   const range = rangeOf(data.curves);
-  if (range === null) return null;
+  if (range === null) return tongue.say('paper.no_curve');
   const plot = { x: box.x + 30, y: box.y + 12, width: box.width - 30, height: box.height - 42 };
   const scale: Scale = { ...plot, ...range, lastT: Math.max(1, data.lastT) };
-  drawFrame(sheet, scale, data);
+  drawFrame(sheet, scale, data, tongue);
   sheet.doc.save().rect(plot.x, plot.y, plot.width, plot.height).clip();
   data.curves.forEach((curve, index) => drawPan(sheet, scale, curve, penOf(index)));
   sheet.doc.restore();
   drawFlags(sheet, scale, data);
   drawKey(sheet, data, { ...box, y: box.y + box.height - 12 });
-  return 'Lines: temperature of each pan (least and greatest of its time). Grey dots: water point. Red dashes: finish. Ticks below: marks. Triangles above: alarms.';
+  return tongue.say('paper.curve');
 }
 
 interface Scale extends Box {
@@ -58,11 +59,16 @@ const yOf = (scale: Scale, celsius: number): number =>
 /** In °C; the lowest water point less some, or all there is where no water point is known. */
 function rangeOf(curves: readonly PanCurve[]): { low: number; high: number } | null {
   const known = (values: (number | null)[]): number[] => values.filter((value) => value !== null);
-  const seen = curves.flatMap((curve) => known([...curve.low, ...curve.high]));
+  const seen = curves.flatMap(({ low, high, byHand }) => [
+    ...known([...low, ...high]),
+    ...byHand.map(({ celsius }) => celsius),
+  ]);
   if (seen.length === 0) return null;
   const water = curves.flatMap((curve) => known(curve.water));
   const least = leastOf(seen);
-  const low = water.length === 0 ? least : Math.max(least, leastOf(water) - BELOW_WATER_C);
+  // A boil that never came so far is nothing but its warming up.
+  const floor = leastOf([...water, greatestOf(seen)]) - BELOW_WATER_C;
+  const low = water.length === 0 ? least : Math.max(least, floor);
   const high = greatestOf([...seen, ...curves.flatMap((curve) => known(curve.finish))]);
   return { low: Math.min(low, high - 2) - 0.5, high: high + 1 };
 }
@@ -70,7 +76,7 @@ function rangeOf(curves: readonly PanCurve[]): { low: number; high: number } | n
 const leastOf = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
 const greatestOf = (values: readonly number[]): number => values.reduce((a, b) => Math.max(a, b), -Infinity);
 
-function drawFrame(sheet: Sheet, scale: Scale, { settings, source }: ReportData): void {
+function drawFrame(sheet: Sheet, scale: Scale, { settings, source }: ReportData, tongue: Tongue): void {
   const { doc } = sheet;
   const unit = settings.temperature;
   for (const value of ticks(temperatureFromCelsius(scale.low, unit), temperatureFromCelsius(scale.high, unit))) {
@@ -82,7 +88,7 @@ function drawFrame(sheet: Sheet, scale: Scale, { settings, source }: ReportData)
       .lineWidth(0.3)
       .strokeColor('#c8c8c8')
       .stroke();
-    sheet.text(String(value), scale.x - 28, y - 4, { size: 7, width: 24, align: 'right' });
+    sheet.text(tongue.digits(String(value)), scale.x - 28, y - 4, { size: 7, width: 24, align: 'right' });
   }
   sheet.text(`°${unit}`, scale.x - 28, scale.y - 12, { size: 7, width: 24, align: 'right' });
   for (const t of timeTicks(source.header.started, scale.lastT)) {
@@ -139,6 +145,23 @@ function drawPan(
   });
   const middle = curve.low.map((low, point) => (low === null ? null : (low + (curve.high[point] ?? low)) / 2));
   strokeLine(sheet, scale, middle, colour, dash, 1);
+  const { byHand } = curve;
+  if (isByHandOnly(curve)) joinHandReadings(sheet, scale, byHand, colour);
+  for (const { at, celsius } of byHand)
+    doc.circle(xOf(scale, at), yOf(scale, celsius), HAND_DOT).fillColor(colour).fill();
+}
+
+const HAND_DOT = 2;
+const isByHandOnly = ({ low }: PanCurve): boolean => low.every((celsius) => celsius === null);
+
+/** Thin and dotted: an aid to the eye, for between two readings nobody looked. */
+function joinHandReadings({ doc }: Sheet, scale: Scale, byHand: PanCurve['byHand'], colour: string): void {
+  byHand.forEach(({ at, celsius }, index) => {
+    const [x, y] = [xOf(scale, at), yOf(scale, celsius)];
+    if (index === 0) doc.moveTo(x, y);
+    else doc.lineTo(x, y);
+  });
+  if (byHand.length > 1) doc.dash(1, { space: 1.5 }).lineWidth(0.6).strokeColor(colour).stroke().undash();
 }
 
 /** Lifts the pen where nothing was read. */
@@ -189,17 +212,24 @@ function drawFlags({ doc }: Sheet, scale: Scale, { marks, raisings }: ReportData
 
 function drawKey(sheet: Sheet, { curves, source }: ReportData, { x, y, width }: Box): void {
   const step = width / Math.max(3, Math.min(curves.length, 6));
-  curves.slice(0, 6).forEach(({ pan }, index) => {
+  curves.slice(0, 6).forEach((curve, index) => {
     const { colour, dash } = penOf(index);
     const left = x + index * step;
-    if (dash.length > 0) sheet.doc.dash(dash[0]!, { space: dash[1] ?? dash[0]! });
-    sheet.doc
-      .moveTo(left, y + 4)
-      .lineTo(left + 20, y + 4)
-      .lineWidth(1.2)
-      .strokeColor(colour)
-      .stroke()
-      .undash();
-    sheet.text(panTitle(source.header, pan), left + 24, y, { size: 8, width: step - 28, oneLine: true });
+    if (isByHandOnly(curve)) {
+      sheet.doc
+        .circle(left + 10, y + 4, HAND_DOT)
+        .fillColor(colour)
+        .fill();
+    } else {
+      if (dash.length > 0) sheet.doc.dash(dash[0]!, { space: dash[1] ?? dash[0]! });
+      sheet.doc
+        .moveTo(left, y + 4)
+        .lineTo(left + 20, y + 4)
+        .lineWidth(1.2)
+        .strokeColor(colour)
+        .stroke()
+        .undash();
+    }
+    sheet.text(panTitle(source.header, curve.pan), left + 24, y, { size: 8, width: step - 28, oneLine: true });
   });
 }

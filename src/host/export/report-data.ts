@@ -17,11 +17,14 @@ import type { SliceOptions } from './in-slices.ts';
 export const CURVE_POINTS = 480;
 const SAMPLE_MS = 10_000;
 
-/** Temperatures in °C by point; null where nothing was read. */
+/** Temperatures in °C by point; null where nothing is known. */
 export interface PanCurve {
   pan: string;
+  /** What its probe read; null where nothing was, and throughout in a pan that has none. */
   low: (number | null)[];
   high: (number | null)[];
+  /** What was read by hand and stands, in order of boil time, ms. */
+  byHand: { at: number; celsius: number }[];
   water: (number | null)[];
   finish: (number | null)[];
 }
@@ -31,6 +34,8 @@ export interface ReportData {
   settings: Settings;
   page: BoilPage;
   figures: BoilFigures;
+  /** Names of the pans of which nobody noted what was filled in. */
+  unnoted: string[];
   /** Boil time of the last entry, ms. */
   lastT: number;
   curves: PanCurve[];
@@ -58,13 +63,15 @@ export async function reportData(notebook: Notebook, boil: string, options: Slic
   if (end === null) throw new Error('the fold has no end');
   const page = notebook.page(source.boil);
   const history = alarmHistory(end.history, end.marks);
+  const facts = factsAtEnd(gathered, end, lastT);
   return {
     source,
     page,
     lastT,
     settings: settingsOf(notebook),
-    figures: boilFigures(factsAtEnd(gathered, end, lastT), page, collectionsOf(notebook, source.boil)),
-    curves: curves.all(),
+    figures: boilFigures(facts, page, collectionsOf(notebook, source.boil)),
+    unnoted: facts.pours.length === 0 ? facts.pans.map(({ name }) => name) : facts.unnoted,
+    curves: curves.all(end.marks),
     raisings: history.raisings,
     earlierRaisings: history.earlier,
     marks: end.marks,
@@ -90,24 +97,42 @@ class Curves {
 
   add(t: number, readings: readonly PanReading[], state: BoilState): void {
     const point = Math.min(CURVE_POINTS - 1, Math.floor((t / this.#lastT) * CURVE_POINTS));
-    for (const { pan, temperature_c: celsius, water_c: water } of readings) {
-      if (celsius === null) continue;
+    for (const { pan, temperature_c: celsius, water_c: water, probe } of readings) {
       const curve = this.#curveOf(pan);
-      curve.low[point] = Math.min(curve.low[point] ?? celsius, celsius);
-      curve.high[point] = Math.max(curve.high[point] ?? celsius, celsius);
       curve.water[point] = water;
       curve.finish[point] = panLimits(state, pan).finish_c;
+      // What was read by hand stands for a while; on paper it is drawn when it was read, and only then.
+      if (celsius === null || probe === null) continue;
+      curve.low[point] = Math.min(curve.low[point] ?? celsius, celsius);
+      curve.high[point] = Math.max(curve.high[point] ?? celsius, celsius);
     }
   }
 
-  all(): PanCurve[] {
-    return [...this.#byPan.values()];
+  /** Of the pans that were read at all. `marks` are those at the end of the boil. */
+  all(marks: BoilState['marks']): PanCurve[] {
+    return [...this.#byPan.values()]
+      .map((curve) => ({ ...curve, byHand: handReadings(marks, curve.pan) }))
+      .filter(({ low, byHand }) => byHand.length > 0 || low.some((celsius) => celsius !== null));
   }
 
   #curveOf(pan: string): PanCurve {
     const empty = () => Array<number | null>(CURVE_POINTS).fill(null);
-    const curve = this.#byPan.get(pan) ?? { pan, low: empty(), high: empty(), water: empty(), finish: empty() };
+    const curve = this.#byPan.get(pan) ?? {
+      pan,
+      low: empty(),
+      high: empty(),
+      byHand: [],
+      water: empty(),
+      finish: empty(),
+    };
     this.#byPan.set(pan, curve);
     return curve;
   }
+}
+
+function handReadings(marks: BoilState['marks'], pan: string): PanCurve['byHand'] {
+  return marks
+    .filter(({ withdrawn, questioned }) => !withdrawn && !questioned)
+    .flatMap(({ at, mark }) => (mark.kind === 'reading' && mark.pan === pan ? [{ at, celsius: mark.celsius }] : []))
+    .toSorted((one, other) => one.at - other.at);
 }

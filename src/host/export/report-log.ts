@@ -1,5 +1,9 @@
 // The log of a report: marks and alarms in order of time, page after page.
+import { amountsInUnits } from '../../core/quantities/written-amounts.ts';
+import { hostWords } from '../../language/host-words.ts';
+import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
+import type { Settings } from '../../protocol/messages.ts';
 import { dayText, lengthText, timeText } from './boil-time.ts';
 import { markLine, panTitle } from './mark-line.ts';
 import type { ReportData } from './report-data.ts';
@@ -7,7 +11,7 @@ import { MARGIN, type Sheet } from './sheet.ts';
 
 interface LogLine {
   at: number;
-  what: 'Mark' | 'Alarm';
+  isAlarm: boolean;
   text: string;
 }
 
@@ -16,57 +20,86 @@ const MOST_LINES = 2500;
 const TIME_WIDTH = 78;
 const WHAT_WIDTH = 38;
 
-export function drawLog(sheet: Sheet, data: ReportData): void {
-  const lines = logLines(data);
+/** Draws the log on pages of its own; none where nothing was noted and nothing called. */
+export function drawLog(sheet: Sheet, data: ReportData, tongue: Tongue): void {
+  const lines = logLines(data, tongue);
   if (lines.length === 0) return;
-  let y = newPage(sheet);
+  let y = newPage(sheet, tongue);
   const { started } = data.source.header;
   const width = sheet.width - 2 * MARGIN - TIME_WIDTH - WHAT_WIDTH;
-  for (const { at, what, text } of lines.slice(0, MOST_LINES)) {
+  for (const { at, isAlarm, text } of lines.slice(0, MOST_LINES)) {
     const height = sheet.heightOf(text, width) + 3;
-    if (y + height > sheet.bottom) y = newPage(sheet);
-    sheet.text(`${dayText(started, at)} ${timeText(started, at)}`, MARGIN, y);
-    sheet.text(what, MARGIN + TIME_WIDTH, y, { bold: what === 'Alarm' });
+    if (y + height > sheet.bottom) y = newPage(sheet, tongue);
+    sheet.text(`${tongue.day(dayText(started, at))} ${timeText(started, at)}`, MARGIN, y);
+    sheet.text(tongue.say(isAlarm ? 'paper.log.alarm' : 'paper.log.mark'), MARGIN + TIME_WIDTH, y, { bold: isAlarm });
     sheet.text(text, MARGIN + TIME_WIDTH + WHAT_WIDTH, y, { width });
     y += height;
   }
   const more = lines.length - MOST_LINES;
-  if (more > 0) sheet.text(`${more} more lines stand in the recording.`, MARGIN, y, { bold: true });
+  if (more > 0) sheet.text(tongue.say('paper.log.more', { count: more }), MARGIN, y, { bold: true });
 }
 
-function newPage(sheet: Sheet): number {
+function newPage(sheet: Sheet, tongue: Tongue): number {
   sheet.addPage();
-  sheet.text('Marks and alarms', MARGIN, MARGIN, { size: 13, bold: true });
+  sheet.text(tongue.say('paper.log'), MARGIN, MARGIN, { size: 13, bold: true });
   return MARGIN + 24;
 }
 
-function logLines(data: ReportData): LogLine[] {
+function logLines(data: ReportData, tongue: Tongue): LogLine[] {
   const { source, settings, marks, raisings, earlierRaisings } = data;
   const { header } = source;
   const noted: LogLine[] = marks.map(({ at, mark, withdrawn, questioned }) => {
-    const remark = withdrawn ? ' (taken back)' : questioned ? ' (asked about, not used)' : '';
-    return { at, what: 'Mark', text: markLine(mark, header, settings).slice(0, 1000) + remark };
+    const line = markLine(mark, header, settings, tongue).slice(0, 1000);
+    const remark = withdrawn ? 'paper.mark.taken_back' : questioned ? 'paper.mark.asked_about' : null;
+    return { at, isAlarm: false, text: remark === null ? line : tongue.say(remark, { line }) };
   });
   const called: LogLine[] = raisings.map((raising) => ({
     at: raising.raisedAt,
-    what: 'Alarm',
-    text: raisingText(raising, raising.pan === null ? raising.port : panTitle(header, raising.pan)),
+    isAlarm: true,
+    text: raisingText(raising, raising.pan === null ? raising.port : panTitle(header, raising.pan), settings, tongue),
   }));
   const earlier: LogLine[] =
     earlierRaisings === 0
       ? []
-      : [{ at: 0, what: 'Alarm', text: `${earlierRaisings} alarms before those that are listed` }];
+      : [{ at: 0, isAlarm: true, text: tongue.say('paper.log.earlier', { count: earlierRaisings }) }];
   return [...earlier, ...noted, ...called].sort((one, other) => one.at - other.at);
 }
 
-function raisingText(raising: ReportData['raisings'][number], where: string | null): string {
+const PRIORITIES: Record<ReportData['raisings'][number]['priority'], MessageKey> = {
+  high: 'paper.call.high',
+  medium: 'paper.call.medium',
+  low: 'paper.call.low',
+};
+
+function raisingText(
+  raising: ReportData['raisings'][number],
+  where: string | null,
+  settings: Settings,
+  tongue: Tongue,
+): string {
   const { alarm, priority, why, raisedAt, answeredAt, clearedAt, asides, noUse } = raising;
-  const after = (t: number): string => lengthText((t - raisedAt) / 1000);
+  const length = (t: number): string => lengthText((t - raisedAt) / 1000);
   const course = [
-    answeredAt === null ? 'Not answered' : `Answered after ${after(answeredAt)}`,
-    ...asides.map(({ reason }) => `put aside${reason === '' ? '' : `: ${reason}`}`),
-    clearedAt === null ? 'still there at the end' : `over after ${after(clearedAt)}`,
-    ...(noUse ? ['of no use, you said'] : []),
-  ].join('; ');
-  return `${where === null ? '' : `${where}: `}${alarmTitle(alarm)} (${priority}): ${why}. ${course}.`;
+    answeredAt === null
+      ? tongue.say('paper.call.not_answered')
+      : tongue.say('paper.call.answered', { length: length(answeredAt) }),
+    ...asides.map(({ reason }) =>
+      reason === '' ? tongue.say('paper.call.aside') : tongue.say('paper.call.aside_why', { reason }),
+    ),
+    clearedAt === null
+      ? tongue.say('paper.call.still_there')
+      : tongue.say('paper.call.over', { length: length(clearedAt) }),
+    ...(noUse ? [tongue.say('paper.call.no_use')] : []),
+  ].reduce((before, after) => tongue.say('paper.call.then', { before, after }));
+  const inUnits = hostWords(
+    amountsInUnits(why, settings, (amount) => tongue.amount(amount)),
+    tongue,
+  );
+  const words = tongue.say('paper.call', {
+    title: hostWords(alarmTitle(alarm), tongue),
+    priority: tongue.say(PRIORITIES[priority]),
+    why: alarm === 'reminder' ? why : inUnits,
+    course,
+  });
+  return where === null ? words : tongue.say('mark.of_pan', { pan: where, words });
 }

@@ -1,6 +1,7 @@
 // A PDF with pages of one paper: fonts, text that can always be printed, and a foot on every page.
 import PDFDocument from 'pdfkit';
-import { MISSING_SENTENCE, printable } from './printable.ts';
+import type { Tongue } from '../../language/tongue.ts';
+import { MISSING, printable } from './printable.ts';
 
 export type Paper = 'a4' | 'letter';
 
@@ -9,6 +10,7 @@ export interface SheetOptions {
   title: string;
   /** Of the boil, not of the printing, so that the same boil gives the same file. */
   date: Date;
+  tongue: Tongue;
 }
 
 export interface TextOptions {
@@ -28,14 +30,16 @@ const INK = '#1c1c1c';
 /** Points from the top left corner. */
 export class Sheet {
   readonly doc: PDFKit.PDFDocument;
+  readonly #tongue: Tongue;
   #isWhole = true;
 
-  constructor({ paper, title, date }: SheetOptions) {
+  constructor({ paper, title, date, tongue }: SheetOptions) {
+    this.#tongue = tongue;
     this.doc = new PDFDocument({
       size: paper === 'a4' ? 'A4' : 'LETTER',
       margin: 0,
       bufferPages: true,
-      lang: 'en',
+      lang: tongue.tag,
       displayTitle: true,
       info: {
         Title: printable(title).text,
@@ -94,11 +98,11 @@ export class Sheet {
 
   /** The foot of every page, and the whole file in pieces. */
   async *finished(foot: string): AsyncGenerator<Uint8Array> {
-    const missing = this.#isWhole ? '' : MISSING_SENTENCE;
+    const missing = this.#isWhole ? '' : this.#tongue.say('paper.missing', { sign: MISSING });
     const said = [foot, missing].filter((part) => part !== '').join('. ');
     this.onEveryPage((page, pages) => {
-      const y = this.doc.page.height - MARGIN - 8;
-      const pagesText = pages === 1 ? '' : `page ${page} of ${pages}`;
+      const y = this.doc.page.height - MARGIN + 4;
+      const pagesText = pages === 1 ? '' : this.#tongue.say('paper.page', { page, pages });
       this.text(said, MARGIN, y, {
         size: 7,
         colour: '#555',

@@ -14,6 +14,7 @@ interface Kept {
   place: Place;
 }
 
+/** The probes that somebody set up, and the place; none where nobody did. */
 export function keptProbes(notebook: Pick<Notebook, 'setting'>): Kept {
   return (notebook.setting(KEY) as Kept | null) ?? { probes: [], place: {} };
 }

@@ -1,9 +1,9 @@
 // How well each probe does, from the state of a boil or of what is listened to: for the Probes screen.
 import type { BoilState } from '../../core/boil/state.ts';
-import { probeName, WATER } from '../../core/pan/baseline.ts';
+import { probeName } from '../../core/pan/baseline.ts';
 import { meanOf, sigmaOf } from '../../core/pan/joint-normal.ts';
-import { compareTips } from '../../core/probes/compare.ts';
-import { noiseOf, stepOf } from '../../core/probes/recent.ts';
+import { median } from '../../core/pan/robust-statistics.ts';
+import { noiseOf, recentSince, stepOf } from '../../core/probes/recent.ts';
 import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import type { KeptProbe, ProbeError, ProbeHealth } from '../../protocol/probe-setup-messages.ts';
 import type { ProbeTrack } from '../../core/boil/probe-track.ts';
@@ -92,19 +92,32 @@ function checkedOf(
   };
 }
 
-/** In a boiling pan a tip under the water point by so much is not in the liquid, °C. */
-const UNDER_WATER_C = 1;
+/** What is compared is the middle of so much, ms, where so many numbers came. */
+const LOOKED_AT_MS = 30_000;
+const ENOUGH_NUMBERS = 5;
 
+/** The tips of each pan that are heard, with what the boil itself makes of them: which are at odds, and what the pan is read by. */
 function togetherOf(state: BoilState, t: number): ProbeHealth['together'] {
   return Object.entries(state.panProbes).flatMap(([pan, probes]) => {
-    if (probes.length < 2) return [];
-    const tips = probes.map((probe) => {
-      const { recent, doubt } = state.probes[probe]!;
-      return { probe, recent, correctionC: state.corrections[probe] ?? 0, doubted: doubt !== null };
+    const heard = probes.flatMap((probe) => {
+      const { recent, signs, beside } = state.probes[probe]!;
+      const { values } = recentSince(recent, t - LOOKED_AT_MS);
+      if (values.length < ENOUGH_NUMBERS) return [];
+      const isOdd = beside.odd !== null || signs.doubt !== null || state.tips[pan]?.perhaps === probe;
+      return [{ probe, celsius: median(values) + (state.corrections[probe] ?? 0), isOdd, isRead: !beside.leftOut }];
     });
-    const boils = state.pans[pan]!.course.phase === 'boiling';
-    const water = state.water.celsius === null ? null : meanOf(state.water.joint, [[WATER, 1]]);
-    const compared = compareTips(tips, boils && water !== null ? water - UNDER_WATER_C : null, t);
-    return compared === null ? [] : [{ pan, probes, ...compared }];
+    if (heard.length < 2) return [];
+    const all = heard.map(({ celsius }) => celsius);
+    const read = heard.some(({ isRead }) => isRead) ? heard.filter(({ isRead }) => isRead) : heard;
+    const odd = heard.filter(({ isOdd }) => isOdd).map(({ probe }) => probe);
+    return [
+      {
+        pan,
+        probes,
+        meanC: read.reduce((sum, { celsius }) => sum + celsius, 0) / read.length,
+        apartC: Math.max(...all) - Math.min(...all),
+        odd,
+      },
+    ];
   });
 }

@@ -128,7 +128,9 @@ export class ReplayView {
 
   curveBetween(pan: string, from: number, to: number, points: number): Curve {
     const seen = this.#whole.curve.between(pan, from, Math.min(to, this.#t), points);
-    return { ...seen, ahead: panAhead(this.#folding.state, pan, this.#t) };
+    const { state } = this.#folding;
+    // Of a boil that was ended nothing is to come.
+    return { ...seen, ahead: state.ended ? null : panAhead(state, pan, this.#t) };
   }
 
   strip(points: number): ReplayStrip {

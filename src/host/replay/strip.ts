@@ -4,6 +4,7 @@ import type { PanStrip, ReplayDifferences, ReplayStrip } from '../../protocol/re
 import { LOOK_MS, type Looks } from './looks.ts';
 import type { WholeBoil } from './whole-boil.ts';
 
+/** The boil as a strip of at most so many columns, as far as it is read. */
 export function stripOf(whole: WholeBoil, points: number): ReplayStrip {
   const { length, readUntil, looks } = whole;
   const columnMs = columnOf(length, points);

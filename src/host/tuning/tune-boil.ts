@@ -9,7 +9,7 @@ import { offsetFacts } from '../../core/tuning/probe-offset.ts';
 import type { OffsetFacts } from '../../core/tuning/probe-offset.ts';
 import { scoreOf } from '../../core/tuning/score.ts';
 import type { BoilScore } from '../../core/tuning/score.ts';
-import { panTruths } from '../../core/tuning/truth.ts';
+import { panTruths, type Untold, untoldOf } from '../../core/tuning/truth.ts';
 import { checkHeader } from '../../protocol/header-schema.ts';
 import { parseEntry } from '../../protocol/recording.ts';
 import { runThrough, type RunThrough } from './run-through.ts';
@@ -25,7 +25,15 @@ export interface KeptBoil {
 
 /** What one settings file would have done, or why it does not fit this boil. */
 export type Tuned =
-  | { boil: string; with: string; score: BoilScore; cost: Cost | null; worst: Worst | null }
+  | {
+      boil: string;
+      with: string;
+      score: BoilScore;
+      cost: Cost | null;
+      worst: Worst | null;
+      /** What was read of its end all the same, where the truth of no pan is known. */
+      untold: Untold | null;
+    }
   | { boil: string; with: string; why: string };
 
 export interface SettingsFile {
@@ -44,6 +52,7 @@ export interface BoilTuned {
   facts: OffsetFacts;
 }
 
+/** How a kept boil would have done under each of the files; a file that makes no header of it is told as that. */
 export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTuned {
   const checks = files.map(({ patch }) => checkHeader(mergePatch(kept.header, patch)));
   const headers = checks.flatMap((checked) => (checked.ok ? [checked.header] : []));
@@ -52,6 +61,7 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTu
     ...RunThrough[],
   ];
   const truths = panTruths(asItWas.state, asItWas.seen);
+  const untold = truths.length === 0 ? untoldOf(asItWas.state) : null;
   const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks);
   const words = raisings.map((raising) => ({ ...raising, noUse: raising.noUse || isNamed(raising, kept.noUse) }));
   const tuned = files.map(({ name }, place): Tuned => {
@@ -61,7 +71,8 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTu
     const { designs } = run.state;
     const score = scoreOf(run.calls, designs, truths, words);
     const finishBrix = (pan: string): number | null => designs[pan]?.finishBrix ?? null;
-    return { boil: kept.boil, with: name, score, cost: costOf(score, finishBrix), worst: worstOf(score, finishBrix) };
+    const cost = costOf(score, finishBrix);
+    return { boil: kept.boil, with: name, score, cost, worst: worstOf(score, finishBrix), untold };
   });
   return { tuned, facts: offsetFacts(asItWas.state) };
 }

@@ -34,10 +34,10 @@ export function settingRow(
 function boilRow(tuned: Tuned, summary: BoilSummary | undefined): TuneBoilRow | null {
   if (summary === undefined) return null;
   const head = { boil: tuned.boil, title: summary.name, started: summary.started };
-  if (!isScored(tuned)) return { ...head, why: tuned.why, score: null, cost: null, worst: null };
-  const { score, cost, worst } = tuned;
+  if (!isScored(tuned)) return { ...head, why: tuned.why, score: null, cost: null, worst: null, untold: null };
+  const { score, cost, worst, untold } = tuned;
   const shown = scoreRow(score, score.alarms, summary.seconds / 3600);
-  return { ...head, why: null, score: shown, cost: cost === null ? null : wholeCost(cost), worst };
+  return { ...head, why: null, score: shown, cost: cost === null ? null : wholeCost(cost), worst, untold };
 }
 
 type Shown = Pick<BoilScore, 'near_finish_lead_s' | 'finish_brix' | 'scorch_lead_s' | 'false_calls'>;

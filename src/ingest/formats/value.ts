@@ -17,6 +17,8 @@ const unreadable = /[^ -~]/;
 
 /** Printable ASCII: what a broken UTF-8 byte or a wrong baud rate leaves is never part of a name or a value. */
 export const isPrintable = (code: number): boolean => code >= 0x20 && code <= 0x7e;
+
+/** Whether a text holds what is not printable ASCII. */
 export const hasUnreadableBytes = (text: string): boolean => unreadable.test(text);
 
 /** The device says that its probe is broken. */

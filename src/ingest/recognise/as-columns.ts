@@ -2,10 +2,19 @@
 import { columnsOf } from '../formats/columns.ts';
 import { readValue } from '../formats/value.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { isSetting, kindOfNumber, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
+import {
+  isSetting,
+  isSwitch,
+  kindOfNumber,
+  type NumberKind,
+  type Series,
+  SETTING,
+  SWITCH,
+  unitOfWords,
+} from './kind-of-number.ts';
 import { piecesOf, statusWord } from './pieces.ts';
-import { takeTurns } from './turns.ts';
-import { withoutTwins } from './twins.ts';
+import { differ, takeTurns } from './turns.ts';
+import { withoutTwins, withoutWholeNumbers } from './twins.ts';
 
 const separators = [';', '\t', '|', ',', ' '];
 const separatorNames: Record<string, string> = {
@@ -59,12 +68,12 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
       continue;
     }
     // `1;96.8` and `2;95.3` in turn: columns would mix two probes up.
-    if (series.texts.every((text) => /^\d{1,3}$/.test(text)) && takeTurns(rows.map((row) => row[at]!))) return null;
-    const kind = isPlaceNumber(series, rows) ? SETTING : kindOfNumber(series);
+    if (series.texts.every((text) => /^\d{1,3}$/.test(text)) && tellsRowsApart(table, at)) return null;
+    const kind = kindInRows(series, rows, header ?? []);
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
   }
-  const twins = withoutTwins(nameApart(read));
+  const twins = withoutTwins(withoutWholeNumbers(nameApart(read), leftOut));
   const channels = twins.stay;
   leftOut.push(...twins.leftOut);
   read.forEach((one, at) => one !== null && !channels.includes(one) && (read[at] = null));
@@ -85,6 +94,23 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   };
 }
 
+/** Numbers of probes are small; others that come round in one order, such as a heater's share, must go with the readings. */
+const MOST_NUMBER = 32;
+function tellsRowsApart({ rows, width, decimal }: Table, place: number): boolean {
+  const texts = rows.map((row) => row[place]!);
+  if (!takeTurns(texts)) return false;
+  if (texts.every((text) => Number(text) <= MOST_NUMBER)) return true;
+  return Array.from({ length: width }, (_, at) => at).some((at) => {
+    const values = rows.map((row) => Number(row[at]!.replace(decimal, '.')));
+    return at !== place && rows.some((row) => row[at]!.includes(decimal)) && differ(texts, values, 2);
+  });
+}
+
+const kindInRows = (series: Series, rows: readonly string[][], names: readonly string[]): NumberKind => {
+  if (isPlaceNumber(series, rows)) return SETTING;
+  return isSwitch(series) && rows[0]!.some((cell) => /\d[.,]\d/.test(cell)) ? SWITCH : kindOfNumber(series, names);
+};
+
 /** `…,1,96.8,C,2,95.3,C`: what never changes between columns that do is no reading. */
 const isPlaceNumber = (series: Series, rows: readonly string[][]): boolean =>
   isSetting(series) && rows[0]!.some((cell) => /\d\.\d/.test(cell));
@@ -104,7 +130,19 @@ function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','
     (row) =>
       row.length === width && !row.some((cell) => /^[-+]?\d/.test(cell)) && row.every((cell) => cell.length < 40),
   );
-  return { rows, width, header: headers[0] ?? null, decimal };
+  return { rows, width, header: headers[0] ?? otherHeader(lines, all, width, rows), decimal };
+}
+
+/** `# pan,C  set,C  stack,F`, `cols: seq ch1 ch2 cj(degC)`: a heading that is parted otherwise than the lines under it. */
+function otherHeader(lines: readonly string[], all: string[][], width: number, rows: string[][]): string[] | null {
+  const headings = lines.filter((line, at) => !rows.includes(all[at]!) && /[A-Za-z]/.test(line));
+  const bare = headings.map((line) =>
+    line.replace(/^\W*(?:(?:cols?|columns?|fields?|format|order|data) ?[:=] ?)?/i, '').trim(),
+  );
+  const parted = bare.flatMap((line) => [/ {2,}/, /\t+/, /[;|]/, /,/, / +/].map((mark) => line.split(mark)));
+  const fits = (cells: string[]): boolean =>
+    cells.length === width && cells.every((cell) => /^[^\d.]*[A-Za-z]/.test(cell) && cell.length < 25);
+  return width < 2 ? null : (parted.find(fits)?.map((cell) => cell.trim()) ?? null);
 }
 
 const isNumber = (cell: string, decimal: '.' | ','): boolean =>
@@ -140,7 +178,7 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
 function titleParts(title: string): { name: string; unit: string } {
   const rate = /[CFK]\s*\/\s*(?:min|hr?|s|sec)\b/i.exec(title)?.[0];
   if (rate !== undefined) return { name: title.slice(0, title.indexOf(rate)).replace(/[\s([]+$/, ''), unit: rate };
-  const found = /^(.*?)\s*[([/]\s*([^()[\]/]*)[)\]]?$/.exec(title);
+  const found = /^(.*?)\s*[([/,]\s*([^()[\]/]*)[)\]]?$/.exec(title);
   if (found === null) return { name: title, unit: '' };
   const unit = found[2]!;
   return unitOfWords(unit) !== null || /^[%a-zA-Z]{1,5}$/.test(unit)
@@ -159,6 +197,8 @@ function textColumn(cells: string[]): string | null {
   if (cells.every((cell) => /^\w{0,3}[*]/.test(cell) && checksumEnd.test(cell))) return 'a checksum';
   if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';
   const pieces = cells.flatMap((cell) => piecesOf(cell, false));
+  const unit = unitOfCells(cells);
+  if (unit !== null) return `“${unit}” is no unit of a probe`;
   if (pieces.some(({ kind, text }) => kind === 'number' && /[.]/.test(text))) return null;
   if (!cells.every((cell) => statusWord.test(cell)) && takeTurns(cells)) return null;
   if (pieces.every(({ kind }) => kind === 'time' || kind === 'checksum' || kind === 'hex'))
@@ -174,11 +214,30 @@ function textColumn(cells: string[]): string | null {
     : 'a word, no number';
 }
 
+/** `3.71V`, `-61dBm`: one unit behind all numbers that no probe has; null where it is not so. */
+function unitOfCells(cells: readonly string[]): string | null {
+  const units = cells.map((cell) => /^[-+]?\d+(?:\.\d+)? ?([A-Za-z%][\w%/]*)$/.exec(cell)?.[1] ?? '');
+  const [unit, ...others] = new Set(units);
+  return others.length > 0 || unit === undefined || unit === '' || unitOfWords(unit) !== null ? null : unit;
+}
+
+/** A title as it is read, whether its bytes are UTF-8 or Latin-1 (a line holds a character for each byte). */
+function lettersOf(title: string): string {
+  const bytes = Uint8Array.from(title, (letter) => letter.charCodeAt(0));
+  let text = title;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    // Latin-1 it is.
+  }
+  return text.replace(/[^ -~\p{L}]/gu, '').trim();
+}
+
 /** Channels need names, and each its own. */
 function nameApart(read: (CandidateChannel | null)[]): CandidateChannel[] {
   const channels = read.flatMap((one) => (one === null ? [] : [one]));
   channels.forEach((one, at) => {
-    const clean = one.channel.replace(/[^ -~]/g, '').trim();
+    const clean = lettersOf(one.channel);
     const taken = channels.slice(0, at).some(({ channel }) => channel === clean);
     one.channel = clean === '' || taken ? `${clean || 'T'}${at + 1}` : clean;
   });

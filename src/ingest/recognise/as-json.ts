@@ -1,8 +1,9 @@
 // Looks for JSON objects in lines: which numbers in them are readings, under which pointers, and what they are called.
 import type { Candidate, CandidateChannel } from './candidate.ts';
+import { quoted } from './quoted.ts';
 import { takeTurns } from './turns.ts';
 import { withoutTwins } from './twins.ts';
-import { kindOfNumber, partsOf, type Series } from './kind-of-number.ts';
+import { BOARD_WARMTH, kindOfNumber, namesOther, partsOf, unitOfWords, type Series } from './kind-of-number.ts';
 
 interface Leaf {
   pointer: string;
@@ -33,6 +34,63 @@ export function jsonObjects(lines: readonly string[]): object[] {
   return objects.length > 0 && objects.length >= lines.length / 2 ? objects : [];
 }
 
+/** A key or a text as it stands in JSON, for a pattern. */
+const quotedJson = (text: string): string => quoted(JSON.stringify(text));
+
+/**
+ * One object per probe in turn, `{"id":"28ff","name":"syrup pan","c":103.1}`: a pattern that takes the name for the
+ * channel; null where no key names whose the object is, or where more than one number in it is a reading.
+ */
+export function asJsonInTurn(objects: object[], lines: readonly string[]): Candidate | null {
+  const all = objects.map((object) => leavesOf(object));
+  const keys = all[0]?.flatMap(({ names, pointer }) => (names.length === 1 ? [{ key: names[0]!, pointer }] : [])) ?? [];
+  const at = (pointer: string): (Leaf | undefined)[] =>
+    all.map((leaves) => leaves.find((leaf) => leaf.pointer === pointer));
+  const named = keys.filter(
+    ({ key, pointer }) => WHOSE.test(key) && takeTurns(at(pointer).map((leaf) => String(leaf?.value ?? ''))),
+  );
+  const whose = labelKeys.flatMap((key) => named.filter((one) => one.key.toLowerCase() === key))[0] ?? named[0];
+  if (whose === undefined) return null;
+  const leftOut: Candidate['leftOut'] = [];
+  const read = keys.flatMap(({ key, pointer }): CandidateChannel[] => {
+    const leaves = at(pointer).filter((leaf): leaf is Leaf => typeof leaf?.value === 'number');
+    if (leaves.length < all.length / 2 || pointer === whose.pointer) return [];
+    const series = seriesOf({ ...leaves[0]!, label: '' }, leaves);
+    const single = series.unit === '' && unitOfWords(key) !== null ? { ...series, unit: key } : series;
+    const kind = kindOfNumber(single);
+    if (kind.is === 'read' && !kind.coldJunction) return [{ channel: key, series: single, kind }];
+    leftOut.push({ what: key, why: kind.is === 'read' ? BOARD_WARMTH : kind.why });
+    return [];
+  });
+  const { stay, leftOut: twins } = withoutTwins(read);
+  const [value, ...more] = stay;
+  if (value === undefined || more.length > 0) return null;
+  const texts = at(whose.pointer).map((leaf) => leaf?.value);
+  const names = [...new Set(texts)].filter((text) => typeof text === 'string' || typeof text === 'number').map(String);
+  const isText = texts.every((text) => typeof text === 'string');
+  const key = (name: string): string => `${quotedJson(name)} *: *`;
+  const mark = isText ? '"' : '';
+  const channel = `${key(whose.key)}${mark}(?P<channel>${names.map((name) => quotedJson(name).slice(1, -1)).join('|')})${mark}`;
+  const number = `${key(value.channel)}(?P<value>[-+]?[0-9]+(?:[.eE][-+0-9]+)*)`;
+  const isBehind = lines.every((line) => line.indexOf(`"${value.channel}"`) > line.indexOf(`"${whose.key}"`));
+  const series = { ...value.series, values: [], texts: [] };
+  return {
+    format: { kind: 'pattern', pattern: isBehind ? `${channel}.*${number}` : `${number}.*${channel}` },
+    channels: names.map((name) => ({ channel: name, kind: value.kind, series: { ...series, values: valuesOf(name) } })),
+    leftOut: [...leftOut, ...twins],
+    because: 'Each line is one JSON object of one probe, which it names.',
+    doubts: [],
+  };
+
+  function valuesOf(name: string): number[] {
+    return all.flatMap((leaves) => {
+      const own = leaves.find(({ pointer }) => pointer === whose!.pointer)?.value;
+      const number = leaves.find(({ names: [first] }) => first === value!.channel)?.value;
+      return String(own) === name && typeof number === 'number' ? [number] : [];
+    });
+  }
+}
+
 /** The readings of JSON lines; null when none of their numbers is one. */
 export function asJson(objects: object[]): Candidate | null {
   const byPointer = new Map<string, Leaf[]>();
@@ -50,6 +108,7 @@ export function asJson(objects: object[]): Candidate | null {
   const all: (CandidateChannel & { pointer: string; leaf: Leaf })[] = [];
   const leftOut: Candidate['leftOut'] = [];
   const doubts: string[] = [];
+  const names = [...byPointer.values()].flatMap(([leaf]) => (leaf === undefined ? [] : [leaf.names.join(' ')]));
   for (const [pointer, leaves] of byPointer) {
     const numbers = leaves.filter(({ value }) => typeof value === 'number');
     if (numbers.length === 0) {
@@ -62,7 +121,7 @@ export function asJson(objects: object[]): Candidate | null {
     }
     const leaf = leaves[0]!;
     if (new Set(leaves.map(({ label }) => label)).size > 1) return null;
-    const kind = kindOfNumber(seriesOf(leaf, numbers));
+    const kind = kindOfNumber(seriesOf(leaf, numbers), names);
     if (kind.is === 'left-out') leftOut.push({ what: pointer, why: kind.why });
     else
       all.push({
@@ -90,7 +149,9 @@ function seriesOf(leaf: Leaf, leaves: Leaf[]): Series {
   const key = leaf.names.at(-1) ?? '';
   const name = leaf.label === '' ? leaf.names.join(' ') : `${leaf.label} ${key}`;
   const single = /^[cfk]$/i.test(key) && (leaf.label !== '' || leaf.names.length > 1) ? key : '';
-  return { name, unit: leaf.unit || single, values, texts: values.map(String) };
+  // A unit that the object names is not that of its counts, codes and addresses.
+  const isOther = namesOther(key) || WHOSE.test(key);
+  return { name, unit: isOther ? '' : leaf.unit || single, values, texts: values.map(String) };
 }
 
 function leavesOf(root: object): Leaf[] {

@@ -1,11 +1,24 @@
 // Looks for names beside the numbers of lines: pairs where the lines are that, else a pattern that reads just the probes.
 import type { PortFormat } from '../../core/boil/entries.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { isSetting, kindOfNumber, middle, POINTLESS, type Series, SETTING, unitOfWords } from './kind-of-number.ts';
-import { type Piece, piecesOf, statusWord } from './pieces.ts';
+import {
+  isSetting,
+  isSwitch,
+  kindOfNumber,
+  middle,
+  namesOther,
+  runsOn,
+  type NumberKind,
+  type Series,
+  SETTING,
+  SWITCH,
+  unitOfWords,
+} from './kind-of-number.ts';
+import { COLOUR, type Piece, piecesOf, statusWord, withoutColours } from './pieces.ts';
+import { quoted } from './quoted.ts';
 import { readingPlaces } from './reading-places.ts';
-import { nameByTurns } from './turns.ts';
-import { isSameInFahrenheit, withoutTwins } from './twins.ts';
+import { nameByHeads, nameByTurns, takeTurns } from './turns.ts';
+import { isSameInFahrenheit, withoutTwins, withoutWholeNumbers } from './twins.ts';
 
 /** Takes in more than a number, so that `98,2`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
 const number = '[-+]?[0-9]+(?:[.,xXeE][-+0-9]+)*';
@@ -21,29 +34,30 @@ export function asNamed(lines: readonly string[]): Candidate | null {
   const cut = lines.map((line) => piecesOf(line, false));
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
   joinUnderLastWord(valued);
+  const mixed = nameByHeads(lines, cut, valued);
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
   const hasDecimals = valued.flat().some(({ text }) => text.includes('.'));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
-  for (const { name, pieces, isSeldom } of namesOf(valued)) {
+  const all = namesOf(valued);
+  const names = all.map(({ name }) => name);
+  for (const { name, pieces, isSeldom } of all) {
     if (isSeldom) {
       leftOut.push({ what: name, why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
       continue;
     }
     const series = withNeighboursUnit(seriesOf(name, pieces), valued);
-    const kind = hasDecimals && isSetting(series) ? SETTING : kindOfNumber(series);
+    const kind = hasDecimals ? kindAmongDecimals(series, names) : kindOfNumber(series, names);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
-  leaveOutWholeNumbers(named, leftOut);
-  const { stay: channels, leftOut: twins } = withoutTwins(named);
-  leftOut.push(...twins);
-  const doubts = doubt === null ? [] : [doubt];
+  const { stay: channels, leftOut: others } = withoutTwins(withoutWholeNumbers(named, leftOut));
+  leftOut.push(...others);
+  const doubts = [mixed, doubt].filter((one) => one !== null);
   if (unnamedMatters(valued)) return null;
   if (channels.length === 0)
     return leftOut.length === 0 ? null : { format: { kind: 'pairs' }, channels, leftOut, because: '', doubts: [] };
-  const names = channels.map(({ channel }) => channel);
-  const wanted = valued.map((pieces) => pieces.filter(({ name }) => names.includes(name)));
+  const wanted = valued.map((pieces) => pieces.filter(({ name }) => channels.some(({ channel }) => channel === name)));
   if (readsJust(lines, wanted, { kind: 'pairs' }))
     return {
       format: { kind: 'pairs' },
@@ -52,7 +66,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       because: 'The lines are pairs of name and value.',
       doubts,
     };
-  const format: PortFormat = { kind: 'pattern', pattern: patternOf(wanted.flat(), commaFollows(lines, wanted)) };
+  const format: PortFormat = { kind: 'pattern', pattern: patternOf(lines, wanted) };
   if (!readsJust(lines, wanted, format)) return null;
   return {
     format,
@@ -66,21 +80,20 @@ export function asNamed(lines: readonly string[]): Candidate | null {
   };
 }
 
+/** `Temp 1 (back) = 98.1` and `Temp 2 (front) = 71.2` in turn: the number of the probe. */
+const isNumberInTurn = ({ texts, unit }: Series): boolean =>
+  unit === '' && texts.every((text) => /^\d{1,2}$/.test(text)) && takeTurns(texts);
+
+/** Whole numbers that do not change are no readings where those have decimals. */
+const kindAmongDecimals = (series: Series, names: readonly string[]): NumberKind => {
+  if (isSetting(series) || isNumberInTurn(series)) return SETTING;
+  return isSwitch(series) ? SWITCH : kindOfNumber(series, names);
+};
+
 /** A name that is seen so many times less often than another is a damaged line, or said once. */
 const SELDOM = 4;
 /** `LOWBAT pan=98.7` among many `pan=98.7` is the same pan. */
 const MORE_OFTEN = 3;
-
-/** Where the board writes degrees without their point, what is left of its whole numbers is something else. */
-function leaveOutWholeNumbers(named: CandidateChannel[], leftOut: Candidate['leftOut']): void {
-  if (!leftOut.some(({ why }) => why === POINTLESS)) return;
-  const isBare = ({ series, kind }: CandidateChannel): boolean =>
-    !kind.sure && series.unit === '' && series.texts.every((text) => /^[-+]?\d+$/.test(text));
-  for (const one of named.filter(isBare)) {
-    leftOut.push({ what: one.channel, why: 'a whole number without a unit, beside degrees without their point' });
-    named.splice(named.indexOf(one), 1);
-  }
-}
 
 /** The names of the lines, and whether each is seen so much less often than another. */
 function namesOf(valued: Piece[][]): { name: string; pieces: Piece[]; isSeldom: boolean }[] {
@@ -89,17 +102,21 @@ function namesOf(valued: Piece[][]): { name: string; pieces: Piece[]; isSeldom: 
   return all.map(([name, pieces]) => ({ name, pieces, isSeldom: pieces.length * SELDOM <= most }));
 }
 
+/** The names of temperatures; of resistances only where the board works no temperatures out of them. */
 function readableNames(valued: Piece[][]): string[] {
-  return namesOf(valued).flatMap(({ name, pieces, isSeldom }) => {
-    if (isSeldom) return [];
-    const kind = kindOfNumber(seriesOf(name, pieces));
-    return kind.is === 'read' && !kind.coldJunction ? [name] : [];
+  const all = namesOf(valued);
+  const names = all.map(({ name }) => name);
+  const read = all.flatMap(({ name, pieces, isSeldom }) => {
+    const kind = isSeldom ? null : kindOfNumber(seriesOf(name, pieces), names);
+    return kind?.is === 'read' && !kind.coldJunction ? [{ name, unit: kind.unit }] : [];
   });
+  const worked = read.filter(({ unit }) => unit !== 'ohm' && unit !== 'mV');
+  return (worked.length > 0 ? worked : read).map(({ name }) => name);
 }
 
 /** `Ra=138.1 Rb=139.0 ohm`: numbers of like size share the unit that stands behind the last of them. */
 function withNeighboursUnit(series: Series, valued: Piece[][]): Series {
-  if (series.unit !== '') return series;
+  if (series.unit !== '' || namesOther(series.name) || runsOn(series) !== null) return series;
   const behind = valued.flatMap((line) => {
     const at = line.findIndex(({ name }) => name === series.name);
     const last = line.slice(at + 1).find(({ unit }) => unit !== '');
@@ -159,7 +176,7 @@ function seriesOf(name: string, pieces: Piece[]): Series {
   const differ = new Set(units.filter((unit) => unit !== '').map((unit) => unitOfWords(unit) ?? unit)).size > 1;
   const mixed = differ ? ('differ' as const) : units.length > 1 ? ('some name none' as const) : undefined;
   return {
-    name,
+    name: [name, ...new Set(pieces.map(({ said }) => said))].join(' ').trim(),
     // One line whose unit is not seen takes the others' word.
     unit: units.find((unit) => unit !== '') ?? '',
     values: numbers.map(({ text }) => Number(text)),
@@ -171,7 +188,7 @@ function seriesOf(name: string, pieces: Piece[]): Series {
 /** A number without a name that may well be a temperature: then names are not how these lines work. */
 function unnamedMatters(valued: Piece[][]): boolean {
   const unnamed = valued.map((pieces) => pieces.filter(({ name, kind }) => name === '' && kind === 'number'));
-  return unnamed.flat().some(({ unit, text }) => text.includes('.') || (unit !== '' && unitOfWords(unit) !== null));
+  return unnamed.flat().some(({ unit, text }) => (unit === '' ? text.includes('.') : unitOfWords(unit) !== null));
 }
 
 /** True when a format reads exactly the wanted pieces of every line, under their names. */
@@ -192,19 +209,25 @@ function readsJust(lines: readonly string[], wanted: Piece[][], format: PortForm
 const commaFollows = (lines: readonly string[], wanted: Piece[][]): boolean =>
   lines.some((line, at) => wanted[at]!.some(({ end }) => /^,\d/.test(line.slice(end))));
 
-function patternOf(pieces: Piece[], beforeCommas: boolean): string {
+function patternOf(lines: readonly string[], wanted: Piece[][]): string {
+  const pieces = wanted.flat();
+  const digits = commaFollows(lines, wanted) ? numberBeforeComma : number;
+  const isColoured = lines.some((line) => withoutColours(line) !== line);
   const names = [...new Set(pieces.map(({ name }) => name))].sort((one, other) => other.length - one.length);
-  const gaps = [...new Set(pieces.map(({ gap }) => gapPattern(gap)))].sort((one, other) => other.length - one.length);
+  const gaps = [...new Set(pieces.map(({ gap }) => gapPattern(gap, isColoured)))].sort(
+    (one, other) => other.length - one.length,
+  );
   const hasUnit = pieces.some(({ unit }) => unit !== '' && ['C', 'F', 'K'].includes(unitOfWords(unit) ?? ''));
   const gap = gaps.length === 1 ? gaps[0]! : `(?:${gaps.join('|')})`;
-  return `\\b(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(beforeCommas ? numberBeforeComma : number)}${hasUnit ? unitGroup : ''}`;
+  const start = isColoured ? `(?:\\b|${COLOUR})` : '\\b';
+  return `${start}(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(digits)}${hasUnit ? unitGroup : ''}`;
 }
 
 /** Runs of blanks line values up, so any number of them is meant where there is one; a number between may be any other. */
-const gapPattern = (gap: string): string =>
+const gapPattern = (gap: string, isColoured: boolean): string =>
   gap
     .split(/( +|[-+]?\d+(?:\.\d+)?)/)
-    .map((part) => (/^ +$/.test(part) ? ' +' : /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part)))
+    .map((part) =>
+      /^ +$/.test(part) ? (isColoured ? `(?: |${COLOUR})+` : ' +') : /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part),
+    )
     .join('');
-
-const quoted = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');

@@ -22,7 +22,9 @@ const unitWords: [RegExp, ProposedUnit][] = [
   [/^(?:mv|millivolts?)$/i, 'mV'],
   [/^(?:ohms?|\u03a9|\u00ce\u00a9|\u2126|\u00e2\u0084\u00a6)$/i, 'ohm'],
 ];
-const unitNames: Record<ProposedUnit, string> = {
+/** Ohms by the thousand: a sensor's curve is told in ohms, and no format moves a decimal point. */
+const THOUSANDS = /^k ?(?:ohms?|\u03a9|\u00ce\u00a9|\u2126|\u00e2\u0084\u00a6)$/i;
+export const unitNames: Record<ProposedUnit, string> = {
   C: 'degrees Celsius',
   F: 'degrees Fahrenheit',
   K: 'kelvin',
@@ -38,33 +40,48 @@ export function unitOfWords(words: string): ProposedUnit | null {
   return unitWords.find(([word]) => word.test(bare))?.[1] ?? null;
 }
 
+export const BOARD_WARMTH = 'the warmth of the board itself, in no pan';
+const WORKED_OUT = 'a set or worked-out figure, not a measured one';
+const OTHER_QUANTITY = 'another quantity, no temperature';
+
 const notRead: [RegExp, string][] = [
   [
     /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks)$/i,
     'a time stamp',
   ],
   [
-    /^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes|sensors|channels|build)$/i,
+    /^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes|sensors|channels|build|retries|retry|lost|missed|dropped|drops|errs)$/i,
     'a counter',
   ],
-  [/^(?:rate|roc|dt|delta|diff|slope|trend)$/i, 'a rate or a difference, no temperature'],
-  [/^(?:node|addr|address|serial|sn|pin|gpio)$/i, 'a name of the device, no measured number'],
-  [/^(?:cpu|mcu|soc|die|case|enclosure|housing|chassis)$/i, 'the warmth of the board itself, in no pan'],
-  [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
-  [/^(?:st|stat|status|state|err|error|errors|flag|flags|mode|relay|ok|code|alarm|alm)$/i, 'a status'],
   [
-    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|cal|offset|ofs)$/i,
-    'a set or worked-out figure, not a measured one',
+    /^(?:rate|roc|dt|delta|diff|difference|slope|trend|rise|above|spread|span|range|sd|std|sigma|dev|deviation|noise|drift)$/i,
+    'a rate or a difference, no temperature',
+  ],
+  [/^(?:node|addr|address|serial|sn|pin|gpio)$/i, 'a name of the device, no measured number'],
+  [/^(?:cpu|mcu|soc|die|case|enclosure|housing|chassis|pcb)$/i, BOARD_WARMTH],
+  [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
+  [
+    /^(?:st|stat|status|state|err|error|errors|fault|faults|flag|flags|mode|relays?|relais|valve|ok|code|alarms?|alm|alert|warn|warning)$/i,
+    'a status',
   ],
   [
-    /^(?:rssi|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?)$/i,
-    'another quantity, no temperature',
+    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|band|deadband|cutoff|trip|thr|thresh|threshold|kp|ki|kd|cal|offset|ofs)$/i,
+    WORKED_OUT,
+  ],
+  [
+    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|poll|loop|baud)$/i,
+    OTHER_QUANTITY,
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
 ];
+/** Whether a name says by itself that its numbers are no temperatures. */
+export const namesOther = (name: string): boolean => otherQuantity(partsOf(name), null, '') !== null;
+
 /** Even where the name says degrees, too. */
 const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
-const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board)$/i;
+const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board|brd|chip)$/i;
+/** A `v` so small is the voltage of a pin or a battery. */
+const LIKELY_VOLTS = 13;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
 const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
 
@@ -80,16 +97,50 @@ export const partsOf = (name: string): string[] =>
 /** The address of a sensor says nothing by its letters. */
 const isCode = (name: string): boolean => /^(?:0x)?[0-9A-F]{4,}$/i.test(name) && /\d/.test(name);
 
-/** What the numbers of one series are. */
-export function kindOfNumber(series: Series): NumberKind {
-  const parts = partsOf(series.name);
-  const named = series.unit === '' ? unitInName(series.name, parts) : unitOfWords(series.unit);
+/** The board's own box; a `float box` is a part of an evaporator. */
+const box = /^(?:(?:in|inside)(?: of)?(?: the)? )?box(?:[ _]?(?:temp|t|c|f))?$/i;
+
+/** `n1`, `ch 2`, `probe 3`: the number of a probe, no count. */
+const NUMBERED = /^(?:n|no|nr|num|id|node|probe|sensor|channel)[ _#-]?\d{1,2}(?![\dA-Za-z])/i;
+
+/** Today's boiling point of water, worked out from the pressure: it hangs in no pan. */
+const boilingPoint = /\bwater[ _]?boils?\b|\bboils? ?(?:at|point)\b|\bboiling[ _]?(?:point|water)\b/i;
+
+/** `pan A`, `pan B`, `pan C`: where a letter tells them apart, it is no unit. `names` are those of all numbers. */
+function hasLetter(name: string, names: readonly string[]): boolean {
+  const stem = LETTER.exec(name)?.[1];
+  if (stem === undefined) return false;
+  const letters = names.flatMap((other) => {
+    const [, otherStem, letter] = LETTER.exec(other) ?? [];
+    return otherStem === stem ? [letter!.toUpperCase()] : [];
+  });
+  return letters.length > 1 && letters.some((letter) => !['C', 'F', 'K'].includes(letter));
+}
+const LETTER = /^(.*[A-Za-z][ _.-]?)(?:(?<=[a-z])(?=[A-Z])|(?<=[ _.-]))([A-Za-z])$/;
+
+/** Left and right, where an `R` alone would be a resistance. */
+const isRight = ({ name }: Series, names: readonly string[]): boolean =>
+  /(?:^|[ _])r$/i.test(name) && names.some((other) => /(?:^|[ _])l$/i.test(other));
+
+/** What the numbers of one series are; `names` are those of all numbers beside it. */
+export function kindOfNumber(series: Series, names: readonly string[] = []): NumberKind {
+  const all = partsOf(series.name);
+  const whole = NUMBERED.test(series.name) ? all.slice(1) : all;
+  const parts = hasLetter(series.name, names) || isRight(series, names) ? whole.slice(0, -1) : whole;
+  if ([series.unit, whole.at(-1) ?? ''].some((word) => THOUSANDS.test(word)))
+    return { is: 'left-out', why: 'thousands of ohms, which no format can read: let the board write ohms' };
+  if (box.test(series.name)) return { is: 'left-out', why: BOARD_WARMTH };
+  if (boilingPoint.test(series.name)) return { is: 'left-out', why: WORKED_OUT };
+  const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);
   const other = otherQuantity(parts, named, series.unit);
   if (other !== null) return { is: 'left-out', why: other };
   if (series.mixed === 'differ') return { is: 'left-out', why: 'its unit changes from line to line' };
   const cold = parts.some((part) => coldNames.test(part));
   if (named !== null) return checkedSize(series, named, cold);
-  if (converterPin.test(series.name)) return { is: 'left-out', why: notRead.at(-1)![1] };
+  if (/^v\d?$/i.test(series.name) && middle(series.values) < LIKELY_VOLTS)
+    return { is: 'left-out', why: OTHER_QUANTITY };
+  if (converterPin.test(series.name) && !series.texts.some((text) => text.includes('.')))
+    return { is: 'left-out', why: notRead.at(-1)![1] };
   const isResistance = parts.some((part) => resistanceNames.test(part)) && middle(series.values) > 50;
   const pointless = isResistance ? null : withoutPoint(series);
   if (pointless !== null) return { is: 'left-out', why: pointless };
@@ -114,15 +165,14 @@ function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string
     const givesWay = unit !== null && parts.length > 1 && !NEVER_GIVE_WAY.test(why);
     if (!givesWay) return why;
   }
-  if (unit === null && parts.length > 1 && /^(?:V|[hk]?Pa|mA|A|W)$/.test(parts.at(-1)!))
-    return 'another quantity, no temperature';
+  if (unit === null && parts.length > 1 && /^(?:V|[hk]?Pa|mA|A|W)$/.test(parts.at(-1)!)) return OTHER_QUANTITY;
   return unit === null && words !== '' ? `“${words}” is no unit of a probe` : null;
 }
 
 /** A unit in a name is its last part: `tempF`, `pan_c`, `mv`, `t1 (F)`; a lone letter is a name, not a unit. */
-function unitInName(name: string, parts: string[]): ProposedUnit | null {
+function unitInName(name: string, whole: string[], parts: string[]): ProposedUnit | null {
   const last = parts.at(-1);
-  if (last === undefined) return null;
+  if (last === undefined || whole.length > parts.length) return null;
   const unit = unitOfWords(last);
   return last.length === 1 && (parts.length === 1 || /^[A-Za-z]\d*$/.test(name)) ? null : unit;
 }
@@ -157,7 +207,7 @@ function withoutPoint({ values, texts }: Series): string | null {
   const bare = texts.map((text) => text.replace(/^[-+]/, ''));
   const isWhole = bare.length > 0 && bare.every((text) => /^\d{3,5}$/.test(text));
   const isFilled = bare.some((text) => /^0\d/.test(text));
-  const isTenth = values.every((value) => Math.abs(value) > 450 && Math.abs(value) <= 4500);
+  const isTenth = values.every((value) => Math.abs(value) > 450 && Math.abs(value) <= 45_000);
   if (!isWhole || !(isFilled || isTenth)) return null;
   return POINTLESS;
 }
@@ -176,13 +226,26 @@ export function isSetting({ values, texts, unit }: Series): boolean {
   return isSame && unit === '' && /^\d{1,2}$/.test(texts[0]!) && values[0]! <= 32;
 }
 
+/** Where some lines are of another kind or lost, a count makes greater steps now and then. */
+const USUAL_STEP = 0.6;
+const FEW_STEPS = 6;
+
+/** `LID:1`: beside numbers with decimals, what is 0 or 1 alone is on or off. */
+export const isSwitch = ({ texts, unit }: Series): boolean =>
+  texts.length > 0 && unit === '' && texts.every((text) => /^[01]$/.test(text));
+
+export const SWITCH: NumberKind = { is: 'left-out', why: 'a status' };
+
 /** Numbers that grow from line to line by the same step, or without end, are counted or timed. */
-function runsOn({ values, texts }: Series): string | null {
+export function runsOn({ values, texts }: Series): string | null {
   if (values.length < 3) return null;
   const steps = values.slice(1).map((value, at) => value - values[at]!);
   const whole = texts.every((text) => /^\d+$/.test(text));
   const even = steps.every((step) => Math.abs(step - steps[0]!) < 1e-9) && steps[0]! > 0;
-  if (even && (whole || steps[0]! >= 0.5)) return 'it grows by the same step from line to line: a counter or a time';
+  const isUsual = steps.filter((step) => step === middle(steps)).length >= USUAL_STEP * steps.length;
+  const counts = whole && steps.length >= FEW_STEPS && steps.every((step) => step > 0) && isUsual;
+  if (counts || (even && (whole || steps[0]! >= 0.5)))
+    return 'it grows by the same step from line to line: a counter or a time';
   if (whole && steps.every((step) => step > 0) && values.at(-1)! > 450) return 'it grows from line to line: a time';
   return null;
 }

@@ -10,6 +10,8 @@ export interface Piece {
   /** Of numbers and broken values: the words before it, '' for none, and what stands between them and it. */
   name: string;
   gap: string;
+  /** What was its name before an address or number that tells probes apart became that. */
+  said: string;
   /** Of numbers: the word right behind it, '' for none, and where that ends. */
   unit: string;
   unitEnd: number;
@@ -17,7 +19,7 @@ export interface Piece {
 
 /** What a device says of itself, not of a probe. */
 export const statusWord =
-  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid)$/i;
+  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid|st|us|ol)$/i;
 /** Those of them that nobody calls a pan by: before a name at the start of a line they are none of it. */
 const opening = /^(?:ok|err|error|fail|warn|pass|good|bad|true|false|ready|stable|valid)$/i;
 
@@ -28,6 +30,8 @@ const numberWith = (mark: string): string => String.raw`[+-]?\d+(?:${mark}\d+)?(
 const anyPiece = (number: string): RegExp =>
   new RegExp(
     [
+      // A sensor's address, byte by byte or with its family before it.
+      String.raw`(?<address>(?<![\w.:])(?:[0-9A-F]{2}(?:[:.-][0-9A-F]{2}){5,9}|[0-9A-F]{2}(?: [0-9A-F]{2}){7}|[0-9A-F]{2}[-.][0-9A-F]{12,14})(?!\w|:[0-9A-F]))`,
       String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
       String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
       String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*|(?=(?:[0-9A-Fa-f]{4})+(?![\w.]))\d+[A-Fa-f]{2,})(?![\w.]))`,
@@ -44,12 +48,24 @@ const pieceWithComma = anyPiece(numberWith('[.,]'));
 /** Words that only join a name to its value. */
 const joining = /^(?:is|at|now|reads?|are|of|and|was|the)$/i;
 
+/** What colours a terminal (ECMA-48): to the eye it is not there. */
+export const COLOUR = '\\x1b\\[[0-9;]*[A-Za-z]';
+const colours = new RegExp(COLOUR, 'g');
+
+/** The line as it looks on a terminal, each character in its place. */
+export const withoutColours = (line: string): string => line.replace(colours, (code) => ' '.repeat(code.length));
+
 /** The pieces of a line in order. `commaIsDecimal`: whether `98,2` is one number. */
-export function piecesOf(line: string, commaIsDecimal: boolean): Piece[] {
+export function piecesOf(raw: string, commaIsDecimal: boolean): Piece[] {
+  return plainPieces(withoutColours(raw), commaIsDecimal);
+}
+
+function plainPieces(line: string, commaIsDecimal: boolean): Piece[] {
   const raw = [...line.matchAll(commaIsDecimal ? pieceWithComma : pieceWithPoint)].map((match): Piece => {
-    const kind = (Object.entries(match.groups!).find(([, text]) => text !== undefined)?.[0] ?? 'word') as PieceKind;
+    const group = Object.entries(match.groups!).find(([, text]) => text !== undefined)?.[0] ?? 'word';
+    const kind = group === 'address' ? 'hex' : (group as PieceKind);
     const piece = { kind, start: match.index, end: match.index + match[0].length, text: match[0] };
-    return { ...piece, name: '', gap: '', unit: '', unitEnd: piece.end };
+    return { ...piece, name: '', gap: '', said: '', unit: '', unitEnd: piece.end };
   });
   const settled = raw.map((piece, at) =>
     isIndex(line, piece, raw[at + 1]) ? { ...piece, kind: 'word' as const } : piece,
@@ -63,16 +79,25 @@ export function piecesOf(line: string, commaIsDecimal: boolean): Piece[] {
   return settled;
 }
 
-/** `Ch 1: 98.2`, `2=97.1`, `probe 3 reads 97`: a small whole number that leads to another is a name. */
+/** What stands before the number of a probe. */
+const LEADS =
+  /(?:[#[(]|\b(?:ch|chan|channel|probe|sensor|temp|input|zone|pan|pot|kettle|tc|rtd|kanal|canal|voie|sonde)\.?) ?$/i;
+
+/** `Ch 1: 98.2`, `[1] 98.2`, `2=97.1`, `probe 3 reads 97`: a small whole number that leads to another is a name. */
 function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
   if (piece.kind !== 'number' || !/^\d{1,2}$/.test(piece.text) || next === undefined) return false;
   const between = line.slice(piece.end, next.start);
+  const isLead = LEADS.test(line.slice(0, piece.start)) || /^ ?[)\]]/.test(between);
+  if (isLead && next.kind !== 'word' && /^ ?[)\]]?[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*$/.test(between)) return true;
   if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *-{0,2}[=:>]+ *["'(\[]?$/.test(between);
   const before = line.slice(0, piece.start);
-  return next.kind === 'word' && joining.test(next.text) && /[A-Za-z] $/.test(before);
+  return next.kind === 'word' && joining.test(next.text) && (isLead || /[A-Za-z] $/.test(before));
 }
 
-const unitBehind = /^ ?(?:[^ -~]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~]{1,2})(?![\w])/i;
+const unitBehind = /^ ?(?:[^ -~\t]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~\t]{1,2})(?![\w])/i;
+
+/** `209.2,F,`: a unit in the next field. */
+const unitField = /^ ?[,;|] ?(?:deg[ .]?|[^ -~\t]{1,2})?([CF])(?= ?(?:[,;|*]|$))/;
 
 /** `C/min` is a rate, and no temperature. */
 const perTime = /^ ?(?:\/|per )\s?(?:min(?:utes?)?|h(?:ou)?rs?|h|s|sec(?:onds?)?)(?![\w])/i;
@@ -80,7 +105,11 @@ const perTime = /^ ?(?:\/|per )\s?(?:min(?:utes?)?|h(?:ou)?rs?|h|s|sec(?:onds?)?
 function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
   const rest = line.slice(piece.end, next?.kind === 'word' ? undefined : next?.start);
   const found = unitBehind.exec(rest)?.[0];
-  if (found === undefined) return;
+  if (found === undefined) {
+    const field = unitField.exec(line.slice(piece.end));
+    if (field !== null) Object.assign(piece, { unit: field[1]!, unitEnd: piece.end + field[0].length });
+    return;
+  }
   const after = rest.slice(found.length);
   // `98.2 T2=97.1`: a word that leads to a value is its name, never a unit.
   if (/^["'\])]? *[=:>]/.test(after) || (found.startsWith(' ') && !knownUnit(found))) return;
@@ -91,7 +120,7 @@ function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
 
 /** A unit that stands apart must be one that is known, for it may as well be the next name. */
 const knownUnit = (text: string): boolean =>
-  /^ (?:[^ -~]*|\*)? ?(?:(?:deg(?:rees?)?\.? ?)?(?:c|f|k|celsius|fahrenheit|kelvin)|[mu]?v|millivolts?|k?ohms?|ohm|%|rpm|[hk]?pa|mbar|m?s|min|[^ -~]+)$/i.test(
+  /^ (?:[^ -~\t]*|\*)? ?(?:(?:deg(?:rees?)?\.? ?)?(?:c|f|k|celsius|fahrenheit|kelvin)|[mu]?v|millivolts?|k?ohms?|ohm|%|rpm|[hk]?pa|mbar|m?s|min|[^ -~\t]+)$/i.test(
     text,
   );
 
@@ -101,17 +130,16 @@ function findName(line: string, pieces: Piece[], at: number): void {
   let from = piece.start;
   for (let back = at - 1; back >= 0; back--) {
     const before = pieces[back]!;
-    const value = pieces[back - 1];
+    const value = pieces.slice(0, back).findLast(({ kind }) => kind === 'number');
     const between = line.slice(before.end, from);
     if (before.kind === 'hex' && words.length === 0 && /^ *[=:>,;|-]{0,2}[ \t]*$/.test(between)) {
       piece.name = before.text;
       piece.gap = between;
       return;
     }
-    if (before.kind !== 'word' || (value !== undefined && value.kind === 'number' && before.start < value.unitEnd))
-      break;
+    if (before.kind !== 'word' || (value !== undefined && before.start < value.unitEnd)) break;
     if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
-    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
+    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
       if (!opensLine(pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
     }
     words.unshift(before);

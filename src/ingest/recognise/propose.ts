@@ -10,7 +10,7 @@ import type {
 } from '../../core/boil/line-proposal.ts';
 import { readLine } from '../read-line.ts';
 import type { Candidate, CandidateChannel } from './candidate.ts';
-import { middle } from './kind-of-number.ts';
+import { middle, unitNames, unitOfWords } from './kind-of-number.ts';
 import { whyNothing, leftOutSpans } from './left-out.ts';
 import { readingPlaces } from './reading-places.ts';
 
@@ -23,7 +23,7 @@ const mostUnread = 0.4;
  */
 export function propose(lines: readonly string[], data: readonly string[], candidate: Candidate): Proposal | string[] {
   const { format } = candidate;
-  candidate.channels = withUnitSaid(candidate.channels, lines);
+  candidate.channels = withUnitSaid(candidate, lines);
   const cold = coldJunctionOf(candidate.channels);
   const unitInLine = unitsInLines(lines, candidate);
   const refused: string[] = [];
@@ -59,18 +59,36 @@ export function propose(lines: readonly string[], data: readonly string[], candi
   };
 }
 
-const DEGREES = /(?:\bdeg(?:rees?)?\.? *|\u00b0 *)(c|f|celsius|fahrenheit)\b/i;
+/** The unit that a line names for all its numbers: `units: F`, `"unit":"C"`, `all temps in deg F`, `Temperatur [°C]`. */
+const UNIT_NAMED = [
+  /\bunits?["']?(?: *[:=]| +is| +now:?)? *["']?(?:deg(?:rees?)?[ ._]?|[^ -~]{0,2})(c|f|k|celsius|fahrenheit|kelvin|mv|millivolts?|ohms?)\b/gi,
+  // Behind a name, as in `cj(degC)`, it is that one's own.
+  /(?<!\w[[(]?)(?:deg(?:rees?)?\.?[ _]?|[^ -~]+|[[(])(c|f|celsius|fahrenheit)\b/gi,
+  /\b(celsius|fahrenheit|millivolts|(?<=in )ohms?)\b/gi,
+];
+const unitNamedIn = (line: string): ProposedUnit[] =>
+  UNIT_NAMED.flatMap((named) => [...line.matchAll(named)].flatMap(([, word]) => unitOfWords(word!) ?? []));
 
-/** A line without a reading, such as `units: deg F`, may say what the numbers are; the person is asked all the same. */
-function withUnitSaid(channels: CandidateChannel[], lines: readonly string[]): CandidateChannel[] {
-  const said = lines.filter((line) => !/\d[.,]\d/.test(line)).flatMap((line) => DEGREES.exec(line)?.[1] ?? []);
-  const [unit, ...others] = new Set(said.map((word) => word[0]!.toUpperCase() as 'C' | 'F'));
-  if (unit === undefined || others.length > 0) return channels;
-  return channels.map((one) => {
+/** What `lines` say of all numbers alike; null where nothing, or not one and the same. */
+function unitOfAll(lines: readonly string[]): ProposedUnit | null {
+  const [unit, ...others] = new Set(lines.flatMap(unitNamedIn));
+  return unit !== undefined && others.length === 0 ? unit : null;
+}
+
+/**
+ * Numbers without a unit take the one that each line names for all of them; where only a line without readings does,
+ * such as `units: deg F`, the person is asked all the same.
+ */
+function withUnitSaid(candidate: Candidate, lines: readonly string[]): CandidateChannel[] {
+  const read = lines.filter((line) => readLine(line, candidate.format).readings.length > 0);
+  const isInEach = read.length > 0 && read.every((line) => unitNamedIn(line).length > 0);
+  const unit = unitOfAll(isInEach ? read : lines.filter((line) => !read.includes(line)));
+  if (unit === null) return candidate.channels;
+  const why = isInEach ? `Each line says ${unitNames[unit]}.` : `A line without a reading says ${unitNames[unit]}.`;
+  return candidate.channels.map((one) => {
     const isBare = !one.kind.sure && one.series.unit === '' && ['C', 'F', 'K'].includes(one.kind.unit);
     if (!isBare || one.kind.why.startsWith('The name')) return one;
-    const why = `A line without a number says degrees ${unit === 'C' ? 'Celsius' : 'Fahrenheit'}.`;
-    return { ...one, kind: { ...one.kind, unit, why } };
+    return { ...one, kind: { ...one.kind, unit, sure: isInEach, why } };
   });
 }
 

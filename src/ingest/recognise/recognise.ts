@@ -1,11 +1,13 @@
 // Proposes how a port's lines are to be read, from the first of them, and says why.
 import type { Proposal } from '../../core/boil/line-proposal.ts';
 import { asColumns } from './as-columns.ts';
-import { asJson, jsonObjects } from './as-json.ts';
+import { asJson, asJsonInTurn, jsonObjects } from './as-json.ts';
 import { asNamed } from './as-named.ts';
 import type { Candidate } from './candidate.ts';
 import { leftOutSpans, whyNothing } from './left-out.ts';
+import { withoutColours } from './pieces.ts';
 import { propose } from './propose.ts';
+import { takeTurns } from './turns.ts';
 
 /** So many lines are looked at. */
 const linesLookedAt = 20;
@@ -20,17 +22,48 @@ export function recognise(lines: readonly string[]): Proposal {
   const looked = lines.slice(0, linesLookedAt);
   const telling = looked.filter((line) => line.length <= longestLookedAt && /\d/.test(line) && isText(line));
   if (telling.length === 0) return nothing(looked, [whyNoneTells(looked)]);
-  const data = dataOf(telling);
-  const proposals = candidates(data, telling, looked).map((candidate) => propose(looked, data, candidate));
+  const whole = dataOf(telling);
+  return withoutStrays(whole)
+    .map((data) => proposalOf(data, looked))
+    .reduce((best, other) => (worth(other) > worth(best) ? other : best), proposalOf(whole, looked));
+}
+
+function proposalOf(data: string[], looked: readonly string[]): Proposal {
+  const proposals = candidates(data, looked).map((candidate) => propose(looked, data, candidate));
   const made = proposals.filter((one): one is Proposal => !Array.isArray(one));
   const best = made.find(({ verdict }) => verdict === 'sure') ?? made[0];
   const why = proposals.flatMap((one) => (Array.isArray(one) ? one : []));
   return best ?? nothing(looked, [...new Set([...whyNot(data, looked), ...why])]);
 }
 
+/** Lines like no other are looked past where that makes sense of the others: a cut first one, a menu, a word of the board. */
+const worth = ({ verdict, channels, lines }: Proposal): number =>
+  ({ none: 0, unsure: 1, sure: 2 })[verdict] +
+  (verdict === 'unsure' && isMostlyRead(lines) ? 0.5 : 0) +
+  Math.min(0.4, channels.length / 20);
+
+const isMostlyRead = (lines: Proposal['lines']): boolean =>
+  lines.filter(({ why }) => why === null).length > lines.length / 2;
+
+/** The lines without the first, and those of shapes that come again; nothing where too few would be left. */
+function withoutStrays(data: string[]): string[][] {
+  const shapes = data.map(shapeOf);
+  const times = (shape: string): number => shapes.filter((one) => one === shape).length;
+  const usual = data.filter((_, at) => times(shapes[at]!) >= 3);
+  return [data.slice(1), usual].filter((some) => some.length < data.length && some.length >= LEAST_USUAL);
+}
+const LEAST_USUAL = 6;
+
+/** What two lines of one kind share: where their words and numbers stand. */
+const shapeOf = (line: string): string =>
+  withoutColours(line)
+    .replace(/[-+]?\b(?:\d[\d.,:]*|nan|open|fault|null|err\w*)(?![\w])|-{2,}/gi, '0')
+    .replace(/[A-Za-z]\w*/g, 'w')
+    .replace(/\s+/g, ' ');
+
 /** Bytes of a wrong baud rate or from before the board was ready say nothing of its lines. */
 const isText = (line: string): boolean =>
-  line.replace(/[\t -~\u00b0\u00b5\u00c2\u00ce\u00a9]/g, '').length <= line.length / 10;
+  withoutColours(line).replace(/[\t -~\u00b0\u00b5\u00c2\u00ce\u00a9]/g, '').length <= line.length / 10;
 
 function dataOf(lines: string[]): string[] {
   // Where most lines begin like a comment, it is how this board begins its data.
@@ -43,12 +76,12 @@ const isBootText = (line: string, commentIsData = false): boolean =>
   /\b(?:boot|rst|reset|firmware|fw|version|init\w*|build|copyright|starting|v\d+\.\d+)\b/i.test(line) ||
   (!commentIsData && COMMENT.test(line));
 
-function candidates(lines: string[], telling: string[], looked: readonly string[]): Candidate[] {
-  const objects = jsonObjects(telling);
+function candidates(lines: string[], looked: readonly string[]): Candidate[] {
+  const objects = jsonObjects(lines);
   if (objects.length > 0) {
     const json = asJson(objects);
     if (json !== null && json.channels.length > 0) return [json];
-    return [asNamed(lines), json].filter((one) => one !== null);
+    return [asJsonInTurn(objects, lines), asNamed(lines), json].filter((one) => one !== null);
   }
   const comma = commaMeaning(lines, looked);
   if (comma === 'not known') return [];
@@ -64,7 +97,13 @@ const isBootTextWithNumber = (line: string): boolean => /\d/.test(line) && isBoo
 function commaMeaning(lines: readonly string[], looked: readonly string[]): 'decimal' | 'separator' | 'not known' {
   const undated = lines.map((line) => line.replace(/\d{1,2}\.\d{1,2}\.\d{2,4}/g, '').replace(/\d:\d\d[.,]\d+/g, ''));
   if (!undated.some((line) => /\d,\d/.test(line))) return 'separator';
-  if (undated.some((line) => /\d\.\d/.test(line))) return 'separator';
+  const having = (mark: RegExp): number => undated.filter((line) => mark.test(line)).length;
+  // `PFANNE 1   97,0 GRAD`: behind a name or a colon, whatever else has a point.
+  const isDecimal =
+    having(/[A-Za-z:\d]:? {1,9}[-+]?\d{1,3},\d{1,2}(?![\d,])/) > Math.max(lines.length / 2, having(/\d\.\d/));
+  if (isDecimal) return 'decimal';
+  if (having(/\d,\d{4,}/) > lines.length / 2) return 'separator';
+  if (having(/\d\.\d/) > 0) return 'separator';
   if (undated.some((line) => /;|\t|\||\d [-+\d]|[A-Za-z][:=>]* *[-+]?\d+,\d+\b(?!,)/.test(line))) return 'decimal';
   const header = looked.find((line) => /[A-Za-z]/.test(line) && !/\d,\d/.test(line) && line.includes(','));
   const commas = (line: string): number => line.split(',').length;
@@ -91,9 +130,31 @@ function whyNot(data: string[], looked: readonly string[]): string[] {
   }[meaning];
   return [
     ...asked,
+    ...(mostly(data, SIGN_BEHIND)
+      ? [
+          'A sign for degrees stands right behind the numbers, where columns cannot be read: let the board write 98.7 or 98.7C, or a name before each number.',
+        ]
+      : []),
+    ...(isNamedBefore(data)
+      ? [
+          'Whose number it is stands in a line of its own, and each line is read by itself: let the board write name and number in one line.',
+        ]
+      : []),
     'No number can be taken with any certainty for a temperature, or for the millivolts or ohms of a probe: choose the format by hand, or let the board print a name, a value and a unit.',
   ];
 }
+
+const mostly = (lines: readonly string[], what: RegExp): boolean =>
+  lines.filter((line) => what.test(line)).length > lines.length / 2;
+const SIGN_BEHIND = /(?:^|[,;|\t] *)[-+]?\d+(?:\.\d+)? ?[^ -~]{1,2}[CFcf] *(?:[,;|\t]|$)/;
+
+/** Lines that tell a number alone, each after one that says by a name or address whose it is. */
+function isNamedBefore(lines: readonly string[]): boolean {
+  const before = lines.flatMap((line, at) => (ALONE.test(line) ? [lines.slice(0, at).findLast(isTitle) ?? ''] : []));
+  return before.length >= 3 && before.every((title) => title !== '') && takeTurns(before);
+}
+const ALONE = /^\W*[-+]?\d+\.\d+\s*(?:[^ -~]{0,2}(?:deg\w*)?\s*[CFK]\w*)?(?:\s*\(.*\))?\s*$/i;
+const isTitle = (line: string): boolean => /^\W*[A-Za-z]/.test(line) && !/=>|\braw\b/i.test(line);
 
 function nothing(looked: readonly string[], reasons: string[]): Proposal {
   const lines = looked.map((text) => ({ text, spans: leftOutSpans(text, [], null), why: whyNothing(text, null) }));

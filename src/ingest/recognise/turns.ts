@@ -26,7 +26,7 @@ export function takeTurns(texts: readonly string[]): boolean {
 const APART = 3;
 
 /** Two that change places each line may as well be a lamp that blinks: probes differ among each other more than in time. */
-function differ(texts: readonly string[], values: readonly number[], times: number): boolean {
+export function differ(texts: readonly string[], values: readonly number[], times: number): boolean {
   const among: number[] = [];
   const inTime: number[] = [];
   const last = new Map<string, number>();
@@ -78,21 +78,81 @@ export function nameByTurns(
   });
   const values = some.map(({ value }) => Number(value.text));
   const most = Math.min(...before.map((tokens) => tokens.length));
-  for (let back = 1; back <= most; back++) {
-    const tokens = before.map((one) => one.at(-back)!);
+  const tried = Array.from({ length: most }, (_, n) => {
+    const tokens = before.map((one) => one.at(-1 - n)!);
     const texts = tokens.map(({ text }) => text);
     const told = tokens.some(({ kind }) => kind === 'time') ? 'no' : tellApart(texts, values);
-    if (told === 'no') continue;
+    return { tokens, texts, told };
+  });
+  const telling = tried.filter(({ told }) => told !== 'no');
+  // What comes round in one order goes before what may by chance go with the numbers.
+  const best = telling.find(({ texts }) => takeTurns(texts)) ?? telling[0];
+  if (best !== undefined) {
+    const { tokens, texts, told } = best;
     const gaps = some.map(({ at, value }, i) => lines[at]!.slice(tokens[i]!.end, value.start));
     // Other numbers may stand between, as long as all else is the same.
     const between = new Set(gaps.map((gap) => gap.replace(NUMBERS, '#')));
     if (told === 'perhaps' || between.size > 1 || !some.every(({ isAlone }) => isAlone))
       return `“${texts[0]}” and “${texts.find((text) => text !== texts[0])}” take turns before the numbers: if they tell probes apart, this reads them as one.`;
     for (const [i, { value }] of some.entries()) {
-      value.name = texts[i]!;
-      value.gap = gaps[i]!;
+      Object.assign(value, { said: value.name, name: texts[i]!, gap: gaps[i]! });
     }
     return null;
   }
   return null;
+}
+
+/**
+ * `n1 adc=10478 r=137.50 n2 adc=10604 r=139.16`: a name that comes again within a line takes the word or number that heads
+ * its part, where each part has its own in every line. `cut` and `valued` as in nameByTurns. Returns a doubt, or null.
+ */
+export function nameByHeads(lines: readonly string[], cut: Piece[][], valued: Piece[][]): string | null {
+  const names = new Set(valued.flat().map(({ name }) => name));
+  names.delete('');
+  let doubt: string | null = null;
+  for (const name of names) {
+    const again = valued.flatMap((pieces, at) => {
+      const same = pieces.filter((piece) => piece.name === name);
+      return same.length > 1 ? [{ at, same }] : [];
+    });
+    const count = Math.max(0, ...again.map(({ same }) => same.length));
+    if (again.length === 0 || again.some(({ same }) => same.length !== count)) continue;
+    const heads = again.map(({ at, same }) => headsOf(lines[at]!, cut[at]!, same));
+    const known = Array.from({ length: count }, (_, n) => new Set(heads.map((one) => one?.[n]?.text)));
+    const texts = known.flatMap((each) => [...each]);
+    if (!texts.includes(undefined) && texts.length === count && new Set(texts).size === count)
+      again.forEach(({ same }, i) =>
+        same.forEach((piece, n) => Object.assign(piece, { said: name, ...heads[i]![n]!.named })),
+      );
+    else if (unitOfWords(again[0]!.same[0]!.unit) !== null || again[0]!.same[0]!.text.includes('.'))
+      doubt ??= `“${name}” stands more than once in a line, and nothing tells which is which.`;
+  }
+  return doubt;
+}
+
+interface Head {
+  text: string;
+  named: Pick<Piece, 'name' | 'gap'>;
+}
+
+/** The first word or small number of the part before each value. */
+function headsOf(line: string, cut: readonly Piece[], same: readonly Piece[]): Head[] | null {
+  const heads = same.map((piece, n): Head | null => {
+    const from = n === 0 ? 0 : same[n - 1]!.unitEnd;
+    const part = cut.filter(({ start, end }) => start >= from && end <= piece.start - piece.gap.length);
+    const other = part.filter(({ text }) => text !== piece.name);
+    // Of the first part only what is as far before the value as in the others can be its head.
+    const head = n === 0 ? other.at(-depthOf(cut, same)) : other[0];
+    if (head === undefined || (head.kind !== 'word' && !/^\d{1,2}$/.test(head.text))) return null;
+    return { text: head.text, named: { name: head.text, gap: line.slice(head.end, piece.start) } };
+  });
+  return heads.includes(null) ? null : (heads as Head[]);
+}
+
+/** How many pieces stand before the second value in its own part. */
+function depthOf(cut: readonly Piece[], [first, second]: readonly Piece[]): number {
+  return cut.filter(
+    ({ start, end, text }) =>
+      start >= first!.unitEnd && end <= second!.start - second!.gap.length && text !== second!.name,
+  ).length;
 }

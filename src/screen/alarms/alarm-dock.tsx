@@ -2,6 +2,7 @@
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
+import { useEffect, useRef } from 'preact/hooks';
 import { tell } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
@@ -14,12 +15,17 @@ import {
   priorityWord,
   quietWords,
   soundsNow,
+  whereWords,
 } from '../words/alarm-words.ts';
 import { AlarmRow } from './alarm-row.tsx';
 import { acknowledge, ownSeconds } from './answers.ts';
 import { AsideForm } from './aside-form.tsx';
+import { openForm } from '../marks/open-form.ts';
 import { openList, puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
+import { sameHand } from './seen-press.ts';
+import { useSeenPress } from './use-seen-press.ts';
+import type { SeenPress } from './use-seen-press.ts';
 
 /** Always in the page, so that a reader for the blind hears the text when it comes. */
 function Spoken({ alarm, now }: { alarm: AlarmView | null; now: Now }): JSX.Element {
@@ -32,7 +38,17 @@ function Spoken({ alarm, now }: { alarm: AlarmView | null; now: Now }): JSX.Elem
   );
 }
 
-function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JSX.Element {
+/** What the press does; by name where another call has only just come on top of the one that it answers. */
+function seenHint({ front, answers }: SeenPress, now: Now): string {
+  const [first] = answers;
+  if (first !== undefined && front !== null && alarmKey(first) !== alarmKey(front))
+    return say('alarms.seen.hint_which', { what: calledWords(first, now.header) });
+  if (front?.condition === 'over') return say('alarms.seen.hint_over');
+  return say(answers.length > 1 ? 'alarms.seen.hint_calls' : 'alarms.seen.hint');
+}
+
+function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Element {
+  const { front, answers } = press;
   const until = now.sound.silencedUntil;
   const isQuiet = until !== null && until > now.t;
   return (
@@ -40,11 +56,11 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
       <KeyButton
         letter="S"
         class="hurry-seen"
-        hint={say('alarms.seen.hint')}
-        disabled={first === null}
-        act={() => first !== null && acknowledge(first)}
+        hint={seenHint(press, now)}
+        disabled={front === null}
+        act={() => answers.forEach(acknowledge)}
       >
-        {say('alarms.seen')}
+        {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </KeyButton>
       <KeyButton
         letter="Q"
@@ -62,6 +78,37 @@ function HurryButtons({ now, first }: { now: Now; first: AlarmView | null }): JS
 
 /** The first in full and two more rows leave the pans their room; on a phone the first alone. */
 const FEW = { wide: 3, narrow: 1 };
+
+const fewest = (): number => (isNarrow.value ? FEW.narrow : FEW.wide);
+
+/** The foremost unseen call while it stands: whatever list is open, it is seen whole and on top. */
+function calling(alarms: readonly AlarmView[]): AlarmView | null {
+  const first = firstUnseen(alarms);
+  return first?.condition === 'active' ? first : null;
+}
+
+/** The rows that the open list has room for; what is over waits behind its door while something still calls. */
+function rowsShown(alarms: readonly AlarmView[]): AlarmView[] {
+  const first = calling(alarms);
+  if (openList.value === 'aside') return [...(first === null ? [] : [first]), ...alarms.filter(isAside)];
+  const standing = alarms.filter((alarm) => !isAside(alarm));
+  return openList.value === 'all' ? standing : few(standing);
+}
+
+/** What the foremost row names beside its own call is no row of its own. */
+function few(standing: readonly AlarmView[]): AlarmView[] {
+  const first = calling(standing);
+  const named = first === null ? [] : sameHand(first, standing);
+  return standing.filter((alarm) => alarm.condition === 'active' && !named.includes(alarm)).slice(0, fewest());
+}
+
+/** What a person has before their eyes: the rows, and what the foremost row names beside its own call. */
+function inSight(alarms: readonly AlarmView[]): AlarmView[] {
+  const first = calling(alarms);
+  if (first === null) return [...alarms];
+  const rows = rowsShown(alarms);
+  return [...rows, ...sameHand(first, alarms).filter((alarm) => !rows.includes(alarm))];
+}
 
 interface ListsProps {
   now: Now;
@@ -103,11 +150,26 @@ function Doors({ hidden, putAside, calling }: DoorsProps): JSX.Element | null {
   );
 }
 
-function Rows({ now, alarms, full }: { now: Now; alarms: AlarmView[]; full: AlarmView | null }): JSX.Element {
+interface RowsProps {
+  now: Now;
+  alarms: AlarmView[];
+  full: AlarmView | null;
+  /** What the full row names beside its own call. */
+  also?: AlarmView[];
+}
+
+function Rows({ now, alarms, full, also = [] }: RowsProps): JSX.Element {
   return (
     <>
       {alarms.map((alarm) => (
-        <AlarmRow key={alarmKey(alarm)} alarm={alarm} now={now} full={alarm === full} canAnswer={true} />
+        <AlarmRow
+          key={alarmKey(alarm)}
+          alarm={alarm}
+          now={now}
+          full={alarm === full}
+          canAnswer={true}
+          also={alarm === full ? also : []}
+        />
       ))}
     </>
   );
@@ -116,18 +178,21 @@ function Rows({ now, alarms, full }: { now: Now; alarms: AlarmView[]; full: Alar
 function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
   const standing = alarms.filter((alarm) => !isAside(alarm));
   const away = alarms.filter(isAside);
-  const few = isNarrow.value ? FEW.narrow : FEW.wide;
-  const shown = { few: standing.slice(0, few), all: standing, aside: away }[openList.value];
-  const first = openList.value === 'aside' ? null : firstUnseen(alarms);
-  const full = first?.condition === 'active' ? first : null;
+  const shown = rowsShown(alarms);
+  const full = calling(alarms);
+  const also = full === null ? [] : sameHand(full, alarms).filter((alarm) => !shown.includes(alarm));
+  const fullKey = full === null ? null : alarmKey(full);
+  const list = useRef<HTMLUListElement>(null);
+  // Who had scrolled down through a long list sees at once what came on top of it.
+  useEffect(() => void list.current?.scrollTo({ top: 0 }), [fullKey]);
   return (
     <div class={openList.value === 'few' ? 'dock-lists' : 'dock-lists dock-lists-open'}>
-      <ul class="alarms">
+      <ul class="alarms" ref={list}>
         {aside && <li class="dock-aside">{say('alarms.of_live')}</li>}
-        <Rows now={now} alarms={shown} full={full} />
+        <Rows now={now} alarms={shown} full={full} also={also} />
       </ul>
       <Doors
-        hidden={Math.max(0, standing.length - few)}
+        hidden={standing.length - few(standing).length - (full === null ? 0 : sameHand(full, standing).length)}
         putAside={away.length}
         calling={isNarrow.value ? full : null}
       />
@@ -135,43 +200,104 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
   );
 }
 
-/** What stands though it was seen or put aside, in one row that opens, so that the pans and the notes have the room. */
-function CalmDock({ now, aside, alarms }: ListsProps): JSX.Element {
-  const standing = alarms.filter((alarm) => !isAside(alarm));
-  const away = alarms.length - standing.length;
-  const [worst] = standing;
-  const more = standing.length < 2 ? '' : say('alarms.and_more', { count: String(standing.length - 1) });
+/** Pan by pan, so that a pan's name is said once: "Birch pot: About to burn, At its finish". */
+function overWords(over: readonly AlarmView[], now: Now): string {
+  const byPlace = Map.groupBy(over, (alarm) => (alarm.alarm === 'reminder' ? null : whereWords(alarm, now.header)));
+  return [...byPlace]
+    .map(([where, calls]) =>
+      where === null
+        ? calls.map((alarm) => calledWords(alarm, now.header)).join('; ')
+        : say('alarm.called', { where, what: calls.map(({ title }) => hostWords(title)).join(', ') }),
+    )
+    .join('; ');
+}
+
+/** Each is named, so that who presses "seen" has seen it. */
+function OverLine({ over, now }: { over: readonly AlarmView[]; now: Now }): JSX.Element {
   return (
-    <details>
-      <summary>
-        {aside && `${say('alarms.of_live')} `}
-        {away > 0 && <b>{say('alarms.aside_count', { count: String(away) })}</b>}
-        {away > 0 && worst !== undefined && ' · '}
-        {worst !== undefined && (
-          <>
-            {say('alarms.seen_which')} <b>{calledWords(worst, now.header)}</b>
-            {more}
-          </>
-        )}
-      </summary>
-      <ul class="alarms">
-        <Rows now={now} alarms={alarms} full={null} />
-      </ul>
-    </details>
+    <>
+      {over.length === 1 ? say('alarms.over_one') : say('alarms.over_count', { count: String(over.length) })}{' '}
+      <b>{overWords(over, now)}</b>
+    </>
   );
 }
 
-/** Large while a call is unanswered, one row while all that stands was seen, away when there is nothing. */
+/** What needs nobody now, in one row that opens, so that the pans and the notes have the room; what is over asks to be seen. */
+function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress }): JSX.Element {
+  const over = alarms.filter((alarm) => alarm.condition === 'over' && !isAside(alarm));
+  const standing = alarms.filter((alarm) => alarm.condition === 'active' && !isAside(alarm));
+  const away = alarms.filter(isAside).length;
+  const [worst] = standing;
+  const more = standing.length < 2 ? '' : say('alarms.and_more', { count: String(standing.length - 1) });
+  return (
+    <>
+      <details>
+        <summary>
+          {aside && `${say('alarms.of_live')} `}
+          {over.length > 0 && <OverLine over={over} now={now} />}
+          {over.length > 0 && (away > 0 || worst !== undefined) && ' · '}
+          {away > 0 && <b>{say('alarms.aside_count', { count: String(away) })}</b>}
+          {away > 0 && worst !== undefined && ' · '}
+          {worst !== undefined && (
+            <>
+              {say('alarms.seen_which')} <b>{calledWords(worst, now.header)}</b>
+              {more}
+            </>
+          )}
+        </summary>
+        <ul class="alarms">
+          <Rows now={now} alarms={alarms} full={null} />
+        </ul>
+      </details>
+      {over.length > 0 && (
+        <KeyButton letter="S" class="hurry-seen" act={() => press.answers.forEach(acknowledge)}>
+          {press.answers.length > 1
+            ? say('alarms.seen_together', { count: String(press.answers.length) })
+            : say('alarms.seen')}
+        </KeyButton>
+      )}
+    </>
+  );
+}
+
+interface AsideProps {
+  now: Now;
+  chosen: AlarmView;
+  /** What calls foremost, which is seen at once though another is being put aside. */
+  first: AlarmView | null;
+}
+
+/** The choice of how long, under the call that came meanwhile or goes before it. */
+function PuttingAside({ now, chosen, first }: AsideProps): JSX.Element {
+  const other = first === null || alarmKey(first) === alarmKey(chosen) ? null : first;
+  return (
+    <div class="dock-lists dock-lists-open">
+      {other !== null && (
+        <ul class="alarms">
+          <Rows now={now} alarms={[other]} full={other} />
+        </ul>
+      )}
+      <AsideForm key={alarmKey(chosen)} alarm={chosen} now={now} close={() => (puttingAside.value = null)} />
+    </div>
+  );
+}
+
+/** Large while a call is unanswered, one row while all that stands was seen or is over, away when there is nothing. */
 export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Element {
   const alarms = inOrder(now.alarms);
   const first = firstUnseen(alarms);
-  const isCalm = first === null && soundsNow(now) === null;
-  const chosen = alarms.find((alarm) => alarmKey(alarm) === puttingAside.value);
+  const press = useSeenPress(now, inSight(alarms));
+  const isCalm = calling(alarms) === null && soundsNow(now) === null;
+  // The next call is shown in few rows again, whatever list was open over the last; so it is over a note on a phone.
+  const leavesRoom = isCalm || (isNarrow.value && openForm.value !== null);
+  useEffect(() => void (leavesRoom && (openList.value = 'few')), [leavesRoom]);
+  // What is over needs no putting aside any more: its form goes, and the list is there again.
+  const chosen = alarms.find((alarm) => alarm.condition === 'active' && alarmKey(alarm) === puttingAside.value);
   const body =
     chosen === undefined ? (
       <Lists now={now} aside={aside} alarms={alarms} />
     ) : (
-      <AsideForm key={alarmKey(chosen)} alarm={chosen} now={now} close={() => (puttingAside.value = null)} />
+      <PuttingAside now={now} chosen={chosen} first={calling(alarms)} />
     );
   return (
     <>
@@ -181,8 +307,8 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
           class={isCalm && chosen === undefined ? 'dock dock-calm' : 'dock'}
           aria-label={aside ? say('alarms.of_live_label') : say('alarms.title')}
         >
-          {isCalm && chosen === undefined ? <CalmDock now={now} aside={aside} alarms={alarms} /> : body}
-          {!isCalm && <HurryButtons now={now} first={first} />}
+          {isCalm && chosen === undefined ? <CalmDock now={now} aside={aside} alarms={alarms} press={press} /> : body}
+          {!isCalm && <HurryButtons now={now} press={press} />}
         </section>
       )}
     </>

@@ -117,7 +117,7 @@ export function AlarmHistory({ now, canSay, page = null, open = null }: AlarmHis
           />
         )}
       />
-      {earlier > 0 && <p class="hint">{say('alarms.earlier', { count: String(earlier) })}</p>}
+      {earlier > 0 && <p class="hint">{say('alarms.earlier', { count: earlier })}</p>}
     </section>
   );
 }

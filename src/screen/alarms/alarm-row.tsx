@@ -48,7 +48,7 @@ function Body({ alarm, children }: { alarm: AlarmView; children?: ComponentChild
   return (
     <div class="alarm-body">
       {alarm.alarm !== 'reminder' && <p>{asSentence(hostWords(whyWords(alarm.why, settings.value)))}</p>}{' '}
-      <p>{hostWords(alarm.means)}</p>
+      <p class="alarm-means">{hostWords(alarm.means)}</p>
       <p class="alarm-todo">{hostWords(alarm.todo)}</p>
       {children}
     </div>
@@ -84,9 +84,11 @@ interface AlarmRowProps {
   now: Now;
   full: boolean;
   canAnswer: boolean;
+  /** Calls of the same pan for the same hand, which it names in one line: they have no row of their own. */
+  also?: readonly AlarmView[];
 }
 
-export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.Element {
+export function AlarmRow({ alarm, now, full, canAnswer, also = [] }: AlarmRowProps): JSX.Element {
   const classes = `alarm${alarm.answered ? ' alarm-seen' : ''}`;
   if (full) {
     return (
@@ -99,7 +101,13 @@ export function AlarmRow({ alarm, now, full, canAnswer }: AlarmRowProps): JSX.El
             </KeyButton>
           )}
         </div>
-        <Body alarm={alarm} />
+        <Body alarm={alarm}>
+          {also.length > 0 && (
+            <p class="alarm-also">
+              {say('alarms.also', { what: also.map(({ title }) => hostWords(title)).join(', ') })}
+            </p>
+          )}
+        </Body>
       </li>
     );
   }

@@ -21,10 +21,12 @@ export function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): n
   return Math.round(seconds * (now.mode === 'practice' ? now.speed : 1));
 }
 
-/** Silent until the time is over, whatever it does meanwhile; resolves to whether it was taken. */
-export function putAside(alarm: Named, minutes: number, reason: string, now: Now): Promise<boolean> {
-  const seconds = ownSeconds(minutes * 60, now);
-  return tell({ answer: { put_aside: { ...keyOf(alarm), seconds, reason } } });
+/**
+ * Silent until the time is over, whatever it does meanwhile; resolves to whether it was taken. The minutes are those of
+ * the clock that is shown, in a practice boil too: so "for 10 min" at 07:40 is until 07:50, as the card then says.
+ */
+export function putAside(alarm: Named, minutes: number, reason: string): Promise<boolean> {
+  return tell({ answer: { put_aside: { ...keyOf(alarm), seconds: minutes * 60, reason } } });
 }
 
 /** A put-aside that ends at once: with its cause still there, the alarm calls. */
@@ -59,6 +61,7 @@ export function sayNoUse(raising: RaisingShown, what: string): void {
   );
 }
 
+/** Takes back the word that a call was of no use; `id` is that of its note. */
 export function takeBackNoUse(id: string): void {
   void tell({ mark: { kind: 'withdraw', id } }, say('alarms.no_use_back'));
 }

@@ -1,4 +1,4 @@
-// Puts an alarm aside in two presses: one opened this, and one says for how long; the reason can be changed before.
+// Puts an alarm aside in two presses: one opened this, and one says for how long; the reason above can be changed before.
 import { say, sayDrawn } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
@@ -6,6 +6,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmView, Now } from '../client/types.ts';
 import { useKey } from '../shell/keys.ts';
 import { calledWords } from '../words/alarm-words.ts';
+import { AlarmShape } from './alarm-shape.tsx';
 import { putAside } from './answers.ts';
 
 const MINUTES = [5, 10, 30];
@@ -68,11 +69,16 @@ export function AsideForm({ alarm, now, close }: AsideFormProps): JSX.Element {
   useEffect(() => first.current?.focus({ preventScroll: true }), []);
   const put = async (minutes: number): Promise<void> => {
     const why = reason.trim() === '' ? (ready[0] ?? '') : reason.trim();
-    if (await putAside(alarm, minutes, why, now)) close();
+    if (await putAside(alarm, minutes, why)) close();
   };
   return (
     <div class="aside-form" role="group" aria-label={say('alarms.put_aside')}>
-      <p>{sayDrawn('aside.text', { what: calledWords(alarm, now.header), b: (words) => <b>{words}</b> })}</p>
+      <p>
+        <AlarmShape priority={alarm.priority} flashes={false} />{' '}
+        {sayDrawn('aside.text', { what: calledWords(alarm, now.header), b: (words) => <b>{words}</b> })}
+      </p>
+      {/* Above the lengths: a press of one of those is the end of it. */}
+      <Reasons ready={ready} reason={reason} choose={setReason} />
       <div class="row aside-lengths">
         <span>{say('aside.for')}</span>
         {MINUTES.map((minutes, place) => (
@@ -84,7 +90,6 @@ export function AsideForm({ alarm, now, close }: AsideFormProps): JSX.Element {
           {say('aside.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
-      <Reasons ready={ready} reason={reason} choose={setReason} />
     </div>
   );
 }

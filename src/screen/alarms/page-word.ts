@@ -5,6 +5,7 @@ import type { BoilPage, Now, RaisingName, RaisingShown } from '../client/types.t
 
 type NoUse = readonly RaisingName[];
 
+/** One raising by the name that a boil’s page knows it by. */
 export const nameOf = ({ alarm, pan, port, raisedAt: raised }: RaisingShown): RaisingName => ({
   alarm,
   pan,

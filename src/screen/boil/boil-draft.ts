@@ -1,6 +1,6 @@
 // A boil's set-up as it stands in the form: texts in the units shown, turned to and from a header.
 import type { Header, Pan, Port, Probe, SapKind, Settings, Setup } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { inField, localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import {
@@ -56,7 +56,7 @@ export interface BoilDraft {
 }
 
 function text(value: number | undefined, digits: number): string {
-  return value === undefined ? '' : localDigits(String(Number(value.toFixed(digits))));
+  return value === undefined ? '' : inField(value, digits);
 }
 
 /** A finish as it stands in the form. */
@@ -110,14 +110,16 @@ export function isUsualName(name: string): boolean {
   return number !== undefined && name === say('pan.numbered', { number });
 }
 
-/** The next pan, with an id that no other pan has, of the same sap and heat as the one before. */
+/** The next pan, with an id that no other pan has, of the same sap, burner and finish as the one before. */
 export function anotherPan(pans: readonly PanDraft[], settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const taken = new Set(pans.map((pan) => pan.before.id));
   let n = pans.length + 1;
   while (taken.has(`p${n}`)) n += 1;
   const last = pans.at(-1);
   const pan = panDraft({ id: `p${n}`, name: say('pan.numbered', { number: String(n) }) }, settings, kinds);
-  return { ...pan, sap: last?.sap ?? pan.sap, heat: last?.heat ?? '' };
+  if (last === undefined) return pan;
+  const { sap, heat, power, finish, finishAt } = last;
+  return { ...pan, sap, heat, power, finish, finishAt };
 }
 
 /** A draft of a set-up or of a running boil's header; of nothing, one pan. */
@@ -138,16 +140,18 @@ interface Checked {
   typed: string;
   least: number;
   greatest: number;
+  unit: string;
   needed?: boolean;
 }
 
-const calledIn = (pan: PanDraft): string => pan.name.trim() || say('pan.any');
+/** What a pan is called in a sentence. */
+export const calledIn = (pan: PanDraft): string => pan.name.trim() || say('pan.any');
 
-function problemWith({ label, typed, least, greatest, needed = false }: Checked): string | null {
+function problemWith({ label, typed, least, greatest, unit, needed = false }: Checked): string | null {
   if (typed.trim() === '') return needed ? say('boil.problem.needed', { field: label }) : null;
   const value = typedNumber(typed);
   if (value === null) return say('boil.problem.number', { field: label, typed });
-  return value < least || value > greatest ? outside({ field: label, typed, least, greatest }) : null;
+  return value < least || value > greatest ? outside({ field: label, typed, least, greatest, unit }) : null;
 }
 
 interface Outside {
@@ -155,31 +159,46 @@ interface Outside {
   typed: string;
   least: number;
   greatest: number;
+  /** A symbol, '' for a bare number. */
+  unit: string;
 }
 
-/** "Back pot, finish: 90 is outside of 10 to 80." */
-export function outside({ field, typed, least, greatest }: Outside): string {
+/** "Back pot, finish: 90 is outside of 10 to 80 °Bx." */
+export function outside({ field, typed, least, greatest, unit }: Outside): string {
   const [from, to] = [least, greatest].map((end) => localDigits(String(end)));
-  return say('boil.problem.range', { field, typed, least: from ?? '', greatest: to ?? '' });
+  return say('boil.problem.range', { field, typed, least: from ?? '', greatest: `${to}${unit && `\u00a0${unit}`}` });
 }
 
 function panChecks(pan: PanDraft, settings: Settings): Checked[] {
   const of = (what: MessageKey): string => say('boil.of_pan', { pan: calledIn(pan), what: say(what) });
   const inches = settings.length === 'inch';
+  const units = unitSymbols(settings);
   const checks: Checked[] = [
     {
       label: of('boil.check.power'),
       typed: pan.power,
       least: 0,
       greatest: settings.power === 'watt' ? 1000 : 3_000_000,
+      unit: units.power,
     },
-    { label: of('boil.check.least_depth'), typed: pan.leastDepth, least: 0, greatest: inches ? 20 : 500 },
-    { label: of('boil.check.ceiling'), typed: pan.ceiling, least: 50, greatest: 240 },
+    {
+      label: of('boil.check.least_depth'),
+      typed: pan.leastDepth,
+      least: 0,
+      greatest: inches ? 20 : 500,
+      unit: units.length,
+    },
+    {
+      label: of('boil.check.ceiling'),
+      typed: pan.ceiling,
+      ...CEILINGS[settings.temperature],
+      unit: units.temperature,
+    },
   ];
+  const finish = { label: of('boil.check.finish'), typed: pan.finishAt, needed: true };
   if (pan.finish === 'strength')
-    checks.push({ label: of('boil.check.finish'), typed: pan.finishAt, ...STRENGTHS[settings.strength], needed: true });
-  if (pan.finish === 'rise')
-    checks.push({ label: of('boil.check.finish'), typed: pan.finishAt, least: 0.5, greatest: 40, needed: true });
+    checks.push({ ...finish, ...STRENGTHS[settings.strength], unit: isBare(settings) ? '' : units.strength });
+  if (pan.finish === 'rise') checks.push({ ...finish, least: 0.5, greatest: 40, unit: units.temperature });
   return checks;
 }
 
@@ -189,6 +208,15 @@ const STRENGTHS = {
   baume: { least: 5, greatest: 43 },
   sg: { least: 1.03, greatest: 1.42 },
 } as const;
+
+/** A specific gravity is typed as a bare number. */
+export const isBare = (settings: Settings): boolean => settings.strength === 'sg';
+
+/** A thermometer that has to come off before a mark has it somewhere here; the recording takes no more than 200 °C. */
+const CEILINGS = { C: { least: 50, greatest: 200 }, F: { least: 122, greatest: 392 } } as const;
+
+/** Places that anybody boils at, as the recording takes them. */
+const HEIGHTS = { mm: { least: -500, greatest: 9000 }, inch: { least: -1640, greatest: 29_527 } } as const;
 
 /** The first thing that is wrong with a pan's sap or vessel. */
 function problemInPan(pan: PanDraft, settings: Settings): string | null {
@@ -200,10 +228,10 @@ function problemInPan(pan: PanDraft, settings: Settings): string | null {
 export function problemInDraft(draft: BoilDraft, settings: Settings): string | null {
   if (draft.pans.length === 0) return say('boil.no_pan');
   const height = {
-    label: say('boil.check.height', { unit: unitSymbols(settings).height }),
+    label: say('boil.check.height'),
     typed: draft.altitude,
-    least: -1500,
-    greatest: 25_000,
+    ...HEIGHTS[settings.length],
+    unit: unitSymbols(settings).height,
   };
   const checks = [height, ...draft.pans.flatMap((pan) => panChecks(pan, settings))];
   const problems = [...checks.map(problemWith), ...draft.pans.map((pan) => problemInPan(pan, settings))];

@@ -4,6 +4,7 @@ import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { Channel } from '../probes/channels.ts';
+import { calledProbe } from '../probes/kept.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
 import type { PanDraft } from './boil-draft.ts';
 import { Labelled, NumberInput, Select, saidOptions } from './inputs.tsx';
@@ -28,7 +29,7 @@ function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string,
   if (Array.isArray(pan.before.probe))
     list.push(['many', say('boil.probe.many', { count: String(pan.before.probe.length) })]);
   for (const each of channels) {
-    const said = { channel: each.channel, port: each.port };
+    const said = { channel: calledProbe(each), port: each.path };
     const words =
       each.celsius === null
         ? say('boil.probe.on', { ...said })

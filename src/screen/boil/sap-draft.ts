@@ -1,6 +1,6 @@
 // A pan's sap in the form of a boil: the kind that was chosen, and the shares of one that no kind has.
 import type { Pan, SapKind } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { typedNumber } from '../words/amounts.ts';
@@ -23,13 +23,14 @@ export interface SapDraft {
 }
 
 const percent = (share: number | undefined): string =>
-  share === undefined || share === 0 ? '' : localDigits(String(Number((100 * share).toFixed(2))));
+  share === undefined || share === 0 ? '' : inField(100 * share, 2);
 
 function sharesIn(shares: Partial<Record<SapPart, number | undefined>> | null): SapDraft['shares'] {
   const at = (part: SapPart): string => percent(shares?.[part]);
   return { sucrose: at('sucrose'), glucose: at('glucose'), fructose: at('fructose'), others: at('others') };
 }
 
+/** A sap of a header as it stands in the form; of none, maple. */
 export function sapDraft(sap: Pan['sap'], kinds: readonly SapKind[]): SapDraft {
   const kind = sapKeyOf(sap, kinds);
   const known = kinds.find(({ key }) => key === kind)?.shares ?? null;
@@ -55,8 +56,7 @@ export function problemInSap({ kind, shares }: SapDraft): string | null {
   const bad = PARTS.find((part) => shares[part].trim() !== '' && !isShare(typedNumber(shares[part])));
   if (bad !== undefined) return say('boil.problem.share', { part: say(PART_WORDS[bad]), typed: shares[bad] });
   const sum = shareOf(shares.sucrose) + shareOf(shares.glucose) + shareOf(shares.fructose);
-  if (Math.abs(sum - 1) > SUM_SLACK)
-    return say('boil.problem.sum', { sum: localDigits(String(Number((100 * sum).toFixed(1)))) });
+  if (Math.abs(sum - 1) > SUM_SLACK) return say('boil.problem.sum', { sum: inField(100 * sum, 1) });
   return shareOf(shares.others) > MOST_OTHERS ? say('boil.problem.others') : null;
 }
 

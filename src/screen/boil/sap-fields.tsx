@@ -4,19 +4,10 @@ import { saps } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
+import { sapKindName } from '../words/sap-words.ts';
 import { NumberInput, Select } from './inputs.tsx';
 import { chooseSap } from './sap-draft.ts';
 import type { SapDraft, SapPart } from './sap-draft.ts';
-
-/** As their list is offered. */
-const NAMES: Record<SapDraft['kind'], MessageKey> = {
-  maple: 'usual.maple',
-  'maple-early': 'boil.sap.maple_early',
-  'maple-late': 'boil.sap.maple_late',
-  birch: 'usual.birch',
-  walnut: 'boil.sap.walnut',
-  other: 'boil.sap.other',
-};
 
 const SHARES: [SapPart, MessageKey][] = [
   ['sucrose', 'boil.share.sucrose'],
@@ -38,7 +29,7 @@ export function SapFields({ sap, set }: SapFieldsProps): JSX.Element {
       <Select
         label={say('boil.sap')}
         value={sap.kind}
-        options={kinds.map(({ key }) => [key, say(NAMES[key])] as const)}
+        options={kinds.map(({ key }) => [key, sapKindName(key)] as const)}
         set={(kind) => set(chooseSap(sap, kind, kinds))}
       />
       {sentence !== undefined && <p class="hint field-note">{hostWords(sentence)}</p>}

@@ -1,6 +1,6 @@
 // A pan's vessel in the form of a boil: its shape with the sizes that shape needs, or a table of measured fills.
 import type { Pan, Settings } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { litresOf, litresShown, mmOf, mmShown, typedNumber, unitSymbols } from '../words/amounts.ts';
@@ -56,11 +56,10 @@ export const SIZES: Record<Shape, readonly { size: Size; label: MessageKey }[]> 
   measured: [],
 };
 
-const plain = (value: number, digits: number): string => localDigits(String(Number(value.toFixed(digits))));
-
+/** A vessel of a header as it stands in the form, in the units shown; of none, one without a shape. */
 export function vesselDraft(vessel: Pan['vessel'], settings: Settings): VesselDraft {
   if (vessel === undefined) return EMPTY;
-  const size = (mm: number): string => plain(mmShown(mm, settings), 2);
+  const size = (mm: number): string => inField(mmShown(mm, settings), 2);
   const { shape } = vessel;
   if (shape === 'round') return { ...EMPTY, shape, diameter: size(vessel.diameter_mm) };
   if (shape === 'rectangular') return { ...EMPTY, shape, length: size(vessel.length_mm), width: size(vessel.width_mm) };
@@ -70,7 +69,7 @@ export function vesselDraft(vessel: Pan['vessel'], settings: Settings): VesselDr
   }
   const fill = vessel.fill.map(({ mm, litres }) => ({
     depth: size(mm),
-    volume: plain(litresShown(litres, settings), 3),
+    volume: inField(litresShown(litres, settings), 3),
   }));
   return { ...EMPTY, shape, fill };
 }

@@ -5,7 +5,9 @@ export const FACE = "Arial, 'Liberation Sans', Helvetica, system-ui, sans-serif"
 const WIDE_PX = 700;
 /** The radius of what is marked by a dot or a ring, px. */
 export const DOT_PX = 8;
+/** Height of a chart’s letters, px, by its width, px. */
 export const textPx = (width: number): number => (width >= WIDE_PX ? 24 : 18);
+/** The font of labels in a chart of that width. */
 export const labelFont = (context: { chart: { width: number } }) => ({
   size: textPx(context.chart.width),
   weight: 600,
@@ -24,6 +26,7 @@ export interface Inks {
   band: string;
 }
 
+/** The theme’s colours as an element of the page has them. */
 export function inksOf(element: Element): Inks {
   const style = getComputedStyle(element);
   const read = (name: string): string => style.getPropertyValue(name).trim();

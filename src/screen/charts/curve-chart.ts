@@ -10,10 +10,10 @@ import { DOT_PX, FACE, hatch, inksOf, labelFont, rimmed, stipple, textPx } from 
 import type { Inks } from './chart-inks.ts';
 import { axisRange } from './curve-points.ts';
 import type { AxisRange, CurvePoints, Point } from './curve-points.ts';
-import { finishStep, stepSpots, stepWords } from './curve-steps.ts';
+import { finishStep, stepSpots, stepTexts } from './curve-steps.ts';
 import type { Step } from './curve-steps.ts';
 import { labelPlaces } from './label-places.ts';
-import type { Spot } from './label-places.ts';
+import type { Spot, Taken } from './label-places.ts';
 import { tickMoments } from './time-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -103,19 +103,20 @@ function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingCo
   ];
 }
 
-/** Where now is, and that what comes after it is only expected. */
-function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
+/** Where now is, and that what comes after it is only expected; over the word of a flag that reaches past now. */
+function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing, flagsEnd: number): void {
   const { ctx, chartArea, scales } = chart;
   const x = scales.x?.getPixelForValue(now) ?? -1;
   if (points.ahead === null || x < chartArea.left || x > chartArea.right) return;
   ctx.fillStyle = inks.muted;
   ctx.fillRect(x - 1, chartArea.top, 2, chartArea.bottom - chartArea.top);
   const word = say('chart.expected');
-  if (x + ctx.measureText(word).width + 10 <= chartArea.right) rimmed(ctx, inks, word, x + 8, chartArea.bottom - 4);
+  const y = chartArea.bottom - (flagsEnd > x + 8 ? 20 + textPx(chart.width) : 4);
+  if (x + ctx.measureText(word).width + 10 <= chartArea.right) rimmed(ctx, inks, word, x + 8, y);
 }
 
 /** The one that warns first: where two have no room beside each other, the later one is left out. */
-function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing): void {
+function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: readonly Taken[]): void {
   const { ctx, chartArea, scales } = chart;
   const { x, y } = scales;
   if (x === undefined || y === undefined) return;
@@ -135,7 +136,8 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing): void {
     point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
   );
   const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, x.getPixelForValue(now));
-  const places = labelPlaces(texts, curve, chartArea.left + 8, Math.max(end, chartArea.left + MOST_LABEL_PX) - 8);
+  const right = Math.max(end, chartArea.left + MOST_LABEL_PX) - 8;
+  const places = labelPlaces(texts, curve, chartArea.left + 8, right, stands);
   texts.forEach(({ word }, i) => {
     const place = places[i];
     if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
@@ -179,7 +181,8 @@ function unitLabel(chart: Chart, inks: Inks, unit: string): void {
   chart.ctx.textAlign = 'left';
 }
 
-function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
+/** The marks along the foot; gives the place, px, where the last of their words ends. */
+function flags(chart: Chart, inks: Inks, list: readonly Flag[]): number {
   const { ctx, chartArea, scales } = chart;
   let freeFrom = chartArea.left;
   for (const flag of list) {
@@ -197,6 +200,7 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[]): void {
     rimmed(ctx, inks, flag.word, x + 16, chartArea.bottom - 20);
     freeFrom = x + width + 6;
   }
+  return freeFrom;
 }
 
 /** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
@@ -214,13 +218,13 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       chart.ctx.textAlign = 'left';
       chart.ctx.textBaseline = 'bottom';
       unitLabel(chart, inks, current.unit);
-      aheadLabel(chart, inks, current);
-      lineLabels(chart, inks, current);
+      const spots = stepSpots(chart, current);
+      const steps = stepTexts(chart, current, spots);
+      lineLabels(chart, inks, current, steps);
       callSigns(chart, inks, current.calls);
       aboveLabel(chart, inks, range, current);
-      flags(chart, inks, current.flags);
-      const spots = stepSpots(chart, current);
-      stepWords(chart, inks, current, spots);
+      aheadLabel(chart, inks, current, flags(chart, inks, current.flags));
+      for (const { word, x, y } of steps) rimmed(chart.ctx, inks, word, x, y);
       finishStep(chart, inks, current);
       placed(spots);
       chart.ctx.restore();

@@ -1,10 +1,10 @@
 // Draws on a chart where a person's word changed what is believed: old and new strength, and the finish as it was and is.
 import type { Chart } from 'chart.js';
-import { DOT_PX, rimmed, textPx } from './chart-inks.ts';
+import { DOT_PX, textPx } from './chart-inks.ts';
 import type { Inks } from './chart-inks.ts';
 import { valueAt } from './curve-points.ts';
 import type { CurvePoints } from './curve-points.ts';
-import type { Spot } from './label-places.ts';
+import type { Spot, Taken } from './label-places.ts';
 
 /** Where a person's word changed what is believed. */
 export interface Step {
@@ -36,20 +36,26 @@ export function stepSpots(chart: Chart, { steps, points }: Stepped): (Spot | nul
   });
 }
 
+/** A step's words and where they stand. */
+export interface StepText extends Taken {
+  word: string;
+}
+
 /** Old and new strength beside its mark, the latest first: one that has no room is left out. */
-export function stepWords(chart: Chart, inks: Inks, { steps }: Stepped, spots: readonly (Spot | null)[]): void {
+export function stepTexts(chart: Chart, { steps }: Stepped, spots: readonly (Spot | null)[]): StepText[] {
   const { ctx, chartArea } = chart;
+  const height = textPx(chart.width);
   let freeTo = chartArea.right;
-  for (const [i, { word }] of [...steps.entries()].reverse()) {
+  return [...steps.entries()].reverse().flatMap(([i, { word }]): StepText[] => {
     const spot = spots[i];
-    if (spot === null || spot === undefined || word === null) continue;
+    if (spot === null || spot === undefined || word === null) return [];
     const width = ctx.measureText(word).width;
     const x = Math.min(spot.x + STEP_GAP_PX, freeTo - width);
-    if (x < chartArea.left || x < spot.x - width) continue;
-    const isHigh = spot.y - STEP_GAP_PX - textPx(chart.width) < chartArea.top;
-    rimmed(ctx, inks, word, x, isHigh ? spot.y + STEP_GAP_PX + textPx(chart.width) : spot.y - STEP_GAP_PX);
+    if (x < chartArea.left || x < spot.x - width) return [];
+    const isHigh = spot.y - STEP_GAP_PX - height < chartArea.top;
     freeTo = Math.min(x, spot.x) - STEP_GAP_PX;
-  }
+    return [{ word, x, y: isHigh ? spot.y + STEP_GAP_PX + height : spot.y - STEP_GAP_PX, width, height }];
+  });
 }
 
 /** The finish of the chosen step on the line of the finish: a hollow ring where it was, a full one where it is. */

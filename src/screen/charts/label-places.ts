@@ -13,7 +13,8 @@ export interface Wanted {
   y: number;
 }
 
-interface Taken extends Spot {
+/** A text that stands already. */
+export interface Taken extends Spot {
   width: number;
   height: number;
 }
@@ -41,15 +42,17 @@ function isCrossed(place: Taken, curve: readonly Spot[]): boolean {
 /**
  * The places of texts between `left` and `right`, in the order of what matters most; null for one that finds no room.
  * Of the places on its own line a text takes the first that the curve leaves free: left, middle, right, where the
- * newest of the curve is, then between these; where the curve is everywhere it stands at the left over it.
+ * newest of the curve is, then between these; where the curve is everywhere it stands at the left over it. None touches
+ * what `stands` already.
  */
 export function labelPlaces(
   wanted: readonly Wanted[],
   curve: readonly Spot[],
   left: number,
   right: number,
+  stands: readonly Taken[] = [],
 ): (Spot | null)[] {
-  const taken: Taken[] = [];
+  const taken = [...stands];
   return wanted.map(({ width, height, y }) => {
     const spare = right - left - width;
     const open = SHARES.map((share): Taken => ({ x: left + spare * share, y, width, height })).filter(

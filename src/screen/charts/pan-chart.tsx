@@ -22,12 +22,9 @@ import { shownCorrection } from './shown-correction.ts';
 import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
 import type { TimeWindow } from './time-window.ts';
 import { showsGhost, useGhost } from './use-ghost.ts';
-import { useCurve } from './use-curve.ts';
+import { refreshMs, useCurve } from './use-curve.ts';
 import type { KeptCurve } from './use-curve.ts';
 
-const REFRESH_MS = 3000;
-/** A replay can run through half an hour in that time. */
-const REPLAY_REFRESH_MS = 500;
 /** Rows of the curve for each px of the chart: its lines are wider than that. */
 const ROWS_PER_PX = 0.5;
 const KEY_STEP = 0.25;
@@ -136,13 +133,10 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   }, []);
 
   useEffect(() => {
-    const timer = setInterval(
-      () => {
-        const [end, more] = [latest.current.t, latestAhead.current];
-        setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
-      },
-      now.view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS,
-    );
+    const timer = setInterval(() => {
+      const [end, more] = [latest.current.t, latestAhead.current];
+      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
+    }, refreshMs(now.view));
     return () => clearInterval(timer);
   }, [span, now.view]);
 

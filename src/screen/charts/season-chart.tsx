@@ -15,11 +15,16 @@ import { useEffect, useRef } from 'preact/hooks';
 import { settings } from '../client/store.ts';
 import { FACE, inksOf } from './chart-inks.ts';
 import { language } from '../language/language.ts';
+import { say } from '../language/say.ts';
 
 Chart.register(BarController, BarElement, CategoryScale, LineController, LineElement, LinearScale, PointElement);
 
 export interface SeasonSeries {
+  /** In the key of the chart. */
   label: string;
+  /** Where a few words do for a chart: what it is, and one of its values with its unit. */
+  name: string;
+  words: (value: number) => string;
   /** One for each place along the axis; null leaves a gap. */
   values: (number | null)[];
   kind: 'columns' | 'line';
@@ -89,7 +94,36 @@ function draw(element: HTMLCanvasElement, { places, series, unit, rightUnit }: S
   });
 }
 
+/** Places along the axis of which anything is known. */
+export const knownPlaces = ({ places, series }: Pick<SeasonChartProps, 'places' | 'series'>): number[] =>
+  places.flatMap((_, place) => (series.some(({ values }) => (values[place] ?? null) !== null) ? [place] : []));
+
+/** Two places make a chart; one is a sentence, and none says so. */
 export function SeasonChart(props: SeasonChartProps): JSX.Element {
+  const known = knownPlaces(props);
+  return known.length < 2 ? <InWords {...props} place={known[0] ?? null} /> : <Canvas {...props} />;
+}
+
+function InWords({ title, places, series, place }: SeasonChartProps & { place: number | null }): JSX.Element {
+  const told = series.flatMap(({ name, words, values }) => {
+    const value = place === null ? null : (values[place] ?? null);
+    return value === null ? [] : [say('season.chart.one', { name, amount: words(value) })];
+  });
+  return (
+    <figure class="season-chart">
+      <figcaption>{title}</figcaption>
+      {place === null ? (
+        <p class="hint">{say('season.chart.none')}</p>
+      ) : (
+        <p>
+          <b>{places[place]}</b> {told.join(' · ')}
+        </p>
+      )}
+    </figure>
+  );
+}
+
+function Canvas(props: SeasonChartProps): JSX.Element {
   const canvas = useRef<HTMLCanvasElement>(null);
   const shown = JSON.stringify([props.places, props.series, props.unit]);
   useEffect(() => {

@@ -4,8 +4,16 @@ import type { FigureName, SeasonView } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
 import { chartValue, shortVolume } from '../words/figure-words.ts';
 import { shortDay } from '../words/clock.ts';
-import { SeasonChart } from './season-chart.tsx';
-import { say } from '../language/say.ts';
+import { SeasonChart, type SeasonSeries } from './season-chart.tsx';
+import { type MessageKey, say } from '../language/say.ts';
+import { number } from '../words/amounts.ts';
+
+const toOne = (value: number): string => `${number(value, 1)}\u00a0:\u00a01`;
+
+/** Called the same in the key and in a sentence. */
+function named(key: MessageKey, series: Omit<SeasonSeries, 'label' | 'name'>): SeasonSeries {
+  return { label: say(key), name: say(key), ...series };
+}
 
 export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
   const choice = settings.value;
@@ -18,6 +26,7 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
       return figure === null ? null : chartValue(name, figure.value, choice);
     });
   const unit = shortVolume(choice);
+  const inUnit = (value: number): string => `${number(value, value < 1 ? 2 : 1)}\u00a0${unit}`;
   return (
     <div class="season-charts">
       <SeasonChart
@@ -27,11 +36,15 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         series={[
           {
             label: say('season.chart.sap', { unit }),
-            values: days.map((day) => chartValue('sap_litres', day.sap_litres, choice)),
+            name: say('season.chart.sap_name'),
+            words: inUnit,
+            values: days.map((day) => (day.sap_litres === 0 ? null : chartValue('sap_litres', day.sap_litres, choice))),
             kind: 'columns',
           },
           {
             label: say('season.chart.syrup', { unit }),
+            name: say('season.chart.syrup_name'),
+            words: inUnit,
             values: days.map((day) =>
               day.syrup_litres === 0 ? null : chartValue('syrup_litres', day.syrup_litres, choice),
             ),
@@ -47,8 +60,8 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         sentence={say('season.chart.ratio.sentence', { boils: boils.length })}
         places={starts}
         series={[
-          { label: say('season.chart.as_it_was'), values: values('ratio'), kind: 'line' },
-          { label: say('figure.exact_ratio'), values: values('exact_ratio'), kind: 'line', dashed: true },
+          named('season.chart.as_it_was', { words: toOne, values: values('ratio'), kind: 'line' }),
+          named('figure.exact_ratio', { words: toOne, values: values('exact_ratio'), kind: 'line', dashed: true }),
         ]}
         unit={say('season.chart.ratio_unit')}
       />
@@ -56,7 +69,13 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         title={say('season.chart.heat', { unit })}
         sentence={say('season.chart.heat.sentence', { unit, boils: boils.length })}
         places={starts}
-        series={[{ label: say('season.chart.heat.label'), values: values('fuel_mj_per_l'), kind: 'columns' }]}
+        series={[
+          named('season.chart.heat.label', {
+            words: (value) => `${number(value, 0)}\u00a0MJ/${unit}`,
+            values: values('fuel_mj_per_l'),
+            kind: 'columns',
+          }),
+        ]}
         unit={`MJ/${unit}`}
       />
     </div>

@@ -1,4 +1,5 @@
 // The stretch of boil time that a chart shows, and how drag, wheel and keys change it.
+import { HOUR_MS } from '../../core/quantities/time.ts';
 
 /** ms of boil time. `follows` keeps the right edge at now. */
 export interface TimeWindow {
@@ -7,7 +8,6 @@ export interface TimeWindow {
   follows: boolean;
 }
 
-export const HOUR_MS = 3_600_000;
 const SHORTEST_MS = 120_000;
 
 /** How far what is expected is shown beyond now, ms: never for longer than the past beside it, an hour at least. */

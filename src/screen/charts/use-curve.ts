@@ -10,8 +10,11 @@ const MOST_POINTS = 4000;
 /** The last row may have grown since it was asked for. */
 const AGAIN_MS = 4000;
 const REFRESH_MS = 3000;
-/** While a replay runs, its curve grows as fast as its clock. */
+/** A replay can run through half an hour in that time, and its curve grows as fast as its clock. */
 const REPLAY_REFRESH_MS = 500;
+
+/** How often a chart of the live boil or of a replay is brought up to date, ms. */
+export const refreshMs = (view: Now['view']): number => (view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS);
 
 export interface KeptCurve {
   pyramid: CurvePyramid;
@@ -59,7 +62,7 @@ export function useCurve(now: Now, pan: string): KeptCurve | null {
     let isShown = true;
     let timer: ReturnType<typeof setTimeout> | undefined;
     async function goOn(): Promise<void> {
-      let pause = latest.current.view === 'replay' ? REPLAY_REFRESH_MS : REFRESH_MS;
+      let pause = refreshMs(latest.current.view);
       try {
         const { ahead, isBehind } = await reader.next(latest.current);
         if (isBehind) pause = 0;

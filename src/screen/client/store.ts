@@ -10,6 +10,15 @@ import type { HostMessage, Now, PageReport, SapKind, Settings, TuningNow, Wish }
 const LOST_AFTER_SECONDS = 4;
 const TICK_MS = 500;
 const GOOD_NEWS_MS = 8000;
+/** What can be taken back stands until a slip has been seen. */
+const TAKE_BACK_MS = 20_000;
+
+interface Said {
+  good: boolean;
+  sentence: string;
+  /** Undoes what was done. */
+  takeBack?: (() => void) | undefined;
+}
 
 const START_SETTINGS: Settings = {
   temperature: 'C',
@@ -45,7 +54,7 @@ export const saps = signal<readonly SapKind[]>([]);
 export const about = signal<{ version: string; folder: string } | null>(null);
 export const linkState = signal<LinkState>({ state: 'connecting' });
 /** The last thing that went wrong or was done, in one sentence. */
-export const said = signal<{ good: boolean; sentence: string } | null>(null);
+export const said = signal<Said | null>(null);
 
 const heardAtMs = signal(performance.now());
 const tickMs = signal(performance.now());
@@ -97,24 +106,30 @@ export function report(page: PageReport): void {
 }
 
 /** Good news goes away by itself; what went wrong stays until it is put away. */
-function saidFor(milliseconds: number, sentence: string): { good: true; sentence: string } {
-  const news = { good: true as const, sentence };
-  setTimeout(() => {
-    if (said.value === news) said.value = null;
-  }, milliseconds);
+function goodNews(sentence: string, takeBack?: () => void): Said {
+  const news = { good: true, sentence, takeBack };
+  setTimeout(
+    () => {
+      if (said.value === news) said.value = null;
+    },
+    takeBack === undefined ? GOOD_NEWS_MS : TAKE_BACK_MS,
+  );
   return news;
 }
 
 /** Says that something was done. */
 export function sayDone(sentence: string): void {
-  said.value = saidFor(GOOD_NEWS_MS, sentence);
+  said.value = goodNews(sentence);
 }
 
-/** Sends a command, says what went wrong if something did, and tells whether it took effect. */
-export async function tell(wish: Wish, done?: string): Promise<boolean> {
+/**
+ * Sends a command, says what went wrong if something did, and tells whether it took effect. `done` is said once it did,
+ * with a button for `takeBack` beside it where that can be undone.
+ */
+export async function tell(wish: Wish, done?: string, takeBack?: () => void): Promise<boolean> {
   try {
     await ask(wish);
-    said.value = done === undefined ? null : saidFor(GOOD_NEWS_MS, done);
+    said.value = done === undefined ? null : goodNews(done, takeBack);
     return true;
   } catch (error) {
     said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };

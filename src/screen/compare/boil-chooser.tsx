@@ -11,6 +11,7 @@ interface ChooserProps {
   chosen: readonly string[];
 }
 
+/** Goes to the comparison of these boils. */
 export const compareBoils = (boils: readonly string[]): void => goTo('compare', ...boils);
 
 export function BoilChooser({ boils, chosen }: ChooserProps): JSX.Element {

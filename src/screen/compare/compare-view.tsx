@@ -31,8 +31,7 @@ import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
 import { SmallMultiples } from './small-multiples.tsx';
 import { hostWords } from '../language/host-words.ts';
-
-const HOUR_MS = 3_600_000;
+import { HOUR_MS } from '../../core/quantities/time.ts';
 
 interface ChoiceProps<T extends string> {
   label: string;

@@ -16,6 +16,7 @@ export function askAbout(next: Asked): void {
   else asked.value = next;
 }
 
+/** Closes what was asked about a number. */
 export function stopAsking(): void {
   const button = asked.value?.button;
   asked.value = null;

@@ -1,5 +1,5 @@
 // The form for a density reading: the instrument, its scale, and what is printed on it.
-import type { Mark, Settings } from '../client/types.ts';
+import type { Mark, Now, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { number } from '../words/amounts.ts';
@@ -35,6 +35,8 @@ const LIKELY: Record<Scale, number[]> = {
   baume: [32, 33, 34, 35, 36, 37],
   sg: [1.29, 1.3, 1.31, 1.32, 1.33, 1.34],
 };
+/** Below this nobody takes a pan for syrup, °Bx. */
+const NEAR_SYRUP_BRIX = 50;
 const SHOWS: Record<Scale, { least: number; greatest: number }> = {
   brix: { least: 0, greatest: 85 },
   baume: { least: 0, greatest: 46 },
@@ -72,7 +74,7 @@ function fields(settings: Settings, values: Values): Field[] {
     unit: scaleNamed(scale).short,
   };
   return [
-    { name: 'instrument', label: say('marks.choose_and_type'), options: said(INSTRUMENTS) },
+    { name: 'instrument', label: say('marks.instrument'), options: said(INSTRUMENTS) },
     ...(own ? [] : [{ name: 'scale', label: say('marks.its_scale'), options: said(scalesFor(settings)) }]),
     { ...shows, ...SHOWS[scale] },
     temperatureField(settings, say('marks.sample_warm'), sample),
@@ -82,16 +84,25 @@ function fields(settings: Settings, values: Values): Field[] {
   ];
 }
 
+/** What is offered to press is of syrup; of a thin pan nothing is, for what is believed of it must not lead the eye. */
+function isThin(now: Now, pan: string): boolean {
+  const brix = now.readings.find((reading) => reading.pan === pan)?.brix ?? null;
+  return brix !== null && brix < NEAR_SYRUP_BRIX;
+}
+
 export const density: MarkForm = {
   kind: 'density',
   key: 'Y',
   word: 'marks.density',
   question: 'marks.density.question',
-  quicks: ({ pan, settings: { strength } }) =>
-    LIKELY[strength].map((shown) => ({
-      label: strength === 'sg' ? number(shown, 2) : `${shown} ${scaleNamed(strength).short}`,
-      mark: { kind: 'density', pan, [strength]: shown, instrument: 'hydrometer' },
-    })),
+  questionTyped: 'marks.density.question_typed',
+  quicks: ({ now, pan, settings: { strength } }) =>
+    isThin(now, pan)
+      ? []
+      : LIKELY[strength].map((shown) => ({
+          label: strength === 'sg' ? number(shown, 2) : `${shown} ${scaleNamed(strength).short}`,
+          mark: { kind: 'density', pan, [strength]: shown, instrument: 'hydrometer' },
+        })),
   fields: ({ settings }, values = {}) => fields(settings, values),
   build(values, { pan, settings }) {
     const own = refracts(values);

@@ -22,6 +22,7 @@ export const markForms: readonly MarkForm[] = [
   note,
 ];
 
+/** The form of a kind of mark; null for a kind that nobody types. */
 export function formOf(kind: MarkKind): MarkForm | null {
   return markForms.find((form) => form.kind === kind) ?? null;
 }

@@ -57,6 +57,10 @@ export interface MarkForm {
   key: string;
   word: MessageKey;
   question: MessageKey;
+  /** Asked where there is nothing to press, if that changes the question. */
+  questionTyped?: MessageKey;
+  /** Why there is nothing to note here, and what to do instead; null where it can be noted. */
+  without?(place: MarkPlace): string | null;
   quicks(place: MarkPlace): Quick[];
   /** Which fields there are may hang on what was chosen so far. */
   fields(place: MarkPlace, values?: Values): Field[];
@@ -65,6 +69,9 @@ export interface MarkForm {
   /** What has to be changed in the set-up before the mark; null for nothing. */
   patch?(values: Values, place: MarkPlace): Record<string, unknown> | null;
 }
+
+/** A boil may be read by hand alone. */
+export const hasProbe = ({ probes = [] }: Header): boolean => probes.length > 0;
 
 /** The number of a checked field, or undefined when it was left empty. */
 export function numberOf(values: Values, name: string): number | undefined {
@@ -97,12 +104,6 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
     }
   }
   return null;
-}
-
-/** Gives a mark its id and, for something that was done before now, the moment at which it happened. */
-export function stamped(mark: Mark, id: string, t: number, minutesAgo: number): Mark {
-  const happened = minutesAgo > 0 ? { happened: t - minutesAgo * 60_000 } : {};
-  return { ...mark, id, ...happened };
 }
 
 /** Leaves out the fields that were not given: absent means "not known" in a recording. */

@@ -1,7 +1,8 @@
 // What was noted, the latest first, each of which can be taken back.
 import type { JSX } from 'preact';
+import { isByPractice } from '../../protocol/practice-marks.ts';
 import { say } from '../language/say.ts';
-import { settings, tell } from '../client/store.ts';
+import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { shownCorrection } from '../charts/shown-correction.ts';
 import { selectPan } from '../pans/selected-pan.ts';
@@ -9,13 +10,11 @@ import { timeOfDay } from '../words/clock.ts';
 import { correctedBy, correctedLine } from '../words/correction-words.ts';
 import type { Corrected } from '../words/correction-words.ts';
 import { markWords } from '../words/mark-words.ts';
+import { canInsist, insist, leftOutWords } from './left-out.ts';
+import { takeBack } from './take-back.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 
 const SHOWN_FIRST = 8;
-
-function takeBack(id: string, what: string): void {
-  void tell({ mark: { kind: 'withdraw', id } }, say('marks.taken_back_what', { what }));
-}
 
 /** The chart of that pan tells of it, with its finish as it was and as it is. */
 function showInChart({ key, correction }: Corrected): void {
@@ -45,14 +44,23 @@ function Changed({ each, now }: { each: MarkView; now: Now }): JSX.Element {
 
 function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeBack: boolean }): JSX.Element {
   const { id } = each.mark;
+  // What the practice did by itself happened: there is no slip in it to take back.
+  const isPractice = isByPractice(each.mark, now.header);
   const what = markWords(each.mark, now.header, settings.value);
+  const leftOut = leftOutWords(each);
   return (
     <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
       <time>{timeOfDay(now, each.at)}</time>
       <span>{what}</span>
+      {isPractice && <em>{say('marks.by_practice')}</em>}
       {each.withdrawn && <em>{say('marks.taken_back')}</em>}
-      {each.questioned && !each.withdrawn && <em>{say('marks.left_out')}</em>}
-      {canTakeBack && !each.withdrawn && id !== undefined && (
+      {leftOut !== null && <em>{leftOut}</em>}
+      {canTakeBack && !isPractice && canInsist(each, now) && (
+        <button type="button" onClick={() => insist(each, now, settings.value)}>
+          {say('marks.it_is_so')}
+        </button>
+      )}
+      {canTakeBack && !isPractice && !each.withdrawn && id !== undefined && (
         <button type="button" onClick={() => takeBack(id, what)}>
           {say('marks.take_back')}
         </button>

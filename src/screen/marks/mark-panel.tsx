@@ -7,48 +7,25 @@ import { say } from '../language/say.ts';
 import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { useKey } from '../shell/keys.ts';
-import { scrollClear } from '../shell/scroll-clear.ts';
+import { useRefusal } from '../shell/refusal.tsx';
+import { comesIntoSight, scrollClear } from '../shell/scroll-clear.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { markWords } from '../words/mark-words.ts';
+import { isBig } from '../pans/big-view.tsx';
 import { panName } from '../words/pan-words.ts';
 import { doubtAbout } from './doubt.ts';
 import { formOf, markForms } from './forms.ts';
-import { stamped } from './mark-form.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
+import { takeBack } from './take-back.ts';
 import { TypedMark } from './typed-mark.tsx';
-
-const MINUTES_AGO = [0, 2, 5, 10, 20];
-
-interface AgoChoiceProps {
-  /** null is the time of the pour that was seen. */
-  minutes: number | null;
-  choose: (minutes: number | null) => void;
-  place: MarkPlace;
-}
-
-function AgoChoice({ minutes, choose, place: { now, pour } }: AgoChoiceProps): JSX.Element {
-  return (
-    <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
-      <span>{say('marks.when')}</span>
-      {pour !== undefined && (
-        <button type="button" aria-pressed={minutes === null} onClick={() => choose(null)}>
-          {say('marks.at', { time: timeOfDay(now, pour.at) })}
-        </button>
-      )}
-      {MINUTES_AGO.map((each) => (
-        <button key={each} type="button" aria-pressed={each === minutes} onClick={() => choose(each)}>
-          {each === 0 ? say('marks.now') : say('marks.ago', { minutes: String(each) })}
-        </button>
-      ))}
-    </div>
-  );
-}
+import { happenedAt, momentOf, type When, whyNoMoment } from './when.ts';
+import { WhenChoice } from './when-choice.tsx';
 
 /** A number that can hardly be meant is asked about before it is noted. */
 function Doubt({ question, yes, no }: { question: string; yes: () => void; no: () => void }): JSX.Element {
   return (
-    <div class="row" role="alert">
+    <div class="row" role="alert" ref={comesIntoSight}>
       <b class="problem">▲ {question}</b>
       <button type="button" onClick={yes}>
         {say('marks.yes_note_it')}
@@ -73,10 +50,21 @@ function FreshNotices({ now, before }: { now: Now; before: readonly string[] | n
   );
 }
 
+/** Marks of which the host may know that they can hardly be meant. */
+const DOUBTFUL: ReadonlySet<Mark['kind']> = new Set([
+  'pressure',
+  'depth',
+  'density',
+  'reading',
+  'top-up',
+  'draw-off',
+  'transfer',
+]);
+
 /** What there is to ask back before a mark is noted: what the form can tell itself, then what the host knows. */
 async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | null> {
   const own = doubtAbout(mark, place);
-  if (own !== null || mark.kind !== 'pressure') return own;
+  if (own !== null || !DOUBTFUL.has(mark.kind)) return own;
   try {
     const sentence = (await ask({ doubt: mark })) as string | null;
     return sentence === null ? null : say('marks.right_all_the_same', { doubt: hostWords(sentence) });
@@ -86,30 +74,35 @@ async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | nul
 }
 
 /** "Back pot: Top-up 2.0 L, 5 min ago: noted." */
-function notedWords(what: string, minutes: number, time: string | null): string {
-  if (time !== null) return say('marks.noted_at', { what, time });
-  return minutes === 0 ? say('pans.noted', { what }) : say('marks.noted_ago', { what, minutes: String(minutes) });
+function notedWords(what: string, when: When, at: number | undefined, now: Now): string {
+  if (at === undefined) return say('pans.noted', { what });
+  return when !== 'pour' && 'ago' in when
+    ? say('marks.noted_ago', { what, minutes: String(when.ago) })
+    : say('marks.noted_at', { what, time: timeOfDay(now, at) });
 }
 
-function send(mark: Mark, minutes: number | null, place: MarkPlace): void {
+function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): void {
   const id = `screen-${crypto.randomUUID()}`;
-  const at = minutes === null ? place.pour?.at : undefined;
-  const ago = minutes ?? 0;
   const what = markWords(mark, place.header, place.settings);
-  void tell(
-    { mark: at === undefined ? stamped(mark, id, place.now.t, ago) : { ...mark, id, happened: at } },
-    notedWords(what, ago, at === undefined ? null : timeOfDay(place.now, at)),
-  );
+  void tell({ mark: { ...happenedAt(mark, at), id } }, notedWords(what, when, at, place.now), () => takeBack(id, what));
 }
 
-/** Into view, with the keyboard on its first amount: from a key on, a mark is one more press. */
+/** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
+const isTouched = (): boolean => matchMedia('(pointer: coarse)').matches;
+
+/** Into view, with the keyboard where one types: Enter then notes what was typed, and no amount that nobody chose. */
 function useFront(top: { current: HTMLElement | null }): void {
   useEffect(() => {
     if (top.current === null) return;
     scrollClear(top.current);
+    const form = top.current;
+    const typed = isTouched()
+      ? null
+      : (form.querySelector<HTMLElement>('.typed input.number') ?? form.querySelector<HTMLElement>('.typed input'));
     const first =
-      top.current.querySelector<HTMLElement>('.quicks button, .typed input, .typed select') ??
-      top.current.querySelector('button');
+      typed ??
+      form.querySelector<HTMLElement>('.quicks button, .typed input, .typed select') ??
+      form.querySelector('button');
     first?.focus({ preventScroll: true });
   }, []);
 }
@@ -124,18 +117,22 @@ interface OpenFormProps {
 
 /** The open form: quick amounts, each noted by one press, and a place to type another. */
 function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
-  const [minutes, setMinutes] = useState<number | null>(place.pour === undefined ? 0 : null);
+  const [when, setWhen] = useState<When>(place.pour === undefined ? { ago: 0 } : 'pour');
+  const { refuse, sentence } = useRefusal();
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
   useFront(top);
+  const at = momentOf(when, place.now, place.pour);
   const noteIt = (mark: Mark): void => {
     sent();
-    send(mark, minutes, place);
+    send(mark, when, at ?? undefined, place);
     close();
   };
   const offer = async (mark: Mark): Promise<void> => {
-    const question = await questionAbout(mark, place);
+    refuse(at === null ? whyNoMoment(when, place.now) : null);
+    if (at === null) return;
+    const question = await questionAbout(happenedAt(mark, at), place);
     if (question === null) noteIt(mark);
     else setDoubted({ mark, question });
   };
@@ -144,8 +141,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     if (patch !== null && !(await tell({ set: patch }))) return;
     await offer(form.build?.(values, place) as Mark);
   };
-  const fields = form.fields(place);
-  const quicks = form.quicks(place);
+  const without = form.without?.(place) ?? null;
+  const fields = without === null ? form.fields(place) : [];
+  const quicks = without === null ? form.quicks(place) : [];
   return (
     <div class="mark-form" ref={top}>
       <div class="mark-form-head">
@@ -154,8 +152,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
-      <p>{say(form.question)}</p>
-      {form.kind !== 'remind' && <AgoChoice minutes={minutes} choose={setMinutes} place={place} />}
+      <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? form.question) : form.question)}</p>
+      {without === null && form.kind !== 'remind' && <WhenChoice when={when} choose={setWhen} place={place} />}
+      {sentence}
       {quicks.length > 0 && (
         <div class="quicks">
           {quicks.map((quick) => (
@@ -169,9 +168,13 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
         <TypedMark fieldsOf={(values) => form.fields(place, values)} build={(values) => void offerTyped(values)} />
       )}
       {doubted !== null && (
-        <Doubt question={doubted.question} yes={() => noteIt(doubted.mark)} no={() => setDoubted(null)} />
+        <Doubt
+          key={doubted.question}
+          question={doubted.question}
+          yes={() => noteIt({ ...doubted.mark, sure: true })}
+          no={() => setDoubted(null)}
+        />
       )}
-      {fields.length === 0 && quicks.length === 0 && <p>{say('marks.nothing_to_choose')}</p>}
     </div>
   );
 }
@@ -186,6 +189,24 @@ function useReturn(panel: { current: HTMLElement | null }, open: MarkForm | null
     panel.current?.querySelector<HTMLElement>(`[aria-keyshortcuts="${closed.key}"]`)?.focus({ preventScroll: true });
   }, [open]);
 }
+
+/** A note's key in the big view, where nothing is noted: it leaves that and opens the form. */
+function FormKey({ form }: { form: MarkForm }): null {
+  useKey(form.key, () => {
+    isBig.value = false;
+    openForm.value = { kind: form.kind, pour: null };
+  });
+  return null;
+}
+
+/** The keys of all notes while the big view shows the pans alone. */
+export const FormKeys = (): JSX.Element => (
+  <>
+    {markForms.map((form) => (
+      <FormKey key={form.kind} form={form} />
+    ))}
+  </>
+);
 
 export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
   const panel = useRef<HTMLElement>(null);

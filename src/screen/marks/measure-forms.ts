@@ -5,7 +5,7 @@ import { celsiusOf, celsiusShown, mmOf, mmShown, temperature, unitSymbols } from
 import { probeName } from '../words/pan-words.ts';
 import type { ProbeView } from '../client/types.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
-import { numberOf } from './mark-form.ts';
+import { hasProbe, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace } from './mark-form.ts';
 
 const DEPTHS_MM = [15, 20, 30, 40, 50, 75];
@@ -24,7 +24,7 @@ export const depthMark: MarkForm = {
   fields: ({ settings }) => [
     {
       name: 'depth',
-      label: say('marks.or_type_it'),
+      label: say('marks.depth'),
       unit: unitSymbols(settings).length,
       least: 0,
       greatest: Math.round(mmShown(1500, settings)),
@@ -33,11 +33,18 @@ export const depthMark: MarkForm = {
   build: (values, { pan, settings }) => ({ kind: 'depth', pan, mm: mmOf(numberOf(values, 'depth') ?? 0, settings) }),
 };
 
-/** Whole degrees around where the pan last stood, or from the water point up. */
+/** Whole degrees from just under where the pan last stood, and about its finish: there a reading tells most. */
 function likelyTemperatures({ now, pan, settings }: MarkPlace): number[] {
   const reading = now.readings.find((each) => each.pan === pan);
-  const middle = Math.round(celsiusShown(reading?.temperature_c ?? (reading?.water_c ?? 99) + 2, settings));
-  return [-2, -1, 0, 1, 2, 3].map((step) => middle + step);
+  const step = settings.temperature === 'F' ? 2 : 1;
+  const about = (celsius: number, steps: readonly number[]): number[] => {
+    const middle = Math.round(celsiusShown(celsius, settings));
+    return steps.map((each) => middle + each * step);
+  };
+  const finish = now.limits.find((each) => each.pan === pan)?.finish_c ?? null;
+  const near = about(reading?.temperature_c ?? reading?.water_c ?? 99, [-1, 0, 1, 2]);
+  const done = finish === null ? [] : about(finish, [-1, 0, 1]);
+  return [...new Set([...near, ...done])].sort((a, b) => a - b);
 }
 
 export const handReading: MarkForm = {
@@ -50,7 +57,7 @@ export const handReading: MarkForm = {
       label: `${shown} °${place.settings.temperature}`,
       mark: { kind: 'reading', pan: place.pan, celsius: celsiusOf(shown, place.settings) },
     })),
-  fields: ({ settings }) => [temperatureField(settings, say('marks.or_type_it'))],
+  fields: ({ settings }) => [temperatureField(settings, say('marks.thermometer'))],
   build: (values, { pan, settings }) => ({ kind: 'reading', pan, celsius: celsiusIn(values, settings) ?? 0 }),
 };
 
@@ -66,6 +73,7 @@ export const waterCheck: MarkForm = {
   key: 'C',
   word: 'marks.water_check',
   question: 'marks.water_check.question',
+  without: ({ header }) => (hasProbe(header) ? null : say('marks.water_check.no_probe')),
   quicks: (place) =>
     probesFor(place).flatMap((probe) => {
       const { celsius } = probe;
@@ -79,7 +87,7 @@ export const waterCheck: MarkForm = {
   fields: (place) => [
     {
       name: 'probe',
-      label: say('marks.another_figure'),
+      label: say('marks.probe'),
       options: probesFor(place).map((probe) => ({ value: probe.id, label: probeName(place.header, probe.id) })),
     },
     temperatureField(place.settings, say('marks.it_showed')),

@@ -11,6 +11,7 @@ export interface OpenedForm {
 
 export const openForm = signal<OpenedForm | null>(null);
 
+/** Opens the form of a kind of mark for a pan, which is chosen with it. */
 export function openFormFor(pan: string, kind: MarkKind): void {
   selectPan(pan);
   openForm.value = { kind, pour: null };

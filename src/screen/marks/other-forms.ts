@@ -3,7 +3,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { panName, probeName } from '../words/pan-words.ts';
 import type { Header } from '../client/types.ts';
-import { numberOf } from './mark-form.ts';
+import { hasProbe, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, Quick } from './mark-form.ts';
 
 function movable({ now, header, pan }: MarkPlace): Quick[] {
@@ -28,6 +28,7 @@ export const probeMoved: MarkForm = {
   key: 'M',
   word: 'marks.move_probe',
   question: 'marks.move_probe.question',
+  without: ({ header }) => (hasProbe(header) ? null : say('marks.move_probe.no_probe')),
   quicks: movable,
   fields: () => [],
 };

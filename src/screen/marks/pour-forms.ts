@@ -9,7 +9,7 @@ import type { Mark, Settings } from '../client/types.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, NumberField, Quick } from './mark-form.ts';
 
-const LITRE_STEPS = [1, 2, 3, 5, 10, 20];
+const LITRE_STEPS = [0.5, 1, 2, 3, 5, 10, 20];
 const GALLON_STEPS = [0.25, 0.5, 1, 2, 3, 5];
 
 function steps(settings: Settings): number[] {
@@ -115,22 +115,20 @@ export const pourTogether: MarkForm = {
   key: 'P',
   word: 'marks.transfer',
   question: 'marks.transfer.question',
+  without: (place) => (otherPans(place).length > 0 ? null : say('marks.transfer.one_pan')),
   quicks: (place) =>
     otherPans(place).map((to) => ({
       label: say('marks.all_into', { pan: panName(place.header, to) }),
       mark: { kind: 'transfer', from: place.pan, to, all: true },
     })),
-  fields: (place) =>
-    otherPans(place).length === 0
-      ? []
-      : [
-          {
-            name: 'to',
-            label: say('marks.part_into'),
-            options: otherPans(place).map((id) => ({ value: id, label: panName(place.header, id) })),
-          },
-          volumeField(place.settings, say('marks.how_much')),
-        ],
+  fields: (place) => [
+    {
+      name: 'to',
+      label: say('marks.part_into'),
+      options: otherPans(place).map((id) => ({ value: id, label: panName(place.header, id) })),
+    },
+    volumeField(place.settings, say('marks.how_much')),
+  ],
   build: (values, place) =>
     given({
       kind: 'transfer',
@@ -154,7 +152,7 @@ export const flame: MarkForm = {
   question: 'marks.flame.question',
   quicks: ({ pan }) => FLAMES.map(([key, level]) => ({ label: say(key), mark: { kind: 'flame', pan, level } })),
   fields: () => [
-    { name: 'percent', label: say('marks.in_between'), unit: say('marks.percent_of_full'), least: 0, greatest: 100 },
+    { name: 'percent', label: say('marks.flame'), unit: say('marks.percent_of_full'), least: 0, greatest: 100 },
   ],
   build: (values, { pan }) => ({ kind: 'flame', pan, level: (numberOf(values, 'percent') ?? 0) / 100 }),
 };

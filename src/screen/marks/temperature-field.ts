@@ -13,6 +13,7 @@ interface TemperatureFieldOptions {
   range?: readonly [number, number];
 }
 
+/** A field for a temperature in the unit shown; what lies outside of its range (°C) is refused by the form. */
 export function temperatureField(
   settings: Settings,
   label: string,

@@ -2,6 +2,7 @@
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
+import { useRefusal } from '../shell/refusal.tsx';
 import { problemIn } from './mark-form.ts';
 import type { Field, Values } from './mark-form.ts';
 
@@ -50,11 +51,11 @@ export function TypedMark({ fieldsOf, build }: TypedMarkProps): JSX.Element {
   const [typed, setTyped] = useState<Values>({});
   const fields = fieldsOf(withStarts(fieldsOf({}), typed));
   const values = withStarts(fields, typed);
-  const [problem, setProblem] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   function submit(event: Event): void {
     event.preventDefault();
     const wrong = problemIn(values, fields);
-    setProblem(wrong);
+    refuse(wrong);
     if (wrong === null) build(values);
   }
   return (
@@ -75,11 +76,7 @@ export function TypedMark({ fieldsOf, build }: TypedMarkProps): JSX.Element {
       <button type="submit" class="main-button">
         {say('marks.note_it')}
       </button>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          ✕ {problem}
-        </p>
-      )}
+      {sentence}
     </form>
   );
 }

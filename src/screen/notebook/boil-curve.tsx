@@ -10,9 +10,11 @@ import { openReplay } from '../replay/replay-control.ts';
 import { route } from '../shell/routes.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { say } from '../language/say.ts';
+import { stillReadWords } from '../words/replay-words.ts';
+import { DAY_MS } from '../../core/quantities/time.ts';
 
 /** Beyond any boil: the host goes to its end. */
-const END = 10 * 366 * 24 * 3_600_000;
+const END = 10 * 366 * DAY_MS;
 
 async function openAtEnd(boil: string): Promise<boolean> {
   if (!(await tell({ replay: { boil } }))) return false;
@@ -24,6 +26,15 @@ async function openAtEnd(boil: string): Promise<boolean> {
 function Behind({ now }: { now: Now }): JSX.Element {
   const page = usePageWord(now);
   const shown = withPageWords(now, page?.noUse ?? []);
+  const stillRead = stillReadWords(now);
+  // Calls that come later in the boil would be told as none.
+  if (stillRead !== null) {
+    return (
+      <section class="panel" aria-busy={true}>
+        <p>{stillRead}</p>
+      </section>
+    );
+  }
   return (
     <>
       <MarkLog now={now} canTakeBack={false} />

@@ -7,11 +7,12 @@ import { Select, saidOptions } from '../boil/inputs.tsx';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
-import { figureLabel, figureWords } from '../words/figure-words.ts';
+import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 import { boilName } from '../words/boil-name.ts';
+import { sapKindName } from '../words/sap-words.ts';
 
 const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', MessageKey])[] = [
   ['', 'notebook.outcome.any'],
@@ -94,7 +95,7 @@ function Finder({ find, set }: FinderProps): JSX.Element {
   };
   const kinds = [
     ['', say('notebook.outcome.any')] as const,
-    ...saps.value.map(({ key, name }) => [key, name] as const),
+    ...saps.value.map(({ key }) => [key, sapKindName(key)] as const),
   ];
   return (
     <details class="finder">
@@ -184,6 +185,9 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
             ))}
           </tbody>
         </table>
+      )}
+      {shown.some(({ figures }) => figures !== null && figures.fuel_mj_per_l !== null) && (
+        <p class="hint">{heatUnitWords(settings.value)}</p>
       )}
       {view !== null && shown.length < view.boils.length && (
         <p>

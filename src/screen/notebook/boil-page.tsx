@@ -7,25 +7,34 @@ import { addressOf } from '../shell/routes.ts';
 import { dayAndTime, lengthOfTime } from '../words/clock.ts';
 import { BoilCurve } from './boil-curve.tsx';
 import { Bottling } from './bottling.tsx';
+import { isAnswered } from './end-draft.ts';
 import { EndOfBoilForm } from './end-form.tsx';
+import { fileAddress } from './file-address.ts';
 import { FiguresTable } from './figures-table.tsx';
 import { PageWords } from './page-words.tsx';
 import { Photos } from './photos.tsx';
+import { Rename } from './rename.tsx';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 import { boilName } from '../words/boil-name.ts';
 
 const WAYS = [
-  ['pdf', 'notebook.way.report'],
-  ['pdf?paper=letter', 'notebook.way.report_letter'],
-  ['labels.pdf', 'notebook.way.labels'],
-  ['csv', 'notebook.way.readings'],
-  ['marks.csv', 'notebook.way.marks'],
-  ['senml.json', 'notebook.way.senml'],
+  ['pdf', { paper: 'a4' }, 'notebook.way.report'],
+  ['pdf', { paper: 'letter' }, 'notebook.way.report_letter'],
+  ['labels.pdf', {}, 'notebook.way.labels'],
+  ['csv', {}, 'notebook.way.readings'],
+  ['marks.csv', {}, 'notebook.way.marks'],
+  ['senml.json', {}, 'notebook.way.senml'],
 ] as const;
 
-function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | null }): JSX.Element {
+interface HeadProps {
+  view: BoilPageView;
+  keep: (view: BoilPageView) => void;
+  fillIn: (() => void) | null;
+}
+
+function Head({ view, keep, fillIn }: HeadProps): JSX.Element {
   const { boil, name, started, seconds, practice, running } = view;
   return (
     <>
@@ -33,6 +42,7 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
         <a href={addressOf('notebook')}>{say('notebook.all_boils')}</a>
       </p>
       <h1>{boilName(name)}</h1>
+      <Rename view={view} keep={keep} />
       <p>
         {say('notebook.when', { when: dayAndTime(started), length: lengthOfTime(seconds) })}
         {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
@@ -41,7 +51,7 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
       <p class="row">
         {fillIn !== null && (
           <button type="button" class="main-button" onClick={fillIn}>
-            {say('notebook.say_what')}
+            {say(isAnswered(view.page) ? 'notebook.change_what' : 'notebook.say_what')}
           </button>
         )}
         <button type="button" onClick={() => void openReplay(boil)}>
@@ -60,8 +70,8 @@ function Head({ view, fillIn }: { view: BoilPageView; fillIn: (() => void) | nul
       <details class="finder">
         <summary>{say('notebook.save_as')}</summary>
         <p class="row">
-          {WAYS.map(([ending, word]) => (
-            <a key={ending} class="button" href={`export/${encodeURIComponent(boil)}.${ending}`} download>
+          {WAYS.map(([ending, asked, word]) => (
+            <a key={word} class="button" href={fileAddress(`${boil}.${ending}`, asked)} download>
               {say(word)}
             </a>
           ))}
@@ -80,7 +90,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
   };
   return (
     <>
-      <Head view={view} fillIn={form === null || isAsking ? null : () => setAsking(true)} />
+      <Head view={view} keep={set} fillIn={form === null || isAsking ? null : () => setAsking(true)} />
       {isAsking && form !== null && (
         <EndOfBoilForm view={{ ...view, form }} kept={done} later={() => setAsking(false)} />
       )}
@@ -88,7 +98,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
       {figures === null ? (
         <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_worked')}</p>
       ) : (
-        <FiguresTable figures={figures} balance={view.balance} />
+        <FiguresTable figures={figures} balance={view.balance} jars={view.page.jars} />
       )}
       <PageWords key={JSON.stringify(view.page.notes ?? '')} view={view} keep={set} />
       <Photos view={view} changed={again} />

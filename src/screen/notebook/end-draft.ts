@@ -3,41 +3,65 @@ import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
-import { jarsTyped, jarsWords } from '../words/jar-words.ts';
-import { localDigits } from '../language/numbers.ts';
+import { jarsExample, jarsTyped, jarsWords } from '../words/jar-words.ts';
+import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
 export type EndField = 'syrup' | 'strength' | 'jars' | 'fuel' | 'sap' | 'note';
 export type EndDraft = Record<EndField, string>;
 
-const plain = (value: number | null, digits: number): string =>
-  value === null ? '' : localDigits(String(Number(value.toFixed(digits))));
+const plain = (value: number | null, digits: number): string => (value === null ? '' : inField(value, digits));
 
-/** Each field with what it most likely was; empty where nobody can tell. */
-export function endDraft(form: EndForm, settings: Settings): EndDraft {
-  const { fuel } = form;
+/** What is asked of the fuel: as it was answered, else as it is most likely known. */
+export function fuelAsked({ fuel }: EndForm, page: BoilPage): EndForm['fuel'] {
+  const [kept] = page.fuel ?? [];
+  if (kept === undefined) return isAnswered(page) ? { ...fuel, likely: null } : fuel;
+  const of = (ask: EndForm['fuel']['ask'], likely: number): EndForm['fuel'] => ({
+    kind: kept.kind,
+    ask,
+    before_kg: kept.before_kg ?? null,
+    likely,
+  });
+  if (kept.after_kg !== undefined) return of('after_kg', kept.after_kg);
+  if (kept.kg !== undefined) return of('kg', kept.kg);
+  if (kept.cords !== undefined) return of('cords', kept.cords);
+  if (kept.kwh !== undefined) return of('kwh', kept.kwh);
+  return { ...fuel, kind: kept.kind, likely: null };
+}
+
+/** Whether somebody has said what came of the boil: then what they left empty is not known, and nothing is guessed. */
+export const isAnswered = ({ syrup, jars, fuel, sap }: BoilPage): boolean =>
+  [syrup, jars, fuel, sap].some((part) => part !== undefined);
+
+/** Each field as it was kept, or with what it most likely was where nobody has answered yet; empty where nobody can tell. */
+export function endDraft(form: EndForm, page: BoilPage, settings: Settings): EndDraft {
+  const likely: Partial<EndForm> = isAnswered(page) ? {} : form;
+  const fuel = fuelAsked(form, page);
   const isMass = fuel.ask === 'after_kg' || fuel.ask === 'kg';
-  const likely = fuel.likely !== null && isMass ? massFromKg(fuel.likely, settings.mass) : fuel.likely;
+  const taken = fuel.likely !== null && isMass ? massFromKg(fuel.likely, settings.mass) : fuel.likely;
   const shown = (litres: number | null | undefined, digits: number): string =>
     plain(litres === null || litres === undefined ? null : litresShown(litres, settings), digits);
+  const brix = page.syrup?.brix ?? likely.syrup_brix ?? null;
+  const jars = page.jars ?? (likely.jars ? [likely.jars] : []);
   return {
-    syrup: shown(form.syrup_litres, 2),
-    strength: plain(
-      form.syrup_brix === null ? null : strengthShown(form.syrup_brix, settings),
-      settings.strength === 'sg' ? 3 : 1,
-    ),
-    jars: form.jars === null ? '' : jarsWords([form.jars], settings),
-    fuel: plain(likely, 1),
-    sap: shown(form.sap?.likely_litres, 0),
-    note: '',
+    syrup: shown(page.syrup?.litres ?? likely.syrup_litres, 2),
+    strength: plain(brix === null ? null : strengthShown(brix, settings), settings.strength === 'sg' ? 3 : 1),
+    jars: jarsWords(jars, settings),
+    fuel: plain(taken, 1),
+    sap: shown(page.sap?.litres, 0),
+    note: page.notes ?? '',
   };
 }
 
-export type EndTyped = { ok: true; page: BoilPage } | { ok: false; field: EndField; why: string };
+/** `into` puts what was typed into the page as it is then. */
+export type EndTyped = { ok: true; into: (page: BoilPage) => BoilPage } | { ok: false; field: EndField; why: string };
 
 const NUMBER: MessageKey = 'notebook.end.number';
 
-/** The page with what was typed put into it; what is left empty stays not known. */
+/**
+ * Reads the form of a boil whose page was `page` when it was opened. What was kept and not touched stays to its last digit; a
+ * field that is empty is not known.
+ */
 export function endTyped(draft: EndDraft, form: EndForm, page: BoilPage, settings: Settings): EndTyped {
   const numbers = {} as Record<'syrup' | 'strength' | 'fuel' | 'sap', number | undefined>;
   for (const field of ['syrup', 'strength', 'fuel', 'sap'] as const) {
@@ -46,29 +70,46 @@ export function endTyped(draft: EndDraft, form: EndForm, page: BoilPage, setting
     numbers[field] = typed ?? undefined;
   }
   const jars = jarsTyped(draft.jars, settings);
-  if (jars === null) return { ok: false, field: 'jars', why: say('notebook.end.jars_how') };
+  if (jars === null)
+    return { ok: false, field: 'jars', why: say('notebook.end.jars_how', { example: jarsExample(settings) }) };
   const brix = numbers.strength === undefined ? undefined : brixOf(numbers.strength, settings);
   if (brix === 0) return { ok: false, field: 'strength', why: say('notebook.end.no_strength') };
-  const { fuel, why } = fuelTyped(numbers.fuel, form, settings);
+  const { fuel, why } = fuelTyped(numbers.fuel, fuelAsked(form, page), settings);
   if (why !== undefined) return { ok: false, field: 'fuel', why };
   const litres = numbers.syrup === undefined ? undefined : litresOf(numbers.syrup, settings);
-  const sap = numbers.sap === undefined || form.sap === null ? undefined : litresOf(numbers.sap, settings);
+  const sap = numbers.sap === undefined ? undefined : litresOf(numbers.sap, settings);
+
+  const begun = endDraft(form, page, settings);
+  const isNew = (field: EndField, kept: unknown): boolean => kept === undefined || draft[field] !== begun[field];
   return {
     ok: true,
-    page: {
-      ...page,
-      ...(litres === undefined && brix === undefined ? {} : { syrup: { ...page.syrup, litres, brix } }),
-      ...(jars.length === 0 ? {} : { jars }),
-      ...(fuel === undefined ? {} : { fuel: [fuel] }),
-      ...(sap === undefined ? {} : { sap: { ...page.sap, litres: sap } }),
-      ...(draft.note.trim() === '' ? {} : { notes: draft.note.trim() }),
+    into(now) {
+      const next = { ...now };
+      // A weight that was kept stands over the litres: litres that were typed later take its place.
+      if (isNew('syrup', page.syrup?.litres) && (litres !== undefined || page.syrup?.litres !== undefined))
+        next.syrup = { ...next.syrup, litres, kg: undefined };
+      if (isNew('strength', page.syrup?.brix)) next.syrup = { ...next.syrup, brix };
+      if (isNew('jars', page.jars)) next.jars = jars;
+      if (isNew('fuel', page.fuel)) next.fuel = [...(fuel ? [fuel] : []), ...(now.fuel ?? []).slice(1)];
+      if (form.asks_sap && isNew('sap', page.sap?.litres)) next.sap = { ...next.sap, litres: sap };
+      if (isNew('note', page.notes)) next.notes = draft.note.trim();
+      return withoutEmpty(next);
     },
   };
 }
 
+/** What holds nothing is not on the page. */
+function withoutEmpty(page: BoilPage): BoilPage {
+  const holds = (part: unknown): boolean =>
+    typeof part === 'object' && part !== null
+      ? Object.values(part).some((value) => value !== undefined)
+      : part !== undefined && part !== '';
+  return Object.fromEntries(Object.entries(page).filter(([, part]) => holds(part)));
+}
+
 function fuelTyped(
   typed: number | undefined,
-  { fuel: { kind, ask, before_kg: before } }: EndForm,
+  { kind, ask, before_kg: before }: EndForm['fuel'],
   settings: Settings,
 ): { fuel?: FuelUsed; why?: string } {
   if (typed === undefined) return {};

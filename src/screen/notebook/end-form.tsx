@@ -1,13 +1,14 @@
-// What is asked once when a boil has ended: at most six fields with likely values, to be confirmed, changed or put off.
+// What is asked when a boil has ended, and can be changed later: at most six fields with what was kept, or with likely values to be confirmed.
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BoilPageView, EndForm } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
 import { unitSymbols } from '../words/amounts.ts';
-import { endDraft, endTyped } from './end-draft.ts';
+import { endDraft, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
 import type { EndDraft, EndField } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
+import { useRefusal } from '../shell/refusal.tsx';
 import { type MessageKey, say } from '../language/say.ts';
 
 const FUEL_LABELS: Record<EndForm['fuel']['ask'], MessageKey> = {
@@ -32,22 +33,23 @@ interface EndFormProps {
 
 export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element {
   const { form, page, boil } = view;
-  const [draft, setDraft] = useState<EndDraft>(() => endDraft(form, settings.value));
-  const [wrong, setWrong] = useState<{ field: EndField; why: string } | null>(null);
+  const [draft, setDraft] = useState<EndDraft>(() => endDraft(form, page, settings.value));
+  const { refuse, sentence } = useRefusal();
   const place = useRef<HTMLFormElement>(null);
   useEffect(() => place.current?.querySelector('input')?.focus(), []);
   const set = (field: EndField) => (value: string) => setDraft((before) => ({ ...before, [field]: value }));
   const units = unitSymbols(settings.value);
+  const fuel = fuelAsked(form, page);
 
   async function keep(event: Event): Promise<void> {
     event.preventDefault();
     const typed = endTyped(draft, form, page, settings.value);
     if (!typed.ok) {
-      setWrong(typed);
+      refuse(typed.why);
       return;
     }
-    setWrong(null);
-    if ((await keepPage(boil, (now) => ({ ...now, ...typed.page }))) !== null) kept();
+    refuse(null);
+    if ((await keepPage(boil, typed.into)) !== null) kept();
   }
 
   const hint = say('words.not_known');
@@ -59,7 +61,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
       onSubmit={(event) => void keep(event)}
     >
       <h2>{say('notebook.end.title')}</h2>
-      <p>{say('notebook.end.how')}</p>
+      <p>{say(isAnswered(page) ? 'notebook.end.how_again' : 'notebook.end.how')}</p>
       <div class="fields">
         <NumberInput
           label={say('notebook.end.syrup')}
@@ -79,18 +81,20 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           <span>{say('notebook.end.jars')}</span>
           <input
             value={draft.jars}
-            placeholder={say('notebook.end.jars_like')}
+            placeholder={say(
+              settings.value.volume === 'litre' ? 'notebook.end.jars_like' : 'notebook.end.jars_like_gallons',
+            )}
             onInput={(event) => set('jars')(event.currentTarget.value)}
           />
         </label>
         <NumberInput
-          label={say(FUEL_LABELS[form.fuel.ask])}
-          unit={fuelUnit(form.fuel.ask)}
+          label={say(FUEL_LABELS[fuel.ask])}
+          unit={fuelUnit(fuel.ask)}
           value={draft.fuel}
           set={set('fuel')}
           hint={hint}
         />
-        {form.sap !== null && (
+        {form.asks_sap && (
           <NumberInput
             label={say('notebook.end.sap')}
             unit={units.volume}
@@ -104,11 +108,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           <input class="wide" value={draft.note} onInput={(event) => set('note')(event.currentTarget.value)} />
         </label>
       </div>
-      {wrong !== null && (
-        <p class="problem" role="alert">
-          ✕ {wrong.why}
-        </p>
-      )}
+      {sentence}
       <p class="row">
         <button type="submit" class="main-button">
           {say('notebook.end.keep')}

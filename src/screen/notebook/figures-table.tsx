@@ -1,9 +1,16 @@
 // The figures of one boil: what each is, how sure it is, and where it comes from.
 import type { JSX } from 'preact';
-import type { BoilFigures, FigureName } from '../../protocol/season-messages.ts';
-import type { Balance } from '../../protocol/season-messages.ts';
+import type { Balance, BoilFigures, BoilPage, FigureName } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
-import { balanceWords, figureLabel, figureWords, fromWords, rangeWords } from '../words/figure-words.ts';
+import {
+  balanceWords,
+  figureLabel,
+  figureWords,
+  fromWords,
+  heatUnitWords,
+  leftOverWords,
+  rangeWords,
+} from '../words/figure-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
 const GROUPS: readonly (readonly [title: MessageKey, names: readonly FigureName[]])[] = [
@@ -24,14 +31,24 @@ const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set([
   'ratio_by_revised_86',
 ]);
 
-function Line({ name, figures }: { name: FigureName; figures: BoilFigures }): JSX.Element | null {
+interface LineProps {
+  name: FigureName;
+  figures: BoilFigures;
+  jars: BoilPage['jars'];
+}
+
+function Line({ name, figures, jars }: LineProps): JSX.Element | null {
   const figure = figures[name];
   if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
   return (
     <tr>
       <th scope="row">{figureLabel(name)}</th>
       <td class={figure === null ? 'unknown' : 'figure'}>{figureWords(name, figure, settings.value)}</td>
-      <td class="hint">{rangeWords(name, figure, settings.value)}</td>
+      <td class="hint">
+        {name === 'jars'
+          ? leftOverWords(jars, figures.syrup_litres, settings.value)
+          : rangeWords(name, figure, settings.value)}
+      </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
     </tr>
   );
@@ -40,9 +57,10 @@ function Line({ name, figures }: { name: FigureName; figures: BoilFigures }): JS
 interface FiguresProps {
   figures: BoilFigures;
   balance: Balance;
+  jars: BoilPage['jars'];
 }
 
-export function FiguresTable({ figures, balance }: FiguresProps): JSX.Element {
+export function FiguresTable({ figures, balance, jars }: FiguresProps): JSX.Element {
   return (
     <section class="panel figures" aria-label={say('notebook.figures_of')}>
       <h2>{say('notebook.figures')}</h2>
@@ -64,11 +82,12 @@ export function FiguresTable({ figures, balance }: FiguresProps): JSX.Element {
               </th>
             </tr>
             {names.map((name) => (
-              <Line key={name} name={name} figures={figures} />
+              <Line key={name} name={name} figures={figures} jars={jars} />
             ))}
           </tbody>
         ))}
       </table>
+      {figures.fuel_mj !== null && <p class="hint">{heatUnitWords(settings.value)}</p>}
     </section>
   );
 }

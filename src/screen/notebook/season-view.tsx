@@ -7,9 +7,10 @@ import { settings } from '../client/store.ts';
 import { addressOf } from '../shell/routes.ts';
 import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
-import { figureLabel, figureWords } from '../words/figure-words.ts';
+import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
+import { fileAddress } from './file-address.ts';
 import { hostWords } from '../language/host-words.ts';
 
 const SUMS = ['sap_litres', 'syrup_litres', 'syrup_kg', 'jars', 'boiling_hours', 'fuel_mj', 'cost'] as const;
@@ -30,7 +31,10 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
   const choice = settings.value;
   const rows: [string, (totals: SeasonTotals) => string][] = [
     [say('season.boils'), ({ boils }) => String(boils)],
-    [say('season.collected'), (totals) => volume(totals.collected_litres, choice)],
+    [
+      say('season.collected'),
+      (totals) => (totals.collected_litres === 0 ? say('season.not_noted') : volume(totals.collected_litres, choice)),
+    ],
     [
       say('season.poured_away'),
       (totals) => (totals.spoilt_litres === 0 ? say('season.none_away') : volume(totals.spoilt_litres, choice)),
@@ -140,9 +144,11 @@ export function SeasonPart(): JSX.Element {
       <section class="panel">
         <h2>{say('season.boils_of', { year: String(view.year) })}</h2>
         <BoilsOfSeason season={view} />
-        <p class="hint">{say('season.unknown')}</p>
+        <p class="hint">
+          {say('season.unknown')} {heatUnitWords(settings.value)}
+        </p>
         <p>
-          <a class="button" href={`export/season.csv?year=${view.year}`} download>
+          <a class="button" href={fileAddress('season.csv', { year: String(view.year) })} download>
             {say('season.csv')}
           </a>
         </p>

@@ -1,16 +1,24 @@
 // Collected sap as it is typed, and what is kept of it.
 import type { Collection } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { brixOf, celsiusOf, litresOf, typedNumber } from '../words/amounts.ts';
+import { brixOf, celsiusOf, litresOf, typedNumber, volume } from '../words/amounts.ts';
 import { say } from '../language/say.ts';
 
 export type SapField = 'day' | 'litres' | 'brix' | 'trees' | 'stored' | 'celsius';
 export type SapTyped = Record<SapField, string> & { sap: 'maple' | 'birch' };
 
+/** An empty form for sap of today, with what is likely the same as last time. */
 export const newSap = (today: string, last: Partial<SapTyped> = {}): SapTyped => ({
   ...{ day: today, litres: '', brix: '', trees: '', stored: '', celsius: '', sap: 'maple' },
   ...last,
 });
+
+/** More than this in one day is rather a slip, litres: 200 taps at a gallon a day or so (judgement). */
+const MOST_A_DAY_L = 800;
+
+/** What is asked before so much is kept; null where nobody need be asked. */
+export const muchDoubt = (litres: number, settings: Settings): string | null =>
+  litres > MOST_A_DAY_L ? say('store.doubt.much', { litres: volume(litres, settings), add: say('store.add') }) : null;
 
 /** What is to be kept, or one sentence on what is wrong. */
 export function sapTyped(typed: SapTyped, settings: Settings): Omit<Collection, 'id'> | { why: string } {

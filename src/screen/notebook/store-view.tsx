@@ -8,7 +8,8 @@ import { NumberInput, Select } from '../boil/inputs.tsx';
 import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { useAsked } from './page-data.ts';
-import { newSap, sapTyped } from './store-draft.ts';
+import { muchDoubt, newSap, sapTyped } from './store-draft.ts';
+import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 
@@ -27,6 +28,9 @@ async function change(wish: Wish, set: Set): Promise<boolean> {
   }
 }
 
+/** How cold sap is supposed to stand where nobody says it, °C (core/season/store.ts). */
+const SUPPOSED_C = 4;
+
 function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const choice = settings.value;
   const of = { collections: store.collections, age: days(store.oldest_days ?? 0) };
@@ -44,7 +48,7 @@ function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
         <p class="problem">✕ {say('store.past', { litres: volume(store.past_litres, choice) })}</p>
       )}
       {store.use_now_litres > 0 && <p>▲ {say('store.use_now', { litres: volume(store.use_now_litres, choice) })}</p>}
-      <p class="hint">{say('store.practice')}</p>
+      <p class="hint">{say('store.practice', { cold: roundTemperature(SUPPOSED_C, choice) })}</p>
     </section>
   );
 }
@@ -53,15 +57,20 @@ const days = (count: number): string => say('store.days', { days: count });
 
 function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element {
   const [typed, setTyped] = useState(() => newSap(view.today));
-  const [why, setWhy] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   const units = unitSymbols(settings.value);
   const field = (name: keyof typeof typed) => (value: string) => setTyped({ ...typed, [name]: value });
+
+  // So much was asked about already, litres.
+  const [asked, setAsked] = useState<number | null>(null);
 
   async function add(event: Event): Promise<void> {
     event.preventDefault();
     const sap = sapTyped(typed, settings.value);
-    setWhy('why' in sap ? sap.why : null);
-    if ('why' in sap) return;
+    const doubt = 'why' in sap || sap.litres === asked ? null : muchDoubt(sap.litres, settings.value);
+    refuse('why' in sap ? sap.why : doubt);
+    setAsked(doubt === null || 'why' in sap ? null : sap.litres);
+    if ('why' in sap || doubt !== null) return;
     const { trees: _, litres: __, brix: ___, ...same } = typed;
     if (await change({ keep_collection: sap }, set)) setTyped(newSap(view.today, same));
   }
@@ -101,11 +110,7 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
         </label>
         <NumberInput label={say('store.cold')} unit={units.temperature} value={typed.celsius} set={field('celsius')} />
       </div>
-      {why !== null && (
-        <p class="problem" role="alert">
-          ✕ {why}
-        </p>
-      )}
+      {sentence}
       <p>
         <button type="submit" class="main-button">
           {say('store.add')}

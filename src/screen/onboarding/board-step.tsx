@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { findPorts, listed } from '../probes/listening.ts';
+import { OwnPorts, partPorts } from '../probes/own-ports.tsx';
 import type { PortListing } from '../client/types.ts';
 import { boardWords } from '../words/setup-words.ts';
 import { chooseBoard } from './setup-draft.ts';
@@ -35,17 +36,16 @@ export function BoardStep(): JSX.Element {
     return () => clearInterval(timer);
   }, []);
   const list = listed.value;
+  const { boards, own } = partPorts(list ?? []);
+  const row = (board: PortListing): JSX.Element => <BoardRow key={board.path} board={board} />;
   const typed = path.trim();
   return (
     <>
       <p>{say('onboarding.plug_in')}</p>
       {list === null && <p>{say('onboarding.looking')}</p>}
-      {list?.length === 0 && <p class="hint">{say('onboarding.no_board')}</p>}
-      <ul>
-        {(list ?? []).map((board) => (
-          <BoardRow key={board.path} board={board} />
-        ))}
-      </ul>
+      {list !== null && boards.length === 0 && <p class="hint">{say('onboarding.no_board')}</p>}
+      <ul>{boards.map(row)}</ul>
+      <OwnPorts ports={own} row={row} />
       <form
         class="typed typed-port"
         onSubmit={(event) => {

@@ -1,13 +1,14 @@
 // Fourth and fifth step: hold the tips in boiling water, or in ice water, until they have come to rest, and note what they show.
 import type { JSX } from 'preact';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect } from 'preact/hooks';
 import { NumberInput } from '../boil/inputs.tsx';
 import { settings } from '../client/store.ts';
 import type { ProbeCheck, ProbeWatch } from '../client/types.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
 import { checkWords, restWords } from '../words/setup-words.ts';
 import { usePolled } from './polled.ts';
-import { change, draft, noteCheck, recallPlace } from './setup-draft.ts';
+import { change, changePlace, draft, noteCheck, placeTyped, recallPlace } from './setup-draft.ts';
+import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 
@@ -48,8 +49,9 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
 }
 
 function PlaceFields(): JSX.Element {
-  const { altitude, pressure } = draft.value;
-  const units = unitSymbols(settings.value);
+  const shown = settings.value;
+  const { altitude, pressure } = placeTyped(draft.value, shown);
+  const units = unitSymbols(shown);
   useEffect(() => void recallPlace(settings.value).catch(() => undefined), []);
   return (
     <div class="fields">
@@ -57,21 +59,21 @@ function PlaceFields(): JSX.Element {
         label={say('boil.height')}
         unit={units.height}
         value={altitude}
-        set={(value) => change({ altitude: value })}
+        set={(value) => changePlace({ altitude: value }, shown)}
       />
       <NumberInput
         label={say('onboarding.pressure')}
         unit={units.pressure}
         hint={say('onboarding.surer')}
         value={pressure}
-        set={(value) => change({ pressure: value })}
+        set={(value) => changePlace({ pressure: value }, shown)}
       />
     </div>
   );
 }
 
 export function CheckStep({ where }: { where: ProbeCheck['in'] }): JSX.Element {
-  const [problem, setProblem] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   const { path, names, checks } = draft.value;
   const watch = usePolled<ProbeWatch>({ probe_watch: { path: path ?? '' } });
   const channels = (watch?.channels ?? []).filter(({ channel }) => channel in names);
@@ -83,14 +85,15 @@ export function CheckStep({ where }: { where: ProbeCheck['in'] }): JSX.Element {
       <p>{isBoil ? say('onboarding.boil_how') : say('onboarding.ice_how')}</p>
       <ul class="channels">
         {channels.map((one) => (
-          <CheckRow key={one.channel} one={one} where={where} refused={setProblem} />
+          <CheckRow
+            key={one.channel}
+            one={one}
+            where={where}
+            refused={(why) => refuse(why === null ? null : hostWords(why))}
+          />
         ))}
       </ul>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          ✕ {hostWords(problem)}
-        </p>
-      )}
+      {sentence}
       <p class="row">
         <button
           type="button"

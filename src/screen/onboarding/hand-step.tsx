@@ -5,7 +5,7 @@ import type { ProbeWatch } from '../client/types.ts';
 import { temperature } from '../words/amounts.ts';
 import { risenWords, risingWords } from '../words/setup-words.ts';
 import { usePolled } from './polled.ts';
-import { change, draft, nameChannel } from './setup-draft.ts';
+import { change, draft, nameChannel, nameTwice } from './setup-draft.ts';
 import { say } from '../language/say.ts';
 
 function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises: boolean }): JSX.Element {
@@ -37,6 +37,7 @@ function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises
 export function HandStep(): JSX.Element {
   const { path, names } = draft.value;
   const watch = usePolled<ProbeWatch>({ probe_watch: { path: path ?? '' } });
+  const twice = nameTwice(names);
   const channels = (watch?.channels ?? []).filter(({ channel }) => channel in names);
   return (
     <>
@@ -49,10 +50,15 @@ export function HandStep(): JSX.Element {
           <ChannelRow key={one.channel} one={one} rises={watch?.rises === one.channel} />
         ))}
       </ul>
+      {twice !== null && (
+        <p class="problem" role="alert">
+          ✕ {say('onboarding.name_twice', { name: twice.trim() })}
+        </p>
+      )}
       <button
         type="button"
         class="main-button"
-        disabled={channels.length === 0}
+        disabled={channels.length === 0 || twice !== null}
         onClick={() => change({ step: 'boil' })}
       >
         {say('onboarding.on_to_boil')}

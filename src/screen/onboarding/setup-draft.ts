@@ -1,9 +1,11 @@
 // What a person has said so far while setting probes up; it lives in this page alone until all of it is kept at once.
 import { signal } from '@preact/signals';
+import { hpaFromPressure } from '../../core/quantities/units.ts';
+import { retyped, typedQuantities } from '../boil/draft-units.ts';
 import { ask, tell } from '../client/store.ts';
 import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Sensor, Settings } from '../client/types.ts';
 import { kept, keptAt, recallProbes } from '../probes/kept.ts';
-import { startListening, stopListening } from '../probes/listening.ts';
+import { listened, startListening, stopListening } from '../probes/listening.ts';
 import { metresOf, metresShown, typedNumber } from '../words/amounts.ts';
 import { say } from '../language/say.ts';
 
@@ -22,9 +24,14 @@ export interface SetupDraft {
   /** What a channel's numbers are, where the lines do not say it. */
   sensors: Record<string, Sensor>;
   checks: Record<string, Partial<Record<ProbeCheck['in'], ProbeCheck>>>;
-  /** As typed, in the units shown. */
+  place: PlaceTyped;
+}
+
+/** Height over the sea and pressure as they were typed, in the units of then; null before anybody did. */
+export interface PlaceTyped {
   altitude: string;
   pressure: string;
+  units: Settings | null;
 }
 
 const EMPTY: SetupDraft = {
@@ -36,12 +43,38 @@ const EMPTY: SetupDraft = {
   names: {},
   sensors: {},
   checks: {},
-  altitude: '',
-  pressure: '',
+  place: { altitude: '', pressure: '', units: null },
 };
 
 export const draft = signal<SetupDraft>(EMPTY);
 
+/** Whether a step has what it is for: one that was passed over has not. */
+export function isStepDone(step: Step, { format, names, checks }: SetupDraft): boolean {
+  const isChecked = (where: ProbeCheck['in']): boolean => Object.values(checks).some((one) => one[where] !== undefined);
+  switch (step) {
+    case 'board':
+    case 'lines':
+      // A path that was typed is no board yet: its lines are.
+      return format !== null && Object.keys(names).length > 0;
+    case 'hand':
+      return Object.values(names).some((name) => name.trim() !== '');
+    case 'boil':
+      return isChecked('boiling');
+    case 'ice':
+      return isChecked('ice');
+    case 'done':
+      return false;
+  }
+}
+
+/** A name that was given to more than one probe; null for none. */
+export function nameTwice(names: SetupDraft['names']): string | null {
+  const all = Object.values(names).flatMap((name) => (name.trim() === '' ? [] : [name.trim().toLocaleLowerCase()]));
+  const twice = all.find((name, place) => all.indexOf(name) !== place);
+  return Object.values(names).find((name) => name.trim().toLocaleLowerCase() === twice) ?? null;
+}
+
+/** Changes a part of the draft. */
 export function change(part: Partial<SetupDraft>): void {
   draft.value = { ...draft.value, ...part };
 }
@@ -50,15 +83,31 @@ export function change(part: Partial<SetupDraft>): void {
 export async function recallPlace(settings: Settings): Promise<void> {
   const { place, probes } = (await ask({ probes_kept: true })) as KeptProbes;
   kept.value = probes;
-  if (draft.value.altitude !== '' || place.altitude_m === undefined) return;
-  change({ altitude: String(Math.round(metresShown(place.altitude_m, settings))) });
+  if (draft.value.place.altitude !== '' || place.altitude_m === undefined) return;
+  changePlace({ altitude: String(Math.round(metresShown(place.altitude_m, settings))) }, settings);
+}
+
+/** What was typed of the place, in the units that are shown now. */
+export function placeTyped({ place }: SetupDraft, settings: Settings): PlaceTyped {
+  const { altitude, pressure, units } = place;
+  if (units === null) return { ...place, units: settings };
+  return {
+    altitude: retyped(altitude, typedQuantities.height, units, settings),
+    pressure: retyped(pressure, typedQuantities.pressure, units, settings),
+    units: settings,
+  };
+}
+
+/** Changes a part of the place, as it is typed in the units that are shown now. */
+export function changePlace(part: Partial<Omit<PlaceTyped, 'units'>>, settings: Settings): void {
+  change({ place: { ...placeTyped(draft.value, settings), ...part } });
 }
 
 /** A board is chosen: it is listened to from now on, and how fast it speaks is found. */
 export async function chooseBoard(board: Pick<PortListing, 'path' | 'identity' | 'known'>): Promise<void> {
   const format = board.known?.format ?? null;
   await startListening({ path: board.path, baud: board.known?.baud ?? 'find', ...(format === null ? {} : { format }) });
-  change({ ...EMPTY, altitude: draft.value.altitude, step: 'lines', path: board.path, device: board.identity, format });
+  change({ ...EMPTY, place: draft.value.place, step: 'lines', path: board.path, device: board.identity, format });
 }
 
 /** How its lines are read is confirmed: it is listened to in that way. */
@@ -73,6 +122,8 @@ export async function confirmFormat(
     channels.flatMap(({ channel, sensor }) => (sensor === null ? [] : [[channel, sensor]])),
   );
   await startListening({ path, ...(baud === null ? {} : { baud }), format, sensors });
+  // This page may not have asked yet what was kept, and nobody names a probe twice.
+  await recallProbes();
   const before = new Map(keptAt(path).map(({ channel, name }) => [channel, name]));
   const nameOf = (channel: string): string => names[channel] ?? before.get(channel) ?? '';
   change({
@@ -84,23 +135,21 @@ export async function confirmFormat(
   });
 }
 
+/** What the person calls the probe of a channel; '' leaves it out. */
 export function nameChannel(channel: string, name: string): void {
   change({ names: { ...draft.value.names, [channel]: name } });
 }
 
 /** What was typed of the place, in SI; a pressure is a barometer's at the pans. */
-function placeOf({ altitude, pressure }: SetupDraft, settings: Settings): Place {
+function placeOf(now: SetupDraft, settings: Settings): Place {
+  const { altitude, pressure } = placeTyped(now, settings);
   const height = typedNumber(altitude);
   const typed = typedNumber(pressure);
-  const hpa = typed === null ? null : settings.pressure === 'hpa' ? typed : typed * HPA_PER_INHG;
   return {
     ...(height === null ? {} : { altitude_m: metresOf(height, settings) }),
-    ...(hpa === null ? {} : { pressure: { hpa, at: 'station' as const } }),
+    ...(typed === null ? {} : { pressure: { hpa: hpaFromPressure(typed, settings.pressure), at: 'station' as const } }),
   };
 }
-
-/** Conventional inch of mercury (ISO 80000-4 neighbours; NIST SP 811 table B.8), hPa. */
-const HPA_PER_INHG = 33.8639;
 
 /** Asks for what the channel shows there; the sentence why not, or null when it is noted. */
 export async function noteCheck(channel: string, where: ProbeCheck['in'], settings: Settings): Promise<string | null> {
@@ -116,6 +165,7 @@ export async function noteCheck(channel: string, where: ProbeCheck['in'], settin
   }
 }
 
+/** What was checked of a channel so far. */
 export const checksOf = ({ checks }: SetupDraft, channel: string): ProbeCheck[] => Object.values(checks[channel] ?? {});
 
 /** Keeps everything at once; true when it is on disk. */
@@ -135,6 +185,19 @@ export async function keepAll(settings: Settings): Promise<boolean> {
   if (isKept) await recallProbes();
   if (isKept && device !== null) await tell({ device_keep: { identity: device, known: { baud, format } } });
   return isKept;
+}
+
+/** While nobody is at it no board is waited for; what was said so far stays in this page. */
+export async function pauseSetup(): Promise<void> {
+  const { path } = draft.value;
+  if (path !== null) await stopListening(path);
+}
+
+/** Somebody comes back to it: the board that was chosen is listened to again, in the way that was confirmed. */
+export async function resumeSetup(): Promise<void> {
+  const { path, baud, format, sensors } = draft.value;
+  if (path === null || listened.value.some((each) => each.path === path)) return;
+  await startListening({ path, baud: baud ?? 'find', ...(format === null ? {} : { format }), sensors });
 }
 
 /** Nothing more of it is known here; the board is let go unless it is wanted on. */

@@ -1,5 +1,6 @@
 // Takes a person from a board that is just plugged in to probes with a name, an offset, an uncertainty and a date.
 import type { JSX } from 'preact';
+import { useEffect } from 'preact/hooks';
 import type { Now } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { STEP_WORDS } from '../words/setup-words.ts';
@@ -8,7 +9,7 @@ import { CheckStep } from './check-step.tsx';
 import { DoneStep } from './done-step.tsx';
 import { HandStep } from './hand-step.tsx';
 import { LinesStep } from './lines-step.tsx';
-import { change, draft, forgetDraft, STEPS, type Step } from './setup-draft.ts';
+import { change, draft, forgetDraft, isStepDone, pauseSetup, resumeSetup, STEPS, type Step } from './setup-draft.ts';
 import { say } from '../language/say.ts';
 
 function StepOf({ step }: { step: Step }): JSX.Element {
@@ -32,6 +33,16 @@ export function SetupView({ now }: { now: Now }): JSX.Element {
   const { step } = draft.value;
   const place = STEPS.indexOf(step);
   const isRunning = now.mode !== 'idle' && !now.ended;
+  // However it is left, by its button or by the way to another view.
+  useEffect(() => {
+    if (!isRunning) void resumeSetup();
+    const pause = (): void => void pauseSetup();
+    addEventListener('pagehide', pause);
+    return () => {
+      removeEventListener('pagehide', pause);
+      pause();
+    };
+  }, [isRunning]);
   const leave = (): void => {
     void forgetDraft();
     goTo('probes');
@@ -40,11 +51,14 @@ export function SetupView({ now }: { now: Now }): JSX.Element {
     <div class="page setup">
       <h1>{say('onboarding.title')}</h1>
       <ol class="steps" aria-label={say('onboarding.steps')}>
-        {STEPS.map((each, n) => (
-          <li key={each} class={n < place ? 'step-done' : ''} aria-current={each === step ? 'step' : undefined}>
-            {n < place ? '✓' : `${n + 1}`} {say(STEP_WORDS[each].short)}
-          </li>
-        ))}
+        {STEPS.map((each, n) => {
+          const isDone = n < place && isStepDone(each, draft.value);
+          return (
+            <li key={each} class={isDone ? 'step-done' : ''} aria-current={each === step ? 'step' : undefined}>
+              {isDone ? '✓' : `${n + 1}`} {say(STEP_WORDS[each].short)}
+            </li>
+          );
+        })}
       </ol>
       {isRunning ? (
         <p class="panel">{say('onboarding.running')}</p>

@@ -1,29 +1,25 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
 import type { JSX } from 'preact';
+import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
 import { isBurnt } from '../../core/quantities/burnt.ts';
 import { foremost } from '../../protocol/alarm-titles.ts';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
 import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
 import { Tell } from '../explain/tell.tsx';
-import {
-  depth,
-  isUnderWater,
-  signedRate,
-  signedRise,
-  strength,
-  strengthEnds,
-  temperature,
-  volume,
-} from '../words/amounts.ts';
+import { isUnderWater, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
+import { depthWords } from '../words/depth-words.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
-import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
+import { readByHand } from '../words/hand-words.ts';
+import { shallowThen } from '../words/planned-sap.ts';
+import { isDoubtful, panName, panNamed, probeWords, stageWords } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
-import { forecastWords } from './forecast-words.ts';
+import { forecastWords, isPast } from './forecast-words.ts';
+import { LeftOutLine } from './left-out-line.tsx';
 import { NotKnown } from './not-known.tsx';
 import { PanBar } from './pan-bar.tsx';
 import { PouredQuestion } from './poured-question.tsx';
@@ -66,12 +62,24 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
           </Tell>
         )}
       </BigText>
-      <p class="caption">{exact === null ? say('pans.temperature_unknown') : say('pans.in_the_pan')}</p>
+      <p class="caption">
+        {exact === null
+          ? say('pans.temperature_unknown')
+          : say(reading.stage === 'off' ? 'pans.at_probe' : 'pans.in_the_pan')}
+      </p>
     </>
   );
 }
 
-function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: Advice | null }): JSX.Element {
+interface FactsProps {
+  now: Now;
+  reading: Reading;
+  advice: Advice | null;
+  /** It is to boil on: nobody calls to take it off. */
+  goesOn: boolean;
+}
+
+function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const shown = settings.value;
   const room = advice === null ? null : roomWords(advice, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
@@ -99,7 +107,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
               <>
                 ,{' '}
                 <Tell pan={pan} what="depth">
-                  {say('pans.deep', { depth: depth(mm, shown) })}
+                  {depthWords(mm, panNamed(now.header, pan), shown)}
                 </Tell>
               </>
             )}
@@ -116,7 +124,7 @@ function Facts({ now, reading, advice }: { now: Now; reading: Reading; advice: A
           </dd>
         </div>
       )}
-      {topUp !== null && topUp < 4 * 3600 && (
+      {goesOn && topUp !== null && topUp < 4 * 3600 && isTopUpAdvised(reading) && (
         <div>
           <dt>{say('pans.top_up_by')}</dt>
           <dd>
@@ -152,20 +160,14 @@ function lastHeard(now: Now, pan: string): string {
   return ages.length === 0 ? '' : say('pans.last_heard', { ago: ago(Math.min(...ages)) });
 }
 
-/** When the pan's thermometer was last read, for a pan without a probe; null where nobody has read one. */
-function readByHand(now: Now, reading: Reading): string | null {
-  if (reading.probe !== null) return null;
-  const last = now.marks
-    .filter((each) => each.mark.kind === 'reading' && each.mark.pan === reading.pan && !each.withdrawn)
-    .reduce<number | null>((latest, { at }) => (latest === null || at > latest ? at : latest), null);
-  return last === null ? null : say('pans.read', { time: timeOfDay(now, last), ago: ago((now.t - last) / 1000) });
-}
-
 /** What was put aside is still so, and is said without its colour. */
 function AsideLine({ now, alarm }: { now: Now; alarm: AlarmView }): JSX.Element {
   const until = timeOfDay(now, alarm.asideUntil ?? now.t);
   return <p class="card-aside">{say('pans.aside', { time: until, title: hostWords(alarm.title) })}</p>;
 }
+
+/** Calls that say to take the pan off or the heat away: to go on with it is no advice meanwhile. */
+const TAKE_OFF: ReadonlySet<AlarmView['alarm']> = new Set(['finish', 'past-finish', 'scorch-risk']);
 
 interface PanCardProps {
   now: Now;
@@ -190,6 +192,11 @@ export function PanCard({
   select,
 }: PanCardProps): JSX.Element {
   const name = panName(now.header, reading.pan);
+  // What was going on when the boil ended goes on no more.
+  const stage = isPast(now) && reading.stage !== 'off' ? say('pans.boil_ended') : stageWords(reading.stage);
+  // A thermometer in the hand told of what was in the pan then: of an emptied one it tells nothing.
+  const warmth =
+    reading.stage === 'off' && reading.probe === null ? { ...reading, temperature_c: null, rise_c: null } : reading;
   const active = inOrder(alarms).filter((alarm) => alarm.condition === 'active');
   const standing = active.filter((alarm) => !isAside(alarm));
   const worst = foremost(standing);
@@ -198,6 +205,9 @@ export function PanCard({
   const burnt = isBurnt(reading.temperature_c);
   const forecast = burnt ? null : forecastWords(now, reading);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
+  const shallow = shallowThen(now, advice);
+  const isAsked = reading.stage !== 'off' && !burnt && !isPast(now);
+  const goesOn = isAsked && !standing.some(({ alarm }) => TAKE_OFF.has(alarm));
   return (
     <article
       class={`card${selected ? ' card-selected' : ''}${reading.stage === 'off' ? ' card-off' : ''}${worst === undefined ? '' : ` card-${worst.priority}`}`}
@@ -212,16 +222,17 @@ export function PanCard({
       >
         <kbd aria-hidden="true">{letter}</kbd> <b>{name}</b>
         {worst === undefined ? (
-          <span class="stage">{stageWords(reading.stage)}</span>
+          <span class="stage">{stage}</span>
         ) : (
           <span class="stage">
             <AlarmShape priority={worst.priority} flashes={!worst.answered} /> <b>{priorityWord(worst.priority)}</b>
           </span>
         )}
       </button>
-      <BigNumber reading={reading} />
-      <PanBar reading={reading} limits={limits} />
-      {worst !== undefined && <p class="card-alarm">{hostWords(worst.title)}</p>}
+      <BigNumber reading={warmth} />
+      <PanBar reading={warmth} limits={limits} />
+      {/* Its line is kept, so that a call moves nothing that is being read. */}
+      <p class="card-alarm">{worst !== undefined && hostWords(worst.title)}</p>
       {away !== undefined && <AsideLine now={now} alarm={away} />}
       {forecast !== null && (
         <p class="forecast">
@@ -235,18 +246,17 @@ export function PanCard({
         </p>
       )}
       {burnt && <p class="advice">{say('pan.burnt')}</p>}
-      {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} />}
+      {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} goesOn={goesOn} />}
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
-      {advice !== null && advice.shallow !== null && !burnt && (
-        <p class="advice">{shallowWords(now, advice.shallow, settings.value)}</p>
-      )}
-      {reading.stage !== 'off' && !burnt && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
+      <LeftOutLine now={now} pan={reading.pan} canMark={canMark} />
+      {shallow !== null && goesOn && <p class="advice">{shallowWords(now, shallow, settings.value)}</p>}
+      {isAsked && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
       <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
         <span>
-          {readByHand(now, reading) ?? probeWords(reading.probe)}
+          {readByHand(now, reading, settings.value) ?? probeWords(reading.probe)}
           {isDoubtful(reading.probe) && lastHeard(now, reading.pan)}
         </span>
-        {worst !== undefined && <span>{stageWords(reading.stage)}</span>}
+        {worst !== undefined && <span>{stage}</span>}
       </p>
     </article>
   );

@@ -10,13 +10,14 @@ import { AlarmRow } from '../alarms/alarm-row.tsx';
 import { usePageWord, withPageWords } from '../alarms/page-word.ts';
 import type { PageWord } from '../alarms/page-word.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
-import { MarkPanel } from '../marks/mark-panel.tsx';
+import { FormKeys, MarkPanel } from '../marks/mark-panel.tsx';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
 import { Tell } from '../explain/tell.tsx';
 import { seek } from '../replay/replay-control.ts';
 import { PanLimits } from '../settings/pan-limits.tsx';
 import { useKey } from '../shell/keys.ts';
 import { alarmKey, inOrder } from '../words/alarm-words.ts';
+import { isAllOff } from '../words/pan-words.ts';
 import { noWater, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
@@ -76,18 +77,32 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
             {water}
           </Tell>
         )}
-        {now.kept !== null && say('pans.lines_kept', { lines: String(now.kept) })}
+        {now.kept !== null && say('pans.lines_kept', { lines: now.kept })}
       </p>
       {now.view === 'live' && !now.ended && (
         <p class="boil-acts">
           <a class="button" href="#/change">
             {say('pans.change')}
           </a>{' '}
-          {/* The practice band has its own way to end it. */}
-          {now.mode !== 'practice' && <EndBoil />}
+          {/* The practice band has its own way to end it, and so has what stands above pans that are all off. */}
+          {now.mode !== 'practice' && !isAllOff(now) && <EndBoil />}
         </p>
       )}
     </div>
+  );
+}
+
+/** Once no pan is on the fire, what is next is to end the boil: offered where it is looked for. */
+function AllOff(): JSX.Element {
+  return (
+    <section class="panel boil-line" aria-label={say('pans.all_off')}>
+      <p>
+        <b>{say('pans.all_off')}</b> {say('pans.all_off_end')}
+      </p>
+      <p class="boil-acts">
+        <EndBoil />
+      </p>
+    </section>
   );
 }
 
@@ -157,6 +172,7 @@ export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
   return (
     <div class="pans">
       <h1 class="unseen">{say('pans.title')}</h1>
+      {isAllOff(now) && !isBig.value && <AllOff />}
       {now.view === 'live' && now.ended && (
         <>
           <AfterBoil now={now} />
@@ -168,6 +184,7 @@ export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
+      {isBig.value && pan !== null && canMark && <FormKeys />}
       {!isBig.value && children}
       {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} page={page} />}
       <ExplainPanel now={now} canMark={canMark} />

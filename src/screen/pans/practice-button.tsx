@@ -6,9 +6,19 @@ import { tell } from '../client/store.ts';
 /** Sixty boil seconds a second: an afternoon in a few minutes. */
 const PRACTICE_SPEED = 60;
 
+async function practise(): Promise<void> {
+  const names = {
+    boil: say('pans.practice.boil'),
+    front: say('pans.practice.front'),
+    middle: say('pans.practice.middle'),
+    birch: say('pans.practice.birch'),
+  };
+  await tell({ practice: { speed: PRACTICE_SPEED, names } }, say('pans.practice.begun'));
+}
+
 export function PracticeButton({ class: looks }: { class: string }): JSX.Element {
   return (
-    <button type="button" class={looks} onClick={() => void tell({ practice: { speed: PRACTICE_SPEED } })}>
+    <button type="button" class={looks} onClick={() => void practise()}>
       {say('pans.practice')}
     </button>
   );

@@ -10,6 +10,7 @@ export function selectedPan(now: Now): string | null {
   return ids.find((id) => id === chosen.value) ?? ids[0] ?? null;
 }
 
+/** Chooses the pan that marks are noted for. */
 export function selectPan(id: string): void {
   chosen.value = id;
 }

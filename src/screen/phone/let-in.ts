@@ -7,6 +7,7 @@ export function invitationIn(fragment: string): string | null {
   return /^#let-in=([A-Za-z0-9_-]{16,})$/.exec(fragment)?.[1] ?? null;
 }
 
+/** Why a phone shows nothing: nobody has let it in. */
 export const notLetIn = (): string => say('phone.not_let_in');
 
 /** Null when the phone is let in, else a sentence for the person. The invitation leaves the address either way. */

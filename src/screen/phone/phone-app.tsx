@@ -3,6 +3,7 @@ import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { acknowledge, ownSeconds } from '../alarms/answers.ts';
+import { useSeenPress } from '../alarms/use-seen-press.ts';
 import { isLost, linkState, live, said, settings, silentSeconds, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -10,8 +11,8 @@ import type { MessageKey } from '../language/say.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { LostBand } from '../shell/bands.tsx';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
-import { alarmKey, calledWords, firstUnseen, inOrder, isAside, quietWords, soundsNow } from '../words/alarm-words.ts';
-import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { alarmKey, calledWords, inOrder, isAside, quietWords, soundsNow } from '../words/alarm-words.ts';
+import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
 import { nextLine } from '../words/next-line.ts';
 import { phone } from './may-answer.ts';
 import { PhonePan } from './phone-pan.tsx';
@@ -21,7 +22,6 @@ const isWall = signal(false);
 
 function Head({ now }: { now: Now }): JSX.Element {
   const line = now.mode === 'idle' ? null : nextLine(now);
-  const seconds = Math.floor(silentSeconds.value);
   return (
     <header class="phone-head">
       {now.mode === 'practice' && <p class="phone-practice">{say('phone.practice')}</p>}
@@ -30,14 +30,18 @@ function Head({ now }: { now: Now }): JSX.Element {
           say('shell.no_boil')
         ) : (
           <>
-            {line.urgent && <span aria-hidden="true">▲ </span>}
+            {line.priority !== null && (
+              <>
+                <AlarmShape priority={line.priority} flashes={false} />{' '}
+              </>
+            )}
             {line.who !== null && <b>{say('next.who', { who: line.who })} </b>}
             {line.what} {line.range !== null && <small>{line.range}</small>}
           </>
         )}
       </p>
       <p class={isLost.value ? 'phone-age phone-age-lost' : 'phone-age'}>
-        {hoursAndMinutes(wallMs(now, now.t))} · {seconds < 2 ? say('shell.now') : say('shell.seconds_old', { seconds })}
+        {hoursAndMinutes(clockMs(now))} · {ageWords(now, silentSeconds.value)}
       </p>
     </header>
   );
@@ -46,23 +50,40 @@ function Head({ now }: { now: Now }): JSX.Element {
 function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
   return (
     <li class={`phone-call phone-call-${alarm.priority}`}>
-      <AlarmShape priority={alarm.priority} flashes={!alarm.answered} isOver={alarm.condition === 'over'} />
+      <AlarmShape priority={alarm.priority} flashes={true} />
       <div>
         <b>{calledWords(alarm, now.header)}</b>
-        <p>{alarm.condition === 'over' ? say('phone.over_unseen') : hostWords(alarm.todo)}</p>
+        <p>{hostWords(alarm.todo)}</p>
       </div>
     </li>
   );
 }
 
-function Answers({ now, first }: { now: Now; first: AlarmView }): JSX.Element {
+/** What came and went while nobody looked, in one line: it needs nobody any more, and the pans the room. */
+function OverLine({ over, now }: { over: readonly AlarmView[]; now: Now }): JSX.Element | null {
+  const [latest] = [...over].sort((a, b) => b.since - a.since);
+  if (latest === undefined) return null;
+  const what = calledWords(latest, now.header);
+  return (
+    <p class="phone-over">
+      {over.length === 1 ? say('phone.over', { what }) : say('phone.over_many', { count: String(over.length), what })}
+    </p>
+  );
+}
+
+interface AnswersProps {
+  now: Now;
+  /** What a press of "I have seen it" answers. */
+  answers: readonly AlarmView[];
+}
+
+function Answers({ now, answers }: AnswersProps): JSX.Element {
   const until = now.sound.silencedUntil;
   const isQuiet = until !== null && until > now.t;
-  if (phone.value?.mayAnswer !== true) return <p class="hint">{say('phone.only_look')}</p>;
   return (
     <div class="phone-answers">
-      <button type="button" class="hurry-seen" onClick={() => acknowledge(first)}>
-        {say('alarms.seen')}
+      <button type="button" class="hurry-seen" onClick={() => answers.forEach(acknowledge)}>
+        {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </button>
       <button
         type="button"
@@ -77,25 +98,38 @@ function Answers({ now, first }: { now: Now; first: AlarmView }): JSX.Element {
   );
 }
 
-function Calls({ now }: { now: Now }): JSX.Element | null {
-  const calls = inOrder(now.alarms).filter((alarm) => !isAside(alarm) && !alarm.answered);
-  const first = firstUnseen(now.alarms);
+const MOST_CALLS = 3;
+
+function Calls({ now }: { now: Now }): JSX.Element {
+  const unseen = inOrder(now.alarms).filter((alarm) => !isAside(alarm) && !alarm.answered);
+  const calls = unseen.filter(({ condition }) => condition === 'active');
+  const over = unseen.filter(({ condition }) => condition === 'over');
+  const [first] = calls;
+  const { answers } = useSeenPress(now, [...calls.slice(0, MOST_CALLS), ...(first === undefined ? over : [])]);
+  const mayAnswer = phone.value?.mayAnswer === true;
   return (
     <>
       <div role="alert" class="unseen">
-        {first !== null && first.condition === 'active'
-          ? say('phone.call', { what: calledWords(first, now.header), todo: hostWords(first.todo) })
-          : ''}
+        {first === undefined
+          ? ''
+          : say('phone.call', { what: calledWords(first, now.header), todo: hostWords(first.todo) })}
       </div>
-      {calls.length > 0 && first !== null && (
-        <section class="phone-calls" aria-label={say('phone.calls')}>
-          <ul>
-            {calls.slice(0, 3).map((alarm) => (
-              <Call key={alarmKey(alarm)} alarm={alarm} now={now} />
-            ))}
-          </ul>
-          {calls.length > 3 && <p>{say('phone.more_calls', { count: String(calls.length - 3) })}</p>}
-          <Answers now={now} first={first} />
+      {unseen.length > 0 && (
+        <section
+          class={first === undefined ? 'phone-calls phone-calls-over' : 'phone-calls'}
+          aria-label={say('phone.calls')}
+        >
+          {calls.length > 0 && (
+            <ul>
+              {calls.slice(0, MOST_CALLS).map((alarm) => (
+                <Call key={alarmKey(alarm)} alarm={alarm} now={now} />
+              ))}
+            </ul>
+          )}
+          {calls.length > MOST_CALLS && <p>{say('phone.more_calls', { count: String(calls.length - MOST_CALLS) })}</p>}
+          <OverLine over={over} now={now} />
+          {mayAnswer && <Answers now={now} answers={answers} />}
+          {!mayAnswer && first !== undefined && <p class="hint">{say('phone.only_look')}</p>}
         </section>
       )}
     </>
@@ -131,8 +165,9 @@ export function PhoneApp(): JSX.Element {
   return (
     <div class={isWall.value ? 'phone phone-wall' : 'phone'}>
       <LostBand />
-      {now === null ? (
-        linkState.value.state !== 'refused' && <p class="phone-next">{say('shell.looking')}</p>
+      {/* Who was put out is shown nothing any more, not even what was shown before. */}
+      {linkState.value.state === 'refused' ? null : now === null ? (
+        <p class="phone-next">{say('shell.looking')}</p>
       ) : (
         <>
           <Head now={now} />

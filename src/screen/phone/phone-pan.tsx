@@ -7,11 +7,28 @@ import { say } from '../language/say.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { PLACE, placeOf } from '../pans/bar-scale.ts';
 import { forecastWords } from '../pans/forecast-words.ts';
-import { signedRise, strength, temperature } from '../words/amounts.ts';
+import { isUnderWater, signedRise, strength, temperature } from '../words/amounts.ts';
 import { inOrder, isAside } from '../words/alarm-words.ts';
 import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
 
 const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
+
+function Landmark({
+  place,
+  word,
+  celsius,
+}: {
+  place: number;
+  word: string;
+  celsius: number | null;
+}): JSX.Element | null {
+  if (celsius === null) return null;
+  return (
+    <span style={{ left: percent(place) }}>
+      {word} <b>{temperature(celsius, settings.value).replace(/\s.*/u, '')}</b>
+    </span>
+  );
+}
 
 function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | null {
   const limits = now.limits.find(({ pan }) => pan === reading.pan);
@@ -19,25 +36,35 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
   const place = reading.temperature_c === null ? null : placeOf(reading.temperature_c, landmarks);
   if (place === null) return null;
   return (
-    <div class="phone-bar" aria-hidden="true">
-      <span
-        class="phone-bar-done"
-        style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }}
-      />
-      <span class="phone-bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
-      <span class="phone-bar-pan" style={{ left: percent(place) }} />
-    </div>
+    <>
+      <div class="phone-bar" aria-hidden="true">
+        <span class="phone-bar-cold" style={{ width: percent(PLACE.water) }} />
+        <span
+          class="phone-bar-done"
+          style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }}
+        />
+        <span class="phone-bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
+        <span class="phone-bar-pan" style={{ left: percent(place) }} />
+      </div>
+      <p class="phone-bar-words">
+        <Landmark place={PLACE.water} word={say('pans.water')} celsius={landmarks.water} />
+        <Landmark place={PLACE.finish} word={say('pans.done')} celsius={landmarks.finish} />
+        <Landmark place={PLACE.scorch + 0.02} word={say('pans.burns')} celsius={landmarks.scorch} />
+      </p>
+    </>
   );
 }
 
-function bigWords({ rise_c: rise, temperature_c: celsius }: Reading): { big: string; caption: string } {
+/** Of a pan off the fire the bare temperature: how far that is from a boil says nothing any more. */
+function bigWords({ rise_c: rise, temperature_c: celsius, stage }: Reading): { big: string; caption: string } {
   const shown = settings.value;
   if (celsius === null) return { big: '–', caption: say('pans.temperature_unknown') };
   const exact = temperature(celsius, shown);
-  if (rise === null) return { big: `${exact.replace(/\s.*/u, '')}°`, caption: say('pans.in_the_pan') };
+  if (rise === null || stage === 'off')
+    return { big: `${exact.replace(/\s.*/u, '')}°${shown.temperature}`, caption: say('pans.in_the_pan') };
   return {
     big: `${signedRise(rise, shown)}°`,
-    caption: say(rise < 0 ? 'phone.under_water' : 'phone.over_water', { exact }),
+    caption: say(isUnderWater(rise, shown) ? 'phone.under_water' : 'phone.over_water', { exact }),
   };
 }
 
@@ -46,7 +73,7 @@ export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.
   const worst = calls.find((alarm) => alarm.condition === 'active' && !isAside(alarm));
   const forecast = forecastWords(now, reading);
   const { big, caption } = bigWords(reading);
-  const { brix } = reading;
+  const brix = reading.stage === 'off' ? null : reading.brix;
   return (
     <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>
       <h2>
@@ -60,7 +87,7 @@ export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.
         {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
       </p>
       <Bar now={now} reading={reading} />
-      {forecast !== null && (
+      {forecast !== null && reading.stage !== 'off' && (
         <p class="phone-forecast">
           <b>{forecast.headline}</b> {forecast.range}
         </p>

@@ -1,8 +1,11 @@
 // A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
 import { celsiusFromTemperature, hpaFromPressure } from '../../core/quantities/units.ts';
-import { boilDraft, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import { boilDraft, isBare, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { BoilDraft } from '../boil/boil-draft.ts';
+import { boilDraftIn, retyped, typedQuantities } from '../boil/draft-units.ts';
+import type { TypedQuantity } from '../boil/draft-units.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
 import { brixOf, litresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
@@ -34,28 +37,65 @@ export function planDraft(from: Setup | null, settings: Settings, kinds: readonl
   };
 }
 
+/** A plan that was typed in the units of `from`, in those of `to`. */
+export const planDraftIn = (draft: PlanDraft, from: Settings, to: Settings): PlanDraft => ({
+  ...draft,
+  litres: retyped(draft.litres, typedQuantities.volume, from, to),
+  strength: retyped(draft.strength, typedQuantities.strength, from, to),
+  celsius: retyped(draft.celsius, typedQuantities.temperature, from, to),
+  pressure: retyped(draft.pressure, typedQuantities.pressure, from, to),
+  boil: boilDraftIn(draft.boil, from, to),
+});
+
+/** The same plan for the sap that is in store; its strength only where that is known. */
+export function withStore(
+  draft: PlanDraft,
+  { litres, brix }: { litres: number; brix: number | null },
+  settings: Settings,
+): PlanDraft {
+  const typed = (value: number, { shown, digits }: TypedQuantity): string =>
+    inField(shown(value, settings), digits(settings));
+  return {
+    ...draft,
+    litres: typed(litres, typedQuantities.volume),
+    strength: brix === null ? draft.strength : typed(brix, typedQuantities.strength),
+  };
+}
+
 interface Field {
   label: string;
   typed: string;
   least: number;
   greatest: number;
+  unit: string;
 }
 
 function fieldsOf(draft: PlanDraft, settings: Settings): Field[] {
-  const isC = settings.temperature === 'C';
-  const isHpa = settings.pressure === 'hpa';
+  const units = unitSymbols(settings);
   return [
-    { label: say('plan.field.strength'), typed: draft.strength, ...STRENGTHS[settings.strength] },
-    { label: say('plan.field.celsius'), typed: draft.celsius, least: isC ? 0 : 32, greatest: isC ? 100 : 212 },
+    {
+      label: say('plan.field.strength'),
+      typed: draft.strength,
+      ...STRENGTHS[settings.strength],
+      unit: isBare(settings) ? '' : units.strength,
+    },
+    {
+      label: say('plan.field.celsius'),
+      typed: draft.celsius,
+      ...WARMTHS[settings.temperature],
+      unit: units.temperature,
+    },
     {
       label: say('plan.field.pressure'),
       typed: draft.pressure,
-      least: isHpa ? 600 : 17.7,
-      greatest: isHpa ? 1100 : 32.5,
+      ...PRESSURES[settings.pressure],
+      unit: units.pressure,
     },
   ];
 }
 
+const WARMTHS = { C: { least: 0, greatest: 100 }, F: { least: 32, greatest: 212 } } as const;
+const PRESSURES = { hpa: { least: 600, greatest: 1100 }, inhg: { least: 17.7, greatest: 32.5 } } as const;
 const STRENGTHS = {
   brix: { least: 0.1, greatest: 60 },
   baume: { least: 0.1, greatest: 33 },
@@ -66,11 +106,11 @@ const STRENGTHS = {
 export function problemInPlan(draft: PlanDraft, settings: Settings): string | null {
   const litres = typedNumber(draft.litres);
   if (litres === null || litres <= 0) return say('plan.problem.litres', { volume: unitSymbols(settings).volume });
-  for (const { label, typed, least, greatest } of fieldsOf(draft, settings)) {
+  for (const { label, typed, least, greatest, unit } of fieldsOf(draft, settings)) {
     if (typed.trim() === '') continue;
     const value = typedNumber(typed);
     if (value === null) return say('boil.problem.number', { field: label, typed });
-    if (value < least || value > greatest) return outside({ field: label, typed, least, greatest });
+    if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
   }
   if (draft.until !== '' && draft.start === '') return say('plan.problem.both_times');
   if (draft.until !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');

@@ -7,7 +7,7 @@ import {
   finishWords,
   fuelWords,
   hoursWords,
-  jarsSentence,
+  jarsFigure,
   panSentences,
   stageSentences,
   stayWords,
@@ -17,30 +17,41 @@ import {
 import type { Plan } from '../words/plan-words.ts';
 import { PlanTimeline } from './plan-timeline.tsx';
 
-function Figure({ title, main, range }: { title: string; main: string; range: string }): JSX.Element {
+/** `kept` is the same figure of the plan that was put beside; null where there is none, or where it is the same. */
+function Figure({ title, main, range, kept }: Saying & { title: string; kept: string | null }): JSX.Element {
   return (
     <div class="plan-figure">
       <h3>{title}</h3>
       <p class="plan-main">{main}</p>
       <p class="hint">{range}</p>
+      {kept !== null && kept !== main && <p>{say('plan.kept_figure', { figure: kept })}</p>}
     </div>
   );
 }
+
+interface Saying {
+  main: string;
+  range: string;
+}
+
+const timeOf = (plan: Plan, start: string): Saying =>
+  hoursWords(plan, start) ?? { main: say('plan.not_known'), range: say('plan.time_how') };
 
 export interface PlanResultsProps {
   plan: Plan;
   /** Local date and time of the fire; '' where nobody said. */
   start: string;
-  /** Another plan that was put beside this one; null for none. */
-  beside: Plan | null;
+  /** Another plan that was put beside this one, with its own fire; null for none. */
+  beside: { plan: Plan; start: string } | null;
 }
 
 export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Element {
   const shown = settings.value;
-  const hours = hoursWords(plan, start);
+  const kept = beside?.plan ?? null;
   const stay = stayWords(plan, shown);
   const nameOf = (id: string): string => plan.pans.find(({ pan }) => pan === id)?.name ?? id;
-  const changed = beside === null ? [] : differenceWords(plan, beside, shown);
+  const changed = kept === null ? [] : differenceWords(plan, kept, shown);
+  const ofKept = (words: (plan: Plan) => string): string | null => (kept === null ? null : words(kept));
   return (
     <section class="panel plan-results" aria-label={say('plan.expect')} aria-live="polite">
       {beside !== null && (
@@ -52,18 +63,36 @@ export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Elem
         </p>
       )}
       <div class="plan-figures">
-        <Figure title={say('plan.syrup')} main={syrupWords(plan, shown)} range={syrupRangeWords(plan, shown)} />
+        <Figure
+          title={say('plan.syrup')}
+          main={syrupWords(plan, shown)}
+          range={syrupRangeWords(plan, shown)}
+          kept={ofKept((one) => syrupWords(one, shown))}
+        />
         <Figure
           title={say('plan.time')}
-          main={hours?.main ?? say('plan.not_known')}
-          range={hours?.range ?? say('plan.time_how')}
+          {...timeOf(plan, start)}
+          kept={beside === null ? null : timeOf(beside.plan, beside.start).main}
         />
-        {fuelWords(plan, shown).map((one) => (
-          <Figure key={one.main} title={say('plan.fuel')} {...one} />
+        {fuelWords(plan, shown).map((one, index) => (
+          <Figure
+            key={one.main}
+            title={say('plan.fuel')}
+            {...one}
+            kept={ofKept((other) => fuelWords(other, shown)[index]?.main ?? say('plan.not_known'))}
+          />
         ))}
-        <Figure title={say('plan.done_at')} {...finishWords(plan, shown)} />
-        {stay !== null && <Figure title={say('plan.until_you_leave')} {...stay} />}
-        <Figure title={say('plan.jars')} main={jarsSentence(plan, shown)} range={say('plan.jars.range')} />
+        <Figure
+          title={say('plan.done_at')}
+          {...finishWords(plan, shown)}
+          kept={ofKept((one) => finishWords(one, shown).main)}
+        />
+        {stay !== null && <Figure title={say('plan.until_you_leave')} {...stay} kept={null} />}
+        <Figure
+          title={say('plan.jars')}
+          {...jarsFigure(plan, shown)}
+          kept={ofKept((one) => jarsFigure(one, shown).main)}
+        />
       </div>
       {plan.ends_shallow && <p class="problem">{say('plan.ends_shallow')}</p>}
       <PlanTimeline plan={plan} start={start} />

@@ -1,55 +1,57 @@
 // The Plan screen: the sap that there is, the pans for it and when, and beside it what they give; while a boil runs, what is left of its plan.
 import type { JSX } from 'preact';
 import { signal } from '@preact/signals';
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
-import { anotherPan, setupOf } from '../boil/boil-draft.ts';
-import type { PanDraft } from '../boil/boil-draft.ts';
-import { NumberInput, Select, saidOptions } from '../boil/inputs.tsx';
+import { setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
-import { SapFields } from '../boil/sap-fields.tsx';
-import { withSap } from '../boil/sap-usual.ts';
 import { ask, saps, settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
-import type { Now, Setup } from '../client/types.ts';
+import type { Now, Settings, Setup } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
-import { unitSymbols } from '../words/amounts.ts';
 import { underWayWords } from '../words/plan-words.ts';
-import { planDraft, problemInPlan, requestOf } from './plan-draft.ts';
+import { planDraft, planDraftIn, problemInPlan, requestOf } from './plan-draft.ts';
 import type { PlanDraft } from './plan-draft.ts';
-import { PlanPanFields } from './plan-pan-fields.tsx';
+import { PlanForm } from './plan-form.tsx';
 import { PlanResults } from './plan-results.tsx';
 
-/** What was typed stays while other screens are looked at; null until the screen was opened. */
-const draft = signal<PlanDraft | null>(null);
+/** What was typed, and in which units, stays while other screens are looked at; null until the screen was opened. */
+const typed = signal<Typed | null>(null);
 
-const WHERE: readonly (readonly [PlanDraft['pressureAt'], MessageKey])[] = [
-  ['sea-level', 'plan.from_weather_page'],
-  ['altimeter', 'plan.from_airfield'],
-  ['station', 'plan.from_barometer'],
-];
+interface Typed {
+  draft: PlanDraft;
+  units: Settings;
+}
+
+/** A plan that was put beside, with what it was typed from. */
+const beside = signal<(Typed & { plan: Planned['plan'] }) | null>(null);
 
 function localToday(): string {
   const now = new Date();
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 }
 
-/** The draft, begun from the last boil's pans as soon as the host has told them. */
+/** The draft in the units shown, begun from the last boil's pans as soon as the host has told them. */
 function useDraft(): PlanDraft | null {
   useEffect(() => {
-    if (draft.value !== null) return;
+    if (typed.value !== null) return;
     const begin = (setup: Setup | null): void => {
-      draft.value ??= planDraft(setup, settings.value, saps.value, localToday());
+      const units = settings.value;
+      typed.value ??= { draft: planDraft(setup, units, saps.value, localToday()), units };
     };
     ask({ last_setup: true }).then(
       (setup) => begin(setup as Setup | null),
       () => begin(null),
     );
   }, []);
-  return draft.value;
+  const shown = settings.value;
+  const now = typed.value;
+  return useMemo(() => (now === null ? null : planDraftIn(now.draft, now.units, shown)), [now, shown]);
 }
+
+/** A pause after which a field counts as typed, ms. */
+const TYPING_MS = 700;
 
 /** The host's answer to the draft as it stands; the last good one stays while something is wrong. */
 function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; problem: string | null } {
@@ -62,8 +64,9 @@ function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; pro
     if (current === null) return;
     const problem = problemInPlan(current, shown);
     if (problem !== null) {
-      setAnswer(({ plan }) => ({ plan, problem }));
-      return;
+      // Nobody is told that 4 is too little for a width while 400 is being typed.
+      const timer = setTimeout(() => setAnswer(({ plan }) => ({ plan, problem })), TYPING_MS);
+      return () => clearTimeout(timer);
     }
     let isLatest = true;
     ask({ plan: requestOf(current, shown, saps.value) }).then(
@@ -73,129 +76,6 @@ function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; pro
     return () => void (isLatest = false);
   }, [current, shown]);
   return answer;
-}
-
-interface FormProps {
-  current: PlanDraft;
-  set: (next: PlanDraft) => void;
-}
-
-function SapForm({ current, set }: FormProps): JSX.Element {
-  const shown = settings.value;
-  const units = unitSymbols(shown);
-  const [first] = current.boil.pans;
-  const setAll = (change: (pan: PanDraft) => PanDraft): void =>
-    set({ ...current, boil: { ...current.boil, pans: current.boil.pans.map(change) } });
-  return (
-    <section class="panel" aria-label={say('plan.sap')}>
-      <h2>{say('plan.sap')}</h2>
-      <div class="fields">
-        <NumberInput
-          label={say('plan.how_much')}
-          unit={units.volume}
-          value={current.litres}
-          set={(litres) => set({ ...current, litres })}
-        />
-        {first !== undefined && <SapFields sap={first.sap} set={(sap) => setAll((pan) => withSap(pan, sap, shown))} />}
-        <NumberInput
-          label={say('plan.how_strong')}
-          unit={units.strength}
-          hint={say('plan.usual')}
-          value={current.strength}
-          set={(strength) => set({ ...current, strength })}
-        />
-        <NumberInput
-          label={say('plan.how_warm')}
-          unit={units.temperature}
-          hint={shown.temperature === 'C' ? '5' : '41'}
-          value={current.celsius}
-          set={(celsius) => set({ ...current, celsius })}
-        />
-        {first !== undefined && (
-          <NumberInput
-            label={say('plan.finish_if')}
-            unit={units.strength}
-            hint={say('plan.usual')}
-            value={first.finish === 'strength' ? first.finishAt : ''}
-            set={(finishAt) =>
-              setAll((pan) => ({ ...pan, finish: finishAt.trim() === '' ? 'usual' : 'strength', finishAt }))
-            }
-          />
-        )}
-      </div>
-    </section>
-  );
-}
-
-function DayForm({ current, set }: FormProps): JSX.Element {
-  const units = unitSymbols(settings.value);
-  return (
-    <section class="panel" aria-label={say('plan.day')}>
-      <h2>{say('plan.day')}</h2>
-      <div class="fields">
-        <label>
-          <span>{say('plan.fire_lit')}</span>
-          <input
-            type="datetime-local"
-            value={current.start}
-            onInput={(event) => set({ ...current, start: event.currentTarget.value })}
-          />
-        </label>
-        <label>
-          <span>{say('plan.leave')}</span>
-          <input
-            type="datetime-local"
-            value={current.until}
-            onInput={(event) => set({ ...current, until: event.currentTarget.value })}
-          />
-        </label>
-        <NumberInput
-          label={say('plan.height')}
-          unit={units.height}
-          value={current.boil.altitude}
-          set={(altitude) => set({ ...current, boil: { ...current.boil, altitude } })}
-        />
-        <NumberInput
-          label={say('plan.pressure')}
-          unit={units.pressure}
-          hint={say('plan.usual')}
-          value={current.pressure}
-          set={(pressure) => set({ ...current, pressure })}
-        />
-        {current.pressure !== '' && (
-          <Select
-            label={say('plan.figure_is')}
-            value={current.pressureAt}
-            options={saidOptions(WHERE)}
-            set={(pressureAt) => set({ ...current, pressureAt })}
-          />
-        )}
-      </div>
-    </section>
-  );
-}
-
-function PansForm({ current, set }: FormProps): JSX.Element {
-  const { boil } = current;
-  const setPans = (pans: PanDraft[]): void => set({ ...current, boil: { ...boil, pans } });
-  const replace = (old: PanDraft, next: PanDraft[]): void =>
-    setPans(boil.pans.flatMap((each) => (each === old ? next : [each])));
-  return (
-    <section class="panel" aria-label={say('plan.pans')}>
-      <h2>{say('plan.pans')}</h2>
-      {boil.pans.map((pan) => (
-        <PlanPanFields
-          key={pan.before.id}
-          pan={pan}
-          change={(next) => replace(pan, [next])}
-          remove={boil.pans.length > 1 ? () => replace(pan, []) : null}
-        />
-      ))}
-      <button type="button" onClick={() => setPans([...boil.pans, anotherPan(boil.pans, settings.value, saps.value)])}>
-        {say('boil.another_pan')}
-      </button>
-    </section>
-  );
 }
 
 /** What is left of the plan of the boil that runs, looked at again every so often. */
@@ -222,10 +102,23 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
 export function PlanView({ now }: { now: Now }): JSX.Element {
   const current = useDraft();
   const { plan, problem } = usePlan(current);
-  const [beside, setBeside] = useState<Planned['plan'] | null>(null);
+  const kept = beside.value;
   const isRunning = now.mode !== 'idle' && !now.ended;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
-  const set = (next: PlanDraft): void => void (draft.value = next);
+  const set = (draft: PlanDraft): void => void (typed.value = { draft, units: settings.value });
+
+  const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
+
+  function keep(plan: Planned['plan']): void {
+    beside.value = { draft: current!, units: settings.value, plan };
+  }
+
+  /** What stood here is put beside in its place, so that nothing that was tried is lost. */
+  function goBack(plan: Planned['plan']): void {
+    const back = { draft: kept!.draft, units: kept!.units };
+    if (problem === null) keep(plan);
+    typed.value = back;
+  }
 
   function begin(): void {
     const request = requestOf(current!, settings.value, saps.value);
@@ -239,28 +132,38 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
       {isRunning && <UnderWay now={now} />}
       <div class="plan-columns">
         <form onSubmit={(event) => event.preventDefault()} noValidate>
-          <SapForm current={current} set={set} />
-          <DayForm current={current} set={set} />
-          <PansForm current={current} set={set} />
+          <PlanForm current={current} set={set} />
         </form>
         <div>
           {problem !== null && (
-            <p class={current.litres === '' ? 'panel plan-ask' : 'problem'} role="status">
+            <p class={current.litres === '' ? 'panel plan-ask' : 'problem plan-problem'} role="status">
               {current.litres === '' ? '' : '✕ '}
               {problem}
             </p>
           )}
           {plan !== null && current.litres !== '' && (
             <>
-              <PlanResults plan={plan} start={current.start} beside={beside} />
+              {problem === null ? (
+                <PlanResults plan={plan} start={current.start} beside={keptPlan} />
+              ) : (
+                <div class="plan-old">
+                  <p>{say('plan.before_change')}</p>
+                  <PlanResults plan={plan} start={current.start} beside={keptPlan} />
+                </div>
+              )}
               <p class="row">
-                <button type="button" onClick={() => setBeside(plan)}>
+                <button type="button" disabled={problem !== null} onClick={() => keep(plan)}>
                   {say('plan.keep')}
                 </button>
-                {beside !== null && (
-                  <button type="button" onClick={() => setBeside(null)}>
-                    {say('plan.put_away')}
-                  </button>
+                {kept !== null && (
+                  <>
+                    <button type="button" onClick={() => goBack(plan)}>
+                      {say('plan.back_to_kept')}
+                    </button>
+                    <button type="button" onClick={() => (beside.value = null)}>
+                      {say('plan.put_away')}
+                    </button>
+                  </>
                 )}
                 <button type="button" class="main-button" disabled={isRunning || problem !== null} onClick={begin}>
                   {say('plan.make')}

@@ -6,6 +6,8 @@ export interface Channel {
   /** The probe's id where it has one already, else `path channel`. */
   key: string;
   port: string;
+  /** Where its board is; its port's id where no path is told. */
+  path: string;
   channel: string;
   celsius: number | null;
 }
@@ -28,14 +30,16 @@ function isOf(view: ProbeView, probe: Probe, ports: readonly Port[]): boolean {
 export function channelsOf(views: readonly ProbeView[], probes: readonly Probe[], ports: readonly Port[]): Channel[] {
   const channels = probes.map((probe): Channel => {
     const view = views.find((each) => isOf(each, probe, ports));
-    return { key: probe.id, port: probe.port, channel: probe.channel, celsius: view?.celsius ?? null };
+    const path = ports.find((port) => port.id === probe.port)?.path ?? probe.port;
+    return { key: probe.id, port: probe.port, path, channel: probe.channel, celsius: view?.celsius ?? null };
   });
   for (const view of views) {
     const port = ports.find((each) => each.id === view.port || each.path === view.port);
     const isKnown = channels.some(
       (each) => each.channel === view.channel && (each.port === view.port || each.port === port?.id),
     );
-    if (!isKnown) channels.push({ key: view.id, port: view.port, channel: view.channel, celsius: view.celsius });
+    const { id: key, port: at, channel, celsius } = view;
+    if (!isKnown) channels.push({ key, port: at, path: port?.path ?? at, channel, celsius });
   }
   return channels;
 }
@@ -57,7 +61,7 @@ const given = <T extends object>(fields: T): Partial<T> =>
 export function withChannel(
   ports: readonly Port[],
   probes: readonly Probe[],
-  channel: Channel,
+  channel: Pick<Channel, 'key' | 'port' | 'channel'>,
   told: { baud?: number | undefined; device?: string | undefined; sensor?: Sensor | undefined },
 ): { ports: Port[]; probes: Probe[]; probe: string } {
   const known = probes.find((probe) => probe.id === channel.key);

@@ -5,6 +5,7 @@ import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Now, ProbeHealth } from '../client/types.ts';
 import { usePolled } from '../onboarding/polled.ts';
+import { calledProbe, pathOf } from './kept.ts';
 import { healthWords, refusedWords, togetherWords } from '../words/health-words.ts';
 import { panName } from '../words/pan-words.ts';
 import { whyWords } from '../words/why-words.ts';
@@ -12,7 +13,8 @@ import { whyWords } from '../words/why-words.ts';
 function ProbeItem({ now, probe }: { now: Now; probe: ProbeHealth['probes'][number] }): JSX.Element {
   const where = probe.pan === null ? null : panName(now.header, probe.pan);
   const { channel, doubt } = probe;
-  const called = where === null ? channel : say('probes.in_pan', { pan: where, channel });
+  const bare = calledProbe({ path: pathOf(now, probe.port), channel });
+  const called = where === null ? bare : say('probes.in_pan', { pan: where, channel });
   return (
     <li class="health">
       <b>{probe.isReference ? say('probes.of_water', { probe: called }) : called}</b>

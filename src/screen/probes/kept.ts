@@ -2,7 +2,8 @@
 import { signal } from '@preact/signals';
 import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import { ask } from '../client/store.ts';
-import type { KeptProbe, KeptProbes, Sensor } from '../client/types.ts';
+import type { KeptProbe, KeptProbes, Now, Sensor } from '../client/types.ts';
+import { say } from '../language/say.ts';
 import { listed } from './listening.ts';
 
 export const kept = signal<readonly KeptProbe[]>([]);
@@ -25,6 +26,15 @@ export function keptAt(path: string): KeptProbe[] {
   const device = deviceAt(path);
   return kept.value.filter((one) => isOnPort(one, { path, device }));
 }
+
+/** "Back pot (T1)": a channel of the board on a path with the name that somebody gave it; bare where nobody did. */
+export function calledProbe({ path, channel }: { path: string; channel: string }): string {
+  const name = keptAt(path).find((one) => one.channel === channel)?.name ?? '';
+  return name === '' ? channel : say('probes.named', { name, channel });
+}
+
+/** Where the board of a port is; its id where no path is told. */
+export const pathOf = ({ ports }: Now, id: string): string => ports.find((port) => port.id === id)?.path ?? id;
 
 /** What the channels of the board on a path are, where the lines do not say it. */
 export const sensorsAt = (path: string): Record<string, Sensor> =>

@@ -1,6 +1,6 @@
 // Which ports the machine lists, and which of them are listened to outside of a boil.
-import { signal } from '@preact/signals';
-import { ask, said, tell } from '../client/store.ts';
+import { effect, signal } from '@preact/signals';
+import { ask, live, said, tell } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { PortListing, Wish } from '../client/types.ts';
 
@@ -19,14 +19,27 @@ export async function findPorts(): Promise<void> {
   }
 }
 
+/** After the page was loaded anew the host may listen on: the first word of it tells to what, so that it can be stopped. */
+export function takeUpListening(): void {
+  const stop = effect(() => {
+    const now = live.value;
+    if (now === null) return;
+    const isOutside = now.mode === 'idle' || now.ended;
+    if (isOutside) listened.value = now.ports.flatMap(({ path }) => (path === null ? [] : [{ path }]));
+    queueMicrotask(() => stop());
+  });
+}
+
 async function listenTo(list: Listened[]): Promise<void> {
   if (await tell({ listen: list })) listened.value = list;
 }
 
+/** Listens to a port from now on, in every window; throws with the host’s sentence. */
 export function startListening(port: Listened): Promise<void> {
   return listenTo([...listened.value.filter((each) => each.path !== port.path), port]);
 }
 
+/** Listens to a port no more; throws with the host’s sentence. */
 export function stopListening(path: string): Promise<void> {
   return listenTo(listened.value.filter((each) => each.path !== path));
 }

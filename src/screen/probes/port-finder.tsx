@@ -8,6 +8,7 @@ import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
 import { recallProbes, sensorsAt } from './kept.ts';
 import { findPorts, listed, listened, readAt, startListening, stopListening } from './listening.ts';
+import { OwnPorts, partPorts } from './own-ports.tsx';
 import { boardWords } from '../words/setup-words.ts';
 
 /** Listened to as it was once confirmed, so that nobody has to say it again. */
@@ -128,15 +129,20 @@ export function PortFinder({
     void recallProbes();
   }, []);
   const list = listed.value;
+  // A board that is gone may be at any of them, also where nothing tells of itself.
+  const isWanted = (path: string): boolean =>
+    lost.length > 0 || inUse.includes(path) || listened.value.some((each) => each.path === path);
+  const { boards, own } = partPorts(list ?? [], isWanted);
+  const row = (port: PortListing): JSX.Element => (
+    <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} lost={lost} />
+  );
   const typed = listened.value.filter((each) => !(list ?? []).some((port) => port.path === each.path));
   return (
     <div class="port-finder" aria-busy={list === null}>
       {list === null && <p>{say('probes.looking')}</p>}
-      {list?.length === 0 && <p>{say('probes.no_board')}</p>}
+      {list !== null && boards.length + typed.length === 0 && <p>{say('probes.no_board')}</p>}
       <ul>
-        {(list ?? []).map((port) => (
-          <ListedPort key={port.path} port={port} isInUse={inUse.includes(port.path)} lost={lost} />
-        ))}
+        {boards.map(row)}
         {typed.map((each) => (
           <li class="port" key={each.path}>
             <span>
@@ -147,6 +153,7 @@ export function PortFinder({
           </li>
         ))}
       </ul>
+      <OwnPorts ports={own} row={row} />
       <p>
         <button type="button" onClick={() => void findPorts()}>
           {say('probes.look_again')}

@@ -9,8 +9,9 @@ import { goTo } from '../shell/routes.ts';
 import { temperature } from '../words/amounts.ts';
 import { lengthOfTime } from '../words/clock.ts';
 import { panName, probeWords } from '../words/pan-words.ts';
-import { withChannel } from './channels.ts';
+import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
+import { calledProbe, pathOf } from './kept.ts';
 import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
 import { MovedBoards } from './moved-boards.tsx';
@@ -29,7 +30,7 @@ function BoardRow({ port }: { port: PortView }): JSX.Element {
         <b>{port.path ?? say('probes.board', { port: port.id })}</b> {port.state === 'open' ? '✓' : '▲'}{' '}
         {say(PORT_WORDS[port.state])}
         {port.why !== null && <span class="problem"> {hostWords(port.why)}</span>}
-        <small> {say('probes.lines', { lines: String(port.lines), unreadable: String(port.unreadable) })}</small>
+        <small> {say('probes.lines', { lines: port.lines, unreadable: port.unreadable })}</small>
       </span>
     </li>
   );
@@ -70,11 +71,12 @@ function PanChoice({ header, view }: { header: Header; view: ProbeView }): JSX.E
 
 function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
   const isLive = now.header !== null && !now.ended;
+  const path = pathOf(now, view.port);
   return (
     <tr>
       <th scope="row">
-        {view.channel}
-        <small> {say('probes.on_port', { port: view.port })}</small>
+        {calledProbe({ path, channel: view.channel })}
+        <small> {say('probes.on_port', { port: path })}</small>
       </th>
       <td class="probe-number">
         {view.celsius === null ? say('probes.no_value') : temperature(view.celsius, settings.value)}
@@ -92,6 +94,9 @@ function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
 
 export function ProbesView({ now }: { now: Now }): JSX.Element {
   const canListen = now.mode === 'idle' || now.ended;
+  // What an ended boil heard last is nothing that its boards show now.
+  const probes = canListen ? heardProbes(now) : now.probes;
+  const ports = canListen ? now.ports.filter(({ id, path }) => id === path) : now.ports;
   return (
     <div class="page">
       <h1>{say('probes.title')}</h1>
@@ -101,12 +106,12 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           {say('probes.set_up')}
         </button>
       </p>
-      {now.ports.length > 0 && (
+      {ports.length > 0 && (
         <section class="panel">
           <h2>{say('probes.boards_in_use')}</h2>
           {!canListen && <MovedBoards />}
           <ul>
-            {now.ports.map((port) => (
+            {ports.map((port) => (
               <BoardRow key={port.id} port={port} />
             ))}
           </ul>
@@ -114,7 +119,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       )}
       <section class="panel">
         <h2>{say('probes.what_they_show')}</h2>
-        {now.probes.length === 0 ? (
+        {probes.length === 0 ? (
           <p>{say('probes.none_heard', { listen: canListen ? 'yes' : 'no' })}</p>
         ) : (
           <table class="probes">
@@ -128,13 +133,13 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
               </tr>
             </thead>
             <tbody>
-              {now.probes.map((view) => (
+              {probes.map((view) => (
                 <ProbeRow key={view.id} now={now} view={view} />
               ))}
             </tbody>
           </table>
         )}
-        {canListen && now.probes.length > 0 && (
+        {canListen && probes.length > 0 && (
           <p>
             <button type="button" onClick={() => goTo('start')}>
               {say('probes.start_with_these')}

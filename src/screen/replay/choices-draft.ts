@@ -15,11 +15,13 @@ export interface ChoicesDraft {
 const offsetText = (celsius: number, settings: Settings): string =>
   String(Number(differenceFromCelsius(celsius, settings.temperature).toFixed(2)));
 
+/** The choices of a boil as they stand in the form, in the units shown. */
 export function choicesDraft(header: Header, settings: Settings, kinds: readonly SapKind[]): ChoicesDraft {
   const offsets = (header.probes ?? []).map(({ id, offset_c }) => [id, offsetText(offset_c ?? 0, settings)]);
   return { boil: boilDraft(header, settings, kinds), offsets: Object.fromEntries(offsets) as Record<string, string> };
 }
 
+/** The draft with one pan’s choices changed. */
 export function withPan(draft: ChoicesDraft, pan: PanDraft): ChoicesDraft {
   const pans = draft.boil.pans.map((each) => (each.before.id === pan.before.id ? pan : each));
   return { ...draft, boil: { ...draft.boil, pans } };

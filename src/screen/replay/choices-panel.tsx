@@ -15,6 +15,7 @@ import { probesOf } from '../words/replay-words.ts';
 import { choicesDraft, patchOf, problemInChoices, withPan } from './choices-draft.ts';
 import type { ChoicesDraft } from './choices-draft.ts';
 import { DifferencesPanel } from './differences-panel.tsx';
+import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 
 interface FieldsProps {
@@ -55,14 +56,14 @@ function PanChoices({ draft, header, pan: id, set }: FieldsProps): JSX.Element |
 
 function Form({ header, pan, close }: { header: Header; pan: string; close: () => void }): JSX.Element {
   const [typed, setTyped] = useState<ChoicesDraft | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   const draft = typed ?? choicesDraft(header, settings.value, saps.value);
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
     const wrong = problemInChoices(draft, settings.value);
     const patch = wrong === null ? patchOf(draft, header, settings.value, saps.value) : null;
-    setProblem(wrong ?? (patch === null ? say('replay.choice.none') : null));
+    refuse(wrong ?? (patch === null ? say('replay.choice.none') : null));
     if (patch !== null && (await tell({ replay_choices: { patch } }))) close();
   }
 
@@ -78,11 +79,7 @@ function Form({ header, pan, close }: { header: Header; pan: string; close: () =
           set={(altitude) => setTyped({ ...draft, boil: { ...draft.boil, altitude } })}
         />
       </div>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          ✕ {problem}
-        </p>
-      )}
+      {sentence}
       <p class="row">
         <button type="submit" class="main-button">
           {say('replay.choice.try')}

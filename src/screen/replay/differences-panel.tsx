@@ -93,7 +93,7 @@ export function DifferencesPanel({ now, pan }: { now: Now; pan: string }): JSX.E
         <FirstFew
           items={found.differences}
           shown={SHOWN_FIRST}
-          rest={say('replay.more')}
+          rest={(count) => say('replay.more', { count })}
           row={(each, i) => (
             <li key={i}>
               <button type="button" class="moment" onClick={() => seek(now, each.was ?? each.would ?? 0)}>

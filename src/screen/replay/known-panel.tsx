@@ -15,7 +15,8 @@ export function KnownPanel({ now }: { now: Now }): JSX.Element | null {
       <ul>
         {known.map((each) => (
           <li key={each.pan}>
-            <b>{panName(now.header, each.pan)}:</b> <span class="known-said">{saidWords(each, now)}</span>{' '}
+            <b>{say('replay.known.pan', { pan: panName(now.header, each.pan) })}</b>{' '}
+            <span class="known-said">{saidWords(each, now)}</span>{' '}
             <span class="known-came">
               <span aria-hidden="true">→ </span>
               {cameWords(each, now)}

@@ -6,8 +6,11 @@ import { goTo } from '../shell/routes.ts';
 /** Where a step goes to. */
 export type StepTo = 'mark' | 'alarm' | 'either';
 
+/** Lets the replay go on, or stands it still. */
 export const play = (playing: boolean): void => void tell({ replay_control: { playing } });
+/** Boil time over real time, 1 to 600. */
 export const setSpeed = (speed: number): void => void tell({ replay_control: { speed } });
+/** Goes to the next or the one before of what was noted or called. */
 export const step = (way: 'next' | 'previous', to: StepTo): void => void tell({ replay_control: { step: way, to } });
 
 /** Boil time t, ms, held within the boil. */
@@ -16,6 +19,7 @@ export function seek(now: Now, t: number): void {
   void tell({ replay_control: { seek: Math.round(Math.min(length, Math.max(0, t))) } });
 }
 
+/** Closes the replay and goes back to the boils. */
 export async function leave(): Promise<void> {
   await closeReplay();
   goTo('notebook');

@@ -7,6 +7,7 @@ import { KeyButton } from '../shell/key-button.tsx';
 import { seek, setSpeed, step } from './replay-control.ts';
 import type { StepTo } from './replay-control.ts';
 import { type MessageKey, say } from '../language/say.ts';
+import { MINUTE_MS } from '../../core/quantities/time.ts';
 
 /** Neighbours on the keyboard, the slowest first. */
 const SPEEDS = [
@@ -20,7 +21,6 @@ const STEPS: readonly (readonly [StepTo, MessageKey])[] = [
   ['mark', 'replay.step.mark'],
   ['alarm', 'replay.step.alarm'],
 ];
-const MINUTE_MS = 60_000;
 
 export function ReplayControls({ now, children }: { now: Now; children: ComponentChildren }): JSX.Element {
   const [to, setTo] = useState<StepTo>('either');
@@ -37,10 +37,10 @@ export function ReplayControls({ now, children }: { now: Now; children: Componen
       <Select label={say('replay.steps_to')} value={to} options={saidOptions(STEPS)} set={setTo} />
       <span class="speeds" role="group" aria-label={say('replay.a_minute')}>
         <KeyButton letter="ArrowLeft" act={() => seek(now, now.t - MINUTE_MS)}>
-          {say('replay.minute')}
+          {say('replay.minute_back')}
         </KeyButton>
         <KeyButton letter="ArrowRight" act={() => seek(now, now.t + MINUTE_MS)}>
-          {say('replay.minute')}
+          {say('replay.minute_on')}
         </KeyButton>
       </span>
       <span class="speeds speeds-replay" role="group" aria-label={say('replay.speed')}>

@@ -7,6 +7,7 @@ import type { Now } from '../client/types.ts';
 /** Columns: one for each two px of a laptop's width. */
 const POINTS = 680;
 
+/** The whole boil in columns; null until it was told. */
 export function useStrip(now: Now): ReplayStrip | null {
   const [strip, setStrip] = useState<ReplayStrip | null>(null);
   const choices = JSON.stringify(now.replay?.choices ?? null);

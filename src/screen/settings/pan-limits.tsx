@@ -1,4 +1,5 @@
 // When the chosen pan of the boil that runs is done and when it calls: tried out in words first, then taken over at once.
+import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
@@ -21,7 +22,7 @@ interface LimitsFormProps {
 function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Element | null {
   const kept = boilDraft(header, settings.value, saps.value);
   const [typed, setTyped] = useState<PanDraft | null>(null);
-  const [problem, setProblem] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   const pan = typed ?? kept.pans.find((each) => each.before.id === id) ?? null;
   if (pan === null) return null;
   const fields = { pan, standing, change: setTyped };
@@ -30,7 +31,7 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
     event.preventDefault();
     if (pan === null) return;
     const wrong = problemInDraft({ ...kept, pans: [pan] }, settings.value);
-    setProblem(wrong);
+    refuse(wrong);
     if (wrong !== null) return;
     const [changed] = setupOf({ ...kept, pans: [pan] }, settings.value, saps.value).pans ?? [];
     // The other pans as the boil has them now, which may have changed since the form was opened.
@@ -46,11 +47,7 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
         <LeadFields {...fields} />
       </div>
       <p class="hint">{say('limits.unseen')}</p>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          ✕ {problem}
-        </p>
-      )}
+      {sentence}
       <p class="row">
         <button type="submit" class="main-button">
           {say('limits.save', { pan: panName(header, id) })}

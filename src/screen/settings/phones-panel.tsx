@@ -9,7 +9,7 @@ import { ask, said } from '../client/store.ts';
 import type { Wish } from '../client/types.ts';
 import { dayAndTime } from '../words/clock.ts';
 
-const LOOK_MS = 3000;
+const LOOK_MS = 1000;
 
 /** The code that a phone's camera reads: dark on light in every theme, with the quiet edge that it needs. */
 function Code({ text }: { text: string }): JSX.Element {
@@ -20,6 +20,22 @@ function Code({ text }: { text: string }): JSX.Element {
       <rect width={size} height={size} fill="#fff" />
       <path d={path} fill="#000" shape-rendering="crispEdges" />
     </svg>
+  );
+}
+
+/** The address to type, its code in groups that the eye can keep; they are no part of it. */
+function Typed({ url }: { url: string }): JSX.Element {
+  const codeAt = url.indexOf('=') + 1;
+  return (
+    <b class="invite-url">
+      {url.slice(0, codeAt)}
+      {url
+        .slice(codeAt)
+        .match(/.{1,4}/g)
+        ?.map((group, place) => (
+          <span key={place}>{group}</span>
+        ))}
+    </b>
   );
 }
 
@@ -63,7 +79,7 @@ interface Shown {
   wish: (wish: Wish) => void;
 }
 
-/** Looked at again every few seconds, for phones come and go. */
+/** Looked at again every second, for phones come and go. */
 function useView(): Shown {
   const [view, setView] = useState<PhonesView | null>(null);
   const wish = (what: Wish): void =>
@@ -79,8 +95,12 @@ function useView(): Shown {
   return { view, wish };
 }
 
-function Invite(): JSX.Element {
+/** The code goes once it was used or is too old, as the view that came last says. */
+function Invite({ view }: { view: PhonesView }): JSX.Element {
   const [invitation, setInvitation] = useState<PhoneInvitation | null>(null);
+  useEffect(() => {
+    if (!view.invites) setInvitation(null);
+  }, [view]);
   const invite = (): void =>
     void ask({ phone_invite: true }).then(
       (data) => setInvitation(data as PhoneInvitation),
@@ -95,7 +115,7 @@ function Invite(): JSX.Element {
         <div class="invitation">
           <Code text={invitation.url} />
           <p>
-            {say('phones.point', { minutes: String(invitation.minutes) })} <b class="invite-url">{invitation.url}</b>
+            {say('phones.point', { minutes: String(invitation.minutes) })} <Typed url={invitation.url} />
           </p>
         </div>
       )}
@@ -137,7 +157,7 @@ export function PhonesPanel(): JSX.Element | null {
               </select>
             </label>
           )}
-          <Invite />
+          <Invite view={view} />
         </>
       )}
       {phones.length > 0 && (

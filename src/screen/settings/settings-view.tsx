@@ -1,4 +1,4 @@
-// Units, theme, loudness and lead times; each change is kept at once.
+// The Settings screen: units, language, look, loudness, how early and how else to be called, phones, copies; each change is kept at once.
 import type { JSX } from 'preact';
 import { about, changeSettings, live, settings } from '../client/store.ts';
 import type { Priority, Settings } from '../client/types.ts';
@@ -49,7 +49,7 @@ export function SettingsView(): JSX.Element {
         <Choice
           legend={say('settings.language.title')}
           value={now.language}
-          options={[['system', say('settings.language.system')], ...LANGUAGES]}
+          options={[['system', say('settings.language.system')], ...LANGUAGES.named]}
           choose={(language) => changeSettings({ language })}
         />
         <Choice

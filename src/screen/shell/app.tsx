@@ -71,11 +71,14 @@ export function App(): JSX.Element {
   }
   const replayed = route.value === 'replay' ? replay.value : null;
   const shown = replayed ?? now;
+  // Once a practice boil is over, only its own pans are made up.
+  const isMadeUp = shown.mode === 'practice' && (!shown.ended || route.value === 'pans');
+  const look = shown.mode === 'practice' && !isMadeUp ? 'idle' : shown.mode;
   return (
-    <div class={`app app-${shown.mode}${isLost.value ? ' app-lost' : ''}`}>
+    <div class={`app app-${look}${isLost.value ? ' app-lost' : ''}`}>
       <div class="top">
         <FirstLine now={shown} sound={now} />
-        {shown.mode === 'practice' && <PracticeBand now={shown} />}
+        {isMadeUp && <PracticeBand now={shown} />}
         {replayed !== null && <ReplayBand now={replayed} />}
         <LostBand />
         <SaidLine />

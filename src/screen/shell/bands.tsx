@@ -1,8 +1,10 @@
 // The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
 import { hostWords } from '../language/host-words.ts';
 import { say, sayDrawn } from '../language/say.ts';
+import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { isLost, linkState, said, silentSeconds, tell } from '../client/store.ts';
+import { useEffect } from 'preact/hooks';
+import { isLost, linkState, live, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
 import { lengthOfTime } from '../words/clock.ts';
@@ -25,24 +27,47 @@ async function endPractice(): Promise<void> {
   if (await tell({ end: true }, say('shell.practice_over'))) scrollTo(0, 0);
 }
 
+/** It came to its own end: what it shows is looked at until it is put away. */
+function RanOutBand(): JSX.Element {
+  return (
+    <div class="band band-practice">
+      <strong class="band-word">{say('shell.practice')}</strong>
+      <span class="band-note">{say('shell.practice_ran_out')}</span>
+      <button type="button" onClick={() => void endPractice()}>
+        {say('shell.put_practice_away')}
+      </button>
+    </div>
+  );
+}
+
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
+  if (now.ended) return <RanOutBand />;
   return (
     <div class="band band-practice">
       <strong class="band-word">{say('shell.practice')}</strong>
       <span class="band-note">
         {say('shell.made_up')}
-        <span class="wide-only">{say('shell.made_up_more')}</span>
+        <span class="wide-only">
+          {say('shell.made_up_more')}
+          {say('shell.made_up_clock', { speed: now.speed })}
+        </span>
       </span>
-      {!now.ended && (
-        <>
-          <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
-          <button type="button" aria-label={say('shell.end_practice')} onClick={() => void endPractice()}>
-            {say('shell.end')}
-            <span class="wide-only">{say('shell.end_more')}</span>
-          </button>
-        </>
-      )}
+      <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
+      <button type="button" aria-label={say('shell.end_practice')} onClick={() => void endPractice()}>
+        {say('shell.end')}
+        <span class="wide-only">{say('shell.end_more')}</span>
+      </button>
     </div>
+  );
+}
+
+/** Ends the sound that says that nothing comes any more. */
+function QuietLoss(): JSX.Element | null {
+  if (knowsOfLoss.value) return null;
+  return (
+    <button type="button" onClick={quietLoss}>
+      {say('shell.seen')}
+    </button>
   );
 }
 
@@ -51,8 +76,11 @@ export function LostBand(): JSX.Element | null {
   const state = linkState.value;
   if (state.state === 'refused') {
     return (
-      <div class="band-lost" role="alert">
-        <strong>{say('shell.not_let_in')}</strong> <span>{state.why}</span>
+      <div class="band-lost">
+        <div role="alert">
+          <strong>{say('shell.not_let_in')}</strong> <span>{state.why}</span>
+        </div>
+        {live.value !== null && <QuietLoss />}
       </div>
     );
   }
@@ -69,11 +97,7 @@ export function LostBand(): JSX.Element | null {
           })}
         </span>
       </div>
-      {!knowsOfLoss.value && (
-        <button type="button" onClick={quietLoss}>
-          {say('shell.seen')}
-        </button>
-      )}
+      <QuietLoss />
     </div>
   );
 }
@@ -89,6 +113,11 @@ export function SaidLine(): JSX.Element {
             {last.good ? '✓ ' : '✕ '}
             {hostWords(last.sentence)}
           </span>
+          {last.takeBack !== undefined && (
+            <button type="button" onClick={last.takeBack}>
+              {say('marks.take_back')}
+            </button>
+          )}
           <button type="button" aria-label={say('shell.put_message_away')} onClick={() => (said.value = null)}>
             {say('shell.ok')}
           </button>
@@ -98,12 +127,32 @@ export function SaidLine(): JSX.Element {
   );
 }
 
+/** What somebody put away, for as long as the host says it of that boil; said anew later, it is there again. */
+const readNotices = signal<readonly string[]>([]);
+
 export function Notices({ now }: { now: Now }): JSX.Element | null {
-  if (now.notices.length === 0) return null;
+  // Of the boil that runs and of a replay apart: what was read stays so while the other is looked at.
+  const keyOf = (sentence: string): string => `${now.view} ${now.boil ?? ''} ${sentence}`;
+  useEffect(() => {
+    const said = now.notices.map(keyOf);
+    const still = readNotices.value.filter((key) => !key.startsWith(`${now.view} `) || said.includes(key));
+    if (still.length < readNotices.value.length) readNotices.value = still;
+  }, [now.notices]);
+  const unread = now.notices.filter((sentence) => !readNotices.value.includes(keyOf(sentence)));
+  if (unread.length === 0) return null;
   return (
     <ul class="notices" role="status">
-      {now.notices.map((sentence) => (
-        <li key={sentence}>{hostWords(sentence)}</li>
+      {unread.map((sentence) => (
+        <li key={sentence}>
+          <span>{hostWords(sentence)}</span>
+          <button
+            type="button"
+            aria-label={say('shell.put_message_away')}
+            onClick={() => (readNotices.value = [...readNotices.value, keyOf(sentence)])}
+          >
+            {say('shell.ok')}
+          </button>
+        </li>
       ))}
     </ul>
   );

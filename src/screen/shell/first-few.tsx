@@ -7,20 +7,20 @@ interface FirstFewProps<T> {
   items: readonly T[];
   shown: number;
   /** What those are that are folded away. */
-  rest?: string;
+  rest?: (count: number) => string;
   row: (item: T, place: number) => JSX.Element;
 }
 
-export function FirstFew<T>({ items, shown, rest = say('shell.older'), row }: FirstFewProps<T>): JSX.Element {
+const olderWords = (count: number): string => say('shell.older', { count });
+
+export function FirstFew<T>({ items, shown, rest = olderWords, row }: FirstFewProps<T>): JSX.Element {
   const older = items.slice(shown);
   return (
     <>
       <ol>{items.slice(0, shown).map(row)}</ol>
       {older.length > 0 && (
         <details>
-          <summary>
-            {older.length} {rest}
-          </summary>
+          <summary>{rest(older.length)}</summary>
           <ol>{older.map(row)}</ol>
         </details>
       )}

@@ -1,10 +1,11 @@
 // The first line of every view: the next thing to do and when, beside the time of day and the state of the sound.
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
+import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { isLost, settings, silentSeconds } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
-import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
 import { quietWords } from '../words/alarm-words.ts';
 import { nextLine } from '../words/next-line.ts';
 import { BigViewButton } from '../pans/big-view.tsx';
@@ -29,10 +30,8 @@ function SoundButton({ now }: { now: Now }): JSX.Element {
   );
 }
 
-function Age(): JSX.Element {
-  const seconds = Math.floor(silentSeconds.value);
-  const text = seconds < 2 ? say('shell.now') : say('shell.seconds_old', { seconds });
-  return <span class={isLost.value ? 'age age-lost' : 'age'}>{text}</span>;
+function Age({ now }: { now: Now }): JSX.Element {
+  return <span class={isLost.value ? 'age age-lost' : 'age'}>{ageWords(now, silentSeconds.value)}</span>;
 }
 
 export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element {
@@ -44,7 +43,11 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
           <span>{say('shell.no_boil')}</span>
         ) : (
           <>
-            {line.urgent && <span aria-hidden="true">▲ </span>}
+            {line.priority !== null && (
+              <>
+                <AlarmShape priority={line.priority} flashes={false} />{' '}
+              </>
+            )}
             {line.who !== null && <b>{say('next.who', { who: line.who })} </b>}
             <span>{line.what}</span>
             {line.range !== null && <span class="first-range"> {line.range}</span>}
@@ -55,8 +58,8 @@ export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element
         {now.readings.length > 0 && (route.value === 'pans' || route.value === 'replay') && <BigViewButton />}
         <SoundButton now={sound} />
         <span class="clock">
-          {hoursAndMinutes(wallMs(now, now.t))}{' '}
-          {now.view === 'live' ? <Age /> : <span class="age">{say('shell.back_then')}</span>}
+          {hoursAndMinutes(clockMs(now))}{' '}
+          {now.view === 'live' ? <Age now={now} /> : <span class="age">{say('shell.back_then')}</span>}
         </span>
       </div>
     </header>

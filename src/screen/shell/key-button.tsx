@@ -1,5 +1,6 @@
 // A button that shows the key that presses it.
 import type { ComponentChildren, JSX } from 'preact';
+import { say } from '../language/say.ts';
 import { useKey } from './keys.ts';
 
 interface KeyButtonProps {
@@ -13,7 +14,11 @@ interface KeyButtonProps {
   children: ComponentChildren;
 }
 
-const SHOWN: Record<string, string> = { ArrowLeft: '←', ArrowRight: '→' };
+const SHOWN: Record<string, () => string> = {
+  ArrowLeft: () => '←',
+  ArrowRight: () => '→',
+  Space: () => say('shell.key_space'),
+};
 
 export function KeyButton(props: KeyButtonProps): JSX.Element {
   const off = props.disabled ?? false;
@@ -32,7 +37,7 @@ export function KeyButton(props: KeyButtonProps): JSX.Element {
         {props.children}
         {props.hint !== undefined && <small aria-hidden="true">{props.hint}</small>}
       </span>
-      <kbd aria-hidden="true">{SHOWN[props.letter] ?? props.letter}</kbd>
+      <kbd aria-hidden="true">{SHOWN[props.letter]?.() ?? props.letter}</kbd>
     </button>
   );
 }

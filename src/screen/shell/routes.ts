@@ -50,6 +50,7 @@ export const place = signal<readonly string[]>([]);
 export const addressOf = (next: Route, ...within: string[]): string =>
   `#/${[next, ...within.map((part) => encodeURIComponent(part))].join('/')}`;
 
+/** Goes to a view, or to a place in it. */
 export function goTo(next: Route, ...within: string[]): void {
   location.hash = addressOf(next, ...within);
 }

@@ -15,6 +15,11 @@ export function scrollClear(element: Element): void {
   else if (bottom > below) scrollBy(0, Math.min(bottom - below, top - above));
 }
 
+/** As the `ref` of what has just appeared: it is scrolled to where it can be seen. */
+export function comesIntoSight(element: Element | null): void {
+  if (element !== null) scrollClear(element);
+}
+
 /** What keys bring into focus is scrolled to where it can be seen, from now on (WCAG 2.2, 2.4.11). */
 export function keepFocusClear(): void {
   addEventListener('focusin', ({ target }) => {

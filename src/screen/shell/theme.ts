@@ -2,15 +2,16 @@
 import { effect } from '@preact/signals';
 import { say } from '../language/say.ts';
 import { isLost, live, settings } from '../client/store.ts';
-import { language, languageFor } from '../language/language.ts';
+import { language, LANGUAGES } from '../language/language.ts';
 import { pageTitle } from '../words/alarm-words.ts';
 
+/** Follows theme, language and title from now on; called once for a page. */
 export function followThemeAndTitle(): void {
   effect(() => {
     document.documentElement.dataset['theme'] = settings.value.theme;
   });
   effect(() => {
-    language.value = languageFor(settings.value.language, navigator.languages);
+    language.value = LANGUAGES.tagFor(settings.value.language, navigator.languages);
     document.documentElement.lang = language.value;
   });
   effect(() => {

@@ -50,6 +50,7 @@ const CALLS: Record<Priority, Call> = {
   low: { pulses: row(200, [180]), pauseMs: 20_000, fundamentalHz: 330 },
 };
 
+/** What is sounded for a priority, burst after burst. */
 export function callFor(priority: Priority): Call {
   return CALLS[priority];
 }

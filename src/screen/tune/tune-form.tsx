@@ -5,6 +5,7 @@ import { SEARCHED } from '../../protocol/tune-messages.ts';
 import { settings, tell } from '../client/store.ts';
 import type { BoilListing } from '../client/types.ts';
 import { BoilTicks } from '../notebook/boil-ticks.tsx';
+import { useRefusal } from '../shell/refusal.tsx';
 import { changedTried, anotherTried, firstTried, MOST_TRIED, patchOf, problemInTried, TRIED } from './tune-draft.ts';
 import type { FieldChoice, TriedSettings } from './tune-draft.ts';
 import { say } from '../language/say.ts';
@@ -109,7 +110,7 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
   const practice = boils.filter((each) => each.practice).map(({ boil }) => boil);
   const [left, setLeft] = useState<string[]>(only === null ? practice : others);
   const [tried, setTried] = useState<TriedSettings[]>(() => firstTried(settings.value));
-  const [problem, setProblem] = useState<string | null>(null);
+  const { refuse, sentence } = useRefusal();
   const chosen = boils.map(({ boil }) => boil).filter((boil) => !left.includes(boil));
   const replace = (place: number, next: TriedSettings[]): void =>
     setTried(tried.flatMap((each, i) => (i === place ? next : [each])));
@@ -117,14 +118,14 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
   async function run(event: Event): Promise<void> {
     event.preventDefault();
     const wrong = problemInTried(tried, chosen.length);
-    setProblem(wrong);
+    refuse(wrong);
     if (wrong !== null) return;
     const asked = tried.map((each) => ({ name: each.name.trim(), patch: patchOf(each) }));
     await tell({ tune_start: { boils: chosen, settings: asked, search: [] } });
   }
 
   async function search(): Promise<void> {
-    setProblem(chosen.length === 0 ? say('tune.choose_one') : null);
+    refuse(chosen.length === 0 ? say('tune.choose_one') : null);
     if (chosen.length > 0) await tell({ tune_start: { boils: chosen, settings: [], search: [...SEARCHED] } });
   }
 
@@ -143,11 +144,7 @@ export function TuneForm({ boils, only }: TuneFormProps): JSX.Element {
           />
         ))}
       </div>
-      {problem !== null && (
-        <p class="problem" role="alert">
-          ✕ {problem}
-        </p>
-      )}
+      {sentence}
       <p class="row">
         <button type="submit" class="main-button">
           {say('tune.run')}

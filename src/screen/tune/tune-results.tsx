@@ -3,11 +3,11 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { TuneBoilRow, TuneSettingRow, TuneView } from '../../protocol/tune-messages.ts';
 import { settings } from '../client/store.ts';
-import { say } from '../language/say.ts';
+import { say, sayDrawn } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 import { shortDay } from '../words/clock.ts';
-import { SCORE_LINES, settingWords, truthWords } from '../words/tune-words.ts';
+import { SCORE_LINES, settingWords, triedWords, truthWords, untoldWords } from '../words/tune-words.ts';
 import type { ScoreLine } from '../words/tune-words.ts';
 import { DotPlot } from './dot-plot.tsx';
 import { hostWords } from '../language/host-words.ts';
@@ -37,7 +37,7 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
             <th>{say('tune.middle')}</th>
             {rows.map(({ name }) => (
               <th key={name} scope="col">
-                {hostWords(name)}
+                {triedWords(name)}
               </th>
             ))}
           </tr>
@@ -79,7 +79,7 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
           title={say(label)}
           unit={UNITS[i] ?? ''}
           rows={rows.map(({ name, boils, sum }) => ({
-            name: hostWords(name),
+            name: triedWords(name),
             values: boils.flatMap(({ score }) => (score === null ? [] : (value(score) ?? []))),
             middle: value(sum),
           }))}
@@ -92,14 +92,17 @@ function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
 function worstOf(row: TuneBoilRow): string {
   const told = row.worst?.words ?? row.why;
   if (told !== null && told !== undefined) return hostWords(told);
-  return say(row.cost === null ? 'tune.not_measured' : 'tune.nothing_wrong');
+  return row.cost === null ? untoldWords(row.untold, settings.value) : say('tune.nothing_wrong');
 }
 
 function WorstBoil({ row }: { row: TuneBoilRow }): JSX.Element {
   const name = boilName(row.title);
   return (
     <li>
-      <b>{say('tune.boil', { day: shortDay(row.started), name })}</b>: {worstOf(row)}{' '}
+      {sayDrawn('tune.worst_boil', {
+        boil: <b>{say('tune.boil', { day: shortDay(row.started), name })}</b>,
+        words: worstOf(row),
+      })}{' '}
       <button
         type="button"
         class="moment"
@@ -123,7 +126,7 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
         <span>{say('tune.under')}</span>
         {rows.map(({ name }, i) => (
           <button key={name} type="button" aria-pressed={row === rows[i]} onClick={() => setChosen(i)}>
-            {hostWords(name)}
+            {triedWords(name)}
           </button>
         ))}
       </p>
@@ -131,7 +134,7 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
         <FirstFew
           items={row.boils}
           shown={SHOWN_FIRST}
-          rest={say('replay.more')}
+          rest={(count) => say('replay.more', { count })}
           row={(each) => <WorstBoil key={each.boil} row={each} />}
         />
       </div>

@@ -7,7 +7,7 @@ import { timeOfDay } from './clock.ts';
 /** Half of the range within which "about" is meant, °Bx. */
 const ABOUT_BRIX = 4;
 
-/** "Too little for this pot: it ends 9 mm deep. Pour it into a smaller pot at about 45 °Bx, around 14:20." */
+/** "Too little for this pot: without more sap it ends 9 mm deep. Top it up, or pour it into a smaller pot at about 45 °Bx, around 14:20." */
 export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, settings: Settings): string {
   const { depthMm, pourBrix, pourInS } = shallow;
   const ends = depth(depthMm, settings);

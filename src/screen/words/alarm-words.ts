@@ -1,5 +1,5 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
-import { timeOfDay } from './clock.ts';
+import { lengthOfTime, timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -12,17 +12,25 @@ const PRIORITY_WORD: Record<Priority, MessageKey> = {
   low: 'alarm.priority.low',
 };
 
+/** How urgent a call is, in a word. */
 export function priorityWord(priority: Priority): string {
   return say(PRIORITY_WORD[priority]);
 }
 
+/** The shapes of the priorities as letters, for a title that takes no drawing. */
+const SHAPE_LETTER: Record<Priority, string> = { high: '▲', medium: '◆', low: '●' };
+
 const RANK: Record<Priority, number> = { high: 0, medium: 1, low: 2 };
 
+/** Whether somebody put the call aside for a time. */
 export function isAside(alarm: AlarmView): boolean {
   return alarm.asideUntil !== null;
 }
 
-/** What was put aside last, before it what is over; then unanswered before seen, by priority, the oldest first. */
+/** Of two that are for now, what burns goes before what is past its finish, as the first line has it. */
+const isBurning = ({ alarm, priority }: AlarmView): boolean => alarm === 'scorch-risk' && priority === 'high';
+
+/** What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest first. */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   return [...alarms].sort(
     (a, b) =>
@@ -30,6 +38,7 @@ export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
       Number(a.answered) - Number(b.answered) ||
       RANK[a.priority] - RANK[b.priority] ||
+      Number(isBurning(b)) - Number(isBurning(a)) ||
       a.since - b.since,
   );
 }
@@ -47,7 +56,14 @@ export function alarmKey({ alarm, pan, port, since, why }: AlarmView): string {
 /** Where it is: the pan, the board or the program. */
 export function whereWords(alarm: Pick<AlarmView, 'pan' | 'port'>, header: Header | null): string {
   if (alarm.pan !== null) return panName(header, alarm.pan);
-  return alarm.port === null ? 'Panwarden' : say('alarm.where.board', { port: alarm.port });
+  const { port } = alarm;
+  if (port === null) return 'Panwarden';
+  // By the pans that it watches, else by its path, which a person has seen or typed: nobody was told its letter.
+  const own = (header?.probes ?? []).flatMap((probe) => (probe.port === port ? [probe.id] : []));
+  const pans = (header?.pans ?? []).filter(({ probe }) => [probe ?? []].flat().some((id) => own.includes(id)));
+  if (pans.length > 0)
+    return say('alarm.where.board_of', { pans: pans.map(({ id }) => panName(header, id)).join(', ') });
+  return say('alarm.where.board', { port: header?.ports?.find(({ id }) => id === port)?.path ?? port });
 }
 
 /** "Back pot: Running low"; a reminder is told in the words that it was given. */
@@ -70,12 +86,16 @@ export function pageTitle(now: Now | null): string {
   const alarm = now === null ? null : firstUnseen(now.alarms);
   if (now === null || alarm === null) return now?.mode === 'practice' ? say('page.practice') : 'Panwarden';
   const what = calledWords(alarm, now.header);
-  return alarm.condition === 'over' ? say('page.alarm_over', { what }) : say('page.alarm', { what });
+  return alarm.condition === 'over'
+    ? say('page.alarm_over', { what })
+    : say('page.alarm', { what, shape: SHAPE_LETTER[alarm.priority] });
 }
 
-/** A practice boil's clock is not the person's: its time of quiet is over at no time of day that can be told. */
+/** A practice boil's clock is not the person's: how long its quiet still lasts is told in their own time. */
 export function quietWords(now: Now, until: number): string {
-  return now.mode === 'practice' ? say('alarm.quiet_now') : say('alarm.quiet_until', { time: timeOfDay(now, until) });
+  return now.mode === 'practice'
+    ? say('alarm.quiet_for', { length: lengthOfTime((until - now.t) / 1000 / now.speed) })
+    : say('alarm.quiet_until', { time: timeOfDay(now, until) });
 }
 
 /** True while the call should be heard on this machine. */

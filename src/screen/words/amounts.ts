@@ -6,7 +6,10 @@ import {
   formatPower,
   formatPressure,
   formatRise,
+  formatRate,
   formatStrength,
+  formatStrengthEnd,
+  formatSyrup,
   formatTemperature,
   formatVolume,
 } from '../../core/quantities/format.ts';
@@ -23,29 +26,12 @@ import {
   wattsFromPower,
 } from '../../core/quantities/units.ts';
 import type { Settings } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { localAmount, localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
 
 const METRES_PER_FOOT = 0.3048;
 /** Burners are named in kilowatts where they are named in watts. */
 const WATTS_PER_KILOWATT = 1000;
-
-/** Units that are not written alike in all languages, by their English symbol. */
-const UNIT_KEYS: Readonly<Record<string, MessageKey>> = {
-  in: 'unit.inch',
-  ft: 'unit.foot',
-  'US gal': 'unit.us_gallon',
-  'imp gal': 'unit.imperial_gallon',
-  SG: 'unit.specific_gravity',
-};
-
-/** A number with its unit, as core writes it, in the language of the screen. */
-function local(text: string): string {
-  const [value = '', unit = ''] = text.split('\u00a0');
-  const key = UNIT_KEYS[unit];
-  return localDigits(key === undefined ? text : `${value}\u00a0${say(key)}`);
-}
 
 /** "66.9", with the decimal sign of the language. */
 export const number = (value: number, digits: number): string => localDigits(formatNumber(value, digits));
@@ -65,65 +51,78 @@ export const isUnderWater = (riseC: number, settings: Settings): boolean =>
   Number(differenceFromCelsius(riseC, settings.temperature).toFixed(1)) < 0;
 
 /** "+0.15 °C/min". */
-export function signedRate(celsiusPerMinute: number, settings: Settings): string {
-  const value = differenceFromCelsius(celsiusPerMinute, settings.temperature);
-  return `${signed(value, Math.abs(value) < 1 ? 2 : 1)} °${settings.temperature}/min`;
-}
+export const signedRate = (celsiusPerMinute: number, settings: Settings): string =>
+  localDigits(formatRate(celsiusPerMinute, settings.temperature));
 
+/** "101.3 °C": a temperature to a tenth, from °C. */
 export const temperature = (celsius: number, settings: Settings): string =>
-  local(formatTemperature(celsius, settings.temperature));
+  localAmount(formatTemperature(celsius, settings.temperature));
 /** Whole degrees, for what is no reading. */
 export const roundTemperature = (celsius: number, settings: Settings): string =>
-  local(formatTemperature(celsius, settings.temperature, 0));
+  localAmount(formatTemperature(celsius, settings.temperature, 0));
 /** A difference of temperatures, without a sign. */
 export const degrees = (celsius: number, settings: Settings): string =>
-  local(formatRise(celsius, settings.temperature));
+  localAmount(formatRise(celsius, settings.temperature));
 /** With as many digits as the amount is known to, or with `digits`. */
 export const volume = (litres: number, settings: Settings, digits?: number): string =>
-  local(formatVolume(litres, settings.volume, digits));
-export const depth = (mm: number, settings: Settings): string => local(formatLength(mm, settings.length));
-export const pressure = (hpa: number, settings: Settings): string => local(formatPressure(hpa, settings.pressure));
-export const mass = (kg: number, settings: Settings): string => local(formatMass(kg, settings.mass));
-export const power = (watts: number, settings: Settings): string => local(formatPower(watts, settings.power));
+  localAmount(formatVolume(litres, settings.volume, digits));
+/** Syrup, with a second digit where it is little. */
+export const syrupVolume = (litres: number, settings: Settings): string =>
+  localAmount(formatSyrup(litres, settings.volume));
+/** A depth with its unit, from mm. */
+export const depth = (mm: number, settings: Settings): string => localAmount(formatLength(mm, settings.length));
+/** A pressure with its unit, from hPa. */
+export const pressure = (hpa: number, settings: Settings): string =>
+  localAmount(formatPressure(hpa, settings.pressure));
+/** A mass with its unit, from kg. */
+export const mass = (kg: number, settings: Settings): string => localAmount(formatMass(kg, settings.mass));
+/** A power with its unit, from W. */
+export const power = (watts: number, settings: Settings): string => localAmount(formatPower(watts, settings.power));
+/** A height over the sea with its unit, from m. */
 export const height = (metres: number, settings: Settings): string =>
   `${number(metresShown(metres, settings), 0)}\u00a0${unitSymbols(settings).height}`;
 
 /** A strength with the digits that its middle 80 % allows. */
-export function strength(brix: number, low: number | null, high: number | null, settings: Settings): string {
-  const text = formatStrength(brix, low, high, settings.strength);
-  const most = /^below (.+)$/u.exec(text)?.[1];
-  return most === undefined ? local(text) : say('amount.below', { most: local(most) });
-}
+export const strength = (brix: number, low: number | null, high: number | null, settings: Settings): string =>
+  localAmount(formatStrength(brix, low, high, settings.strength));
 /** Both ends of a strength's middle 80 %, without the unit, with as many digits as its width allows. */
 export function strengthEnds(low: number, high: number, settings: Settings): [string, string] {
-  const isFine = high - low <= 2;
-  const digits = settings.strength === 'sg' ? (isFine ? 3 : 2) : isFine ? 1 : 0;
-  const end = (brix: number): string => number(strengthShown(brix, settings), digits);
+  const end = (brix: number): string => localDigits(formatStrengthEnd(brix, high - low, settings.strength));
   return [end(low), end(high)];
 }
 /** A strength that was chosen, and so is exact: "66.9 °Bx". */
 export const exactStrength = (brix: number, settings: Settings): string => strength(brix, brix, brix, settings);
 
+/** °C in the unit shown. */
 export const celsiusShown = (celsius: number, settings: Settings): number =>
   temperatureFromCelsius(celsius, settings.temperature);
+/** °C of a temperature in the unit shown. */
 export const celsiusOf = (shown: number, settings: Settings): number =>
   celsiusFromTemperature(shown, settings.temperature);
+/** Litres of a volume in the unit shown. */
 export const litresOf = (shown: number, settings: Settings): number => litresFromVolume(shown, settings.volume);
+/** Litres in the unit shown. */
 export const litresShown = (litres: number, settings: Settings): number => volumeFromLitres(litres, settings.volume);
+/** mm of a length in the unit shown. */
 export const mmOf = (shown: number, settings: Settings): number => mmFromLength(shown, settings.length);
+/** mm in the unit shown. */
 export const mmShown = (mm: number, settings: Settings): number => lengthFromMm(mm, settings.length);
 /** Up to 85 °Bx; 0 for what is no strength on the scale. */
 export const brixOf = (shown: number, settings: Settings): number => brixFromStrength(shown, settings.strength) ?? 0;
+/** °Bx on the scale shown; 0 for what is none. */
 export const strengthShown = (brix: number, settings: Settings): number =>
   strengthFromBrix(brix, settings.strength) ?? 0;
+/** W of a power as it is typed. */
 export const wattsOf = (shown: number, settings: Settings): number =>
   settings.power === 'watt' ? shown * WATTS_PER_KILOWATT : wattsFromPower(shown, settings.power);
+/** W as they are typed: in kW, or in Btu/h. */
 export const powerShown = (watts: number, settings: Settings): number =>
   settings.power === 'watt' ? watts / WATTS_PER_KILOWATT : powerFromWatts(watts, settings.power);
 
 /** Heights over the sea go by metres or feet, as depths go by mm or inches. */
 export const metresOf = (shown: number, settings: Settings): number =>
   settings.length === 'mm' ? shown : shown * METRES_PER_FOOT;
+/** Metres over the sea in the unit shown. */
 export const metresShown = (metres: number, settings: Settings): number =>
   settings.length === 'mm' ? metres : metres / METRES_PER_FOOT;
 

@@ -2,6 +2,7 @@
 import type { Now } from '../client/types.ts';
 import { language } from '../language/language.ts';
 import { say } from '../language/say.ts';
+import { DAY_MS, MINUTE_MS } from '../../core/quantities/time.ts';
 
 const MINUTE_S = 60;
 const HOUR_S = 3600;
@@ -29,6 +30,23 @@ export function wallMs(now: Clock, at: number): number {
   return base + offsetMinutes(zone) * 60_000;
 }
 
+/** The machine's own clock in the same form, ms: what it shows whatever boil is looked at. */
+function machineWallMs({ clock }: Pick<Now, 'clock'>): number {
+  return Date.parse(clock) + offsetMinutes(clock) * 60_000;
+}
+
+/** What a clock beside the pans shows, ms: boil time stands still once a boil is over; the time of day does not. */
+export function clockMs(now: Clock & Pick<Now, 'view' | 'ended'>): number {
+  return now.view === 'live' && now.ended ? machineWallMs(now) : wallMs(now, now.t);
+}
+
+/** How old what is shown is, from seconds; while it is not, a clock that is not the person's is named. */
+export function ageWords(now: Pick<Now, 'mode' | 'ended'>, seconds: number): string {
+  const whole = Math.floor(seconds);
+  if (whole >= 2) return say('shell.seconds_old', { seconds: whole });
+  return say(now.mode === 'practice' && !now.ended ? 'shell.practice_time' : 'shell.now');
+}
+
 function two(value: number): string {
   return String(value).padStart(2, '0');
 }
@@ -39,11 +57,15 @@ export function hoursAndMinutes(ms: number): string {
   return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}`;
 }
 
-/** "16:40" of boil time `at`, rounded to the nearest minute; "tomorrow 02:10" when it falls on another day. */
+/**
+ * "16:40" of boil time `at`: what has been as a clock on the wall showed it, what is expected to the nearest minute;
+ * "tomorrow 02:10" when it falls on another day.
+ */
 export function timeOfDay(now: Clock, at: number): string {
-  const then = wallMs(now, Math.round(at / 60_000) * 60_000);
+  const exact = wallMs(now, at);
+  const then = at <= now.t ? exact : Math.round(exact / MINUTE_MS) * MINUTE_MS;
   const today = wallMs(now, now.t);
-  const days = Math.floor(then / 86_400_000) - Math.floor(today / 86_400_000);
+  const days = Math.floor(then / DAY_MS) - Math.floor(today / DAY_MS);
   const time = hoursAndMinutes(then);
   if (days === 0) return time;
   if (days === 1) return say('clock.tomorrow', { time });

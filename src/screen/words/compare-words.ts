@@ -1,4 +1,5 @@
 // Boils beside each other in words and in the units that a person chose.
+import { localDigits } from '../language/numbers.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { Alignment, Compared, ComparedBoil, Difference, Ghost } from '../../protocol/compare-messages.ts';
 import type { Settings } from '../client/types.ts';
@@ -6,6 +7,7 @@ import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
 import { hoursAndMinutes, shortDay } from './clock.ts';
+import { HOUR_MS } from '../../core/quantities/time.ts';
 
 export const ALIGNED_BY: readonly (readonly [Alignment, MessageKey])[] = [
   ['clock', 'compare.by.clock'],
@@ -45,11 +47,13 @@ export function upTitle(what: Compared, settings: Settings): string {
   return titles[what];
 }
 
+/** A place along the chart in the units shown: hours stay, L and °Bx are turned. */
 export function alongShown(align: Alignment, x: number, settings: Settings): number {
   if (align === 'evaporated') return litresShown(x, settings);
   return align === 'strength' ? strengthShown(x, settings) : x;
 }
 
+/** A height in the chart in the units shown, from °C, °Bx or L/h. */
 export function upShown(what: Compared, y: number, settings: Settings): number {
   if (what === 'temperature') return celsiusShown(y, settings);
   if (what === 'rise') return differenceFromCelsius(y, settings.temperature);
@@ -62,6 +66,7 @@ const BOILS: Partial<Record<Compared, { least: number; greatest: number }>> = {
   rise: { least: -6, greatest: 15 },
 };
 
+/** The span of a chart within which something boils, in the units shown; undefined where all is drawn. */
 export function boilsWithin(what: Compared, settings: Settings): { least: number; greatest: number } | undefined {
   const within = BOILS[what];
   if (within === undefined) return undefined;
@@ -70,12 +75,12 @@ export function boilsWithin(what: Compared, settings: Settings): { least: number
 
 /** "2", and after the finish "+1". */
 export const beforeFinish = (hours: number): string =>
-  hours > 0 ? `+${hours}` : hours === 0 ? say('compare.done') : String(-hours);
+  hours === 0 ? say('compare.done') : localDigits(hours > 0 ? `+${hours}` : String(-hours));
 
 const DAY_H = 24;
 
 /** "16:30" of hours since midnight; after midnight it begins anew. */
-export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * 3_600_000);
+export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * HOUR_MS);
 
 /** "13 Mar, Three pots, Front pot". */
 export function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {

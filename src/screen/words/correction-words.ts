@@ -16,11 +16,11 @@ const TENTH_WIDTH = 1;
 const unitOf = (text: string): string => text.replace(/^[\d.,:−-]+/u, '');
 
 /** "55 → 58 °Bx" between two texts, a unit that they share told once; null where a reader would see no change. */
-function step(before: string | null, after: string | null): string | null {
+function step(before: string | null, after: string | null, unknown = say('words.not_known')): string | null {
   if (before === after) return null;
   const shared = before !== null && after !== null && unitOf(before) === unitOf(after) ? unitOf(after) : '';
-  const was = before === null ? say('words.not_known') : before.slice(0, before.length - shared.length);
-  return `${was} → ${after ?? say('words.not_known')}`;
+  const was = before === null ? unknown : before.slice(0, before.length - shared.length);
+  return `${was} → ${after ?? unknown}`;
 }
 
 /** "55 → 58 °Bx"; null where nobody would see a change. */
@@ -30,7 +30,7 @@ export function strengthStep({ before, after }: Correction, settings: Settings):
   const half = (isFine ? TENTH_WIDTH : WHOLE_WIDTH) / 2;
   const shown = (brix: number | null): string | null =>
     brix === null ? null : strength(brix, brix - half, brix + half, settings);
-  return step(shown(was), shown(is));
+  return step(shown(was), shown(is), say('correction.strength_not_known'));
 }
 
 /** Which way the strength went, for the shape that stands on the curve. */

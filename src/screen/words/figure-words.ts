@@ -1,10 +1,11 @@
 // The figures of a boil and of a season in words and in the person's own units, with their range and where they come from.
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
-import type { Balance, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
+import type { Balance, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { mass, number, strength, strengthShown, volume } from './amounts.ts';
+import { mass, number, roundTemperature, strength, strengthShown, syrupVolume, volume } from './amounts.ts';
+import { leftOver } from './jar-words.ts';
 
 const LABELS: Record<FigureName, MessageKey> = {
   sap_litres: 'figure.sap_litres',
@@ -40,6 +41,7 @@ const LABELS: Record<FigureName, MessageKey> = {
   alarms_no_use: 'figure.alarms_no_use',
 };
 
+/** What a figure of a boil is called. */
 export const figureLabel = (name: FigureName): string => say(LABELS[name]);
 
 const FROM: Record<FigureFrom, MessageKey> = {
@@ -54,6 +56,7 @@ const FROM: Record<FigureFrom, MessageKey> = {
   seen: 'figure.from.seen',
 };
 
+/** Where a figure comes from, in words. */
 export const fromWords = (from: FigureFrom): string => say(FROM[from]);
 
 /** A quotient over litres, in the chosen volume. */
@@ -71,10 +74,11 @@ const space = '\u00a0';
 function valueWords(name: FigureName, value: number, settings: Settings): string {
   switch (name) {
     case 'sap_litres':
-    case 'syrup_litres':
-    case 'expected_syrup_litres':
     case 'water_off_litres':
       return volume(value, settings);
+    case 'syrup_litres':
+    case 'expected_syrup_litres':
+      return syrupVolume(value, settings);
     case 'sap_brix':
     case 'syrup_brix':
       return strength(value, value, value, settings);
@@ -117,6 +121,7 @@ function valueWords(name: FigureName, value: number, settings: Settings): string
   }
 }
 
+/** A figure with its range in the units shown; “not known” for null. */
 export const figureWords = (name: FigureName, figure: Figure | null, settings: Settings): string =>
   figure === null ? say('words.not_known') : valueWords(name, figure.value, settings);
 
@@ -125,6 +130,26 @@ export function rangeWords(name: FigureName, figure: Figure | null, settings: Se
   if (figure === null || figure.low === null || figure.high === null) return '';
   const [low, high] = [valueWords(name, figure.low, settings), valueWords(name, figure.high, settings)];
   return low === high ? '' : say('figure.range', { low, high });
+}
+
+/** So much water 1 MJ brings from room warmth to a boil: 1000 kJ / (4.19 kJ/(kg K) × 80 K), litres and °C. */
+const ONE_MJ = { litres: 3, fromC: 20 };
+
+/** What the unit of heat means at a stove. */
+export const heatUnitWords = (settings: Settings): string =>
+  say('figure.heat_unit', {
+    water: volume(ONE_MJ.litres, settings, settings.volume === 'litre' ? 0 : 1),
+    cold: roundTemperature(ONE_MJ.fromC, settings),
+  });
+
+/** Measured, weighed or drawn off by litres, rather than reckoned or counted in those very jars. */
+const OWN_AMOUNT: ReadonlySet<FigureFrom> = new Set(['page', 'worked-out', 'marks']);
+
+/** "and 0.15 L left over": syrup that was measured and fills no jar; empty where all is filled or it is not known. */
+export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, settings: Settings): string {
+  if (jars === undefined || jars.length === 0 || syrup === null || !OWN_AMOUNT.has(syrup.from)) return '';
+  const left = leftOver(syrup.value, jars);
+  return left === null ? '' : say('figure.left_over', { amount: volume(left, settings, 2) });
 }
 
 /** How the sugar adds up, in a sentence that says what to look at. */
@@ -143,4 +168,5 @@ export function chartValue(name: FigureName, value: number, settings: Settings):
   return name === 'fuel_kg_per_l' ? massFromKg(perVolume(value, settings), settings.mass) : value;
 }
 
+/** The unit of volume, short enough for a chart. */
 export const shortVolume = (settings: Settings): string => VOLUME_SHORT[settings.volume]();

@@ -2,6 +2,7 @@
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { ProbeHealth, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
+import { language } from '../language/language.ts';
 import { say } from '../language/say.ts';
 import { number, temperature } from './amounts.ts';
 import { dayAndTime, lengthOfTime } from './clock.ts';
@@ -65,8 +66,12 @@ export function togetherWords(
 ): string {
   const said = { count: probes.length, pan, apart: by(apartC, 1, settings) };
   const together = temperature(meanC, settings);
-  if (apartC < AGREE_C) return say('health.agree', { ...said, together });
-  return odd === null ? say('health.differ', said) : say('health.odd', { ...said, odd, together });
+  if (odd.length >= probes.length) return say('health.all_odd', said);
+  if (odd.length > 0) {
+    const names = new Intl.ListFormat(language.value, { type: 'conjunction' }).format(odd);
+    return say('health.odd', { ...said, odd: names, many: odd.length, together });
+  }
+  return apartC < AGREE_C ? say('health.agree', { ...said, together }) : say('health.differ', said);
 }
 
 /** "A: no number, 12 lines". */

@@ -1,7 +1,7 @@
 // Jars as a person writes them: "12 x 250 mL, 3 x 0.5 L", and back into litres.
 import type { Jars } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { typedNumber } from './amounts.ts';
 
@@ -17,9 +17,20 @@ export function jarsWords(jars: readonly Pick<Jars, 'litres' | 'count'>[], setti
   const isMetric = settings.volume === 'litre';
   const each = isMetric ? 0.001 : unitLitres(settings)['oz']!;
   const unit = isMetric ? 'mL' : say('unit.fluid_ounce');
-  return jars
-    .map(({ litres, count }) => `${count} x ${localDigits(String(Number((litres / each).toFixed(1))))} ${unit}`)
-    .join(', ');
+  return jars.map(({ litres, count }) => `${count} x ${inField(litres / each, 1)} ${unit}`).join(', ');
+}
+
+/** How jars are written, in the units that were chosen. */
+export const jarsExample = ({ volume }: Settings): string =>
+  say(volume === 'litre' ? 'notebook.end.jars_example' : 'notebook.end.jars_example_gallons');
+
+/** Less than this sticks to the vessel and the filter, litres (judgement). */
+const LEAST_LEFT_L = 0.02;
+
+/** What fills no jar of so much syrup, litres; null where it is nothing worth a word. */
+export function leftOver(syrupLitres: number, jars: readonly Pick<Jars, 'litres' | 'count'>[]): number | null {
+  const left = syrupLitres - jars.reduce((sum, { litres, count }) => sum + litres * count, 0);
+  return left < LEAST_LEFT_L ? null : left;
 }
 
 /** null where it cannot be read. Empty is no jars. */

@@ -48,8 +48,10 @@ function secondsTo(brix: number, reading: Reading, finishBrix: number | null): n
 }
 
 /** Of a least depth that a person may want of this pan. */
-export function leastDepthSentences(mm: number, { depth_mm: is }: Reading, settings: Settings): string[] {
+export function leastDepthSentences(mm: number, { depth_mm: is, stage }: Reading, settings: Settings): string[] {
   const sense = mm < SHALLOW_MM ? [say('limit.shallow')] : [];
+  // Off the fire nothing calls for a depth, and an emptied pan has none.
+  if (stage === 'off') return sense;
   if (is === null) return [say('limit.depth_unknown'), ...sense];
   const shown = depth(is, settings);
   return [is <= mm ? say('limit.depth_reached', { depth: shown }) : say('limit.depth_now', { depth: shown }), ...sense];

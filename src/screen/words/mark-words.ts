@@ -1,31 +1,15 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
+import { MARK_KINDS } from '../../language/mark-kinds.ts';
 import { localDigits } from '../language/numbers.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { say } from '../language/say.ts';
 import { depth, mass, pressure, temperature, volume } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 import { panName, probeName } from './pan-words.ts';
 import type { Header, Mark, MarkKind, Settings } from '../client/types.ts';
 
-const KIND_WORDS: Record<MarkKind, MessageKey> = {
-  'top-up': 'mark.kind.top_up',
-  transfer: 'mark.kind.transfer',
-  'draw-off': 'mark.kind.draw_off',
-  flame: 'mark.kind.flame',
-  pressure: 'mark.kind.pressure',
-  'water-check': 'mark.kind.water_check',
-  density: 'mark.kind.density',
-  depth: 'mark.kind.depth',
-  reading: 'mark.kind.reading',
-  'move-probe': 'mark.kind.move_probe',
-  fuel: 'mark.kind.fuel',
-  'no-top-up': 'mark.kind.no_top_up',
-  remind: 'mark.kind.remind',
-  note: 'mark.kind.note',
-  withdraw: 'mark.kind.withdraw',
-};
-
+/** What a kind of mark is called. */
 export function kindWords(kind: MarkKind): string {
-  return say(KIND_WORDS[kind]);
+  return say(MARK_KINDS[kind]);
 }
 
 function flameWords(level: number): string {
@@ -36,7 +20,14 @@ function flameWords(level: number): string {
 
 function amountOf(mark: { litres?: number | undefined; all?: boolean | undefined }, settings: Settings): string {
   if (mark.all === true) return say('mark.all');
-  return mark.litres === undefined ? '' : volume(mark.litres, settings);
+  return mark.litres === undefined ? '' : say('mark.amount', { amount: volume(mark.litres, settings) });
+}
+
+function intoWords(mark: Extract<Mark, { kind: 'transfer' }>, header: Header | null, settings: Settings): string {
+  const pan = panName(header, mark.to);
+  if (mark.all === true) return say('mark.all_into', { pan });
+  const amount = mark.litres === undefined ? '' : volume(mark.litres, settings);
+  return say('mark.into', { amount, pan }).trim();
 }
 
 function densityWords(mark: Extract<Mark, { kind: 'density' }>): string {
@@ -61,13 +52,16 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'draw-off':
       return amountOf(mark, settings);
     case 'transfer':
-      return say('mark.into', { amount: amountOf(mark, settings), pan: panName(header, mark.to) }).trim();
+      return intoWords(mark, header, settings);
     case 'flame':
       return flameWords(mark.level);
     case 'pressure':
       return pressureWords(mark, settings);
     case 'water-check':
-      return `${probeName(header, mark.probe)}: ${temperature(mark.celsius, settings)}`;
+      return say('mark.checked', {
+        probe: probeName(header, mark.probe),
+        temperature: temperature(mark.celsius, settings),
+      });
     case 'density':
       return densityWords(mark);
     case 'depth':
@@ -83,7 +77,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'remind':
       return say('mark.remind_in', { text: mark.text, time: lengthOfTime(mark.seconds) });
     case 'note':
-      return mark.text;
+      return say('mark.noted', { text: mark.text });
     case 'no-top-up':
     case 'withdraw':
       return '';

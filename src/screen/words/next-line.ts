@@ -1,10 +1,11 @@
 // The first line of the screen: the next thing to do, and when, in words.
 import { timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
-import { panName } from './pan-words.ts';
+import { sapToCome, shallowThen } from './planned-sap.ts';
+import { isAllOff, panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import type { NextThing, Now } from '../client/types.ts';
+import type { AlarmView, NextThing, Now, Priority } from '../client/types.ts';
 
 export interface NextLine {
   /** The pan's name, or null where it concerns all of them. */
@@ -12,14 +13,24 @@ export interface NextLine {
   what: string;
   /** "16:32–16:55", the middle 80 %; null where there is none. */
   range: string | null;
-  urgent: boolean;
+  /** Of the call that it tells, whose shape stands before it; null where it tells none. */
+  priority: Priority | null;
 }
 
-/** The alarm's own title; the host names the alarm it means. */
-function alarmTitle(now: Now, next: NextThing): string {
+/** The alarm that the host means; null where the screen was not told of it yet. */
+function alarmMeant(now: Now, next: NextThing): AlarmView | null {
   const ofPan = inOrder(now.alarms).filter((alarm) => alarm.pan === next.pan);
-  const named = ofPan.find((alarm) => alarm.alarm === next.text) ?? ofPan[0];
-  return named === undefined ? say('next.see_alarm') : hostWords(named.title);
+  return ofPan.find((alarm) => alarm.alarm === next.text) ?? ofPan[0] ?? null;
+}
+
+function alarmTitle(now: Now, next: NextThing): string {
+  const alarm = alarmMeant(now, next);
+  return alarm === null ? say('next.see_alarm') : hostWords(alarm.title);
+}
+
+function priorityOf(now: Now, next: NextThing): Priority | null {
+  if (next.what === 'burnt') return 'high';
+  return next.what === 'alarm' ? (alarmMeant(now, next)?.priority ?? null) : null;
 }
 
 /** The time of what is to be done later; null for what is to be done now. */
@@ -27,9 +38,18 @@ function later(now: Now, next: NextThing): string | null {
   return next.at === null || next.at <= now.t ? null : timeOfDay(now, next.at);
 }
 
+/** What a pan at its finish needs now, as the worst call that stands of it says, seen or not. */
+function takeOff(now: Now, pan: string | null): string {
+  const stands = (name: AlarmView['alarm']): boolean =>
+    now.alarms.some((each) => each.pan === pan && each.alarm === name && each.condition === 'active');
+  if (stands('scorch-risk')) return say('next.heat_off');
+  return stands('past-finish') ? say('next.take_off') : say('next.done_now');
+}
+
 function finish(now: Now, next: NextThing): string {
   const time = later(now, next);
-  return time === null ? say('next.done_now') : say('next.done_about', { time });
+  if (time === null) return takeOff(now, next.pan);
+  return say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
 }
 
 function topUp(now: Now, next: NextThing): string {
@@ -43,6 +63,8 @@ function readByHand(now: Now, next: NextThing): string {
 }
 
 function smallerPot(now: Now, next: NextThing): string {
+  const advice = now.advice.find(({ pan }) => pan === next.pan) ?? null;
+  if (shallowThen(now, advice) === null && sapToCome(now) > 0) return say('next.more_sap');
   return next.at === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time: timeOfDay(now, next.at) });
 }
 
@@ -53,21 +75,27 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   'top-up': topUp,
   'smaller-pot': smallerPot,
   foam: () => say('next.foam'),
-  'tell-water': () => say('next.tell_water'),
-  'tell-litres': () => say('next.tell_litres'),
+  'tell-water': ({ view }) => say(view === 'replay' ? 'next.water_unknown' : 'next.tell_water'),
+  'tell-litres': ({ view }) => say(view === 'replay' ? 'next.litres_unknown' : 'next.tell_litres'),
   'read-by-hand': readByHand,
   watch: (_now, next) => (next.text === null ? say('next.nothing') : hostWords(next.text)),
 };
 
 /** The next thing to do, in words. */
 export function nextLine(now: Now): NextLine {
-  if (now.ended && now.view === 'live') return { who: null, what: say('next.over'), range: null, urgent: false };
+  if (now.ended && now.view === 'live') {
+    const what = say(now.mode === 'practice' ? 'next.over_practice' : 'next.over');
+    return { who: null, what, range: null, priority: null };
+  }
+  if (isAllOff(now) && now.next.what === 'watch') {
+    return { who: null, what: say('next.all_off'), range: null, priority: null };
+  }
   const { next } = now;
   const spread = next.low === null || next.high === null ? null : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
   return {
     who: next.pan === null ? null : panName(now.header, next.pan),
     what: WHAT[next.what](now, next),
     range: spread === null || spread[0] === spread[1] ? null : spread.join('–'),
-    urgent: next.what === 'alarm' || next.what === 'burnt',
+    priority: priorityOf(now, next),
   };
 }

@@ -1,7 +1,7 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import type { Advice, MarkKind, Reading } from '../client/types.ts';
+import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
 import type { Header, Pan } from '../client/types.ts';
 
 const STAGE_WORDS: Record<Reading['stage'], MessageKey> = {
@@ -14,9 +14,17 @@ const STAGE_WORDS: Record<Reading['stage'], MessageKey> = {
   off: 'pan.stage.off',
 };
 
+/** How far a pan is, in a word. */
 export function stageWords(stage: Reading['stage']): string {
   return say(STAGE_WORDS[stage]);
 }
+
+/** True in a live boil that runs on with no pan on the fire: what is left is to end it. */
+export function isAllOff({ view, mode, ended, readings }: Pick<Now, 'view' | 'mode' | 'ended' | 'readings'>): boolean {
+  return view === 'live' && mode === 'live' && !ended && readings.length > 0 && readings.every(isOff);
+}
+
+const isOff = ({ stage }: Reading): boolean => stage === 'off';
 
 const PROBE_WORDS: Record<NonNullable<Reading['probe']>, MessageKey> = {
   ok: 'pan.probe.ok',
@@ -27,6 +35,7 @@ const PROBE_WORDS: Record<NonNullable<Reading['probe']>, MessageKey> = {
   suspect: 'pan.probe.suspect',
 };
 
+/** How a pan’s probe is, in words; null is a pan without one. */
 export function probeWords(probe: Reading['probe']): string {
   return say(probe === null ? 'pan.probe.none' : PROBE_WORDS[probe]);
 }
@@ -36,6 +45,7 @@ export function isDoubtful(probe: Reading['probe']): boolean {
   return probe !== null && probe !== 'ok';
 }
 
+/** The pan of this id; null where there is none. */
 export function panNamed(header: Header | null, id: string | null): Pan | null {
   return header?.pans?.find((pan) => pan.id === id) ?? null;
 }
@@ -72,6 +82,7 @@ const MARK_CALL: Partial<Record<MarkKind, MessageKey>> = {
   pressure: 'pan.call.pressure',
 };
 
+/** What to press for the mark that would help; null for a kind that nobody is asked for. */
 export function markCall(kind: MarkKind): string | null {
   const key = MARK_CALL[kind];
   return key === undefined ? null : say(key);
@@ -82,14 +93,40 @@ export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknow
   if (reading.stage === 'off') return [];
   if (reading.temperature_c === null) return [noTemperature(reading)];
   const found: Unknown[] = [];
-  if (ask !== null && reading.water_c !== null) return [whenDone(reading, ask)];
-  if (reading.water_c === null) found.push(missing('pan.unknown.water', 'pan.unknown.water.how', 'water-check'));
+  if (ask !== null && reading.water_c !== null)
+    return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
+  if (reading.water_c === null) found.push(noWater(reading));
   if (reading.litres === null) found.push(missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'));
   if (reading.brix === null && reading.water_c !== null)
-    found.push(missing('pan.unknown.strength', 'pan.unknown.strength.how', 'density'));
+    found.push(missing('pan.unknown.strength', whyNoStrength(reading), 'density'));
+  else if (isAtOdds(reading)) found.unshift(atOdds());
   if (reading.finish_in_s === null && reading.brix !== null) found.push(...noForecast(reading));
   return found;
 }
+
+/** A pan that is read by hand has no probe to hold into boiling water. */
+const noWater = ({ probe }: Reading): Unknown =>
+  probe === null
+    ? missing('pan.unknown.water', 'pan.unknown.water.by_hand', 'pressure')
+    : missing('pan.unknown.water', 'pan.unknown.water.how', 'water-check');
+
+/** Sap does not boil so far over water, °C: what was noted of it is something else than what it shows. */
+const NO_SAP_C = 1.5;
+
+/** Up to this strength nothing boils so far over water, °Bx: at 1.5 °C of rise it is over 40 (water-activity model). */
+const STILL_THIN_BRIX = 25;
+
+/** A thermometer that says thick beside a count that says thin: both stand on the card, and one of them is not so. */
+const isAtOdds = ({ rise_c: rise, brix_high: high }: Reading): boolean =>
+  rise !== null && rise > NO_SAP_C && high !== null && high < STILL_THIN_BRIX;
+
+const atOdds = (): Unknown => ({
+  ...missing('pan.unknown.strength', 'pan.unknown.strength.at_odds', 'density'),
+  roughly: true,
+});
+
+const whyNoStrength = ({ rise_c: rise }: Reading): MessageKey =>
+  rise !== null && rise > NO_SAP_C ? 'pan.unknown.strength.at_odds' : 'pan.unknown.strength.how';
 
 function noTemperature(reading: Reading): Unknown {
   const how = reading.probe === null ? 'pan.unknown.temperature.no_probe' : 'pan.unknown.temperature.probe';

@@ -1,15 +1,25 @@
 // What a plan says, in whole sentences with their ranges.
+import { language } from '../language/language.ts';
 import type { PlanView } from '../../protocol/plan-schema.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
-import { exactStrength, mass, number, roundTemperature, strength, temperature, volume } from './amounts.ts';
+import {
+  exactStrength,
+  mass,
+  number,
+  roundTemperature,
+  strength,
+  syrupVolume,
+  temperature,
+  volume,
+} from './amounts.ts';
 import { hoursAndMinutes, lengthOfTime } from './clock.ts';
-import { jarsWords } from './jar-words.ts';
+import { jarsWords, leftOver } from './jar-words.ts';
+import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
 
 export type Plan = PlanView['plan'];
 
 const SECONDS_PER_HOUR = 3600;
-const HOUR_MS = 3_600_000;
 
 /** "3 h 05 min", to five minutes: a plan knows no more. */
 const planHours = (hours: number): string =>
@@ -19,23 +29,25 @@ const planHours = (hours: number): string =>
 export function clockAfter(start: string, hours: number): string {
   const from = Date.parse(`${start}Z`);
   const then = new Date(Math.round((from + hours * HOUR_MS) / 300_000) * 300_000);
-  const days = Math.floor(then.getTime() / (24 * HOUR_MS)) - Math.floor(from / (24 * HOUR_MS));
+  const days = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
   const text = hoursAndMinutes(then.getTime());
   if (days === 0) return text;
   return days === 1 ? say('plan.hours.next_day', { time: text }) : say('plan.hours.days_later', { time: text, days });
 }
 
-/** Syrup is worth a second digit. */
-const fine = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 2 : 1);
-
 /** A plan knows no tenths of what is many. */
 const rough = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 1 : 0);
 
+/** "1.42 L of syrup, 1.9 kg". */
 export const syrupWords = (plan: Plan, settings: Settings): string =>
-  say('plan.syrup.main', { litres: fine(plan.syrup_litres, settings), mass: mass(plan.syrup_kg, settings) });
+  say('plan.syrup.main', { litres: syrupVolume(plan.syrup_litres, settings), mass: mass(plan.syrup_kg, settings) });
 
+/** The middle 80 % of the syrup, and that the sap’s strength is a usual one where nobody measured it. */
 export function syrupRangeWords(plan: Plan, settings: Settings): string {
-  const range = { low: fine(plan.syrup_low_litres, settings), high: fine(plan.syrup_high_litres, settings) };
+  const range = {
+    low: syrupVolume(plan.syrup_low_litres, settings),
+    high: syrupVolume(plan.syrup_high_litres, settings),
+  };
   if (!plan.sap_brix_usual) return say('plan.syrup.range', range);
   return say('plan.syrup.range_usual', { ...range, strength: exactStrength(plan.sap_brix, settings) });
 }
@@ -58,6 +70,7 @@ export function hoursWords(plan: Plan, start: string): { main: string; range: st
   };
 }
 
+/** Each fuel of the plan with its middle 80 %. */
 export function fuelWords(plan: Plan, settings: Settings): { main: string; range: string }[] {
   return plan.fuel.map(({ kind, unit, amount, low, high }) => {
     const shown = (value: number): string => (unit === 'kg' ? mass(value, settings) : `${number(value, 0)} kWh`);
@@ -81,6 +94,7 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
   };
 }
 
+/** What to boil and what to keep where somebody has to leave; null where nobody does. */
 export function stayWords({ stay }: Plan, settings: Settings): { main: string; range: string } | null {
   if (stay === null) return null;
   const range = say('plan.stay.range', {
@@ -95,8 +109,22 @@ export function stayWords({ stay }: Plan, settings: Settings): { main: string; r
   };
 }
 
-export const jarsSentence = ({ jars }: Plan, settings: Settings): string =>
-  jars.length === 0 ? say('plan.jars.none') : jarsWords(jars, settings).split(', ').join(say('plan.jars.or'));
+/** The size that most people fill, L; the other sizes stand in small beside it. */
+const USUAL_JAR_LITRES = 0.25;
+
+/** The jars that the syrup fills: "2 x 250 mL and 0.15 L left", and in other sizes. */
+export function jarsFigure({ jars, syrup_litres: syrup }: Plan, settings: Settings): { main: string; range: string } {
+  const words = (one: (typeof jars)[number]): string => {
+    const filled = jarsWords([one], settings);
+    const left = leftOver(syrup, [one]);
+    return left === null ? filled : say('plan.jars.left', { jars: filled, left: volume(left, settings, 2) });
+  };
+  const usual = jars.find(({ litres }) => litres === USUAL_JAR_LITRES) ?? jars[0];
+  if (usual === undefined) return { main: say('plan.jars.none'), range: say('plan.jars.range') };
+  const others = jars.filter((one) => one !== usual).map(words);
+  const range = others.length === 0 ? say('plan.jars.range') : say('plan.jars.others', { others: others.join('; ') });
+  return { main: words(usual), range };
+}
 
 /** What one pan asks for, in a sentence. */
 export function panSentences(pan: Plan['pans'][number], settings: Settings): string[] {
@@ -121,6 +149,10 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
   return sentences;
 }
 
+/** "A, B and C", as the language joins them. */
+const listWords = (names: readonly string[]): string =>
+  new Intl.ListFormat(language.value, { type: 'conjunction' }).format(names);
+
 /** When the liquid is poured together, in order; the first stage is the lighting of the fire. */
 export function stageSentences(
   plan: Plan,
@@ -133,7 +165,7 @@ export function stageSentences(
       start === ''
         ? say('plan.stage.after', { time: planHours(stage.from_hours) })
         : clockAfter(start, stage.from_hours);
-    const pans = stage.pans.map(nameOf).join(say('plan.stage.and'));
+    const pans = listWords(stage.pans.map(nameOf));
     if (index === 0) return start === '' ? say('plan.stage.first', { pans }) : say('plan.stage.light', { when, pans });
     return say('plan.stage.pour', {
       when,
@@ -155,7 +187,9 @@ export function differenceWords(plan: Plan, beside: Plan, settings: Settings): s
   const syrup = plan.syrup_litres - beside.syrup_litres;
   if (Math.abs(syrup) >= 0.01)
     said.push(
-      say(syrup < 0 ? 'plan.than.less_syrup' : 'plan.than.more_syrup', { litres: fine(Math.abs(syrup), settings) }),
+      say(syrup < 0 ? 'plan.than.less_syrup' : 'plan.than.more_syrup', {
+        litres: syrupVolume(Math.abs(syrup), settings),
+      }),
     );
   const [fuel, other] = [plan.fuel_kg, beside.fuel_kg];
   if (fuel !== null && other !== null && Math.abs(fuel - other) >= 0.1)

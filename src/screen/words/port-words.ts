@@ -2,6 +2,7 @@
 import type { PortView, ProbeView } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
+import { calledProbe } from '../probes/kept.ts';
 
 export interface PortNews {
   state: 'opening' | 'lost' | 'silent' | 'hearing';
@@ -14,7 +15,9 @@ export function portNews(port: PortView | undefined, probes: readonly ProbeView[
     return { state: 'lost', sentence: port.why === null ? say('port.cannot_open') : hostWords(port.why) };
   }
   if (port === undefined || port.state === 'waiting') return { state: 'opening', sentence: say('port.opening') };
-  const heard = probes.filter((probe) => probe.port === port.id).map((probe) => probe.channel);
+  const heard = probes
+    .filter((probe) => probe.port === port.id)
+    .map(({ channel }) => calledProbe({ path: port.path ?? port.id, channel }));
   if (heard.length > 0) return { state: 'hearing', sentence: say('port.hearing', { channels: heard.join(', ') }) };
   if (port.lines > 0) {
     return { state: 'silent', sentence: say('port.no_probe') };

@@ -36,4 +36,5 @@ export function yesMark(pour: Pour, settings: Settings): Mark {
   return { kind: 'top-up', pan: pour.pan, litres, happened: pour.at };
 }
 
+/** The mark that says that a pour which was seen was none. */
 export const noMark = (pour: Pour): Mark => ({ kind: 'no-top-up', pan: pour.pan, happened: pour.at });

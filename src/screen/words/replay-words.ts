@@ -33,6 +33,12 @@ export function cameWords({ was, later_s: later, inRange }: PanKnown, now: Now):
   return say(inRange ? 'replay.was_within' : 'replay.was_outside', { ...when, later: sooner(later) });
 }
 
+/** What a past boil's page says for its notes and calls until it is read and shown to its end; null from then on. */
+export function stillReadWords({ t, replay }: Now): string | null {
+  if (replay === null || (t >= replay.length && replay.readUntil >= replay.length)) return null;
+  return say('notebook.still_read');
+}
+
 function sooner(laterS: number): string {
   if (Math.abs(laterS) < 30) return say('replay.to_half_minute');
   return say(laterS < 0 ? 'replay.sooner' : 'replay.later', { time: lengthOfTime(Math.abs(laterS)) });

@@ -14,6 +14,19 @@ const CALLED: Record<SapKey, MessageKey> = {
   other: 'sap.other',
 };
 
+/** As the kinds are offered to choose from. */
+const OFFERED: Record<SapKey, MessageKey> = {
+  maple: 'usual.maple',
+  'maple-early': 'boil.sap.maple_early',
+  'maple-late': 'boil.sap.maple_late',
+  birch: 'usual.birch',
+  walnut: 'boil.sap.walnut',
+  other: 'boil.sap.other',
+};
+
+/** A kind of sap as a list of them names it. */
+export const sapKindName = (key: SapKey): string => say(OFFERED[key]);
+
 /** Shares closer than this are the same kind. */
 const SAME_SHARE = 0.0005;
 
@@ -28,6 +41,7 @@ export function sapKeyOf(sap: Pan['sap'], kinds: readonly SapKind[]): SapKey {
   return kinds.find(({ shares }) => shares !== null && areAlike(shares, sap as Partial<Shares>))?.key ?? 'other';
 }
 
+/** A pan’s sap by its kind’s name. */
 export function sapCalled(sap: Pan['sap'], kinds: readonly SapKind[]): string {
   return say(CALLED[sapKeyOf(sap, kinds)]);
 }

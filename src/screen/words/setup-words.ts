@@ -28,7 +28,8 @@ export const STEP_WORDS: Record<StepName, { short: MessageKey; title: MessageKey
 };
 
 /** "Tarn Hollow workshop, serial number TH-0001". */
-export function boardWords({ maker, serialNumber }: PortListing): string {
+export function boardWords({ maker, serialNumber, own }: PortListing): string {
+  if (own) return say('setup.own_port');
   const parts = [maker, serialNumber === null ? null : say('setup.serial', { number: serialNumber })];
   return parts.filter((part) => part !== null).join(', ') || say('setup.no_maker');
 }
@@ -50,6 +51,7 @@ const VERDICTS: Record<Proposal['verdict'], MessageKey> = {
   none: 'setup.verdict.none',
 };
 
+/** How sure the reading of a board’s lines is. */
 export const verdictWords = (verdict: Proposal['verdict']): string => say(VERDICTS[verdict]);
 
 const UNITS = { C: '°C', F: '°F', K: 'K', mV: 'mV', ohm: 'Ω' } as const;
@@ -76,12 +78,14 @@ export function triedWords(tried: Tried | null, isNoFormat: boolean): string {
   return say('setup.tried.read', { read: read.join(', '), left });
 }
 
+/** How far a tip has risen in the hand since it was first heard; `risenC` is null while that is too short. */
 export function risenWords(risenC: number | null, rises: boolean, settings: Settings): string {
   if (risenC === null) return say('setup.hand.too_short');
   if (rises) return say('setup.hand.rises', { by: degrees(risenC, settings) });
   return Math.abs(risenC) < 0.5 ? say('setup.hand.stays') : say('setup.hand.up', { by: degrees(risenC, settings) });
 }
 
+/** Which tip the hand warms, or that it cannot be told. */
 export function risingWords({ rises, several }: Pick<ProbeWatch, 'rises' | 'several'>): string {
   if (rises !== null) return say('setup.hand.found', { name: rises });
   if (several.length > 0) return say('setup.hand.several', { names: several.join(say('setup.hand.and')) });

@@ -1,9 +1,10 @@
 // Settings, and how they would have done, in words.
-import type { Searched, TuneScore, TuningNow } from '../../protocol/tune-messages.ts';
+import type { Searched, TuneBoilRow, TuneScore, TuningNow } from '../../protocol/tune-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { localDigits } from '../language/numbers.ts';
+import { hostWords } from '../language/host-words.ts';
+import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
-import { number, strength } from './amounts.ts';
+import { exactStrength, number, strength } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 
 const FIELD: Record<string, (value: number) => string> = {
@@ -11,7 +12,7 @@ const FIELD: Record<string, (value: number) => string> = {
   scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: lengthOfTime(value) }),
   low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: lengthOfTime(value) }),
   finish_probability: (value) => say('tune.field.probability', { percent: Math.round(100 * value) }),
-  near_finish_deadband: (value) => say('tune.field.deadband', { times: localDigits(String(Number(value.toFixed(2)))) }),
+  near_finish_deadband: (value) => say('tune.field.deadband', { times: inField(value, 2) }),
 };
 
 /** "“Nearly syrup” 15 min before"; a field that is not known is left as it is named. */
@@ -24,6 +25,9 @@ export function settingWords(settings: Partial<Record<Searched | string, unknown
   );
   return said.length === 0 ? say('tune.as_it_was') : said.join(', ');
 }
+
+/** What settings were called; a search names each by all that it tries, one after the other. */
+export const triedWords = (name: string): string => name.split(', ').map(hostWords).join(', ');
 
 const time = (seconds: number | null): string => (seconds === null ? say('words.not_known') : lengthOfTime(seconds));
 
@@ -72,4 +76,18 @@ export function truthWords(truths: number, done: number): string {
   if (truths === 0) return say('tune.truth.none', { done });
   if (truths < done) return say('tune.truth.some', { truths, done });
   return truths === 1 ? say('tune.truth.one') : say('tune.truth.all', { done });
+}
+
+const UNTOLD = {
+  'left-out': 'tune.untold.left_out',
+  'too-early': 'tune.untold.too_early',
+  'not-followed': 'tune.untold.not_followed',
+} as const satisfies Record<NonNullable<TuneBoilRow['untold']>['why'], MessageKey>;
+
+/** What was noted of a boil's end, and what it lacks to tell how good the calls were. */
+export function untoldWords(untold: TuneBoilRow['untold'], settings: Settings): string {
+  if (untold === null) return say('tune.not_measured');
+  const [brix, finish] = [exactStrength(untold.brix, settings), exactStrength(untold.finishBrix, settings)];
+  const key = UNTOLD[untold.why];
+  return say(key, { pan: untold.pan, brix, ...(key === 'tune.untold.too_early' ? { finish } : {}) });
 }

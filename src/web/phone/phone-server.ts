@@ -83,10 +83,14 @@ interface Door {
 function addDoor(server: FastifyInstance, host: Host, { phoneOf, cookie, nowMs }: Door): void {
   let wrongMs: number[] = [];
   server.post('/let-in', { bodyLimit: LONGEST_MESSAGE_BYTES }, async (request, reply) => {
-    if (phoneOf(request) !== null) return reply.code(204).send();
+    const body = letInSchema.safeParse(request.body);
+    const known = phoneOf(request);
+    if (known !== null) {
+      if (body.success) host.phones.letInAgain(known.id, body.data.token, body.data.name);
+      return reply.code(204).send();
+    }
     wrongMs = wrongMs.filter((triedMs) => nowMs() - triedMs < MINUTE_MS);
     if (wrongMs.length >= WRONG_TRIES_A_MINUTE) return refuse(reply, 429, 'Too many wrong tries: wait a minute.');
-    const body = letInSchema.safeParse(request.body);
     const letIn = body.success ? host.phones.letIn(body.data.token, body.data.name) : null;
     if (letIn === null) {
       wrongMs.push(nowMs());

@@ -244,7 +244,7 @@ test('an instrument far from the probe is questioned, not believed', () => {
   const { state } = foldAll(onePot(), entries, 180_000);
   expect(Math.abs(readingAt(state, 'p1', 180_000).brix! - 60)).toBeLessThan(0.3);
   expect(state.notices.map(({ sentence }) => sentence)).toEqual([
-    'Back pot: the instrument said 30.0 °Bx and the probe 60.0; it was left out. Please read it once more: the same again counts.',
+    'Back pot: the instrument said 30.0 °Bx and the probe 60.0 °Bx. It was left out; the same again counts.',
   ]);
 });
 
@@ -260,6 +260,24 @@ test('a reading by hand is worth as much as its age allows: ten minutes', () => 
   expect(old.brix_low!).toBeLessThan(60.5);
   expect(old.brix!).toBeGreaterThan(60);
   expect(readingAt(state, 'p1', 600_001)).toMatchObject({ temperature_c: null, rise_c: null, brix: null, probe: null });
+});
+
+test('a reading by hand that is far hotter than what was noted makes is asked about; one that fits is not', () => {
+  const header = tarnHollow({ probes: [], pans: [{ id: 'p1', name: 'Back pot' }] });
+  const read = (celsius: number): string[] =>
+    foldAll(
+      header,
+      [
+        mark(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 2, celsius: 95 }),
+        mark(600_000, { kind: 'reading', pan: 'p1', celsius }),
+      ],
+      660_000,
+    ).state.notices.map(({ sentence }) => sentence);
+  // The rise of 60 °Bx over that of what 10 L of 2 °Bx become in ten minutes, by the same curve that the tests of physics hold.
+  expect(read(boilingAt(60, 'maple'))).toEqual([
+    expect.stringMatching(/^Back pot: 10\d\.\d{1,2} °C is [23]\.\d °C hotter than what was noted of it can be\. Look/),
+  ]);
+  expect(read(boilingAt(3, 'maple'))).toEqual([]);
 });
 
 test('a boiling check that was taken in the pan, or is far from where water boils, is questioned and acts on nothing', () => {

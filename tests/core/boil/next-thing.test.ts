@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { ListedAlarm } from '../../../src/core/alarms/alarm.ts';
 import { nextThing } from '../../../src/core/boil/next-thing.ts';
+import { isTopUpAdvised } from '../../../src/core/quantities/top-up-advice.ts';
 import { readAgainAt } from '../../../src/core/probes/hand-due.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
 import { foldAll, readingAt, tarnHollow } from './tarn-hollow.ts';
@@ -28,8 +29,26 @@ const alarm: ListedAlarm = {
 const soonest = reading({ pan: 'p1', finish_in_s: 600, finish_low_s: 480, finish_high_s: 780 });
 const later = reading({ pan: 'p2', top_up_in_s: 900 });
 
+test('no top-up is named for a pan whose probe says nothing', () => {
+  for (const probe of ['lost', 'broken'] as const) {
+    expect(nextThing([{ ...later, probe }], [], true, 0).what).not.toBe('top-up');
+  }
+  expect(nextThing([{ ...later, probe: 'ok' }], [], true, 0).what).toBe('top-up');
+});
+
 test('an unanswered alarm comes first', () => {
   expect(nextThing([soonest], [alarm], true, 0)).toMatchObject({ what: 'alarm', pan: 'p2', at: null });
+});
+
+test('a top-up that comes after the finish, or of a pan whose heat nobody told of, is no advice', () => {
+  const heard = { ...soonest, temperature_c: 101 };
+  expect(isTopUpAdvised({ ...heard, top_up_in_s: 599 })).toBe(true);
+  expect(isTopUpAdvised({ ...heard, top_up_in_s: 600 })).toBe(false);
+  expect(nextThing([{ ...later, finish_in_s: 9e6 }], [], true, 0).what).toBe('top-up');
+  expect(nextThing([{ ...later, finish_in_s: 899 }], [], true, 0).what).toBe('finish');
+  const cold = { ...later, stage: 'warming' as const };
+  expect(isTopUpAdvised({ ...cold, temperature_c: null })).toBe(false);
+  expect(isTopUpAdvised({ ...cold, temperature_c: 60 })).toBe(true);
 });
 
 test('an alarm that is answered, over or put aside does not lead', () => {
@@ -51,6 +70,11 @@ test('what comes first of all pans leads, with its range', () => {
     what: 'top-up',
     pan: 'p2',
   });
+});
+
+test('into a pan that is nearly syrup nothing is to be poured: its finish leads, however soon it runs low', () => {
+  const near = { ...soonest, stage: 'near-finish' as const, top_up_in_s: 300 };
+  expect(nextThing([near], [], true, 0)).toMatchObject({ what: 'finish', pan: 'p1' });
 });
 
 test('a pan that is off has nothing coming', () => {

@@ -100,3 +100,44 @@ test('a hand reading that is taken back gives way to the one before it', () => {
   ];
   expect(readingAt(foldAll(header, entries, 240_000).state, 'p1', 240_000).temperature_c).toBe(101);
 });
+
+/** A pot of 12 L, read by a dial; at this fire they are syrup after about 84 min. */
+const byHand: Header = {
+  ...onePot('birch'),
+  ports: [],
+  probes: [],
+  pans: [
+    {
+      id: 'p1',
+      name: 'Back pot',
+      sap: 'birch',
+      vessel: { shape: 'round', diameter_mm: 400 },
+      heat: { kind: 'propane', power_w: 16_000 },
+    },
+  ],
+};
+const minute = (at: number, what: Mark): Entry => mark(at * 60_000, what);
+const dial = (at: number, celsius: number): Entry => minute(at, { kind: 'reading', pan: 'p1', celsius });
+/** The dial at which 66 °Bx of birch boil at 1013 hPa. */
+const DIAL_C = 100 + riseFromStrength(66, sugarShares('birch'), 1013.25)!;
+const end = (at: number): Entry => ({ t: at * 60_000, run: 'ended' });
+
+test.each([
+  ['with what went in noted', [minute(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1.2 })]],
+  ['with nothing noted of what went in', []],
+])('a pot read by hand teaches its sap, %s', (_, poured) => {
+  const read = [dial(20, 100), dial(50, 100.2), dial(75, 100.7), dial(82, 103.5), dial(84, DIAL_C)];
+  const { state } = foldAll(byHand, [...poured, ...read, minute(84.5, density(66)), end(90)], 90 * 60_000);
+  expect(learntOf(state)?.names).toContain('sap birch');
+});
+
+test('a density that was left out teaches no other boil, nor does it once somebody insists on it against the dial', () => {
+  const poured = minute(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1.2 });
+  const told = [poured, dial(25, 100), dial(29, 100.1), minute(30, density(66))];
+  const { state } = foldAll(byHand, [...told, end(40)], 40 * 60_000);
+  expect(state.marks.at(-1)?.questioned).toBe(true);
+  expect(learntOf(state)).toBeNull();
+  const again = foldAll(byHand, [...told, dial(31, 100.1), minute(31.5, density(66)), end(40)], 40 * 60_000).state;
+  expect(again.marks.at(-1)?.questioned).toBe(false);
+  expect(learntOf(again)?.names ?? []).not.toContain('sap birch');
+});

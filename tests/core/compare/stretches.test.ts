@@ -6,7 +6,7 @@ import { stretchDifferences, stretchOf } from '../../../src/core/compare/stretch
 /** An invented pan: so much sugar (kg) from 9 °Bx on, at a steady pace (kg/h), until 67 °Bx. */
 function pan(sugarKg: number, kgPerHour: number, id = 'p1'): PanCourse {
   const waterAt = (brix: number) => (sugarKg * (100 - brix)) / brix;
-  const course: PanCourse = { id, name: `Pot ${id}`, celsius: [], water: [], brix: [], evaporation: [] };
+  const course: PanCourse = { id, name: `Pot ${id}`, sap: 'maple', celsius: [], water: [], brix: [], evaporation: [] };
   for (let minute = 0; ; minute += 1) {
     const water = waterAt(9) - (kgPerHour * minute) / 60;
     if (water < waterAt(67)) return course;

@@ -56,6 +56,23 @@ test('a probe that tells quarters of a degree is steady, and less sure by its st
   expect(sigmaC).toBeGreaterThan(0.07);
 });
 
+test.each([10, 20, 30, 50])(
+  'a tip put into the water %i s ago has not come to rest, though its numbers stand still',
+  (ago) => {
+    const leap = heard(120, (s) => (s < 120 - ago ? 27.8 : 98.3), 0);
+    expect(steadiness(leap, 119_000).state).toBe('rising');
+    expect(stepOf(leap)).toBeNull();
+  },
+);
+
+test('after a whole minute there it has, and is as sure as it is; one wild number in it changes nothing', () => {
+  const there = heard(130, (s) => (s < 65 ? 27.8 : s === 100 ? 85 : 98.3), 0);
+  const { state, celsius, sigmaC } = steadiness(there, 129_000);
+  expect(state).toBe('steady');
+  expect(celsius).toBeCloseTo(98.3, 6);
+  expect(sigmaC).toBeLessThan(0.1);
+});
+
 test('the tip in the hand is the one that rises, until two do', () => {
   const still = heard(60, () => 8);
   const warm = heard(60, (s) => 8 + Math.max(0, s - 40) * 0.5);

@@ -123,3 +123,13 @@ test('no hyphen stands for a minus sign', () => {
     }),
   );
 });
+
+test('syrup has a second digit where it is little: nobody finds 1.3 L where 1.25 L were typed', () => {
+  expect([1.25, 0.4, 9.994, 12.34].map((litres) => plain(format.formatSyrup(litres, 'litre')))).toEqual([
+    '1.25 L',
+    '0.40 L',
+    '9.99 L',
+    '12.3 L',
+  ]);
+  expect(plain(format.formatSyrup(3.785411784, 'us-gallon'))).toBe('1.00 US gal');
+});

@@ -76,3 +76,28 @@ test('what stood at over two hundred degrees and was thrown away is no syrup, an
   // Somebody who weighed what could be saved is believed.
   expect(boilFigures(facts, { syrup: { kg: 0.4 } }, []).syrup_kg).toMatchObject({ value: 0.4, from: 'page' });
 });
+
+test('a pot that nobody looked at for hours may hold sap or sugar: what is left in it is not known', () => {
+  const header: Header = {
+    recording: 'panwarden',
+    version: 1,
+    started: '2027-04-18T07:30:00Z',
+    site: { altitude_m: 640 },
+    pans: [
+      {
+        id: 'p1',
+        name: 'Front pot',
+        sap: 'birch',
+        vessel: { shape: 'round', diameter_mm: 250 },
+        heat: { kind: 'electric', power_w: 2000 },
+      },
+    ],
+  };
+  const facts = factsOfEntries(header, [
+    { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 4, brix: 1.2 } },
+    { t: 30 * 60_000, mark: { kind: 'reading', pan: 'p1', celsius: 98 } },
+    { t: 190 * 60_000, run: 'ended' },
+  ]);
+  expect(facts.leftUntold).toEqual(['Front pot']);
+  expect(boilFigures(facts, {}, []).syrup_brix).toBeNull();
+});

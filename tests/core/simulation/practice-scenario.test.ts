@@ -1,5 +1,6 @@
 // The practice boil does what a beginner needs: soon something to hear, a finish within the hour, an end of its own.
 import { expect, test } from 'vitest';
+import type { Entry } from '../../../src/core/boil/entries.ts';
 import { practiceName, practiceScenario } from '../../../src/core/simulation/practice-scenario.ts';
 import { hearMark, stepSimulation } from '../../../src/core/simulation/simulate.ts';
 import { startSimulation } from '../../../src/core/simulation/state.ts';
@@ -28,6 +29,19 @@ test('the header says that it is simulated, and the pans are at different stages
   expect(new Set(pans.map(({ brix }) => brix)).size).toBe(3);
 });
 
+test('when the person tops the middle pot up, the simulated hands on their way to it pour nothing', () => {
+  const poured = (entries: Entry[]): number =>
+    marksOf(entries).filter((mark) => mark.kind === 'top-up' && mark.pan === 'middle').length;
+  const alone = startSimulation(practiceScenario(1));
+  let second = 60;
+  // The start notes what is in the pots.
+  while (poured(stepSimulation(alone, second * 1000)) === 0 || second === 60) second += 1;
+  const state = startSimulation(practiceScenario(1));
+  stepSimulation(state, (second - 30) * 1000);
+  hearMark(state, { t: (second - 30) * 1000, mark: { kind: 'top-up', pan: 'middle', litres: 4 } });
+  expect(poured(stepSimulation(state, (second + 300) * 1000))).toBe(0);
+});
+
 test('when the person draws the front pot off, the simulated hands leave it alone', () => {
   const state = startSimulation(practiceScenario(1));
   const early = stepSimulation(state, 40 * minute);
@@ -36,4 +50,23 @@ test('when the person draws the front pot off, the simulated hands leave it alon
   const drawn = marksOf([...early, ...late]).filter((mark) => mark.kind === 'draw-off' && mark.pan === 'front');
   expect(drawn).toEqual([]);
   expect(state.truth.moments.filter(({ what, pan }) => what === 'taken-off' && pan === 'front')).toHaveLength(1);
+});
+
+test('a pot that the person poured into is finished and taken off before the practice ends', () => {
+  const state = startSimulation(practiceScenario(1));
+  stepSimulation(state, 80 * minute);
+  hearMark(state, { t: 80 * minute, mark: { kind: 'top-up', pan: 'birch', litres: 4, brix: 2 } });
+  const late = stepSimulation(state, 300 * minute);
+  const off = state.truth.moments.find(({ what, pan }) => what === 'taken-off' && pan === 'birch');
+  expect(off?.t).toBeGreaterThan(120 * minute);
+  const end = late.at(-1);
+  expect(end).toMatchObject({ run: 'ended' });
+  expect((end?.t ?? 0) - (off?.t ?? 0)).toBeLessThan(2 * minute);
+});
+
+test('a pot that never gets there ends no later than four hours into the practice', () => {
+  const state = startSimulation(practiceScenario(1));
+  stepSimulation(state, 80 * minute);
+  hearMark(state, { t: 80 * minute, mark: { kind: 'top-up', pan: 'birch', litres: 40, brix: 2 } });
+  expect(stepSimulation(state, 300 * minute).at(-1)).toEqual({ t: 240 * minute, run: 'ended' });
 });

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { applyEntry, startBoil } from '../../../src/core/boil/fold.ts';
 import { foldTools } from '../../../src/host/fold-tools.ts';
-import { panTruths, trueStrengthAt, whenTruly } from '../../../src/core/tuning/truth.ts';
+import { panTruths, trueStrengthAt, untoldOf, whenTruly } from '../../../src/core/tuning/truth.ts';
 
 const MINUTE = 60_000;
 
@@ -56,4 +56,46 @@ test('a reading that was taken back tells nothing', () => {
   const marks = [{ minute: 50, brix: brixAt(50) }];
   expect(truthsOf(marks, believed(20, 52))).toHaveLength(1);
   expect(truthsOf(marks, believed(20, 52), true)).toEqual([]);
+});
+
+/** Of a pot that should hold thin sap: what an instrument says of it near its end cannot be meant. */
+function untoldOfThin(marks: { minute: number; brix: number }[]) {
+  let state = startBoil({
+    recording: 'panwarden',
+    version: 1,
+    started: '2027-03-13T06:00:00-05:00',
+    site: { altitude_m: 640 },
+    pans: [{ id: 'p1', name: 'Back pot', sap: 'birch' }],
+  });
+  const top = { kind: 'top-up', pan: 'p1', litres: 12, brix: 1.2 } as const;
+  state = applyEntry(state, { t: 0, mark: top }, foldTools);
+  for (const { minute, brix } of marks) {
+    const mark = { kind: 'density', pan: 'p1', brix, celsius: 20, reference_celsius: 20 } as const;
+    state = applyEntry(state, { t: minute * MINUTE, mark }, foldTools);
+  }
+  return untoldOf(state);
+}
+
+test('where the truth is not known, it is told what was read all the same and why that is none', () => {
+  expect(untoldOfThin([])).toBeNull();
+  expect(untoldOfThin([{ minute: 5, brix: 1.3 }])).toMatchObject({ why: 'too-early', pan: 'Back pot', finishBrix: 67 });
+  const read = untoldOfThin([
+    { minute: 5, brix: 1.3 },
+    { minute: 30, brix: 66 },
+  ]);
+  expect(read).toMatchObject({ why: 'left-out', pan: 'Back pot', finishBrix: 67 });
+  expect(read!.brix).toBeCloseTo(66, 0);
+});
+
+test('an instrument that was read near the end of a pan that nothing followed is told as that', () => {
+  const read = { kind: 'density', pan: 'p1', brix: 65, celsius: 20, reference_celsius: 20 } as const;
+  const begun = startBoil({
+    recording: 'panwarden',
+    version: 1,
+    started: '2027-03-13T06:00:00-05:00',
+    pans: [{ id: 'p1' }],
+  });
+  const state = applyEntry(begun, { t: 50 * MINUTE, mark: read }, foldTools);
+  expect(panTruths(state, new Map())).toEqual([]);
+  expect(untoldOf(state)).toMatchObject({ why: 'not-followed', pan: 'p1' });
 });

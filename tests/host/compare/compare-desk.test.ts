@@ -102,15 +102,21 @@ test('the small curves of a season come in order of start', async () => {
   }
 });
 
+test('behind a pan of another sap nothing stands by itself', async () => {
+  tonight = { pan: 'p1', sap: '0.250/0.250/0.500/0.000', t: 2 * HOUR_MS, brix: 40 };
+  expect(await ask({ ghost: { boil: null, pan: 'p1', points: 200 } })).toBeNull();
+  tonight = null;
+});
+
 test('the fastest past pan stands where tonight’s is now', async () => {
   await expect(ask({ ghost: { boil: null, pan: 'p1', points: 200 } })).rejects.toThrow('no boil that runs');
-  tonight = { pan: 'p1', t: 2 * HOUR_MS, brix: 40 };
+  tonight = { pan: 'p1', sap: 'birch', t: 2 * HOUR_MS, brix: 40 };
   const ghost = await ask<Ghost>({ ghost: { boil: null, pan: 'p1', points: 2000 } });
   expect(ghost).toMatchObject({ boil: ids[0], alignedBy: 'strength' });
   const now = ghost.t.findIndex((t) => t >= 2 * HOUR_MS);
   expect(ghost.brix[now]).toBeCloseTo(40, 0);
   expect(ghost.finished! - 2 * HOUR_MS).toBeGreaterThan(20 * 60_000);
-  tonight = { pan: 'p1', t: 60_000, brix: null };
+  tonight = { pan: 'p1', sap: 'birch', t: 60_000, brix: null };
   expect(await ask<Ghost>({ ghost: { boil: ids[1], pan: 'p1', points: 50 } })).toMatchObject({
     alignedBy: 'start',
     boil: ids[1],

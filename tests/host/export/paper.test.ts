@@ -5,25 +5,33 @@ import { systemClock } from '../../../src/host/clock.ts';
 import { labelsPdf } from '../../../src/host/export/labels-pdf.ts';
 import { printable } from '../../../src/host/export/printable.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
+import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
 import { kept, keptFixture, recordingText, whole } from './tarn-boils.ts';
 
 const machine = systemClock();
 
-const report = (notebook: Notebook, boil: string, paper: 'a4' | 'letter' = 'a4') =>
-  whole(reportPdf(notebook, boil, { machine, paper }));
+const tongue = languages().tongue('en');
+const french = languages().tongue('fr');
 
-/** The words that the standard fonts draw, by page; pdfkit writes them in hex, kerned apart. */
-function wordsOf(pdf: Buffer): string {
+const report = (notebook: Notebook, boil: string, paper: 'a4' | 'letter' = 'a4', language = tongue) =>
+  whole(reportPdf(notebook, boil, { machine, paper, tongue: language }));
+
+/** What each page draws, as pdfkit writes it. */
+function streamsOf(pdf: Buffer): string[] {
   const raw = pdf.toString('latin1');
-  const streams = [...raw.matchAll(/stream\r?\n([\s\S]*?)\r?\nendstream/g)].map(([, body]) => {
+  return [...raw.matchAll(/stream\r?\n([\s\S]*?)\r?\nendstream/g)].map(([, body]) => {
     try {
       return inflateSync(Buffer.from(body ?? '', 'latin1')).toString('latin1');
     } catch {
       return '';
     }
   });
-  return streams
+}
+
+/** The words that the standard fonts draw, by page; pdfkit writes them in hex, kerned apart. */
+function wordsOf(pdf: Buffer): string {
+  return streamsOf(pdf)
     .map((stream) =>
       [...stream.matchAll(/\[([^\]]*)\] TJ/g)]
         .map(([, parts]) =>
@@ -66,6 +74,42 @@ test('the units are those that were chosen', async () => {
   expect(words).toContain('Check in boiling water, A/1, 207.8\u00a0\u00b0F');
 });
 
+test('in French all that is printed is French, with its decimal mark', async () => {
+  const { notebook, boil } = await keptFixture('lost-probe');
+  notebook.keepPage(boil, { taste: 'beurre', syrup: { brix: 66.5 } });
+  const pdf = await report(notebook, boil, 'a4', french);
+  const words = wordsOf(pdf);
+  expect(pdf.toString('latin1')).toContain('/Lang (fr)');
+  for (const said of [
+    '2027-03-14, de 10:05 à 13:35 (3 h 30 min)',
+    'Sève versée',
+    'Petits points gris\u00a0: point d\u0092ébullition de l\u0092eau.',
+    'Goût\u00a0: beurre',
+    'Notes et appels',
+    'Left pot\u00a0: ajout, 12,0\u00a0L, 28 °Bx',
+    'Left pot\u00a0: Sonde perdue (urgent)\u00a0: ',
+    'page 1 sur 2',
+  ])
+    expect(words).toContain(said);
+  expect(words).not.toMatch(/\b(the|and|not|from|pan|probe|mark|alarm|known|worked|over|after|answered)\b|\d\.\d/iu);
+});
+
+test.each([
+  ['en', 'for 1 imp gal ('],
+  ['fr', 'pour 1 gal imp. ('],
+])('no figure is cut, in %s and in the longest units', async (language, longest) => {
+  const { notebook, boil } = await keptFixture('lost-probe');
+  notebook.keepSetting('settings', { volume: 'imperial-gallon', mass: 'pound' });
+  notebook.keepPage(boil, {
+    syrup: { kg: 1.2, litres: 1.2 },
+    fuel: [{ kind: 'propane', before_kg: 114, after_kg: 100 }],
+  });
+  const words = wordsOf(await report(notebook, boil, 'a4', languages().tongue(language)));
+  expect(words).toContain(longest);
+  // An ellipsis at the end of a line is where it was cut; in the fonts' letters it is 85.
+  expect(words).not.toMatch(/\u0085$/mu);
+});
+
 test('a practice boil says so on every page', async () => {
   const { notebook, boil } = await kept(
     recordingText({ practice: true }, [{ t: 0, mark: { kind: 'note', text: 'x' } }]),
@@ -91,6 +135,41 @@ test('a boil without a single reading has a report', async () => {
   expect(wordsOf(await report(notebook, boil.boil))).toContain('there is no curve');
 });
 
+/** A pot that nobody put a probe in: a dial is read, and typed. */
+const handPot = { ports: [], probes: [], pans: [{ id: 'p1', name: 'Back pot', sap: 'birch' }] };
+const read = (minute: number, celsius: number) => ({
+  t: minute * 60_000,
+  mark: { kind: 'reading', pan: 'p1', celsius },
+});
+
+function handText(marks: object[]): string {
+  const lines = [{ recording: 'panwarden', version: 1, started: '2027-04-18T07:30:00Z', ...handPot }, ...marks];
+  return [...lines, { t: 7_200_000, run: 'ended' }].map((line) => `${JSON.stringify(line)}\n`).join('');
+}
+
+/** How many dots are drawn: nothing else on paper has a round outline. */
+const dotsOf = (pdf: Buffer): number =>
+  streamsOf(pdf)
+    .join('\n')
+    .match(/ c\nh\n/g)?.length ?? 0;
+
+test('what was read by hand is drawn where it was read, and joined', async () => {
+  const { notebook, boil } = await kept(handText([read(20, 97.9), read(60, 98.4), read(100, 99.1)]));
+  const pdf = await report(notebook, boil.boil);
+  // One dot each, and one in the key.
+  expect(dotsOf(pdf)).toBe(4);
+  const words = wordsOf(pdf);
+  expect(words).toContain('Large dots: read by hand.');
+  expect(words).toContain('not noted: Back pot');
+});
+
+test('a boil that only warmed up by hand is drawn as far as it came', async () => {
+  const { notebook, boil } = await kept(handText([read(20, 30), read(60, 55)]));
+  const pdf = await report(notebook, boil.boil);
+  expect(dotsOf(pdf)).toBe(3);
+  expect(wordsOf(pdf)).toMatch(/^50$/mu);
+});
+
 test('one label for each jar, with what is known and lines for what is not', async () => {
   const { notebook, boil } = await kept(recordingText());
   notebook.keepPage(boil.boil, {
@@ -100,7 +179,7 @@ test('one label for each jar, with what is known and lines for what is not', asy
     ],
     syrup: { brix: 66.5 },
   });
-  const pdf = await whole(labelsPdf(notebook, boil.boil, { paper: 'letter', text: 'From our own trees' }));
+  const pdf = await whole(labelsPdf(notebook, boil.boil, { paper: 'letter', text: 'From our own trees', tongue }));
   const words = wordsOf(pdf);
   expect(words.match(/Lot L1/g)).toHaveLength(20);
   expect(words.match(/Lot ____/g)).toHaveLength(3);
@@ -109,9 +188,53 @@ test('one label for each jar, with what is known and lines for what is not', asy
   expect(words).toContain('Date 2027-04-19');
   expect(words.match(/Volume 250 ml/g)).toHaveLength(20);
   expect(words).toContain('Ask your food authority');
-  // 23 labels are two sheets of 21; nothing says of which kind or grade the syrup is.
+  expect(words.match(/^Maple syrup$/gm)).toHaveLength(23);
+  expect(words.match(/^Sunday\u0092s run$/gm)).toHaveLength(23);
+  // 23 labels are two sheets of 21; nothing is claimed of the grade.
   expect(pdf.toString('latin1').match(/\/Type \/Page\n/g)).toHaveLength(2);
-  expect(words).not.toMatch(/maple|birch|pure|organic|grade/i);
+  expect(words).not.toMatch(/pure|organic|grade/i);
+});
+
+test('report and labels carry the name that a boil was given since', async () => {
+  const { notebook, boil } = await kept(recordingText());
+  notebook.keepPage(boil.boil, { name: 'The long Sunday' });
+  expect(wordsOf(await report(notebook, boil.boil))).toContain('The long Sunday');
+  const labels = wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue })));
+  expect(labels.match(/^The long Sunday$/gm)).toHaveLength(21);
+});
+
+const ownMix = { sucrose: 0.5, glucose: 0.3, fructose: 0.2 };
+
+test.each([
+  ['birch', ['birch'], 'Birch syrup', 'Sirop de bouleau'],
+  ['a pan that says nothing, which holds maple', [undefined], 'Maple syrup', 'Sirop d\u0092\u00e9rable'],
+  ['two maples', ['maple', undefined], 'Maple syrup', 'Sirop d\u0092\u00e9rable'],
+  ['birch beside maple, of which nobody knows the jar', ['birch', 'maple'], 'Syrup', 'Sirop'],
+  ['a mix of one\u2019s own', [ownMix], 'Syrup', 'Sirop'],
+])('the label and the report name the syrup: %s', async (_, saps, english, inFrench) => {
+  const pans = saps.map((sap, index) => ({ id: `p${index}`, sap }));
+  const { notebook, boil } = await kept(recordingText({ pans, probes: [], name: 'Run' }));
+  for (const [language, called] of [
+    [tongue, english],
+    [french, inFrench],
+  ] as const) {
+    const labels = wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue: language })));
+    expect(labels.match(new RegExp(`^${called}$`, 'gmu'))).toHaveLength(21);
+    expect(wordsOf(await report(notebook, boil.boil, 'a4', language))).toContain(`\u00b7 ${called}`);
+  }
+});
+
+test('in French the labels are French, and what is not known has its line', async () => {
+  const { notebook, boil } = await kept(recordingText());
+  notebook.keepSetting('settings', { volume: 'us-gallon' });
+  notebook.keepPage(boil.boil, { jars: [{ litres: 1.5, count: 1, filled: '2027-04-19' }], syrup: { brix: 66.5 } });
+  const words = wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue: french })));
+  expect(words).toContain('Densité 66,5\u00a0°Bx');
+  expect(words).toContain('Date 2027-04-19');
+  expect(words).toContain('Lot ____');
+  expect(words).toContain('Volume 50,7 oz liq. US (1,5 L)');
+  expect(words).toContain('Ne fait pas partie des étiquettes.');
+  expect(words).not.toMatch(/\b(density|ask|not|the|fl)\b/iu);
 });
 
 test.each([
@@ -122,12 +245,12 @@ test.each([
   const { notebook, boil } = await kept(recordingText());
   notebook.keepSetting('settings', { volume });
   notebook.keepPage(boil.boil, { jars: [{ litres: 0.5, count: 1 }] });
-  expect(wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '' })))).toContain(words);
+  expect(wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue })))).toContain(words);
 });
 
 test('very many jars are twenty sheets', async () => {
   const { notebook, boil } = await kept(recordingText());
   notebook.keepPage(boil.boil, { jars: [{ litres: 0.25, count: 100_000 }] });
-  const pdf = await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '' }));
+  const pdf = await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue }));
   expect(pdf.toString('latin1').match(/\/Type \/Page\n/g)).toHaveLength(20);
 });

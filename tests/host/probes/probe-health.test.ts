@@ -67,17 +67,23 @@ test('a pot of plain water is told from pans', () => {
 
 const twoTips = { pans: [{ id: 'p1', name: 'Back pot', probe: ['A/1', 'A/2'] }] };
 
-test('two tips in one boiling pan are compared, and the one that hangs over the liquid is the odd one', () => {
+test('two tips in one boiling pan are compared, and the odd one is the one that the pan is not read by', () => {
   const wander = (t: number): number => 0.1 * Math.sin(t / 7000);
   const together = health(
     lines(0, END_MS, { T1: (t) => 101 + wander(t), T2: (t) => 101.2 + wander(t) }),
     twoTips,
   ).together;
-  expect(together).toMatchObject([{ pan: 'p1', probes: ['A/1', 'A/2'], odd: null }]);
+  expect(together).toMatchObject([{ pan: 'p1', probes: ['A/1', 'A/2'], odd: [] }]);
   expect(together[0]!.apartC).toBeCloseTo(0.2);
   const over = health(lines(0, END_MS, { T1: (t) => 101 + wander(t), T2: (t) => 97 + wander(t) }), twoTips).together;
-  expect(over).toMatchObject([{ odd: 'A/2' }]);
+  expect(over).toMatchObject([{ odd: ['A/2'] }]);
   expect(over[0]!.meanC).toBeGreaterThan(100.5);
+  // Both may be right by themselves, but the boil saw the one of them leave.
+  const leaves = lines(0, END_MS, { T1: (t) => 101 + wander(t), T2: (t) => 101 + wander(t) + (t > 200_000 ? 4 : 0) });
+  expect(health(leaves, twoTips).together).toMatchObject([{ odd: ['A/2'], apartC: expect.closeTo(4) as number }]);
+  // It is left out before the boil is sure enough of it to call.
+  const left = lines(0, END_MS, { T1: (t) => 101 + wander(t), T2: (t) => 101 + wander(t) + (t > 260_000 ? 4 : 0) });
+  expect(health(left, twoTips).together).toMatchObject([{ odd: ['A/2'] }]);
 });
 
 test('lines that could not be read are counted by reason, the last as they came', () => {

@@ -13,6 +13,7 @@ import type { Host } from '../../../src/host/host.ts';
 import type { Now } from '../../../src/protocol/messages.ts';
 import { parseEntry } from '../../../src/protocol/recording.ts';
 import type { PanKnown, ReplayDifferences, ReplayStrip } from '../../../src/protocol/replay-messages.ts';
+import { formOf } from '../../../src/language/host-words.ts';
 import { HandClock } from '../hand-clock.ts';
 
 const CONDITIONS = ['raised', 'escalated', 'cleared'];
@@ -133,6 +134,17 @@ test('it steps from one mark or call to the next and back, and pauses there', as
   expect(nowOf('replay').t).toBe(inOrder[2]);
   await ask({ replay_control: { seek: calls.at(-1)!.raised } });
   await expect(ask({ replay_control: { step: 'next', to: 'alarm' } })).rejects.toThrow('no alarm after this moment');
+});
+
+test('where there is no further mark or call it says so, in a sentence that the screen knows', async () => {
+  await opened(BIRCH, 0);
+  for (const step of ['previous', 'next'] as const) {
+    for (const to of ['mark', 'alarm', 'either'] as const) {
+      await ask({ replay_control: { seek: step === 'next' ? BIRCH_FINISHED_T * 2 : 0 } });
+      const refusal = await ask({ replay_control: { step, to } }).catch((error: Error) => error.message);
+      expect(formOf(String(refusal)), `${step} ${to}: ${String(refusal)}`).not.toBeNull();
+    }
+  }
 });
 
 test('half an hour before the finish it says what was expected then, and when it came', async () => {

@@ -25,7 +25,7 @@ test('a unit that only a line at the start says is taken and asked about; an emp
   const lines = twenty((c, n) => `${n}\t${(Number(c) * 1.8 + 32).toFixed(1)}\t-----`).slice(0, 16);
   const { channels, reasons, verdict } = recognise(['units: deg F', '#\tback\tfront', ...lines]);
   expect([verdict, channels.map(({ channel, unit }) => `${channel} ${unit}`)]).toEqual(['unsure', ['back F']]);
-  expect(reasons).toContain('back: A line without a number says degrees Fahrenheit.');
+  expect(reasons).toContain('back: A line without a reading says degrees Fahrenheit.');
   expect(reasons).toContain('Left out: column 3 (front), no number in it so far.');
 });
 

@@ -10,7 +10,7 @@ const raising: RaisingShown = {
   pan: 'p1',
   port: null,
   priority: 'medium',
-  why: '18 mm deep, least 15 mm',
+  why: '18 mm deep, the least is 15 mm',
   raisedAt: 60_000,
   answeredAt: null,
   clearedAt: 90_000,

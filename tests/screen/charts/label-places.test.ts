@@ -26,3 +26,8 @@ test('where left, middle and right are crossed, a text stands between them', () 
   const curve = [60, 310, 560].map((x) => ({ x, y: 45 }));
   expect(labelPlaces([text(50)], curve, 10, 610)).toEqual([{ x: 135, y: 50 }]);
 });
+
+test('a text keeps clear of what stands already', () => {
+  const strength = { x: 0, y: 60, width: 120, height: 20 };
+  expect(labelPlaces([text(50)], [], 10, 610, [strength])).toEqual([{ x: 260, y: 50 }]);
+});

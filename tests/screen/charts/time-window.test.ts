@@ -1,7 +1,7 @@
 // Zooming keeps the moment under the pointer; a chart never leaves the boil.
+import { HOUR_MS } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
 import {
-  HOUR_MS,
   followed,
   lastHour,
   moved,

@@ -16,8 +16,10 @@ const place = {
 };
 const topUp = (pan: string, litres: number): Mark => ({ kind: 'top-up', pan, litres });
 
-test('300 L into a pot of 40 cm is questioned with how deep it would stand', () => {
-  expect(doubtAbout(topUp('p1', 300), place)).toMatch(/^Front pot: Top-up 300\sL: that would stand 2\d{3}\smm deep/);
+test('300 L into a pot of 40 cm is questioned, without a depth that nothing has', () => {
+  expect(doubtAbout(topUp('p1', 300), place)).toMatch(
+    /^Front pot: Top-up 300\sL: that is more than such a pan holds\./,
+  );
 });
 
 test('what is in the pot already counts', () => {
@@ -27,6 +29,7 @@ test('what is in the pot already counts', () => {
 
 test('without a vessel nobody can tell, and a flame is never too deep', () => {
   expect(doubtAbout(topUp('p2', 300), place)).toBeNull();
+  expect(doubtAbout(topUp('p2', 2000), place)).toMatch(/2000\sL: that is more than such a pan holds/u);
   expect(doubtAbout({ kind: 'flame', pan: 'p1', level: 1 }, place)).toBeNull();
   expect(doubtAbout({ kind: 'depth', pan: 'p2', mm: 900 }, place)).not.toBeNull();
 });

@@ -1,13 +1,16 @@
 // Every mark that the forms can make is one that the protocol takes.
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import { readInstrument } from '../../../src/core/physics/instruments.ts';
 import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { markSchema } from '../../../src/protocol/entry-schemas.ts';
+import { language } from '../../../src/screen/language/language.ts';
 import { formOf, markForms } from '../../../src/screen/marks/forms.ts';
 import type { Settings } from '../../../src/screen/client/types.ts';
-import { numberOf, problemIn, stamped } from '../../../src/screen/marks/mark-form.ts';
+import { numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
 import { american, metric, moment } from '../moment.ts';
+
+afterEach(() => void (language.value = 'en'));
 
 const onOtherScales: Settings[] = [
   { ...metric, strength: 'baume' },
@@ -90,10 +93,16 @@ test('a pressure tells its own unit', () => {
   });
 });
 
-test('what was done before now says when it happened', () => {
-  const mark = { kind: 'flame', pan: 'p1', level: 1 } as const;
-  expect(stamped(mark, 'm1', 600_000, 5)).toEqual({ ...mark, id: 'm1', happened: 300_000 });
-  expect(stamped(mark, 'm1', 600_000, 0)).not.toHaveProperty('happened');
+test('the quick temperatures of a reading by hand lie about where the pan stands and about its finish', () => {
+  const quick = (settings: Settings): string[] => {
+    const limits = [{ pan: 'p1', finish_c: 104.2, scorch_c: 107 }];
+    const place = { ...(places[0] as MarkPlace), settings, now: { ...moment, limits } };
+    return formOf('reading')!
+      .quicks(place)
+      .map(({ label }) => label);
+  };
+  expect(quick(metric)).toEqual(['100 °C', '101 °C', '102 °C', '103 °C', '104 °C', '105 °C']);
+  expect(quick(american)).toEqual(['212 °F', '214 °F', '216 °F', '218 °F', '220 °F', '222 °F']);
 });
 
 function densityNoted(typed: Values, settings: Settings): unknown {
@@ -102,6 +111,27 @@ function densityNoted(typed: Values, settings: Settings): unknown {
   expect(problemIn({ ...typed, temperature: typed['temperature'] ?? '' }, fields)).toBeNull();
   return formOf('density')?.build?.(typed, place);
 }
+
+test('what a boil has nothing for says so and what to do instead, in each language', () => {
+  const [place] = places as [MarkPlace, ...MarkPlace[]];
+  const bare = { ...place, header: { ...place.header, probes: [], pans: [{ id: 'p1' }] } };
+  const said = (at: MarkPlace): (string | null)[] =>
+    (['water-check', 'move-probe', 'transfer'] as const).map((kind) => formOf(kind)!.without!(at));
+  expect(said(place)).toEqual([null, null, null]);
+  expect(said(bare)).toEqual([
+    expect.stringMatching(/^There is no probe in this boil, so there is nothing to check. Note the air pressure/u),
+    expect.stringMatching(/^There is no probe in this boil. One is added under Probes/u),
+    expect.stringMatching(/^There is only one pan in this boil/u),
+  ]);
+  // The key that it names opens that form.
+  expect(said(bare)[0]).toContain(`(key ${formOf('pressure')!.key})`);
+  language.value = 'fr';
+  expect(said(bare)).toEqual([
+    expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson, donc rien à vérifier/u),
+    expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson. On en ajoute une/u),
+    expect.stringMatching(/^Il n’y a qu’une cuve dans cette cuisson/u),
+  ]);
+});
 
 test('a density has its instrument, its scale and what is printed on it', () => {
   expect(densityNoted({ value: '66' }, metric)).toEqual({

@@ -1,9 +1,10 @@
 // The form at the end of a boil: likely values in the person's own units, and what is kept of what was typed.
 import { afterEach, expect, test } from 'vitest';
-import type { EndForm } from '../../../src/protocol/season-messages.ts';
+import type { BoilPage, EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { endDraft, endTyped } from '../../../src/screen/notebook/end-draft.ts';
+import type { EndTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
 const metric = settingsSchema.parse({});
@@ -14,49 +15,87 @@ const form: EndForm = {
   syrup_brix: 66.9,
   jars: { litres: 0.25, count: 12 },
   fuel: { kind: 'propane', ask: 'after_kg', before_kg: 12, likely: 8 },
-  sap: { likely_litres: 120 },
+  asks_sap: true,
 };
 
+function pageOf(typed: EndTyped, page: BoilPage = {}): BoilPage {
+  if (!typed.ok) throw new Error(typed.why);
+  return typed.into(page);
+}
+
 test('each field holds what is likely, in the units that were chosen', () => {
-  expect(endDraft(form, metric)).toEqual({
+  expect(endDraft(form, {}, metric)).toEqual({
     syrup: '3.07',
     strength: '66.9',
     jars: '12 x 250 mL',
     fuel: '8',
-    sap: '120',
+    sap: '',
     note: '',
   });
-  expect(endDraft(form, american)).toMatchObject({ syrup: '0.81', fuel: '17.6', sap: '32', jars: '12 x 8.5 fl oz' });
+  expect(endDraft(form, {}, american)).toMatchObject({
+    syrup: '0.81',
+    fuel: '17.6',
+    sap: '',
+    jars: '12 x 8.5 fl oz',
+  });
 });
 
 afterEach(() => void (language.value = 'en'));
 
 test('in French a field is filled in with a comma, and is read with it', () => {
   language.value = 'fr';
-  const draft = endDraft(form, metric);
+  const draft = endDraft(form, {}, metric);
   expect(draft).toMatchObject({ syrup: '3,07', strength: '66,9' });
-  expect(endTyped(draft, form, {}, metric)).toMatchObject({ ok: true, page: { syrup: { litres: 3.07 } } });
+  expect(pageOf(endTyped(draft, form, {}, metric))).toMatchObject({ syrup: { litres: 3.07 } });
 });
 
 test('what nobody can tell is left empty and stays not known', () => {
   const unknown: EndForm = {
-    ...{ syrup_litres: null, syrup_brix: null, jars: null, sap: null },
+    ...{ syrup_litres: null, syrup_brix: null, jars: null, asks_sap: false },
     fuel: { kind: 'wood', ask: 'cords', before_kg: null, likely: null },
   };
-  const draft = endDraft(unknown, metric);
+  const draft = endDraft(unknown, {}, metric);
   expect(Object.values(draft).join('')).toBe('');
-  expect(endTyped(draft, unknown, { taste: 'sweet' }, metric)).toEqual({ ok: true, page: { taste: 'sweet' } });
+  expect(pageOf(endTyped(draft, unknown, {}, metric), { taste: 'sweet' })).toEqual({ taste: 'sweet' });
 });
 
 test('what is confirmed goes on the page in litres, kilograms and °Brix', () => {
-  const typed = endTyped({ ...endDraft(form, american), note: ' clear ' }, form, {}, american);
-  if (!typed.ok) throw new Error(typed.why);
-  const { page } = typed;
+  const page = pageOf(endTyped({ ...endDraft(form, {}, american), sap: '32', note: ' clear ' }, form, {}, american));
   expect(page.syrup!.litres).toBeCloseTo(0.81 * 3.785411784, 6);
   expect(page.syrup!.brix).toBeCloseTo(66.9, 0);
   expect(page.fuel).toEqual([{ kind: 'propane', before_kg: 12, after_kg: 17.6 * 0.45359237 }]);
   expect(page.sap!.litres).toBeCloseTo(32 * 3.785411784, 6);
   expect(page.notes).toBe('clear');
+});
+
+const kept: BoilPage = {
+  syrup: { litres: 1.4037, brix: 66.53 },
+  jars: [{ litres: 0.25, count: 5, lot: 'A' }],
+  fuel: [{ kind: 'propane', kg: 24, price: 40 }],
+  notes: 'Amber',
+};
+
+test('opened again it holds what was kept, not what is likely, and only what is changed is written', () => {
+  const draft = endDraft(form, kept, metric);
+  const asKept = { syrup: '1.4', strength: '66.5', jars: '5 x 250 mL', fuel: '24', sap: '', note: 'Amber' };
+  expect(draft).toEqual(asKept);
+  for (const settings of [metric, american])
+    expect(pageOf(endTyped(endDraft(form, kept, settings), form, kept, settings), kept)).toEqual(kept);
+  const denser = endTyped({ ...draft, strength: '67.2' }, form, kept, metric);
+  // Something else of it was written meanwhile.
+  const meanwhile = { ...kept, taste: 'Of plums' };
+  expect(pageOf(denser, meanwhile)).toEqual({ ...meanwhile, syrup: { litres: 1.4037, brix: 67.2 } });
+});
+
+test('what was kept and is emptied is not known any more', () => {
+  const emptied = { ...endDraft(form, kept, metric), strength: '', jars: '', fuel: '', note: '' };
+  expect(pageOf(endTyped(emptied, form, kept, metric), kept)).toEqual({ syrup: { litres: 1.4037 } });
+});
+
+test('litres that are typed take the place of a weight, which they would not change', () => {
+  const weighed: BoilPage = { syrup: { kg: 2, brix: 66 } };
+  const typed = endTyped({ ...endDraft(form, weighed, metric), syrup: '1.5' }, form, weighed, metric);
+  expect(pageOf(typed, weighed)).toEqual({ syrup: { litres: 1.5, brix: 66 } });
 });
 
 test.each([
@@ -65,7 +104,7 @@ test.each([
   ['jars', 'a dozen', '12 x 250 mL'],
   ['strength', '-2', 'plain number'],
 ] as const)('a slip in %s is asked about and nothing is kept', (field, text, why) => {
-  const typed = endTyped({ ...endDraft(form, metric), [field]: text }, form, {}, metric);
+  const typed = endTyped({ ...endDraft(form, {}, metric), [field]: text }, form, {}, metric);
   expect(typed).toMatchObject({ ok: false, field });
   expect((typed as { why: string }).why).toContain(why);
 });

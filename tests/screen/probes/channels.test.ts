@@ -57,6 +57,6 @@ test('a probe of the last boil shows what is heard on its port now', () => {
   const ports = [{ id: 'A', path: '/dev/ttyUSB0' }];
   const probes = [{ id: 'A/T1', port: 'A', channel: 'T1' }];
   expect(channelsOf([heard('T1', 21.5)], probes, ports)).toEqual([
-    { key: 'A/T1', port: 'A', channel: 'T1', celsius: 21.5 },
+    { key: 'A/T1', port: 'A', path: '/dev/ttyUSB0', channel: 'T1', celsius: 21.5 },
   ]);
 });

@@ -10,7 +10,7 @@ const call = (raised: number, priority: Call['priority']): Call => ({
   priority,
   raised,
   ended: null,
-  why: '14 mm deep, least 15 mm',
+  why: '14 mm deep, the least is 15 mm',
 });
 
 const pan = (low: (number | null)[], high = low): PanStrip => ({

@@ -7,13 +7,13 @@ const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 }
 
 test('a small batch is told of with when to carry it, and once it is thick enough without', () => {
   expect(shallowWords(moment, shallow, metric)).toBe(
-    'Too little for this pot: it ends 9\u00a0mm deep. Pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
+    'Too little for this pot: without more sap it ends 9\u00a0mm deep. Top it up, or pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
   );
   expect(shallowWords(moment, { ...shallow, pourInS: null, moreSapLitres: 12 }, metric)).toMatch(
     /at about 45\u00a0°Bx\.$/u,
   );
   expect(shallowWords(moment, { ...shallow, pourInS: 0, moreSapLitres: 12 }, american)).toMatch(
-    /Pour it into a smaller pot\.$/u,
+    /pour it into a smaller pot\.$/u,
   );
 });
 

@@ -7,6 +7,7 @@ import {
   firstUnseen,
   inOrder,
   pageTitle,
+  quietWords,
   soundsNow,
 } from '../../../src/screen/words/alarm-words.ts';
 import { alarm, moment } from '../moment.ts';
@@ -22,6 +23,12 @@ test('what stands and is unseen comes first, then what is seen, then what is ove
     'scorch-risk',
     'finish',
   ]);
+});
+
+test('of two that are for now, what burns comes before what is past its finish, though it came later', () => {
+  const past = { ...alarm, alarm: 'past-finish' as const, priority: 'high' as const };
+  const burns = { ...past, alarm: 'scorch-risk' as const, since: past.since + 60_000 };
+  expect(inOrder([past, burns]).map((each) => each.alarm)).toEqual(['scorch-risk', 'past-finish']);
 });
 
 test('a press answers the foremost unseen alarm, at last those that are over', () => {
@@ -44,7 +51,7 @@ test('a reminder is called by its own words, all else by its place and title', (
 });
 
 test('the title of the page shows the alarm and where it is', () => {
-  expect(pageTitle({ ...moment, alarms: [over, alarm] })).toBe('▲ Front pot: Nearly syrup – Panwarden');
+  expect(pageTitle({ ...moment, alarms: [over, alarm] })).toBe('◆ Front pot: Nearly syrup – Panwarden');
   expect(pageTitle({ ...moment, mode: 'practice' })).toBe('Practice boil – Panwarden');
   expect(pageTitle(null)).toBe('Panwarden');
 });
@@ -59,4 +66,10 @@ test('it sounds when the host calls and nobody has silenced it', () => {
 
 test('a sentence gets one full stop', () => {
   expect([asSentence('26 mm deep'), asSentence('Look!')]).toEqual(['26 mm deep.', 'Look!']);
+});
+
+test('how long it is quiet is told as a time of day, and in a practice in the time of whoever hears it', () => {
+  const until = moment.t + 90 * 60_000;
+  expect(quietWords(moment, until)).toBe('Quiet until 09:30');
+  expect(quietWords({ ...moment, mode: 'practice', speed: 60 }, until)).toBe('Quiet, 90 s more');
 });

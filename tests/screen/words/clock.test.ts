@@ -22,6 +22,14 @@ test('a practice boil and a replay count from their own start', () => {
   expect(timeOfDay(practice, 4 * 3_600_000)).toBe('11:30');
 });
 
+test('what has been is told as the clock beside the pans showed it, what is expected to the nearest minute', () => {
+  const started = '2027-04-18T07:30:40-07:00';
+  const lit = { ...moment, mode: 'replay' as const, header: { ...moment.header!, started } };
+  // 07:31:10 and 07:32:00 were; 08:30:20 and 08:30:40 are to come.
+  expect([30_000, 80_000].map((at) => timeOfDay(lit, at))).toEqual(['07:31', '07:32']);
+  expect([3_580_000, 3_600_000].map((at) => timeOfDay(lit, at))).toEqual(['08:30', '08:31']);
+});
+
 test('another day is named', () => {
   expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 01:30');
   expect(timeOfDay(moment, -8 * 3_600_000)).toBe('yesterday 23:30');

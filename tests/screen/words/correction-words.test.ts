@@ -17,6 +17,7 @@ const noted: MarkView = {
   mark: { kind: 'density', pan: 'p1', brix: 58, id: 'm1' },
   withdrawn: false,
   questioned: false,
+  doubt: null,
   corrections: [changed],
 };
 const plain = (words: string | null): string | null => words?.replaceAll('\u00a0', ' ') ?? null;
@@ -57,6 +58,6 @@ test('the line in the list names another pan, and when a mark was taken back', (
   const each: MarkView = { ...noted, withdrawn: true, corrections: [other, back] };
   const lines = correctedBy(each, moment, metric).map((one) => plain(correctedLine(each, one, moment)));
   expect(lines[0]).toBe('Pan 2: strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L, finish 08:38 → 08:30');
-  expect(lines[1]).toMatch(/^taken back 08:00, strength 58 → 55 °Bx/u);
+  expect(lines[1]).toMatch(/^taken back 07:59, strength 58 → 55 °Bx/u);
   expect(new Set(correctedBy(each, moment, metric).map(({ key }) => key)).size).toBe(2);
 });

@@ -92,7 +92,7 @@ test('the water point names its sources, the weightiest first, the altitude last
   };
   expect(words(water)).toBe(
     'Water boils at 98.0 °C here, between 97.9 and 98.1 °C in eight of ten cases. ' +
-      'From the pressure you typed 20 min ago, and the boiling check 40 min ago, and the altitude. ' +
+      'From the pressure noted 20 min ago, and the boiling check 40 min ago, and the altitude. ' +
       'Least sure: what the weather has done since (±0.1 °C).',
   );
   expect(words({ ...water, parts: parts.slice(1, 2) })).toContain('From the altitude alone.');

@@ -58,7 +58,7 @@ test('differences in Fahrenheit are differences, without the 32', () => {
   expect(words).toContain('1.8 °F more than at the check before');
 });
 
-const together = { pan: 'p1', meanC: 101.3, apartC: 0.24, odd: null, probes: ['A/1', 'A/2'] };
+const together = { pan: 'p1', meanC: 101.3, apartC: 0.24, odd: [], probes: ['A/1', 'A/2'] };
 
 test('two that agree, two that differ, and the odd one out', () => {
   const of = (over: Partial<ProbeHealth['together'][number]>): string =>
@@ -67,8 +67,14 @@ test('two that agree, two that differ, and the odd one out', () => {
   expect(of({ apartC: 3 })).toBe(
     '▲ The 2 probes of Back pot are 3.0 °C apart, and nobody can tell which is wrong: check both in boiling water.',
   );
-  expect(of({ apartC: 3, odd: 'A/2' })).toBe(
-    '▲ The 2 probes of Back pot are 3.0 °C apart: A/2 is the odd one out. Without it they show 101.3\u00a0°C.',
+  expect(of({ apartC: 3, odd: ['A/2'] })).toBe(
+    '▲ The 2 probes of Back pot are 3.0 °C apart: A/2 is at odds. Without it: 101.3\u00a0°C.',
+  );
+  expect(of({ apartC: 3, odd: ['A/2', 'A/3'], probes: ['A/1', 'A/2', 'A/3'] })).toBe(
+    '▲ The 3 probes of Back pot are 3.0 °C apart: A/2 and A/3 are at odds. Without them: 101.3\u00a0°C.',
+  );
+  expect(of({ apartC: 3, odd: ['A/1', 'A/2'] })).toBe(
+    '▲ None of the 2 probes of Back pot can be believed now; they are 3.0 °C apart. Look at each, then check them in boiling water.',
   );
 });
 

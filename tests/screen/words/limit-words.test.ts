@@ -31,4 +31,5 @@ test('a least depth is held against the depth that the pan has', () => {
   expect(depths(30)).toEqual(['It stands 27 mm deep: it would call at once.']);
   expect(depths(5)[1]).toContain('shallow');
   expect(depths(15, { depth_mm: null })[0]).toContain('not known');
+  expect(depths(15, { depth_mm: 0, stage: 'off' })).toEqual([]);
 });

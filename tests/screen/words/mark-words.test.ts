@@ -1,8 +1,11 @@
 // Every kind of mark in one line.
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import type { Mark } from '../../../src/screen/client/types.ts';
 import { markWords } from '../../../src/screen/words/mark-words.ts';
+import { language } from '../../../src/screen/language/language.ts';
 import { american, metric, moment } from '../moment.ts';
+
+afterEach(() => void (language.value = 'en'));
 
 const cases: [Mark, string][] = [
   [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot: Top-up 2.0 L'],
@@ -23,6 +26,16 @@ const cases: [Mark, string][] = [
 test.each(cases)('%j', (mark, words) => {
   const plain = markWords(mark, moment.header, metric).replaceAll('\u00a0', ' ');
   expect(plain).toBe(words);
+});
+
+test.each([
+  [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot : Ajout de 2,0 L'],
+  [{ kind: 'draw-off', pan: 'p1', all: true }, 'Front pot : Retrait complet'],
+  [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot : Réuni en entier dans Cuve 2'],
+  [{ kind: 'note', pan: 'p1', text: 'Mousse' }, 'Front pot : Note « Mousse »'],
+] as [Mark, string][])('in French %j reads as a phrase', (mark, words) => {
+  language.value = 'fr';
+  expect(markWords(mark, moment.header, metric).replaceAll('\u00a0', ' ')).toBe(words);
 });
 
 test('quantities are in the chosen units', () => {

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Now } from '../../../src/screen/client/types.ts';
 import { nextLine } from '../../../src/screen/words/next-line.ts';
-import { alarm, moment } from '../moment.ts';
+import { alarm, moment, reading } from '../moment.ts';
 
 const minute = 60_000;
 
@@ -16,7 +16,15 @@ test('a finish comes with its time of day and range', () => {
   expect(line({ what: 'finish', pan: 'p1', at: t + 10 * minute, low: t + 8 * minute, high: t + 13 * minute })).toBe(
     'Front pot: done about 08:10 (08:08–08:13)',
   );
-  expect(line({ what: 'finish', pan: 'p1', at: t })).toBe('Front pot: done, take it off now');
+  expect(line({ what: 'finish', pan: 'p1', at: t })).toBe('Front pot: done; check it, then take it off the heat');
+});
+
+test('a pan at its finish needs what the worst of its calls says, though it was seen', () => {
+  const done = { what: 'finish', pan: 'p1', at: null } as const;
+  const seen = { ...alarm, alarm: 'past-finish' as const, answered: true };
+  expect(line(done, { alarms: [seen] })).toBe('Front pot: take it off the heat now');
+  expect(line(done, { alarms: [seen, { ...seen, alarm: 'scorch-risk' }] })).toBe('Front pot: turn its heat off first');
+  expect(line(done, { alarms: [{ ...seen, condition: 'over' }] })).toContain('check it, then take it off');
 });
 
 test('a top-up has a time by which, or is due now', () => {
@@ -32,13 +40,40 @@ test('an alarm is called by its title, never by its name in the program', () => 
   );
 });
 
+test('the priority is that of the call that is told; burnt sugar is for now, and what is no call has none', () => {
+  const priority = (next: Partial<Now['next']>, alarms = [alarm]): string | null =>
+    nextLine({ ...moment, alarms, next: { ...moment.next, ...next } }).priority;
+  expect(priority({ what: 'alarm', pan: 'p1', text: 'near-finish' })).toBe('medium');
+  expect(
+    priority({ what: 'alarm', pan: 'p1', text: 'finish' }, [alarm, { ...alarm, alarm: 'finish', priority: 'high' }]),
+  ).toBe('high');
+  expect(priority({ what: 'burnt', pan: 'p1' })).toBe('high');
+  expect(priority({ what: 'finish', pan: 'p1' })).toBe(null);
+});
+
 test('a boil that is over says so', () => {
   expect(line({ what: 'watch' }, { ended: true })).toBe('This boil is over');
+  expect(line({ what: 'watch' }, { ended: true, mode: 'practice' })).toBe('This practice is over');
   expect(line({ what: 'watch' })).toBe('Nothing to do just now. Stay by the pans.');
+});
+
+test('with no pan on the fire the next thing is to end the boil, unless something is due', () => {
+  const readings = [{ ...reading, stage: 'off' as const }];
+  expect(line({ what: 'watch' }, { readings })).toBe('All pans are off the fire: end this boil when it is done');
+  expect(line({ what: 'alarm', pan: 'p1', text: 'near-finish' }, { readings, alarms: [alarm] })).toContain('Nearly');
+  expect(line({ what: 'watch' }, { readings: [...readings, reading] })).toContain('Nothing to do just now');
+  expect(line({ what: 'watch' }, { readings, mode: 'practice' })).toContain('Nothing to do just now');
 });
 
 test('foam comes with its cure', () => {
   expect(line({ what: 'foam', pan: 'p1' })).toBe(
     'Front pot: foam may rise soon; a drop or two of fat, or turn it down',
   );
+});
+
+test('nobody can tell a past boil anything: a replay says what was not known', () => {
+  const litres = { what: 'tell-litres', pan: 'p1' } as const;
+  expect(line(litres)).toBe('Front pot: tell how much is in it: a depth or a top-up');
+  expect(line(litres, { view: 'replay' })).toBe('Front pot: how much was in it was not known yet');
+  expect(line({ what: 'tell-water' }, { view: 'replay' })).toBe('How hot water boils here was not known yet');
 });

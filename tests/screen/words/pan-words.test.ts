@@ -14,6 +14,31 @@ test('the water point comes before litres, strength waits for the water point', 
   expect(notKnownYet({ ...early, water_c: 98 }).map((each) => each.mark)).toEqual(['depth', 'density']);
 });
 
+test('a pan that is read by hand is not asked to hold a probe into boiling water', () => {
+  const byHand = { ...reading, probe: null, water_c: null, litres: null, brix: null, finish_in_s: null };
+  expect(notKnownYet(byHand)[0]).toMatchObject({
+    mark: 'pressure',
+    how: "today's air pressure tells it, or the height of the place",
+  });
+});
+
+test('a strength that is not known has its true reason', () => {
+  const how = (rise_c: number): string | undefined =>
+    notKnownYet({ ...reading, brix: null, rise_c }).find(({ mark }) => mark === 'density')?.how;
+  expect(how(0.4)).toBe('too thin to tell by its heat');
+  expect(how(5)).toBe('what was noted and what it shows do not go together');
+});
+
+test('a thermometer far over water beside a thin count: the two do not go together, whatever else is asked', () => {
+  const odd = { ...reading, brix: 2, brix_low: 1.9, brix_high: 2.1, rise_c: 1.7 };
+  const lines = (change: Partial<typeof reading>, ask: 'depth' | null = null) =>
+    notKnownYet({ ...odd, ...change }, ask).map(({ how }) => how);
+  expect(lines({})[0]).toBe('what was noted and what it shows do not go together');
+  expect(lines({}, 'depth')).toHaveLength(2);
+  expect(lines({ rise_c: 0.2 })).toEqual([]);
+  expect(lines({ brix: 45, brix_low: 44, brix_high: 46 })).toEqual([]);
+});
+
 test('a pan of which all is known, and one that is off, ask for nothing', () => {
   expect(notKnownYet(reading)).toEqual([]);
   expect(notKnownYet({ ...reading, stage: 'off', litres: null })).toEqual([]);

@@ -1,7 +1,13 @@
 // What was said at a moment and what came later are told apart in words, and so are calls under other choices.
 import { expect, test } from 'vitest';
 import type { PanKnown } from '../../../src/protocol/replay-messages.ts';
-import { cameWords, differenceWords, printedWords, saidWords } from '../../../src/screen/words/replay-words.ts';
+import {
+  cameWords,
+  differenceWords,
+  printedWords,
+  saidWords,
+  stillReadWords,
+} from '../../../src/screen/words/replay-words.ts';
 import type { Now } from '../../../src/screen/client/types.ts';
 import { moment } from '../moment.ts';
 
@@ -71,4 +77,15 @@ test('calls that moved, went or came are told with their times', () => {
 
 test('a printed page says that it is of a replay', () => {
   expect(printedWords(now)).toBe('Printed from a replay of “First run, invented” at 15:30. Nothing here is live.');
+});
+
+test('of a past boil it is said that it is still being read, until the end of it is read and shown', () => {
+  const replay = now.replay!;
+  const { length } = replay;
+  const stillRead = expect.stringContaining('still being read');
+  expect(stillReadWords({ ...now, t: 0, replay: { ...replay, readUntil: 0 } })).toEqual(stillRead);
+  expect(stillReadWords({ ...now, t: length, replay: { ...replay, readUntil: length - 1 } })).toEqual(stillRead);
+  expect(stillReadWords({ ...now, t: length - 1, replay })).toEqual(stillRead);
+  expect(stillReadWords({ ...now, t: length, replay })).toBeNull();
+  expect(stillReadWords({ ...now, replay: null })).toBeNull();
 });

@@ -17,8 +17,19 @@ test('any other call says what is wrong and the first thing to do', () => {
     alarm: 'scorch-risk' as const,
     pan: reading.pan,
     title: 'About to burn',
-    todo: 'Shut the heat first. Then pour in sap.',
+    todo: 'Turn the heat off first. Then pour in sap.',
   };
-  expect(spokenCall(call, moment)).toBe('Front pot: About to burn. Shut the heat first.');
-  expect(spokenCall({ ...call, pan: null, port: 'A' }, moment)).toBe('Board A: About to burn. Shut the heat first.');
+  expect(spokenCall(call, moment)).toBe('Front pot: About to burn. Turn the heat off first.');
+  expect(spokenCall({ ...call, pan: null, port: 'A' }, moment)).toBe(
+    'Board of Front pot: About to burn. Turn the heat off first.',
+  );
+  const header = {
+    ...{ recording: 'panwarden' as const, version: 1 as const, started: '2027-04-18T07:30:00-07:00' },
+    ports: [{ id: 'A', path: '/dev/ttyTH0' }],
+    probes: [{ id: 'A/T1', port: 'A', channel: 'T1' }],
+    pans: [{ id: 'p1', name: 'Back pot', probe: 'A/T1' }],
+  };
+  const lost = { ...call, pan: null, port: 'A', title: 'Board lost' };
+  expect(spokenCall(lost, { ...moment, header })).toMatch(/^Board of Back pot: Board lost/);
+  expect(spokenCall(lost, { ...moment, header: { ...header, pans: [] } })).toMatch(/^Board \/dev\/ttyTH0: /);
 });

@@ -44,7 +44,7 @@ test('gas is weighed in pounds where these were chosen', () => {
 });
 
 test('a depth is in inches where these were chosen', () => {
-  expect(plain('14 mm deep, least 15 mm in about 3 min')).toBe('0.6 in deep, least 0.6 in in about 3 min');
+  expect(plain('18 mm deep, down to 15 mm in about 3 min')).toBe('0.7 in deep, down to 0.6 in in about 3 min');
 });
 
 test('words stay as they are', () => {

@@ -1,4 +1,4 @@
-// What is believed of one pan under one kind of fire: a joint normal distribution over nine numbers, and how a measurement changes it.
+// What is believed of one pan: a joint normal distribution over nine numbers, and how a measurement changes it.
 
 /** Logarithm of the sugar, kg. */
 export const SUGAR = 0;
@@ -32,6 +32,7 @@ export interface Belief {
 /** Water per sugar, kg/kg. */
 export const waterOf = ({ x }: { x: readonly number[] }): number => Math.exp(x[WATER]!);
 
+/** The variance of one of the numbers, in its unit squared. */
 export const variance = ({ p }: Belief, i: number): number => p[i * SIZE + i]!;
 
 /** A weight for each number, all 0: a literal of its own, so that the engine learns to make it as plain doubles. */
@@ -64,6 +65,7 @@ export function setAlone({ x, p }: Belief, i: number, mean: number, variance: nu
   p[i * SIZE + i] = variance;
 }
 
+/** Adds to the covariance of two of the numbers, or to the variance of one. */
 export function addVariance({ p }: Belief, i: number, j: number, by: number): void {
   p[i * SIZE + j] = p[i * SIZE + j]! + by;
   if (i !== j) p[j * SIZE + i] = p[j * SIZE + i]! + by;
@@ -114,6 +116,7 @@ export function alongWith({ p }: Belief, slopes: readonly number[]): number[] {
   return along;
 }
 
+/** The sum of the products, number by number. */
 export function dot(one: readonly number[], other: readonly number[]): number {
   let sum = 0;
   for (let i = 0; i < SIZE; i++) sum += one[i]! * other[i]!;
@@ -151,4 +154,5 @@ function keepSound(p: number[]): void {
 
 const LEAST_VARIANCE = 1e-12;
 
+/** A belief that changes by itself from now on. */
 export const copyBelief = ({ x, p }: Belief): Belief => ({ x: [...x], p: [...p] });

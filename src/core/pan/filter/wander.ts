@@ -31,8 +31,10 @@ const WANDER_LEAVES = 1.54 - 0.13;
 /** The steps of a probe hide in the short difference and stand in the long one: six times a step's variance, step²/12. */
 const STEP_LEAVES = 0.5;
 
+/** Before its rise has shown anything. */
 export const startWander = (): Wander => ({ rises: [], short: 0, long: 0, seen: 0 });
 
+/** One that changes by itself from now on. */
 export const copyWander = (wander: Wander): Wander => ({ ...wander, rises: [...wander.rises] });
 
 /** A block of a steady boil, °C. */

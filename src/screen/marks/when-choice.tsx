@@ -1,0 +1,48 @@
+// The row of a form in which a person says when it was: now, some minutes ago, or at a time of day.
+import { MINUTE_MS } from '../../core/quantities/time.ts';
+import type { JSX } from 'preact';
+import { say } from '../language/say.ts';
+import { timeOfDay } from '../words/clock.ts';
+import type { MarkPlace } from './mark-form.ts';
+import { justPassed, type When } from './when.ts';
+
+const MINUTES_AGO = [0, 2, 5, 10, 20];
+
+interface WhenChoiceProps {
+  when: When;
+  choose: (when: When) => void;
+  place: MarkPlace;
+}
+
+export function WhenChoice({ when, choose, place: { now, pour } }: WhenChoiceProps): JSX.Element {
+  // Nothing that is noted is older than the boil.
+  const isAgo = (minutes: number): boolean => when !== 'pour' && 'ago' in when && when.ago === minutes;
+  const typed = when !== 'pour' && 'typed' in when ? when.typed : '';
+  return (
+    <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
+      <span>{say('marks.when')}</span>
+      {pour !== undefined && (
+        <button type="button" aria-pressed={when === 'pour'} onClick={() => choose('pour')}>
+          {say('marks.at', { time: timeOfDay(now, pour.at) })}
+        </button>
+      )}
+      {MINUTES_AGO.filter((each) => each * MINUTE_MS <= now.t).map((each) => (
+        <button key={each} type="button" aria-pressed={isAgo(each)} onClick={() => choose({ ago: each })}>
+          {each === 0 ? say('marks.now') : say('marks.ago', { minutes: String(each) })}
+        </button>
+      ))}
+      <label>
+        {say('marks.or_at')}{' '}
+        <input
+          type="text"
+          inputMode="decimal"
+          autoComplete="off"
+          class="number"
+          placeholder={justPassed(now)}
+          value={typed}
+          onInput={({ currentTarget: { value } }) => choose(value === '' ? { ago: 0 } : { typed: value })}
+        />
+      </label>
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+// When something was done that is noted now: so many minutes ago, at a time of day, or at a pour that was seen.
+import { DAY_MS, MINUTE_MS } from '../../core/quantities/time.ts';
+import type { Mark, Now, Pour } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import { timeOfDay, wallMs } from '../words/clock.ts';
+
+/** `ago` in min; `typed` is a time of day: "14:05", "9.30", "9h30" or "1405". */
+export type When = { ago: number } | { typed: string } | 'pour';
+
+/** What a person typed as a time of day, ms since midnight; null where it is none. */
+function sinceMidnightMs(typed: string): number | null {
+  const [, hours = '24', minutes = '60'] = /^(\d{1,2})[:.h]?(\d{2})$/u.exec(typed.replaceAll(/\s/gu, '')) ?? [];
+  return Number(hours) > 23 || Number(minutes) > 59 ? null : (Number(hours) * 60 + Number(minutes)) * MINUTE_MS;
+}
+
+/** A time of day when it last was, ms of boil time; null where it is none, still to come, or before the boil began. */
+function lastAt(now: Now, typed: string): number | null {
+  const sinceMidnight = sinceMidnightMs(typed);
+  if (sinceMidnight === null) return null;
+  const wall = wallMs(now, now.t);
+  const today = Math.floor(wall / DAY_MS) * DAY_MS + sinceMidnight;
+  const begins = now.t - (wall - (today > wall ? today - DAY_MS : today));
+  // Who types a minute means some moment in it, and the minute in which the boil began is of it.
+  return begins <= -MINUTE_MS ? null : Math.max(0, Math.min(now.t, begins + MINUTE_MS / 2));
+}
+
+/** A time of day that has just passed, as an example. */
+export const justPassed = (now: Now): string => timeOfDay(now, Math.max(0, now.t - MINUTE_MS));
+
+/** What is wrong with a time of day of which `momentOf` made nothing. */
+export const whyNoMoment = (when: When, now: Now): string =>
+  when !== 'pour' && 'typed' in when && sinceMidnightMs(when.typed) !== null
+    ? say('marks.problem.before', { began: timeOfDay(now, 0), typed: when.typed.trim() })
+    : say('marks.problem.time', { example: justPassed(now) });
+
+/** The moment, ms of boil time; undefined for now, null for a time of day that is none, to come or before the boil. */
+export function momentOf(when: When, now: Now, pour: Pour | undefined): number | null | undefined {
+  if (when === 'pour') return pour?.at;
+  if ('typed' in when) return lastAt(now, when.typed);
+  return when.ago > 0 ? now.t - when.ago * MINUTE_MS : undefined;
+}
+
+/** The mark with the moment at which it happened. */
+export const happenedAt = (mark: Mark, at: number | undefined): Mark =>
+  at === undefined ? mark : { ...mark, happened: at };

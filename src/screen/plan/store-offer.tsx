@@ -1,0 +1,31 @@
+// Offers to plan for the sap that was collected and is still in store.
+import type { JSX } from 'preact';
+import type { CollectionsView } from '../../protocol/season-messages.ts';
+import { saps, settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
+import { useAsked } from '../notebook/page-data.ts';
+import { exactStrength, volume } from '../words/amounts.ts';
+import type { SapKey } from '../words/sap-words.ts';
+import { inStoreOf } from './in-store.ts';
+import type { InStore } from './in-store.ts';
+
+export function StoreOffer({ sap, take }: { sap: SapKey; take: (stored: InStore) => void }): JSX.Element | null {
+  const { view } = useAsked<CollectionsView>({ collections: true }, 'collections', () => false);
+  const stored = inStoreOf(view?.collections ?? [], sap, saps.value);
+  if (stored === null) return null;
+  const amount = volume(stored.litres, settings.value);
+  return (
+    <p class="row">
+      <span>
+        {stored.brix === null
+          ? say('plan.in_store', { amount })
+          : say('plan.in_store_at', { amount, strength: exactStrength(stored.brix, settings.value) })}
+        {stored.pastLitres > 0 &&
+          ` ${say('plan.in_store_past', { amount: volume(stored.pastLitres, settings.value) })}`}
+      </span>
+      <button type="button" onClick={() => take(stored)}>
+        {say('plan.take_store')}
+      </button>
+    </p>
+  );
+}

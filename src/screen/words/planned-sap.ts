@@ -1,0 +1,20 @@
+// How much of the planned sap is still to be poured in, which decides what is worth saying of a pan's end.
+import { pouredLitres } from '../../protocol/poured-sap.ts';
+import type { Advice, Now } from '../client/types.ts';
+
+/** Less than this share of a plan is a last jug that nobody waits for (judgement). */
+const LAST_SHARE = 0.05;
+
+/** Litres of the plan that are not noted as poured in yet; 0 where nothing was planned, or hardly anything is left. */
+export function sapToCome({ header, marks }: Pick<Now, 'header' | 'marks'>): number {
+  const { litres } = (header as { plan?: { litres?: number } } | null)?.plan ?? {};
+  if (typeof litres !== 'number') return 0;
+  const left = litres - pouredLitres(marks);
+  return left < LAST_SHARE * litres ? 0 : left;
+}
+
+/** What is said of a pan that will end too shallow; null while the sap that is still to come would fill it. */
+export function shallowThen(now: Now, advice: Advice | null): Advice['shallow'] {
+  const shallow = advice?.shallow ?? null;
+  return shallow === null || shallow.moreSapLitres <= sapToCome(now) ? null : shallow;
+}

@@ -1,0 +1,183 @@
+// A pan that is read by hand: what the thermometer and the instrument show goes before a count, what is left out says why, and whoever stands by it is believed.
+import { expect, test } from 'vitest';
+import type { Entry, Header, Mark } from '../../../src/core/boil/entries.ts';
+import { boilView } from '../../../src/core/boil/view.ts';
+import { boilingAt, foldAll, mark, readingAt, tarnHollow, told } from './tarn-hollow.ts';
+
+const MINUTE_MS = 60_000;
+const vessel = { shape: 'round-sloped' as const, bottom_diameter_mm: 300, top_diameter_mm: 320, height_mm: 280 };
+const heat = { kind: 'propane' as const, power_w: 16_000 };
+const birch = (over: Partial<NonNullable<Header['pans']>[number]> = {}): Header =>
+  tarnHollow({ probes: [], pans: [{ id: 'p1', name: 'Back pot', sap: 'birch', vessel, heat, ...over }] });
+
+const at = (minutes: number, what: Mark): Entry => mark(minutes * MINUTE_MS, what);
+const poured = at(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 1 });
+const read = (minutes: number, celsius: number, more: Partial<Mark> = {}): Entry =>
+  at(minutes, { kind: 'reading', pan: 'p1', celsius, ...more } as Mark);
+const density = (minutes: number, brix: number, more: Partial<Mark> = {}): Entry =>
+  at(minutes, { kind: 'density', pan: 'p1', brix, celsius: 15.56, ...more } as Mark);
+const depth = (minutes: number, mm: number, more: Partial<Mark> = {}): Entry =>
+  at(minutes, { kind: 'depth', pan: 'p1', mm, ...more } as Mark);
+const birchAt = (brix: number): number => boilingAt(brix, 'birch');
+
+const after = (entries: Entry[], minutes: number, header = birch()) => {
+  const { state, transitions } = foldAll(header, entries, minutes * MINUTE_MS);
+  const view = boilView(state, minutes * MINUTE_MS);
+  return { state, view, calls: told(transitions), now: readingAt(state, 'p1', minutes * MINUTE_MS) };
+};
+
+test('a reading past the finish calls, whatever was poured in a few minutes ago, and its call stands', () => {
+  const { calls, now, view } = after([poured, read(5, birchAt(67.3))], 8);
+  expect(calls).toContain('p1 finish raised');
+  const standing = view.alarms.filter(({ condition }) => condition === 'active').map(({ alarm }) => alarm);
+  expect(standing.some((alarm) => alarm === 'finish' || alarm === 'past-finish')).toBe(true);
+  expect(now.stage).toBe('finished');
+  expect(now.brix!).toBeGreaterThan(60);
+  // What was noted of its amount cannot be so either.
+  expect(now.litres).toBeNull();
+});
+
+test('a reading at the finish calls where what is believed lies a little lower', () => {
+  const slow = birch({ heat: { kind: 'electric', power_w: 150 } });
+  const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 64, celsius: 98 });
+  const densities = [density(4, 65.4), density(8, 65.4)];
+  const { now } = after([thick, read(2, birchAt(65.4)), ...densities, read(12, birchAt(67.1))], 13, slow);
+  expect(now.brix!).toBeLessThan(67);
+  expect(now.stage).toBe('finished');
+});
+
+test('a reading well under the finish calls nobody', () => {
+  expect(after([poured, read(5, birchAt(64))], 8).calls).toEqual([]);
+});
+
+test('a reading that fits leaves the litres as they were told', () => {
+  for (const celsius of [0.1, 0.2, 0.4].map((more) => birchAt(1) + more - 0.2))
+    expect(after([poured, read(1, celsius), read(3, celsius)], 4).now.litres!).toBeGreaterThan(8);
+});
+
+test('a hot reading is believed when the same is read again, or when its person was asked and is sure', () => {
+  const hot = birchAt(60);
+  const once = after([poured, read(5, hot)], 7);
+  expect(once.now.brix!).toBeLessThan(5);
+  expect(once.view.notices).toEqual([
+    expect.stringMatching(/hotter than what was noted of it can be\. Look at the pan/),
+  ]);
+  for (const entries of [
+    [poured, read(5, hot), read(6, hot)],
+    [poured, read(5, hot, { sure: true })],
+  ])
+    expect(after(entries, 7).now.brix!).toBeGreaterThan(50);
+  expect(after([poured, read(5, hot, { sure: true })], 7).view.notices).toEqual([]);
+});
+
+test('a reading that climbs on from one that was believed is not asked about again', () => {
+  const { view } = after([poured, read(5, birchAt(50), { sure: true }), read(6, birchAt(63))], 7);
+  expect(view.notices).toEqual([]);
+});
+
+test('a count that has run dry comes back to what the thermometer shows', () => {
+  const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 3, brix: 20 });
+  const shows = birchAt(40);
+  const { now } = after([thick, read(1, birchAt(20)), read(25, shows)], 25);
+  expect(now.brix!).toBeGreaterThan(30);
+  expect(now.brix!).toBeLessThan(50);
+});
+
+test('a density that agrees with the thermometer of that moment goes before a count of what went in', () => {
+  const { now, view } = after([poured, read(5, birchAt(64)), density(5.5, 64)], 6);
+  expect(view.marks.map(({ questioned }) => questioned)).toEqual([false, false, false]);
+  expect(Math.abs(now.brix! - 64)).toBeLessThan(2);
+});
+
+test('a density that the thermometer contradicts moves nothing of the pan either, until it is said again', () => {
+  const maple = birch({ sap: 'maple' });
+  const hot = boilingAt(69, 'maple');
+  const alone = after([read(5, hot)], 6, maple).now.brix!;
+  const once = after([read(5, hot), density(5.2, 60)], 6, maple);
+  expect(once.view.marks.at(-1)).toMatchObject({ questioned: true, doubt: expect.stringContaining('the thermometer') });
+  expect(once.now.brix!).toBeCloseTo(alone, 6);
+  const again = after([read(5, hot), density(5.2, 60), density(5.6, 60)], 6, maple);
+  expect(again.view.marks.at(-1)!.questioned).toBe(false);
+  expect(Math.abs(again.now.brix! - 60)).toBeLessThan(3);
+});
+
+test('a density that is insisted on against a reading is of the pan, and makes no thermometer 5 °C wrong', () => {
+  const { now } = after([poured, read(5, birchAt(1)), density(5.5, 66, { sure: true })], 6);
+  expect(Math.abs(now.brix! - 66)).toBeLessThan(2);
+  expect(now.temperature_c!).toBeCloseTo(birchAt(1), 6);
+});
+
+test('a density that the count contradicts is left out with its reason, and counts when it is said again', () => {
+  const thin = [poured, read(1, birchAt(1))];
+  const first = after([...thin, density(5, 66)], 6);
+  expect(first.view.marks.at(-1)).toMatchObject({
+    questioned: true,
+    doubt: 'Back pot: 66.0 °Bx is far from what went in and boiled away.',
+  });
+  expect(first.view.notices).toEqual([
+    'Back pot: 66.0 °Bx is far from what went in and boiled away. It was left out; the same again counts.',
+  ]);
+  expect(first.now.brix!).toBeLessThan(5);
+  for (const entries of [
+    [...thin, density(5, 66), density(5.5, 66)],
+    [...thin, density(5, 66, { sure: true })],
+  ]) {
+    const meant = after(entries, 6);
+    expect(meant.view.marks.at(-1)).toMatchObject({ questioned: false, doubt: null });
+    expect(Math.abs(meant.now.brix! - 66)).toBeLessThan(2);
+  }
+  // One press too many is no second look.
+  expect(after([...thin, density(5, 66), density(5.1, 66)], 6).view.marks.at(-1)!.questioned).toBe(true);
+});
+
+test('the same of a depth', () => {
+  const first = after([poured, depth(5, 40)], 6);
+  expect(first.view.marks.at(-1)).toMatchObject({
+    questioned: true,
+    doubt: 'Back pot: 40 mm is far from what went in and boiled away.',
+  });
+  expect(first.now.depth_mm!).toBeGreaterThan(100);
+  for (const entries of [
+    [poured, depth(5, 40), depth(5.5, 42)],
+    [poured, depth(5, 40, { sure: true })],
+  ]) {
+    const meant = after(entries, 6);
+    expect(meant.view.marks.at(-1)!.questioned).toBe(false);
+    expect(Math.abs(meant.now.depth_mm! - 40)).toBeLessThan(8);
+  }
+});
+
+test('a depth over the rim is a mistake, not a figure', () => {
+  const { now, view } = after([depth(5, 300)], 6);
+  expect(view.marks.at(-1)).toMatchObject({
+    questioned: true,
+    doubt: 'Back pot: 300 mm is deeper than the vessel itself, which is 280 mm high.',
+  });
+  expect(now.depth_mm).toBeNull();
+});
+
+test('what was left out counts once a note that came late explains it', () => {
+  const late = at(6, { kind: 'draw-off', pan: 'p1', litres: 7, happened: 4 * MINUTE_MS });
+  expect(after([poured, depth(5, 40), late], 7).view.marks[1]).toMatchObject({ questioned: false, doubt: null });
+});
+
+test('an instrument that shows the finish, or less by what a stem is read to, finishes the pan', () => {
+  const rising = [1, 5, 9, 13].map((minutes) => read(minutes, birchAt(64 + minutes / 8)));
+  for (const [brix, stage] of [
+    [67, 'finished'],
+    [66.8, 'finished'],
+    [66, 'near-finish'],
+  ] as const)
+    expect(after([...rising, density(13.5, brix)], 14).now.stage).toBe(stage);
+  expect(after([...rising, density(13.5, 67)], 14).calls).toContain('p1 finish raised');
+});
+
+test('what a density teaches of the thermometer in the hand goes for what it read before, too', () => {
+  const typed = birchAt(67) + 0.5;
+  const once = after([read(5, typed), density(5.2, 64)], 6);
+  const twice = after([read(5, typed), density(5.2, 64), density(5.9, 64)], 6);
+  expect(once.now.temperature_c!).toBeLessThan(typed - 0.4);
+  // The second is held against what was read, not against what was made of it.
+  expect(Math.abs(twice.now.temperature_c! - once.now.temperature_c!)).toBeLessThan(0.3);
+  expect(twice.view.marks.every(({ questioned }) => !questioned)).toBe(true);
+});

@@ -1,0 +1,41 @@
+// Syrup that the pans show: only as far as its sugar can have come out of the sap that went in.
+import { expect, test } from 'vitest';
+import type { Header } from '../../../src/core/boil/entries.ts';
+import type { Batch } from '../../../src/core/season/boil-facts.ts';
+import { boilFigures } from '../../../src/core/season/boil-figures.ts';
+import { endForm } from '../../../src/core/season/end-form.ts';
+import { factsOfEntries } from './fold-facts.ts';
+
+const header: Header = {
+  recording: 'panwarden',
+  version: 1,
+  started: '2027-04-18T07:30:00-07:00',
+  site: { name: 'Tarn Hollow (invented)' },
+  pans: [{ id: 'p1', sap: 'birch' }],
+};
+const poured = factsOfEntries(header, [{ t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 38, brix: 0.9 } }]);
+
+const inPan = (litres: number): Batch => ({
+  at: 60_000,
+  pan: 'p1',
+  litres,
+  litresSigma: 0.05 * litres,
+  brix: 66,
+  brixSigma: 1,
+  measured: false,
+  burnt: false,
+});
+
+test('a pan cannot hold more sugar than went in: its syrup is not known, and the end asks for what the sap can give', () => {
+  const facts = { ...poured, leftUntold: [], left: [inPan(37.76)] };
+  const figures = boilFigures(facts, {}, []);
+  expect(figures).toMatchObject({ syrup_litres: null, syrup_kg: null, syrup_sugar_kg: null });
+  // 38 L × 1.001 kg/L × 0.9 % = 0.342 kg of sugar; syrup of 66 °Bx holds 0.87 kg a litre (ICUMSA densities).
+  expect(figures.expected_syrup_litres!.value).toBeCloseTo(0.39, 2);
+  expect(endForm(facts, figures, {}).syrup_litres).toBeCloseTo(0.39, 2);
+});
+
+test('within what the sap can give, the pans tell it', () => {
+  const { syrup_litres: syrup } = boilFigures({ ...poured, leftUntold: [], left: [inPan(0.4)] }, {}, []);
+  expect(syrup).toMatchObject({ value: 0.4, from: 'pans' });
+});

@@ -1,0 +1,36 @@
+// Of which days or boils of a season a chart has anything to draw: with fewer than two it is a sentence.
+import { expect, test } from 'vitest';
+import { knownPlaces, type SeasonSeries } from '../../../src/screen/charts/season-chart.tsx';
+
+const series = (values: (number | null)[]): SeasonSeries => ({
+  label: '',
+  name: '',
+  words: String,
+  values,
+  kind: 'line',
+});
+
+test.each([
+  ['no day at all', [], [[]], []],
+  ['one day', ['18 Apr'], [[12], [null]], [0]],
+  [
+    'two boils, of which one tells anything',
+    ['18 Apr', '19 Apr'],
+    [
+      [null, 9.8],
+      [null, null],
+    ],
+    [1],
+  ],
+  [
+    'two boils, each by another line',
+    ['18 Apr', '19 Apr'],
+    [
+      [null, 9.8],
+      [9.1, null],
+    ],
+    [0, 1],
+  ],
+])('%s', (_, places, values, known) => {
+  expect(knownPlaces({ places, series: values.map(series) })).toEqual(known);
+});

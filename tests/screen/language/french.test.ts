@@ -1,0 +1,69 @@
+// French says one and many, the day before the hour, and a pan by no gender that its name may not have.
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { language } from '../../../src/screen/language/language.ts';
+import { hostWords } from '../../../src/screen/language/host-words.ts';
+import { say } from '../../../src/screen/language/say.ts';
+import type { MessageKey, Values } from '../../../src/language/tongue.ts';
+
+beforeAll(() => void (language.value = 'fr'));
+afterAll(() => void (language.value = 'en'));
+
+const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string, string, string])[] = [
+  ['pans.lines_kept', (lines) => ({ lines }), ' · 0 ligne gardée', ' · 1 ligne gardée', ' · 2 lignes gardées'],
+  ['tune.count', (count) => ({ count, boils: 9 }), '0 cuisson sur 9', '1 cuisson sur 9', '2 cuissons sur 9'],
+  [
+    'season.part_known',
+    (known) => ({ figure: '4 L', known, boils: 9 }),
+    '4 L (de 0 cuisson sur 9)',
+    '4 L (de 1 cuisson sur 9)',
+    '4 L (de 2 cuissons sur 9)',
+  ],
+  [
+    'probes.lines',
+    (unreadable) => ({ lines: unreadable, unreadable }),
+    '0 ligne, dont 0 illisible',
+    '1 ligne, dont 1 illisible',
+    '2 lignes, dont 2 illisibles',
+  ],
+  [
+    'replay.than.counts',
+    (was) => ({ was, would: 3 }),
+    '0 appel comme c’était, 3 avec les autres choix.',
+    '1 appel comme c’était, 3 avec les autres choix.',
+    '2 appels comme c’était, 3 avec les autres choix.',
+  ],
+];
+
+test.each(COUNTED)('%s: none and one are one, two are many', (key, of, none, one, two) => {
+  expect([0, 1, 2].map((count) => say(key, of(count)))).toEqual([none, one, two]);
+});
+
+test('hours along a picture are counted too', () => {
+  const words = (hours: number): string => say('compare.small.scales', { hours, least: '', greatest: '' });
+  expect(words(1)).toContain(' 1 heure ');
+  expect(words(5)).toContain(' 5 heures ');
+});
+
+test('a count in a sentence of the host agrees, though English writes it in one way', () => {
+  expect(hostWords('name must be at least 1 character long, but is ""')).toBe(
+    'name doit compter au moins 1 caractère, or c’est ""',
+  );
+  expect(hostWords('1 of 40 lines give nothing in this way.')).toBe('1 ligne sur 40 ne donne rien ainsi.');
+});
+
+test('the day stands before the small word and its hour', () => {
+  expect(say('marks.at', { time: 'hier 23:00' })).toBe('hier à 23:00');
+  expect(say('marks.at', { time: '16:40' })).toBe('à 16:40');
+  expect(say('pans.done_about', { time: 'demain 02:10' })).toBe('Prêt demain vers 02:10');
+  expect(say('explain.top_up_by', { time: 'demain 02:10' })).toBe('Ajoutez de la sève demain avant 02:10');
+  expect(say('alarm.quiet_until', { time: 'demain 02:10' })).toBe('Silence jusqu’à demain 02:10');
+});
+
+test('a pan may be a pot: its sentences give it no gender', () => {
+  const pot = { pans: 'Gros chaudron', when: '07:30' };
+  expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
+  expect(say('plan.pan.hand', { time: '2 h' })).toBe(
+    'Rempli à plein, ce récipient demande encore de la sève froide après environ 2 h.',
+  );
+  expect(`${say('shell.practice')} ${say('shell.practice_ran_out')}`).toMatch(/^Exercice est terminé\u00a0:/u);
+});

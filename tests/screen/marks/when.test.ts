@@ -1,0 +1,50 @@
+// When something was: minutes ago, a time of day that has passed, or a pour that was seen.
+import { expect, test } from 'vitest';
+import { happenedAt, justPassed, momentOf, whyNoMoment } from '../../../src/screen/marks/when.ts';
+import { moment } from '../moment.ts';
+
+/** Half past seven in the morning is boil time 0, and it is eight now. */
+const MINUTE_MS = 60_000;
+const at = (typed: string): number | null | undefined => momentOf({ typed }, moment, undefined);
+
+test('now is no time of its own, and minutes ago are taken off', () => {
+  expect(momentOf({ ago: 0 }, moment, undefined)).toBeUndefined();
+  expect(momentOf({ ago: 20 }, moment, undefined)).toBe(10 * MINUTE_MS);
+});
+
+test('a time of day is the last one that it was since the boil began', () => {
+  expect(at('07:42')).toBe(12.5 * MINUTE_MS);
+  expect(at('08:00')).toBe(30 * MINUTE_MS);
+  for (const typed of ['7:42', '7.42', '7h42', '0742', '742', ' 7 h 42 ']) expect(at(typed)).toBe(12.5 * MINUTE_MS);
+  expect(at('07:30')).toBe(MINUTE_MS / 2);
+});
+
+test('a time before the boil began is refused, and it is said when that was', () => {
+  for (const typed of ['07:29', '05:00', '23:30']) {
+    expect(at(typed)).toBeNull();
+    expect(whyNoMoment({ typed }, moment)).toBe(
+      `This boil began at 07:30: ${typed} was before it, or is still to come. What was in a pan by then is noted at 07:30.`,
+    );
+  }
+  expect(whyNoMoment({ typed: '8 pm' }, moment)).toContain('Type a time of day that has passed');
+});
+
+test('a time that is still to come, or none, is not taken for yesterday', () => {
+  expect(at('08:10')).toBeNull();
+  for (const typed of ['8 pm', '24:00', '7:60', '7', '']) expect(at(typed)).toBeNull();
+});
+
+test('the example that is shown is one that can be typed', () => {
+  for (const t of [1_800_000, 1_829_000, 1_831_000, 1_859_000]) {
+    const now = { ...moment, t, clock: new Date(Date.parse(moment.clock) + t - moment.t).toISOString() };
+    expect(momentOf({ typed: justPassed(now) }, now, undefined)).not.toBeNull();
+  }
+});
+
+test('a mark says when it happened only where that is not now', () => {
+  const mark = { kind: 'flame', pan: 'p1', level: 1 } as const;
+  expect(happenedAt(mark, undefined)).not.toHaveProperty('happened');
+  expect(happenedAt(mark, 5)).toEqual({ ...mark, happened: 5 });
+  const pour = { pan: 'p1', at: 300_000, litres: 4, low: 3, high: 5 };
+  expect(momentOf('pour', moment, pour)).toBe(300_000);
+});

@@ -1,0 +1,112 @@
+// A plan as it is typed: other units keep its amounts, refusals name the unit, and the store fills it in. Tarn Hollow, invented.
+import { expect, test } from 'vitest';
+import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
+import type { CollectionsView } from '../../../src/protocol/season-messages.ts';
+import type { Settings } from '../../../src/screen/client/types.ts';
+import { inStoreOf } from '../../../src/screen/plan/in-store.ts';
+import { planDraft, planDraftIn, problemInPlan, requestOf, withStore } from '../../../src/screen/plan/plan-draft.ts';
+import type { PlanDraft } from '../../../src/screen/plan/plan-draft.ts';
+import { american, metric } from '../moment.ts';
+
+const begun = planDraft(
+  {
+    site: { altitude_m: 640 },
+    pans: [
+      {
+        id: 'p1',
+        name: 'Back pot',
+        sap: 'birch',
+        vessel: { shape: 'round', diameter_mm: 400 },
+        heat: { kind: 'propane', power_w: 16_000 },
+        min_depth_mm: 20,
+        finish: { brix: 62, ceiling_c: 106 },
+      },
+      {
+        id: 'p2',
+        vessel: {
+          shape: 'measured',
+          fill: [
+            { mm: 50, litres: 4.5 },
+            { mm: 100, litres: 10 },
+          ],
+        },
+        finish: { rise_c: 4 },
+      },
+    ],
+  },
+  metric,
+  sapKinds,
+  '2027-04-18',
+);
+const typed: PlanDraft = { ...begun, litres: '140', strength: '0.9', celsius: '5', pressure: '1016' };
+
+// NIST SP 811: 1 US gal = 3.785 412 L, 1 ft = 0.3048 m, 1 in = 25.4 mm, 1 inHg = 33.863 89 hPa, 1 Btu(IT)/h = 0.293 071 1 W.
+test('other units keep the amounts that were typed', () => {
+  const shown = planDraftIn(typed, metric, american);
+  expect(shown).toMatchObject({ litres: '36.98', celsius: '41', pressure: '30' });
+  expect(shown.boil).toMatchObject({ altitude: '2100' });
+  expect(shown.boil.pans[0]).toMatchObject({ vessel: { diameter: '15.75' }, power: '54594', leastDepth: '0.79' });
+  expect(shown.boil.pans[1]).toMatchObject({
+    finishAt: '7.2',
+    vessel: { fill: [{ depth: '1.97', volume: '1.189' }, {}] },
+  });
+  expect(problemInPlan(shown, american)).toBeNull();
+  const [asked, was] = [requestOf(shown, american, sapKinds), requestOf(typed, metric, sapKinds)];
+  expect(asked.litres).toBeCloseTo(was.litres, 1);
+  expect(asked.brix).toBeCloseTo(was.brix!, 1);
+  expect(asked.pressure!.hpa).toBeCloseTo(was.pressure!.hpa, 0);
+  expect(asked.site!.altitude_m).toBeCloseTo(640, 0);
+});
+
+test.each<[string, Partial<Settings>]>([
+  ['US units', american],
+  ['imperial gallons', { volume: 'imperial-gallon' }],
+  ['°Baumé', { strength: 'baume' }],
+  ['specific gravity', { strength: 'sg' }],
+])('there and back by %s it stands as it was typed', (_, other) => {
+  const there = { ...metric, ...other };
+  expect(planDraftIn(planDraftIn(typed, metric, there), there, metric)).toEqual(typed);
+});
+
+test('what is no number, and what the units leave alone, stays as it was typed', () => {
+  const odd = { ...typed, litres: 'much', strength: '0,90' };
+  expect(planDraftIn(odd, metric, american)).toMatchObject({ litres: 'much' });
+  expect(planDraftIn(odd, metric, { ...metric, temperature: 'F' })).toMatchObject({ litres: 'much', strength: '0,90' });
+});
+
+test.each([
+  [{ pressure: '30' }, metric, 'Pressure: 30 is outside of 600 to 1100 hPa.'],
+  [{ celsius: '5' }, american, 'The sap’s temperature: 5 is outside of 32 to 212 °F.'],
+  [{ boil: { ...typed.boil, altitude: '99640' } }, metric, 'Height over the sea: 99640 is outside of -500 to 9000 m.'],
+])('what is outside of what can be is refused with its unit: %o', (change, settings, sentence) => {
+  const draft = { ...planDraftIn(typed, metric, settings), ...change };
+  expect(problemInPlan(draft, settings)?.replaceAll('\u00a0', ' ')).toBe(sentence);
+});
+
+type Stored = CollectionsView['collections'];
+const kept = { id: 'c', day: '2027-04-17', age_days: 1, keeping: { state: 'fresh', keeps_days: 3 } as const };
+const stored: Stored = [
+  { ...kept, litres: 60, brix: 0.8, sap: 'birch' },
+  { ...kept, litres: 30, brix: 1.1, sap: 'birch' },
+  { ...kept, litres: 50, brix: 2, sap: 'maple' },
+  { ...kept, litres: 99, brix: 2, sap: 'birch', keeping: null },
+];
+
+test('what is in store of a sap is its litres, and its strength by them; of other saps and what is gone nothing', () => {
+  // 60 L of 0.8 and 30 L of 1.1: (48 + 33) / 90 = 0.9.
+  const birch = inStoreOf(stored, 'birch', sapKinds)!;
+  expect(birch.litres).toBe(90);
+  expect(birch.brix).toBeCloseTo(0.9, 9);
+  expect(inStoreOf(stored, 'maple-late', sapKinds)).toMatchObject({ litres: 50 });
+  expect(inStoreOf(stored, 'walnut', sapKinds)).toBeNull();
+  const unmeasured: Stored = [...stored, { ...kept, litres: 10, sap: 'birch' }];
+  expect(inStoreOf(unmeasured, 'birch', sapKinds)).toEqual({ litres: 100, brix: null, pastLitres: 0 });
+  const old: Stored = [...stored, { ...kept, litres: 25, sap: 'birch', keeping: { state: 'past', keeps_days: 3 } }];
+  expect(inStoreOf(old, 'birch', sapKinds)).toMatchObject({ litres: 90, pastLitres: 25 });
+  expect(inStoreOf(old.slice(-1), 'birch', sapKinds)).toBeNull();
+  expect(withStore(typed, birch, american)).toMatchObject({ litres: '23.78', strength: '0.9' });
+  expect(withStore(typed, { litres: 100, brix: null }, metric)).toMatchObject({
+    litres: '100',
+    strength: '0.9',
+  });
+});

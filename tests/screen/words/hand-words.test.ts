@@ -1,0 +1,46 @@
+// A card says when its thermometer was read by hand, and what was typed where something else counts.
+import { expect, test } from 'vitest';
+import type { MarkView, Now } from '../../../src/screen/client/types.ts';
+import { depthWords } from '../../../src/screen/words/depth-words.ts';
+import { readByHand } from '../../../src/screen/words/hand-words.ts';
+import { metric, moment, reading } from '../moment.ts';
+
+const typed = (celsius: number, at: number): MarkView => ({
+  t: at,
+  at,
+  mark: { kind: 'reading', pan: 'p1', celsius },
+  withdrawn: false,
+  questioned: false,
+  doubt: null,
+  corrections: [],
+});
+const now: Now = { ...moment, marks: [typed(104.9, 1_620_000), typed(99, 60_000)] };
+const said = (temperature_c: number | null, probe: typeof reading.probe = null): string | null =>
+  readByHand(now, { ...reading, temperature_c, probe }, metric);
+
+test('the latest reading, and nothing more where it counts as it was typed', () => {
+  expect(said(104.9)).toBe('Read 07:57, 3 min ago');
+  expect(said(104.93)).toBe('Read 07:57, 3 min ago');
+  expect(said(null)).toBe('Read 07:57, 3 min ago');
+  expect(said(104.1, 'ok')).toBeNull();
+  expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric)).toBeNull();
+});
+
+test('what was typed is said where density readings showed that the thermometer is off', () => {
+  expect(said(104.1)).toMatch(/3 min ago\. You typed 104\.9\s°C; 104\.1\s°C counts, .* reads too high\.$/u);
+  expect(said(105.3)).toMatch(/You typed 104\.9\s°C; 105\.3\s°C counts, .* reads too low\.$/u);
+});
+
+test('a depth that the vessel cannot hold is no figure', () => {
+  const vessel = { shape: 'round-sloped', bottom_diameter_mm: 300, top_diameter_mm: 320, height_mm: 280 } as const;
+  expect(depthWords(250, { id: 'p1', vessel }, metric)).toMatch(/^250\smm deep$/u);
+  expect(depthWords(281, { id: 'p1', vessel }, metric)).toBe('more than the vessel holds');
+  const fill = [
+    { mm: 50, litres: 5 },
+    { mm: 200, litres: 20 },
+  ];
+  expect(depthWords(201, { id: 'p1', vessel: { shape: 'measured', fill } }, metric)).toBe('more than the vessel holds');
+  const round = { shape: 'round', diameter_mm: 300 } as const;
+  expect(depthWords(500, { id: 'p1', vessel: round }, metric)).toMatch(/^500\smm deep$/u);
+  expect(depthWords(639, { id: 'p1', vessel: round }, metric)).toBe('more than the vessel holds');
+});

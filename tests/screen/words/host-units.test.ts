@@ -1,0 +1,45 @@
+// What the host says of a note comes in the units that were chosen; what somebody named stays as it was named.
+import { afterEach, expect, test } from 'vitest';
+import { settings } from '../../../src/screen/client/store.ts';
+import { hostWords } from '../../../src/screen/language/host-words.ts';
+import { language } from '../../../src/screen/language/language.ts';
+import { american, metric } from '../moment.ts';
+
+afterEach(() => {
+  settings.value = metric;
+  language.value = 'en';
+});
+
+const told = (sentence: string): string => hostWords(sentence).replaceAll('\u00a0', ' ');
+const HOT = 'Back pot: 101.39 °C is 2.3 °C hotter than what was noted of it can be.';
+const JUMP = 'A barometer at 640.1 m shows about 939 hPa, and 1013.2 hPa never: look at the number and its unit again.';
+
+test('in gallons, inches and degrees Fahrenheit', () => {
+  settings.value = american;
+  expect(told('20 L: that is more than is in it, about 4.3 L.')).toBe(
+    '20 L: that is more than is in it, about 1.1 US gal.',
+  );
+  expect(told('Back pot: 12.7 mm is far from what went in and boiled away.')).toContain(': 0.5 in is far');
+  expect(told(`${HOT} Look at the pan and its thermometer now, and note how much is in it.`)).toContain(
+    '214.5 °F is 4.1 °F hotter',
+  );
+  expect(told(JUMP)).toContain('at 2100 ft shows about 27.73 inHg, and 29.92 inHg never');
+  expect(
+    told(
+      'The air pressure has moved since the last check: water now boils 0.5 °C lower. Check a probe in boiling water again.',
+    ),
+  ).toContain('boils 0.9 °F lower.');
+  expect(
+    told(
+      'T2 stands still at 20.1 °C, and water boils at about 99.1 °C here: bring plain water to a full boil, hold the tip under the surface, and look at the height and the pressure that you typed.',
+    ),
+  ).toContain('at 68.2 °F, and water boils at about 210.4 °F here');
+});
+
+test('in French, with its decimal mark', () => {
+  settings.value = american;
+  language.value = 'fr';
+  expect(told(HOT)).toContain('214,5 °F, c’est 4,1 °F de plus que');
+  settings.value = metric;
+  expect(told(HOT)).toContain('101,4 °C, c’est 2,3 °C de plus que');
+});

@@ -1,0 +1,45 @@
+// What a card and the first line say while sap of the plan is still to come. Invented, Tarn Hollow.
+import { expect, test } from 'vitest';
+import type { Advice, Now } from '../../../src/screen/client/types.ts';
+import { forecastWords } from '../../../src/screen/pans/forecast-words.ts';
+import { nextLine } from '../../../src/screen/words/next-line.ts';
+import { sapToCome, shallowThen } from '../../../src/screen/words/planned-sap.ts';
+import { moment, reading } from '../moment.ts';
+
+const topUp = (litres: number, change: Partial<Now['marks'][number]> = {}): Now['marks'][number] => ({
+  ...{ t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [] },
+  mark: { kind: 'top-up', pan: 'p1', litres },
+  ...change,
+});
+
+function after(...marks: Now['marks']): Now {
+  const header = { ...moment.header!, plan: { litres: 140, pans: [] } } as Now['header'];
+  const shallow = { depthMm: 9, pourBrix: 45, pourInS: 600, moreSapLitres: 30 };
+  const advice: Advice = { pan: 'p1', ask: null, shallow, roomLitres: null, smallestBatch: null, readAgainAt: null };
+  return { ...moment, header, marks, advice: [advice] };
+}
+
+test('what was taken back or is not believed is still to come, and a last jug is not waited for', () => {
+  expect(sapToCome(moment)).toBe(0);
+  expect(sapToCome(after())).toBe(140);
+  expect(sapToCome(after(topUp(38)))).toBe(102);
+  expect(sapToCome(after(topUp(38), topUp(50, { withdrawn: true })))).toBe(102);
+  expect(sapToCome(after(topUp(134)))).toBe(0);
+  expect(sapToCome(after(topUp(200)))).toBe(0);
+});
+
+test('while sap is to come, a pan is done then only without it, and no smaller pot is advised', () => {
+  const [early, late] = [after(topUp(38)), after(topUp(140))];
+  expect(forecastWords(early, reading)!.headline).toBe('Without more sap: done about 08:09');
+  expect(forecastWords(late, reading)!.headline).toBe('Done about 08:09');
+  const next = { ...moment.next, what: 'smaller-pot', pan: 'p1', at: null } as const;
+  expect(nextLine({ ...early, next }).what).toBe('boils on; more of the planned sap is still to come');
+  expect(nextLine({ ...late, next }).what).toBe('top up, or pour into a smaller pot');
+});
+
+test('where what is to come would not fill the pot, it still ends too shallow', () => {
+  const [advice] = after().advice;
+  expect(shallowThen(after(topUp(38)), advice!)).toBeNull();
+  expect(shallowThen(after(topUp(120)), advice!)).toMatchObject({ depthMm: 9 });
+  expect(shallowThen(after(), null)).toBeNull();
+});
