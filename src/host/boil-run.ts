@@ -15,6 +15,7 @@ import type { Curve, Now } from '../protocol/messages.ts';
 import { entryText } from '../protocol/recording.ts';
 import { changedHeader, whyNotAnswer, whyNotMark } from './check-deed.ts';
 import type { Scene } from './check-deed.ts';
+import { BoilWakes } from './boil-wakes.ts';
 import type { BoilClock, MachineClock } from './clock.ts';
 import type { CurveStore } from './curve.ts';
 import { foldTools } from './fold-tools.ts';
@@ -25,9 +26,6 @@ import type { Outcome } from './outcome.ts';
 import { Recorder } from './recorder.ts';
 import { SaidNotices } from './said-notices.ts';
 
-const TICK_MS = 250;
-/** When nothing ran for so long, the program was stopped or the machine slept, and what came meanwhile is lost. */
-const SHORTEST_GAP_MS = 10_000;
 const CURVE_SAMPLE_MS = 1000;
 const MEMORY_FULL =
   'Nothing could be written down for so long that memory is full: from now on the lines of the probes are watched, but not kept, until there is room on the disk again.';
@@ -73,12 +71,8 @@ export class BoilRun {
   #mustCommit = false;
   /** What was called and read and is still to be told, in order: nothing is told before it was written down. */
   #toTell: (() => void)[] = [];
-  #seenMs: number;
   readonly #notices = new SaidNotices();
-  #cancelTick: (() => void) | null = null;
-  /** The boil time at which the fold is woken, ms; null when it is not. */
-  #wakeT: number | null = null;
-  #cancelWake: (() => void) | null = null;
+  readonly #wakes: BoilWakes;
   #isOver = false;
 
   constructor(options: BoilRunOptions) {
@@ -87,7 +81,6 @@ export class BoilRun {
     this.#kept = boil.entries;
     this.#recordedT = Math.round(boil.seconds * 1000);
     this.#reachedT = this.#recordedT - 1;
-    this.#seenMs = machine.monotonicMs();
     this.#recorder = new Recorder({
       append: (texts) => notebook.append(boil.boil, texts),
       after: (milliseconds, call) => machine.after(milliseconds, call),
@@ -105,6 +98,20 @@ export class BoilRun {
       took: (entry: Entry, text: string) => this.#record(entry.t, text, 'line' in entry ? entry.t : null),
     };
     this.#folding = new Folding(state, foldTools, listener, options.everyMs, clock.now());
+    this.#wakes = new BoilWakes({
+      clock,
+      machine,
+      isSimulated: boil.kind === 'practice',
+      tick: () => {
+        this.#markSleep(this.#now());
+        options.changed(false);
+      },
+      due: (t) => {
+        this.#markSleep(t);
+        this.#reach(t);
+        this.#wakeWhenDue();
+      },
+    });
     this.#source = options.openSource(state.header);
   }
 
@@ -150,7 +157,7 @@ export class BoilRun {
       this.#keepLearnt();
     }
     this.#startSource();
-    this.#tickLater();
+    this.#wakes.start();
   }
 
   async mark(mark: Mark): Promise<Outcome> {
@@ -314,15 +321,6 @@ export class BoilRun {
     this.#options.changed(false);
   }
 
-  #tickLater(): void {
-    this.#cancelTick = this.#options.machine.after(TICK_MS, () => {
-      if (this.#isOver) return;
-      this.#markSleep(this.#now());
-      this.#options.changed(false);
-      this.#tickLater();
-    });
-  }
-
   #reach(t: number): void {
     if (t <= this.#reachedT) return;
     this.#reachedT = t;
@@ -346,25 +344,8 @@ export class BoilRun {
     this.#wakeWhenDue();
   }
 
-  /** What falls due is called at its moment, whether or not the source says something then. Simulated time wakes nobody. */
   #wakeWhenDue(): void {
-    if (this.kind === 'practice' || this.#isOver) return;
-    const dueT = nextDue(this.#folding.state);
-    if (this.#wakeT !== null && this.#wakeT <= dueT) return;
-    this.#cancelWake?.();
-    this.#wakeT = dueT;
-    // The millisecond after: until then a line may still come that is no later than what is due.
-    const waitMs = Math.max(0, dueT + 1 - this.#options.clock.now());
-    this.#cancelWake = this.#options.machine.after(waitMs, () => this.#wake());
-  }
-
-  #wake(): void {
-    this.#wakeT = null;
-    if (this.#isOver) return;
-    const t = this.#options.clock.now() - 1;
-    this.#markSleep(t);
-    this.#reach(t);
-    this.#wakeWhenDue();
+    if (!this.#isOver) this.#wakes.wakeAt(nextDue(this.#folding.state));
   }
 
   /** An entry that somebody waits for: folded now, and done when it is on disk. */
@@ -376,14 +357,12 @@ export class BoilRun {
     return this.#recorder.commit();
   }
 
-  /** After a sleep, nothing is known of the time that was slept through. A practice boil simply waits. */
+  /** After a sleep, nothing is known of the time that was slept through. */
   #markSleep(t: number): void {
-    const nowMs = this.#options.machine.monotonicMs();
-    const awayMs = nowMs - this.#seenMs;
-    this.#seenMs = nowMs;
-    if (awayMs < SHORTEST_GAP_MS || this.kind === 'practice') return;
+    const sleptMs = this.#wakes.sleptMs();
+    if (sleptMs === null) return;
     const gapT = Math.max(t, this.#recordedT);
-    const seconds = Math.min(Math.round(awayMs), gapT - this.#recordedT) / 1000;
+    const seconds = Math.min(Math.round(sleptMs), gapT - this.#recordedT) / 1000;
     this.#apply({ t: gapT, run: 'gap', seconds });
   }
 
@@ -439,8 +418,7 @@ export class BoilRun {
   }
 
   async #stop(): Promise<void> {
-    this.#cancelTick?.();
-    this.#cancelWake?.();
+    this.#wakes.stop();
     this.#recorder.close();
     await this.#source.stop();
   }
