@@ -29,6 +29,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     speed: 1,
     ended: false,
     readings: [],
+    lastHeats: [],
     limits: [],
     water: { celsius: null, plusMinus: null, from: null },
     probes: [],

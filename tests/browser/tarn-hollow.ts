@@ -214,6 +214,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
       ].slice(0, pans) as NonNullable<NonNullable<Now['header']>['pans']>,
     },
     readings: readings.slice(0, pans),
+    lastHeats: [],
     limits: [
       { pan: 'p1', finish_c: 101.9, scorch_c: 106.5 },
       { pan: 'p2', finish_c: 103.9, scorch_c: 108 },
@@ -250,6 +251,7 @@ export function idleNow(): Now {
     boil: null,
     header: null,
     readings: [],
+    lastHeats: [],
     limits: [],
     probes: [],
     ports: [],

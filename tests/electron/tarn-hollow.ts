@@ -38,6 +38,7 @@ export function now(change: Partial<Now> = {}): Now {
     speed: 1,
     ended: false,
     readings: [],
+    lastHeats: [],
     limits: [],
     water: { celsius: null, plusMinus: null, from: null },
     probes: [],

@@ -95,6 +95,7 @@ export const moment: Now = {
   speed: 1,
   ended: false,
   readings: [reading],
+  lastHeats: [],
   limits: [],
   water: { celsius: 97.9, plusMinus: 0.4, from: { kind: 'altitude', at: null } },
   probes: [

@@ -4,9 +4,12 @@ import { strengthFromRise } from '../physics/sugar-solution.ts';
 import { probeName } from '../pan/baseline.ts';
 import { sigmaOf } from '../pan/joint-normal.ts';
 import { sugarRiseC } from '../pan/pan-state.ts';
+import { isByPour } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import type { Measured, Origin } from '../quantities/measured.ts';
+import { Z80 } from '../quantities/spread.ts';
 import { explainRise, explainSap } from './baseline-view.ts';
+import { lastVolume } from './explain-contents.ts';
 import { bare, type Bare, type From, NOT_KNOWN, ranged, scaled } from './explanation.ts';
 import type { BoilState } from './state.ts';
 import { leadOf } from './tip-levels.ts';
@@ -88,11 +91,15 @@ export function sapPart(state: BoilState, pan: string, riseC: number): Origin {
   return { kind, at, sigma: state.around[pan]!.sapShareSigma * Math.max(0, riseC) };
 }
 
-/** Strength, °Bx: by the rise, or below a boil by the last density reading. */
+/** Strength, °Bx: by the rise, below a boil by the last density reading, and where no thermometer tells by what was poured. */
 export function explainStrength(state: BoilState, reading: PanReading): Bare {
   const { brix, brix_low: low, brix_high: high, pan } = reading;
   if (brix === null) return NOT_KNOWN;
   if (state.designs[pan]!.ceilingC !== null) return ranged(brix, low, high, [densityPart(state, pan)]);
+  if (isByPour(state.pans[pan]!.course) || heardAt(state, pan) === null) {
+    const sigma = low === null || high === null ? 0 : (high - low) / (2 * Z80);
+    return ranged(brix, low, high, [{ kind: 'volume', at: lastVolume(state, pan)?.at ?? null, sigma }]);
+  }
   const rise = explainRise(state, pan);
   if (rise === null) return ranged(brix, low, high, []);
   return ranged(brix, low, high, scaled(risePartsC(state, reading, rise), brixPerC(state, pan, rise)));

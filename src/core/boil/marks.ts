@@ -1,5 +1,6 @@
 // What a person's mark does to the state of the boil, and how it is taken back.
 import { forgetBlocksFrom, panProbeMoved } from '../pan/pan-model.ts';
+import { forgetShownFrom } from '../pan/temperature-track.ts';
 import type { Mark } from './entries.ts';
 import { depth, drawOff, flame, inReach, setFlame, takeBack, topUp, transfer } from './pours.ts';
 import { boilingOf, settingOf } from './settings.ts';
@@ -123,7 +124,10 @@ function moveProbe(state: BoilState, mark: Mark & { kind: 'move-probe' }, at: nu
   for (const id of [left, mark.pan]) {
     const pan = id === null ? undefined : state.pans[id];
     if (id === null || pan === undefined) continue;
-    if (id === left) forgetBlocksFrom(boilingOf(state), id, at - LIFTED_MS);
+    if (id === left) {
+      forgetBlocksFrom(boilingOf(state), id, at - LIFTED_MS);
+      if (state.panProbes[id]!.length === 0) forgetShownFrom(pan.track, at - LIFTED_MS);
+    }
     panProbeMoved(pan, settingOf(state, id), t);
   }
 }

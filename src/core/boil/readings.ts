@@ -7,6 +7,7 @@ import { type PanOutlook, readPan, strengthNow } from '../pan/pan-reading.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { type Ahead, aheadOf } from '../pan/ahead.ts';
 import { lookAt } from '../pan/forecast.ts';
+import { lastShown } from '../pan/temperature-track.ts';
 import { noteDoubts } from './probe-doubts.ts';
 import { lookAtTips } from './odd-tips.ts';
 import { periodMs, probeState } from './probe-track.ts';
@@ -54,6 +55,25 @@ export function panReadings(state: BoilState, t: number): PanReading[] {
     if (state.designs[id]!.role === 'syrup') readings.push(readingOf(state, id, t));
   }
   return readings;
+}
+
+/** What a pan showed last, °C, and when, ms of boil time. */
+export interface LastHeat {
+  pan: string;
+  celsius: number;
+  at: number;
+}
+
+/** Of each pan on the fire whose temperature is not known now what it showed last: by its probe or by hand, whichever is newer. */
+export function lastHeats(state: BoilState, readings: readonly PanReading[]): LastHeat[] {
+  return readings.flatMap(({ pan, temperature_c: celsius, stage }) => {
+    if (celsius !== null || stage === 'off') return [];
+    const { track, signs, byHand } = state.pans[pan]!;
+    // What a tip showed on its way out of the pan was not the pan.
+    const last = lastShown(track, signs.lifted?.from ?? Infinity);
+    const newest = byHand !== null && byHand.at >= (last?.at ?? byHand.at) ? byHand : last;
+    return newest === null ? [] : [{ pan, celsius: newest.celsius, at: newest.at }];
+  });
 }
 
 /** The reading of one pan at t, ms of boil time; `id` is a pan of the boil. */

@@ -11,7 +11,7 @@ import type { Mark, Priority } from './entries.ts';
 import type { From } from './explanation.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
-import { panReadings } from './readings.ts';
+import { type LastHeat, lastHeats, panReadings } from './readings.ts';
 import type { BoilState } from './state.ts';
 import { type UnmarkedPour, unmarkedPours } from './unmarked-pours.ts';
 import type { Water } from './water.ts';
@@ -29,6 +29,8 @@ export interface ProbeShown {
 
 export interface BoilView {
   readings: PanReading[];
+  /** Of pans whose temperature is not known now. */
+  lastHeats: LastHeat[];
   limits: { pan: string; finish_c: number | null; scorch_c: number | null }[];
   /** `plusMinus` holds the middle 80 %, °C. */
   water: { celsius: number | null; plusMinus: number | null; from: From | null };
@@ -73,6 +75,7 @@ export function boilView(state: BoilState, t: number): BoilView {
   const calls = callsView(state.book, t, readings);
   return {
     readings,
+    lastHeats: lastHeats(state, readings),
     limits: readings.map((reading) => panLimits(state, reading.pan)),
     water: waterShown(state.water),
     probes: probesShown(state, t),

@@ -54,6 +54,7 @@ export function noteReceived(course: Course, setting: Setting, moved: Moved | nu
   if (massKg <= 0) return { sugarKg: 0, waterKg: 0 };
   const brix = (100 * moved.sugarKg) / massKg;
   const { massShare, brixShare } = moved;
+  course.received = true;
   return put(course, setting, { massKg, brix, massShare, brixShare, brixSharedShare: 0 }, moved.celsius);
 }
 
@@ -139,6 +140,7 @@ function movedOf(now: Belief, { around }: Setting, course: Course, { litres, all
 
 function empty(course: Course): void {
   course.emptied = true;
+  course.received = false;
   finishIsOver(course);
   course.usualRiseC = null;
   course.fall = null;

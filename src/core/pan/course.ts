@@ -39,6 +39,8 @@ export interface Course extends FinishLatches {
   disturbedAt: number;
   /** When the boil was last seen to be steady after a climb, ms; -1 for never. */
   boilingFrom: number;
+  /** What was last filled into it came from another pan whose contents were known. */
+  received: boolean;
   /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
   pouredAt: number;
   /** Readings before this tell of the probe's own warming, ms. */
@@ -155,6 +157,7 @@ export function startCourse(t: number): Course {
     cameCold: false,
     disturbedAt: -1,
     boilingFrom: -1,
+    received: false,
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,
     handAt: LONG_AGO_MS,

@@ -75,12 +75,19 @@ function temperatureOf(pan: PanModel, t: number, periodMs: number, probe: ProbeS
 const USEFUL_STRENGTH = 0.5;
 const THIN_BRIX = 4;
 
+/**
+ * What is poured together keeps its sugar and its water, so that its strength is known before it boils again. Sap that is
+ * filled in cold is as strong as it was typed, which is no news; and a fall that no pour explains may be anything.
+ */
+export const isByPour = ({ phase, told, strengthTold, pouredAt, disturbedAt, received }: Course): boolean =>
+  told && strengthTold && (phase === 'settling' ? pouredAt >= disturbedAt : phase === 'cold' && received);
+
 /** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
 function strengthOf(look: Look): Strength | null {
   const { pan, setting, now } = look;
   const { course } = pan;
   if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;
-  if (course.phase !== 'boiling' || !isKnown(look)) return null;
+  if ((course.phase !== 'boiling' && !isByPour(course)) || !isKnown(look)) return null;
   const u = waterOf(now);
   const sigma = (): number => Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
   const brix = brixOfWaterPerSugar(u);
@@ -101,14 +108,14 @@ function weatherOnWater({ weatherVariance, phase }: Course, { design, around }: 
 /** In thin sap no weather says more of the water than the count does. */
 const MOST_BY_WEATHER = 0.04;
 
-function stageOf({ course }: PanModel, { around }: Setting, reading: PanReading, nearLeadS: number): Stage {
+function stageOf({ course, signs }: PanModel, { around }: Setting, reading: PanReading, nearLeadS: number): Stage {
   if (isOff(course)) return 'off';
   if (course.reachedFinish) return 'finished';
   const { brix, temperature_c: temperature, finish_in_s: left } = reading;
   if (around.waterC === null || (temperature === null && brix === null)) return 'unknown';
   // At a boil's height but not yet seen to stay there: it may boil, or be on its way through.
   if (course.phase === 'cold' && course.riseC !== null && course.riseC >= 0) return 'unknown';
-  if (course.phase !== 'boiling') return 'warming';
+  if (course.phase !== 'boiling') return signs.lifted === null ? 'warming' : 'unknown';
   if (brix === null || brix < THICKENING_BRIX) return 'boiling';
   return left !== null && left <= nearLeadS ? 'near-finish' : 'thickening';
 }

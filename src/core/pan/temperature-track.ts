@@ -143,6 +143,22 @@ export function temperatureNow(track: TemperatureTrack, t: number, periodMs: num
   return medianOfLast(track.values, track.values.length - from);
 }
 
+/** The last block up to `until`, ms: its middle value, °C, and when; null where nothing was read till then. */
+export function lastShown(
+  { blockTimes, blockValues }: TemperatureTrack,
+  until: number,
+): { celsius: number; at: number } | null {
+  const place = blockTimes.findLastIndex((at) => at <= until);
+  return place < 0 ? null : { celsius: blockValues[place]!, at: blockTimes[place]! };
+}
+
+/** What was read from a moment on, ms, was not this pan. */
+export function forgetShownFrom({ blockTimes, blockValues }: TemperatureTrack, from: number): void {
+  const stays = blockTimes.findLastIndex((at) => at <= from) + 1;
+  blockTimes.splice(stays);
+  blockValues.splice(stays);
+}
+
 /** Rate windows, s: the shortest one whose slope is sure to 0.02 °C/min is used, else the longest. */
 const WINDOWS_S = [60, 120, 240, 480];
 const SURE_C_PER_MIN = 0.02;

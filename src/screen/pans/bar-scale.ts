@@ -45,3 +45,14 @@ export function placeOf(celsius: number, landmarks: Landmarks): number | null {
   }
   return lastPlace;
 }
+
+/**
+ * The place of a pan that shows so many °C. One that boils and is at its finish, by an instrument or by count, stands at
+ * the mark of the finish at the least: mark and word say the same.
+ */
+export function panPlace(celsius: number, isDone: boolean, landmarks: Landmarks): number | null {
+  const place = placeOf(celsius, landmarks);
+  const { water, finish } = landmarks;
+  const stands = isDone && place !== null && finish !== null && water !== null && celsius >= water;
+  return stands ? Math.max(place, PLACE.finish) : place;
+}

@@ -1,7 +1,9 @@
 // When a pan is done, in words, with its range.
 import { say } from '../language/say.ts';
-import type { Now, Reading } from '../client/types.ts';
+import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
+import { volume } from '../words/amounts.ts';
 import { timeOfDay } from '../words/clock.ts';
+import { panName } from '../words/pan-words.ts';
 import { sapToCome } from '../words/planned-sap.ts';
 
 export interface Forecast {
@@ -29,4 +31,32 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
     headline: say(sapToCome(now) > 0 ? 'pans.done_dry' : 'pans.done_about', { time: at(seconds) }),
     range: edges === null || edges[0] === edges[1] ? null : edges.join('–'),
   };
+}
+
+/** A pour explains a new time of the finish so long, and only one that moved by so much, ms. */
+const EXPLAINS_MS = 30 * 60_000;
+const MOVED_MS = 2 * 60_000;
+
+/** Why the finish is expected at another time than before, in a few words; null where no pour of late moved it. */
+export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string | null {
+  const last = now.marks
+    .filter((each) => !each.withdrawn && !each.questioned && isPourInto(each, pan))
+    .reduce<MarkView | null>((latest, each) => (latest === null || each.at >= latest.at ? each : latest), null);
+  if (last === null || now.t - last.at > EXPLAINS_MS) return null;
+  const change = last.corrections.findLast((each) => each.pan === pan);
+  const [before, after] = [change?.before.finishAt ?? null, change?.after.finishAt ?? null];
+  if (before === null || after === null || Math.abs(after - before) < MOVED_MS) return null;
+  return say('pans.finish_moved', { why: pourWords(now, last, settings) });
+}
+
+const isPourInto = ({ mark }: MarkView, pan: string): boolean =>
+  mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
+
+function pourWords(now: Now, { mark, at }: MarkView, settings: Settings): string {
+  const time = timeOfDay(now, at);
+  const litres = 'litres' in mark ? mark.litres : undefined;
+  if (litres !== undefined) return say('pans.poured_in', { amount: volume(litres, settings), time });
+  return mark.kind === 'transfer'
+    ? say('pans.poured_in_from', { pan: panName(now.header, mark.from), time })
+    : say('pans.poured_in_some', { time });
 }

@@ -6,7 +6,7 @@ import type { Explained, Limits, Reading } from '../client/types.ts';
 import { Tell } from '../explain/tell.tsx';
 import { temperature } from '../words/amounts.ts';
 import { isDoubtful } from '../words/pan-words.ts';
-import { PLACE, placeOf } from './bar-scale.ts';
+import { PLACE, panPlace, placeOf } from './bar-scale.ts';
 
 const percent = (place: number): string => `${(place * 100).toFixed(1)}%`;
 
@@ -40,10 +40,18 @@ function inWords(reading: Reading, limits: Limits): string {
   });
 }
 
-export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }): JSX.Element {
-  const { water_c: water, temperature_c: celsius } = reading;
+interface PanBarProps {
+  reading: Reading;
+  limits: Limits;
+  /** What it showed last where its temperature is not known now, °C: drawn as an outline. */
+  last: number | null;
+}
+
+export function PanBar({ reading, limits, last }: PanBarProps): JSX.Element {
+  const { water_c: water, temperature_c: now } = reading;
+  const celsius = now ?? last;
   const landmarks = { water, finish: limits.finish_c, scorch: limits.scorch_c };
-  const place = celsius === null ? null : placeOf(celsius, landmarks);
+  const place = celsius === null ? null : panPlace(celsius, reading.stage === 'finished', landmarks);
   const drawable = water !== null && placeOf(water, landmarks) !== null;
   if (!drawable) return <div class="bar bar-empty">{say('pans.bar_unknown')}</div>;
   return (
@@ -56,7 +64,7 @@ export function PanBar({ reading, limits }: { reading: Reading; limits: Limits }
         <span class="bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
         {place !== null && (
           <span
-            class={isDoubtful(reading.probe) ? 'bar-pan bar-pan-doubtful' : 'bar-pan'}
+            class={now === null || isDoubtful(reading.probe) ? 'bar-pan bar-pan-doubtful' : 'bar-pan'}
             style={{ left: percent(place) }}
           />
         )}

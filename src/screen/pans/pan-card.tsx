@@ -15,17 +15,18 @@ import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { readByHand } from '../words/hand-words.ts';
+import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
-import { isDoubtful, panName, panNamed, probeWords, stageWords } from '../words/pan-words.ts';
+import { isDoubtful, isWaitedFor, panName, panNamed, probeWords, stageOf } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
-import { forecastWords, isPast } from './forecast-words.ts';
+import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
 import { LeftOutLine } from './left-out-line.tsx';
 import { NotKnown } from './not-known.tsx';
 import { PanBar } from './pan-bar.tsx';
 import { PouredQuestion } from './poured-question.tsx';
 
 /** The rise over water where it is known and the pan is on the fire, else the bare temperature, each with its caption. */
-function BigNumber({ reading }: { reading: Reading }): JSX.Element {
+function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
   const shown = settings.value;
   const { rise_c: rise, temperature_c: celsius } = reading;
   const exact = celsius === null ? null : temperature(celsius, shown);
@@ -62,9 +63,9 @@ function BigNumber({ reading }: { reading: Reading }): JSX.Element {
           </Tell>
         )}
       </BigText>
-      <p class="caption">
+      <p class={exact === null ? 'caption caption-then' : 'caption'}>
         {exact === null
-          ? say('pans.temperature_unknown')
+          ? lastHeatWords(now, reading.pan, shown)
           : say(reading.stage === 'off' ? 'pans.at_probe' : 'pans.in_the_pan')}
       </p>
     </>
@@ -82,12 +83,15 @@ interface FactsProps {
 function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const shown = settings.value;
   const room = advice === null ? null : roomWords(advice, shown);
-  const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
+  const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp, stage } = reading;
   return (
     <dl class="facts">
       {brix !== null && (
         <div>
-          <dt>{say('pans.strength')}</dt>
+          <dt>
+            {say('pans.strength')}
+            {(stage === 'warming' || stage === 'unknown') && <small> {say('pans.by_pour')}</small>}
+          </dt>
           <dd>
             <Tell pan={pan} what="strength">
               {strength(brix, reading.brix_low, reading.brix_high, shown)}
@@ -193,7 +197,7 @@ export function PanCard({
 }: PanCardProps): JSX.Element {
   const name = panName(now.header, reading.pan);
   // What was going on when the boil ended goes on no more.
-  const stage = isPast(now) && reading.stage !== 'off' ? say('pans.boil_ended') : stageWords(reading.stage);
+  const stage = isPast(now) && reading.stage !== 'off' ? say('pans.boil_ended') : stageOf(reading);
   // A thermometer in the hand told of what was in the pan then: of an emptied one it tells nothing.
   const warmth =
     reading.stage === 'off' && reading.probe === null ? { ...reading, temperature_c: null, rise_c: null } : reading;
@@ -204,8 +208,11 @@ export function PanCard({
   // Of burnt sugar nothing is forecast, and no measurement would help.
   const burnt = isBurnt(reading.temperature_c);
   const forecast = burnt ? null : forecastWords(now, reading);
+  const moved = forecast === null ? null : whyMoved(now, reading, settings.value);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   const shallow = shallowThen(now, advice);
+  const waited = isWaitedFor(now, reading);
+  const doubtful = isDoubtful(reading.probe) && !waited;
   const isAsked = reading.stage !== 'off' && !burnt && !isPast(now);
   const goesOn = isAsked && !standing.some(({ alarm }) => TAKE_OFF.has(alarm));
   return (
@@ -229,8 +236,8 @@ export function PanCard({
           </span>
         )}
       </button>
-      <BigNumber reading={warmth} />
-      <PanBar reading={warmth} limits={limits} />
+      <BigNumber now={now} reading={warmth} />
+      <PanBar reading={warmth} limits={limits} last={lastHeat(now, reading.pan)?.celsius ?? null} />
       {/* Its line is kept, so that a call moves nothing that is being read. */}
       <p class="card-alarm">{worst !== undefined && hostWords(worst.title)}</p>
       {away !== undefined && <AsideLine now={now} alarm={away} />}
@@ -245,16 +252,17 @@ export function PanCard({
           )}
         </p>
       )}
+      {moved !== null && <p class="moved">{moved}</p>}
       {burnt && <p class="advice">{say('pan.burnt')}</p>}
       {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} goesOn={goesOn} />}
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
       <LeftOutLine now={now} pan={reading.pan} canMark={canMark} />
       {shallow !== null && goesOn && <p class="advice">{shallowWords(now, shallow, settings.value)}</p>}
       {isAsked && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
-      <p class={isDoubtful(reading.probe) ? 'probe probe-doubtful' : 'probe'}>
+      <p class={doubtful ? 'probe probe-doubtful' : 'probe'}>
         <span>
-          {readByHand(now, reading, settings.value) ?? probeWords(reading.probe)}
-          {isDoubtful(reading.probe) && lastHeard(now, reading.pan)}
+          {readByHand(now, reading, settings.value) ?? (waited ? say('pan.probe.waiting') : probeWords(reading.probe))}
+          {doubtful && lastHeard(now, reading.pan)}
         </span>
         {worst !== undefined && <span>{stage}</span>}
       </p>

@@ -71,7 +71,7 @@ function BoilLine({ now }: { now: Now }): JSX.Element {
         <b>{now.header?.name ?? say('pans.this_boil')}</b>
         {say('pans.water_boils')}{' '}
         {water === null ? (
-          noWater()
+          noWater(now)
         ) : (
           <Tell pan={null} what="water">
             {water}

@@ -5,11 +5,12 @@ import { settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Now, Reading } from '../client/types.ts';
-import { PLACE, placeOf } from '../pans/bar-scale.ts';
+import { PLACE, panPlace } from '../pans/bar-scale.ts';
 import { forecastWords } from '../pans/forecast-words.ts';
 import { isUnderWater, signedRise, strength, temperature } from '../words/amounts.ts';
 import { inOrder, isAside } from '../words/alarm-words.ts';
-import { isDoubtful, panName, probeWords, stageWords } from '../words/pan-words.ts';
+import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
+import { isDoubtful, isWaitedFor, panName, probeWords, stageOf } from '../words/pan-words.ts';
 
 const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
 
@@ -33,7 +34,8 @@ function Landmark({
 function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | null {
   const limits = now.limits.find(({ pan }) => pan === reading.pan);
   const landmarks = { water: reading.water_c, finish: limits?.finish_c ?? null, scorch: limits?.scorch_c ?? null };
-  const place = reading.temperature_c === null ? null : placeOf(reading.temperature_c, landmarks);
+  const celsius = reading.temperature_c ?? lastHeat(now, reading.pan)?.celsius ?? null;
+  const place = celsius === null ? null : panPlace(celsius, reading.stage === 'finished', landmarks);
   if (place === null) return null;
   return (
     <>
@@ -44,7 +46,10 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
           style={{ left: percent(PLACE.finish), width: percent(PLACE.scorch - PLACE.finish) }}
         />
         <span class="phone-bar-burns" style={{ left: percent(PLACE.scorch), width: percent(1 - PLACE.scorch) }} />
-        <span class="phone-bar-pan" style={{ left: percent(place) }} />
+        <span
+          class={reading.temperature_c === null ? 'phone-bar-pan phone-bar-then' : 'phone-bar-pan'}
+          style={{ left: percent(place) }}
+        />
       </div>
       <p class="phone-bar-words">
         <Landmark place={PLACE.water} word={say('pans.water')} celsius={landmarks.water} />
@@ -56,9 +61,12 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
 }
 
 /** Of a pan off the fire the bare temperature: how far that is from a boil says nothing any more. */
-function bigWords({ rise_c: rise, temperature_c: celsius, stage }: Reading): { big: string; caption: string } {
+function bigWords(
+  now: Now,
+  { pan, rise_c: rise, temperature_c: celsius, stage }: Reading,
+): { big: string; caption: string } {
   const shown = settings.value;
-  if (celsius === null) return { big: '–', caption: say('pans.temperature_unknown') };
+  if (celsius === null) return { big: '–', caption: lastHeatWords(now, pan, shown) };
   const exact = temperature(celsius, shown);
   if (rise === null || stage === 'off')
     return { big: `${exact.replace(/\s.*/u, '')}°${shown.temperature}`, caption: say('pans.in_the_pan') };
@@ -72,14 +80,14 @@ export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.
   const calls = inOrder(now.alarms.filter(({ pan }) => pan === reading.pan));
   const worst = calls.find((alarm) => alarm.condition === 'active' && !isAside(alarm));
   const forecast = forecastWords(now, reading);
-  const { big, caption } = bigWords(reading);
+  const { big, caption } = bigWords(now, reading);
   const brix = reading.stage === 'off' ? null : reading.brix;
   return (
     <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>
       <h2>
         {worst !== undefined && <AlarmShape priority={worst.priority} flashes={!worst.answered} />}{' '}
         {panName(now.header, reading.pan)}
-        <span class="phone-stage">{worst === undefined ? stageWords(reading.stage) : hostWords(worst.title)}</span>
+        <span class="phone-stage">{worst === undefined ? stageOf(reading) : hostWords(worst.title)}</span>
       </h2>
       <p class="phone-big">{big}</p>
       <p class="phone-caption">
@@ -92,7 +100,9 @@ export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.
           <b>{forecast.headline}</b> {forecast.range}
         </p>
       )}
-      {isDoubtful(reading.probe) && <p class="phone-doubt">▲ {probeWords(reading.probe)}</p>}
+      {isDoubtful(reading.probe) && !isWaitedFor(now, reading) && (
+        <p class="phone-doubt">▲ {probeWords(reading.probe)}</p>
+      )}
     </article>
   );
 }

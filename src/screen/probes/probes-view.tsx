@@ -8,7 +8,7 @@ import type { Header, Now, PortView, ProbeView } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { temperature } from '../words/amounts.ts';
 import { lengthOfTime } from '../words/clock.ts';
-import { panName, probeWords } from '../words/pan-words.ts';
+import { panName, probeStateWords } from '../words/pan-words.ts';
 import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
 import { calledProbe, pathOf } from './kept.ts';
@@ -81,7 +81,7 @@ function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
       <td class="probe-number">
         {view.celsius === null ? say('probes.no_value') : temperature(view.celsius, settings.value)}
       </td>
-      <td>{probeWords(view.state)}</td>
+      <td>{probeStateWords(view)}</td>
       <td>
         {view.ageSeconds === null
           ? say('probes.nothing_heard')

@@ -68,6 +68,15 @@ function smallerPot(now: Now, next: NextThing): string {
   return next.at === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time: timeOfDay(now, next.at) });
 }
 
+/** Where no probe hangs anywhere there is none to hold into boiling water. */
+function tellWater({ view, header }: Now): string {
+  if (view === 'replay') return say('next.water_unknown');
+  return say((header?.probes ?? []).length === 0 ? 'next.tell_water_by_hand' : 'next.tell_water');
+}
+
+/** A line that names no pan begins as a sentence does. */
+const begun = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   alarm: alarmTitle,
   burnt: () => say('next.burnt'),
@@ -75,7 +84,7 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   'top-up': topUp,
   'smaller-pot': smallerPot,
   foam: () => say('next.foam'),
-  'tell-water': ({ view }) => say(view === 'replay' ? 'next.water_unknown' : 'next.tell_water'),
+  'tell-water': tellWater,
   'tell-litres': ({ view }) => say(view === 'replay' ? 'next.litres_unknown' : 'next.tell_litres'),
   'read-by-hand': readByHand,
   watch: (_now, next) => (next.text === null ? say('next.nothing') : hostWords(next.text)),
@@ -92,9 +101,10 @@ export function nextLine(now: Now): NextLine {
   }
   const { next } = now;
   const spread = next.low === null || next.high === null ? null : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
+  const what = WHAT[next.what](now, next);
   return {
     who: next.pan === null ? null : panName(now.header, next.pan),
-    what: WHAT[next.what](now, next),
+    what: next.pan === null ? begun(what) : what,
     range: spread === null || spread[0] === spread[1] ? null : spread.join('–'),
     priority: priorityOf(now, next),
   };

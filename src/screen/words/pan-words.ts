@@ -15,8 +15,17 @@ const STAGE_WORDS: Record<Reading['stage'], MessageKey> = {
 };
 
 /** How far a pan is, in a word. */
-export function stageWords(stage: Reading['stage']): string {
+function stageWords(stage: Reading['stage']): string {
   return say(STAGE_WORDS[stage]);
+}
+
+/** What a count alone tells: without a thermometer nobody sees it. */
+const COUNTED: ReadonlySet<Reading['stage']> = new Set(['boiling', 'thickening', 'near-finish']);
+
+/** How far this pan is, in a word, and that it is only counted where no thermometer tells it. */
+export function stageOf({ stage, temperature_c: celsius }: Reading): string {
+  const words = stageWords(stage);
+  return celsius === null && COUNTED.has(stage) ? say('pan.stage.by_count', { stage: words }) : words;
 }
 
 /** True in a live boil that runs on with no pan on the fire: what is left is to end it. */
@@ -39,6 +48,14 @@ const PROBE_WORDS: Record<NonNullable<Reading['probe']>, MessageKey> = {
 export function probeWords(probe: Reading['probe']): string {
   return say(probe === null ? 'pan.probe.none' : PROBE_WORDS[probe]);
 }
+
+/** How one probe is: before its first number is due, that it is waited for. */
+export const probeStateWords = ({ state, ageSeconds }: Pick<Now['probes'][number], 'state' | 'ageSeconds'>): string =>
+  state === 'late' && ageSeconds === null ? say('pan.probe.waiting') : probeWords(state);
+
+/** A pan whose probe is late before any number came of it: the first is waited for. */
+export const isWaitedFor = ({ probes }: Pick<Now, 'probes'>, { pan, probe }: Reading): boolean =>
+  probe === 'late' && probes.every((one) => one.pan !== pan || one.ageSeconds === null);
 
 /** True where the number on the card may not be what is in the pan. */
 export function isDoubtful(probe: Reading['probe']): boolean {
@@ -91,7 +108,8 @@ export function markCall(kind: MarkKind): string | null {
 /** The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked for. */
 export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknown[] {
   if (reading.stage === 'off') return [];
-  if (reading.temperature_c === null) return [noTemperature(reading)];
+  // A probe that is late before its first number is only waited for: soon it speaks, or is lost.
+  if (reading.temperature_c === null) return reading.probe === 'late' ? [] : [noTemperature(reading)];
   const found: Unknown[] = [];
   if (ask !== null && reading.water_c !== null)
     return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];

@@ -19,5 +19,6 @@ export function waterWords({ water, header, t }: Now, settings: Settings): strin
   return from === null ? is : say('water.from', { is, origin: originWords(from, header, settings, t) });
 }
 
-/** Said where it is not known. */
-export const noWater = (): string => say('water.unknown');
+/** Said where it is not known: what would tell it, with the probes that there are. */
+export const noWater = ({ header }: Pick<Now, 'header'>): string =>
+  say((header?.probes ?? []).length === 0 ? 'water.unknown_by_hand' : 'water.unknown');

@@ -105,6 +105,8 @@ function fromStrength(told: Explanation, facts: PanFacts, telling: Telling): str
       reading === undefined ? say('from.what_you_noted') : originWords(reading, now.header, settings, told.t);
     return say('from.strength_below_boil', { source });
   }
+  if (told.parts.length > 0 && told.parts.every(({ kind }) => kind === 'volume'))
+    return say('from.counted', { volumes: volumeWords(told, facts) });
   const rise =
     facts.riseC === null ? say('from.how_hot') : say('from.over_water', { rise: degrees(facts.riseC, settings) });
   const said = { rise, heard: heard(facts, told.t, telling), sap: sapWords(told, facts, telling) };

@@ -1,6 +1,6 @@
 // Water point, finish and scorch limit stand in the same places on every bar.
 import { expect, test } from 'vitest';
-import { PLACE, placeOf } from '../../../src/screen/pans/bar-scale.ts';
+import { panPlace, PLACE, placeOf } from '../../../src/screen/pans/bar-scale.ts';
 
 const maple = { water: 98, finish: 102, scorch: 106 };
 const birch = { water: 98, finish: 104, scorch: 108 };
@@ -36,4 +36,12 @@ test('without a water point, or with nothing beyond it, there is no bar', () => 
 test('a finish or a scorch limit alone makes a bar', () => {
   expect(placeOf(102, { ...maple, scorch: null })).toBeCloseTo(PLACE.finish, 9);
   expect(placeOf(106, { ...maple, finish: null })).toBeCloseTo(PLACE.scorch, 9);
+});
+
+test('a pan that boils and is at its finish stands at the mark of the finish at the least, whatever its thermometer shows', () => {
+  expect(panPlace(101, true, maple)).toBe(PLACE.finish);
+  expect(panPlace(104, true, maple)).toBe(placeOf(104, maple));
+  expect(panPlace(101, false, maple)).toBe(placeOf(101, maple));
+  expect(panPlace(70, true, maple)).toBe(placeOf(70, maple));
+  expect(panPlace(101, true, { ...maple, finish: null })).toBe(placeOf(101, { ...maple, finish: null }));
 });

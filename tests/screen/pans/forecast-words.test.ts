@@ -1,7 +1,8 @@
 // When a pan is done, in words: nothing is expected of a boil that was ended.
 import { expect, test } from 'vitest';
-import { forecastWords } from '../../../src/screen/pans/forecast-words.ts';
-import { moment, reading } from '../moment.ts';
+import type { MarkView } from '../../../src/screen/client/types.ts';
+import { forecastWords, whyMoved } from '../../../src/screen/pans/forecast-words.ts';
+import { metric, moment, reading } from '../moment.ts';
 
 test('a pan that was left on the fire has no forecast once the boil was ended, and has it in a replay', () => {
   expect(forecastWords(moment, reading)).toEqual({ headline: 'Done about 08:09', range: '08:07–08:12' });
@@ -18,4 +19,40 @@ test('a pan that is called at its finish a little before the middle of what is b
   const called = { ...reading, stage: 'finished' as const };
   expect(forecastWords(moment, called)).toEqual({ headline: 'May be done: check', range: null });
   expect(forecastWords(moment, { ...called, finish_in_s: 0 })?.headline).toBe('Done now');
+});
+
+const poured = (mark: MarkView['mark'], at: number, finishAt: number | null): MarkView => ({
+  t: at,
+  at,
+  mark,
+  withdrawn: false,
+  questioned: false,
+  doubt: null,
+  corrections: [
+    {
+      t: at,
+      pan: 'p1',
+      before: { brix: 40, litres: 5, finishAt: 2_000_000 },
+      after: { brix: 20, litres: 9, finishAt },
+    },
+  ],
+});
+const topUp = { kind: 'top-up', pan: 'p1', litres: 12.5 } as const;
+const why = (...marks: MarkView[]): string | null => whyMoved({ ...moment, marks }, reading, metric);
+
+test('a pour that moved the finish is told with its amount and its time', () => {
+  expect(why(poured(topUp, 1_200_000, 5_000_000))).toMatch(/^Changed: poured in 12\.5\sL at 07:50$/u);
+  expect(why(poured({ kind: 'top-up', pan: 'p1' }, 1_200_000, 5_000_000))).toBe('Changed: poured in at 07:50');
+  const from = { kind: 'transfer', from: 'p2', to: 'p1', all: true } as const;
+  expect(why(poured(from, 1_200_000, 5_000_000))).toBe('Changed: poured in from Pan 2 at 07:50');
+});
+
+test('nothing is told where no finish was said before, it hardly moved, it is long ago, or it was taken back', () => {
+  expect(why(poured(topUp, 1_200_000, null))).toBeNull();
+  expect(why(poured(topUp, 1_200_000, 2_030_000))).toBeNull();
+  const long = poured(topUp, 1_200_000, 5_000_000);
+  expect(whyMoved({ ...moment, t: moment.t + 40 * 60_000, marks: [long] }, reading, metric)).toBeNull();
+  expect(why({ ...long, withdrawn: true })).toBeNull();
+  expect(why({ ...long, questioned: true })).toBeNull();
+  expect(why(poured({ ...topUp, pan: 'p2' }, 1_200_000, 5_000_000))).toBeNull();
 });

@@ -1,7 +1,7 @@
 // Today's water point in one line, with a ± that is a difference in the chosen degrees.
 import { expect, test } from 'vitest';
 import type { Now } from '../../../src/screen/client/types.ts';
-import { waterWords } from '../../../src/screen/words/water-words.ts';
+import { noWater, waterWords } from '../../../src/screen/words/water-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
 const check = { kind: 'boiling-check' as const, at: moment.t - 40 * 60_000 };
@@ -25,4 +25,11 @@ test('an altitude is in metres or feet, and a spread that would print as nothing
 
 test('what is not known is not said', () => {
   expect(said({ celsius: null, plusMinus: null, from: null })).toBeUndefined();
+});
+
+test('where it is not known, only what works with the probes that there are is offered', () => {
+  expect(noWater(moment)).toContain('hold a probe in boiling water');
+  const byHand = noWater({ header: { ...moment.header!, probes: [] } });
+  expect(byHand).toContain('air pressure');
+  expect(byHand).not.toContain('probe');
 });

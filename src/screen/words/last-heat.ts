@@ -1,0 +1,17 @@
+// What a pan showed last, in words, where its temperature is not known now: plainly of then, with its age.
+import type { Now, Settings } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import { temperature } from './amounts.ts';
+import { ago } from './clock.ts';
+
+/** °C and ms of boil time; null where the temperature is known now, or none ever was. */
+export const lastHeat = ({ lastHeats }: Now, pan: string): { celsius: number; at: number } | null =>
+  lastHeats.find((one) => one.pan === pan) ?? null;
+
+/** "was 101.4 °C, 6 min ago"; that the temperature is not known where none ever was. */
+export function lastHeatWords(now: Now, pan: string, settings: Settings): string {
+  const last = lastHeat(now, pan);
+  if (last === null) return say('pans.temperature_unknown');
+  const age = ago((now.t - last.at) / 1000);
+  return say('pans.was', { temperature: temperature(last.celsius, settings), ago: age });
+}

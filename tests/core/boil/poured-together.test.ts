@@ -1,0 +1,66 @@
+// Two pans whose contents are known are poured together: what comes of it is said at once, and stands until the boil shows it.
+import { expect, test } from 'vitest';
+import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
+import { explain } from '../../../src/core/boil/explain.ts';
+import { foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow } from './tarn-hollow.ts';
+
+const MINUTE_MS = 60_000;
+const POURED_MS = 15 * MINUTE_MS;
+const vessel = { shape: 'round' as const, diameter_mm: 300 };
+const heat = { kind: 'propane' as const, power_w: 9000 };
+const header = tarnHollow({
+  pans: [
+    { id: 'p1', name: 'Back pot', probe: 'A/1', vessel, heat },
+    { id: 'p2', name: 'Front pot', probe: 'A/2', vessel, heat },
+  ],
+});
+const back = { fromBrix: 30, k: 0.0004, start: 0, sap: 'maple' as const };
+const front = { fromBrix: 10, k: 0.0006, start: 0, sap: 'maple' as const };
+
+const told: Mark[] = ['p1', 'p2'].flatMap((pan): Mark[] => [
+  { kind: 'density', pan, brix: pan === 'p1' ? back.fromBrix : front.fromBrix, celsius: 15.56 },
+  { kind: 'depth', pan, mm: 90 },
+]);
+/** What is poured in cools the front pot, which the fire takes back within a minute and a half. */
+const dipped = (t: number): number => {
+  const steady = steadyCelsius(front, Math.min(t, POURED_MS));
+  return t < POURED_MS ? steady : steady - 3 * Math.exp(-(t - POURED_MS) / 25_000);
+};
+const heard = inOrder(
+  told.map((one) => mark(0, one)),
+  lines(1000, 16 * MINUTE_MS, { T1: (t) => steadyCelsius(back, Math.min(t, POURED_MS)), T2: dipped }),
+);
+const pour = mark(POURED_MS, { kind: 'transfer', from: 'p1', to: 'p2', all: true });
+
+const at = (t: number, ...more: Entry[]) => {
+  const entries = inOrder(heard, more).filter((entry) => entry.t <= t);
+  return foldAll(header, entries, t).state;
+};
+
+test('the strength is the balance of both from the moment that it was noted, with a range of both', () => {
+  const before = at(POURED_MS - 1000);
+  const [one, other] = ['p1', 'p2'].map((pan) => readingAt(before, pan, POURED_MS - 1000));
+  const state = at(POURED_MS + 5000, pour);
+  const mixed = readingAt(state, 'p2', POURED_MS + 5000);
+  expect(mixed.stage).toBe('warming');
+  const share = (litres: number, brix: number): number => litres * (1 + brix * 0.0042) * brix;
+  const mass = (litres: number, brix: number): number => litres * (1 + brix * 0.0042);
+  const balance =
+    (share(one!.litres!, one!.brix!) + share(other!.litres!, other!.brix!)) /
+    (mass(one!.litres!, one!.brix!) + mass(other!.litres!, other!.brix!));
+  expect(Math.abs(mixed.brix! - balance)).toBeLessThan(0.5);
+  const width = ({ brix, brix_low: low, brix_high: high }: typeof mixed): number => (high! - low!) / brix!;
+  expect(width(mixed)).toBeGreaterThan(width(one!));
+  expect(mixed.brix_low!).toBeGreaterThan(other!.brix!);
+  expect(mixed.brix_high!).toBeLessThan(one!.brix!);
+});
+
+test('it is told that it comes of what was poured, not of how hot it is', () => {
+  const parts = explain(at(POURED_MS + 5000, pour), 'p2', 'strength', POURED_MS + 5000)!.parts;
+  expect(parts.map(({ kind, at: when }) => [kind, when])).toEqual([['volume', POURED_MS]]);
+});
+
+test('a fall that nobody explained by a pour says no strength', () => {
+  const t = POURED_MS + 20_000;
+  expect(readingAt(at(t), 'p2', t)).toMatchObject({ stage: 'warming', brix: null });
+});

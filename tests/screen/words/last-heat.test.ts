@@ -1,0 +1,32 @@
+// What a pan showed last is said as of then, and a stage that nobody sees is said to be counted.
+import { expect, test } from 'vitest';
+import { lastHeatWords } from '../../../src/screen/words/last-heat.ts';
+import { isWaitedFor, notKnownYet, probeStateWords, stageOf } from '../../../src/screen/words/pan-words.ts';
+import { metric, moment, reading } from '../moment.ts';
+
+const lastHeats = [{ pan: 'p1', celsius: 101.4, at: moment.t - 6 * 60_000 }];
+
+test('the last temperature comes with its age, and that none is known where none ever was', () => {
+  expect(lastHeatWords({ ...moment, lastHeats }, 'p1', metric)).toMatch(/^was 101\.4\s°C, 6 min ago$/u);
+  expect(lastHeatWords({ ...moment, lastHeats }, 'p2', metric)).toBe('temperature not known');
+});
+
+test('a stage that no thermometer tells is a count', () => {
+  const unseen = { ...reading, temperature_c: null };
+  expect(stageOf({ ...unseen, stage: 'thickening' })).toBe('Thickening, by count');
+  expect(stageOf({ ...reading, stage: 'thickening' })).toBe('Thickening');
+  expect(stageOf({ ...unseen, stage: 'off' })).toBe('Off the fire');
+  expect(stageOf({ ...unseen, stage: 'unknown' })).toBe('Not known yet');
+});
+
+test('before the first number of a probe is due it is waited for, not late', () => {
+  const late = { ...reading, probe: 'late' as const };
+  const probe = { ...moment.probes[0]!, state: 'late' as const, ageSeconds: null, celsius: null };
+  expect(isWaitedFor({ probes: [probe] }, late)).toBe(true);
+  expect(isWaitedFor({ probes: [{ ...probe, ageSeconds: 3 }] }, late)).toBe(false);
+  expect(isWaitedFor({ probes: [probe] }, { ...late, probe: 'lost' })).toBe(false);
+  expect(probeStateWords(probe)).toBe("Waiting for the probe's first number");
+  expect(probeStateWords({ ...probe, ageSeconds: 3 })).toBe('Probe is late');
+  expect(notKnownYet({ ...late, temperature_c: null })).toEqual([]);
+  expect(notKnownYet({ ...late, probe: 'lost', temperature_c: null })).toHaveLength(1);
+});
