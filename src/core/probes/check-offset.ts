@@ -22,11 +22,18 @@ const ICE_TO_BOIL_SIGMA_C = 0.3;
 /** Crushed ice in water that is stirred stands this near to 0 °C (1 σ; common practice). */
 export const ICE_SIGMA_C = 0.1;
 
-/** Both where both were seen, each by how sure it is; null where nothing was. */
+/** A check less sure than this tells no more than is known of a probe that nobody checked, °C (1 σ; see boil/water.ts). */
+const MOST_SIGMA_C = 0.6;
+
+/** Whether a check is sure enough to tell anything of its probe; one whose uncertainty is no number is not. */
+export const isSure = (seen: Pick<Seen, 'sigmaC' | 'trueSigmaC'>): boolean =>
+  Math.hypot(seen.sigmaC, seen.trueSigmaC) <= MOST_SIGMA_C;
+
+/** Both where both were seen and are sure enough, each by how sure it is; null where none is. */
 export function errorFrom(boiling: Seen | null, ice: Seen | null): ProbeError | null {
   const seen = [
-    ...(boiling === null ? [] : [{ ...errorOf(boiling), more: 0 }]),
-    ...(ice === null ? [] : [{ ...errorOf(ice), more: ICE_TO_BOIL_SIGMA_C }]),
+    ...(boiling === null || !isSure(boiling) ? [] : [{ ...errorOf(boiling), more: 0 }]),
+    ...(ice === null || !isSure(ice) ? [] : [{ ...errorOf(ice), more: ICE_TO_BOIL_SIGMA_C }]),
   ];
   if (seen.length === 0) return null;
   let weight = 0;

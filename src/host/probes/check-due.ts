@@ -1,7 +1,7 @@
 // Whether a check in boiling water is due: none today, or the air pressure has moved since the last one.
 import type { BoilState } from '../../core/boil/state.ts';
 import type { KeptProbe } from '../../protocol/probe-setup-messages.ts';
-import { lastCheckOf } from './kept-probes.ts';
+import { errorOf, lastCheckOf } from './kept-probes.ts';
 
 /** A water point that moved by so much since the check makes it worth another, °C: 4 hPa (common practice). */
 const FRONT_C = 0.11;
@@ -17,7 +17,9 @@ export function checkDue(kept: readonly KeptProbe[], boil: BoilState | null, wal
   const checks = (boil?.water.evidence ?? []).filter(({ kind }) => kind === 'check' || kind === 'pot');
   const last = checks.at(-1);
   if (last === undefined) {
-    const today = kept.some((one) => lastCheckOf(one)?.slice(0, 10) === wall.slice(0, 10));
+    const today = kept.some(
+      (one) => errorOf(one.checks) !== null && lastCheckOf(one)?.slice(0, 10) === wall.slice(0, 10),
+    );
     return today
       ? null
       : 'No probe has been checked in boiling water today. It takes a few minutes, and the finish is only as sure as that check.';

@@ -1,6 +1,6 @@
 // The probes that somebody set up and checked outside of a boil: kept in the notebook, and told to the next boil.
 import type { Header } from '../../core/boil/entries.ts';
-import { errorFrom } from '../../core/probes/check-offset.ts';
+import { errorFrom, isSure, type Seen } from '../../core/probes/check-offset.ts';
 import { probeName } from '../../core/pan/baseline.ts';
 import type { Notebook, Teaching } from '../../notebook/contract.ts';
 import type { Setup } from '../../protocol/header-schema.ts';
@@ -14,9 +14,13 @@ interface Kept {
   place: Place;
 }
 
-/** The probes that somebody set up, and the place; none where nobody did. */
+/**
+ * The probes that somebody set up, and the place; none where nobody did. What their checks tell is worked out anew: an
+ * older program may have kept more of a check than it is worth.
+ */
 export function keptProbes(notebook: Pick<Notebook, 'setting'>): Kept {
-  return (notebook.setting(KEY) as Kept | null) ?? { probes: [], place: {} };
+  const { probes, place } = (notebook.setting(KEY) as Kept | null) ?? { probes: [], place: {} };
+  return { probes: probes.map((one) => ({ ...one, error: errorOf(one.checks) })), place };
 }
 
 /** All of them at once, in place of what was kept of the same channels of the same port: half of it is never there. */
@@ -31,15 +35,21 @@ export function keepProbes(
   notebook.keepSetting(KEY, { probes: [...others, ...fresh], place });
 }
 
-/** How much a probe shows too much by its checks; null where there is none. */
+/** How much a probe shows too much by its checks; null where there is none, or none that is sure enough. */
 export function errorOf(checks: readonly ProbeCheck[]): ProbeError | null {
-  const seen = (where: ProbeCheck['in']) => {
+  const seen = (where: ProbeCheck['in']): Seen | null => {
     const check = checks.find((one) => one.in === where);
-    if (check === undefined) return null;
-    return { shownC: check.shown_c, sigmaC: check.sigma_c, trueC: check.true_c, trueSigmaC: check.true_sigma_c };
+    return check === undefined ? null : seenIn(check);
   };
   return errorFrom(seen('boiling'), seen('ice'));
 }
+
+const seenIn = ({ shown_c, sigma_c, true_c, true_sigma_c }: ProbeCheck): Seen => ({
+  shownC: shown_c,
+  sigmaC: sigma_c,
+  trueC: true_c,
+  trueSigmaC: true_sigma_c,
+});
 
 /**
  * What the checks teach the probes of a setup, as an earlier boil would: each check a teaching of its own date, so that
@@ -50,7 +60,7 @@ export function checkTeachings(setup: Setup | Header, kept: readonly KeptProbe[]
   return kept.flatMap((one): Teaching[] => {
     const port = ports.find((each) => isOnPort(one, each));
     const probe = probes.find(({ port: id, channel }) => id === port?.id && channel === one.channel);
-    const at = lastCheckOf(one);
+    const at = lastCheckOf({ checks: one.checks.filter((check) => isSure(seenIn(check))) });
     if (probe === undefined || one.error === null || at === null) return [];
     const { tooHighC, sigmaC } = one.error;
     const learnt = { names: [probeName(probe.id)], mean: [tooHighC], covariance: [[sigmaC ** 2]] };
@@ -59,7 +69,7 @@ export function checkTeachings(setup: Setup | Header, kept: readonly KeptProbe[]
 }
 
 /** Wall clock of the newest check, ISO 8601; null for none. */
-export function lastCheckOf({ checks }: KeptProbe): string | null {
+export function lastCheckOf({ checks }: Pick<KeptProbe, 'checks'>): string | null {
   return (
     checks
       .map(({ at }) => at)

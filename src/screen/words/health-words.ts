@@ -50,7 +50,10 @@ function drift({ driftC, checkedAt }: Probe, settings: Settings): string {
 /** "Quiet, within 0.04 °C; tells steps of 0.06 °C; … shows 0.40 °C too much (± 0.10 °C), checked 18 Apr 2027, 08:10." */
 export function healthWords(probe: Probe, settings: Settings): string {
   const parts = [noise(probe, settings), step(probe, settings), lag(probe), losses(probe)];
-  const error = `${errorWords(probe.error, settings)}${drift(probe, settings)}`;
+  const error =
+    probe.error === null && probe.checkedAt !== null
+      ? say('health.check_unsure', { time: dayAndTime(probe.checkedAt) })
+      : `${errorWords(probe.error, settings)}${drift(probe, settings)}`;
   const all = [...parts, error].join('; ');
   return `${all[0]!.toUpperCase()}${all.slice(1)}.`;
 }

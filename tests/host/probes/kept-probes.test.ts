@@ -94,3 +94,21 @@ test('the newest is told by the moment, not by how it is written', () => {
   const teachings = ['2027-04-18T09:00:00+02:00', today].map((started) => ({ started }) as never);
   expect(newestFirst(teachings).map(({ started }) => started)).toEqual([today, '2027-04-18T09:00:00+02:00']);
 });
+
+test('a check that is hardly sure of anything counts for nothing, also where an older program kept what it made of it', () => {
+  const wild: ProbeCheck = { ...boilingCheck(today), shown_c: 91, sigma_c: 3 };
+  const ice: ProbeCheck = { in: 'ice', shown_c: 0.4, sigma_c: 0.05, true_c: 0, true_sigma_c: 0.1, at: '2027-04-17' };
+  expect(errorOf([wild])).toBeNull();
+  expect(errorOf([{ ...boilingCheck(today), true_sigma_c: 2 }])).toBeNull();
+  expect(errorOf([wild, ice])).toEqual(errorOf([ice]));
+  const notebook = settings();
+  notebook.keepSetting('probes', {
+    probes: [keptProbe({ checks: [wild], error: { tooHighC: -6.8, sigmaC: 3 } })],
+    place,
+  });
+  const { probes } = keptProbes(notebook);
+  expect(probes[0]).toMatchObject({ error: null, checks: [wild] });
+  expect(checkTeachings(setup({ path: checked.path }), probes)).toEqual([]);
+  const both = keptProbe({ checks: [wild, ice], error: errorOf([wild, ice]) });
+  expect(checkTeachings(setup({ path: checked.path }), [both])[0]?.started).toBe('2027-04-17');
+});

@@ -82,3 +82,7 @@ test('lines are counted in words', () => {
   expect(refusedWords('A', 'no value', 1)).toBe('A: no value, 1 line');
   expect(refusedWords('A', 'no value', 12)).toBe('A: no value, 12 lines');
 });
+
+test('a check that was too unsure to count is said as such, with its date', () => {
+  expect(said({ error: null })).toContain('▲ its check of 18 Apr 2027, 08:10 was too unsure to count: check it again.');
+});
