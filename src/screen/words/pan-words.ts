@@ -19,13 +19,13 @@ function stageWords(stage: Reading['stage']): string {
   return say(STAGE_WORDS[stage]);
 }
 
-/** What a count alone tells: without a thermometer nobody sees it. */
+/** Without a thermometer nobody sees these: a count tells them, so they are put as a question, short enough to stand beside a name. */
 const COUNTED: ReadonlySet<Reading['stage']> = new Set(['boiling', 'thickening', 'near-finish']);
 
-/** How far this pan is, in a word, and that it is only counted where no thermometer tells it. */
+/** How far this pan is, in a word, with a question mark where no thermometer tells it. */
 export function stageOf({ stage, temperature_c: celsius }: Reading): string {
   const words = stageWords(stage);
-  return celsius === null && COUNTED.has(stage) ? say('pan.stage.by_count', { stage: words }) : words;
+  return celsius === null && COUNTED.has(stage) ? say('pan.stage.unseen', { stage: words }) : words;
 }
 
 /** True in a live boil that runs on with no pan on the fire: what is left is to end it. */

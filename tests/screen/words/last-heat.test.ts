@@ -1,4 +1,4 @@
-// What a pan showed last is said as of then, and a stage that nobody sees is said to be counted.
+// What a pan showed last is said as of then, and a stage that nobody sees is put as a question.
 import { expect, test } from 'vitest';
 import { lastHeatWords } from '../../../src/screen/words/last-heat.ts';
 import { isWaitedFor, notKnownYet, probeStateWords, stageOf } from '../../../src/screen/words/pan-words.ts';
@@ -11,9 +11,9 @@ test('the last temperature comes with its age, and that none is known where none
   expect(lastHeatWords({ ...moment, lastHeats }, 'p2', metric)).toBe('temperature not known');
 });
 
-test('a stage that no thermometer tells is a count', () => {
+test('a stage that no thermometer tells is put as a question', () => {
   const unseen = { ...reading, temperature_c: null };
-  expect(stageOf({ ...unseen, stage: 'thickening' })).toBe('Thickening, by count');
+  expect(stageOf({ ...unseen, stage: 'thickening' })).toBe('Thickening?');
   expect(stageOf({ ...reading, stage: 'thickening' })).toBe('Thickening');
   expect(stageOf({ ...unseen, stage: 'off' })).toBe('Off the fire');
   expect(stageOf({ ...unseen, stage: 'unknown' })).toBe('Not known yet');
