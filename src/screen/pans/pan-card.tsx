@@ -17,7 +17,7 @@ import { ago, timeOfDay } from '../words/clock.ts';
 import { readByHand } from '../words/hand-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
-import { isDoubtful, isWaitedFor, panName, panNamed, probeWords, stageOf } from '../words/pan-words.ts';
+import { isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
 import { LeftOutLine } from './left-out-line.tsx';
@@ -211,8 +211,7 @@ export function PanCard({
   const moved = forecast === null ? null : whyMoved(now, reading, settings.value);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   const shallow = shallowThen(now, advice);
-  const waited = isWaitedFor(now, reading);
-  const doubtful = isDoubtful(reading.probe) && !waited;
+  const doubtful = isDoubtful(reading.probe) && !isWaitedFor(now, reading);
   const isAsked = reading.stage !== 'off' && !burnt && !isPast(now);
   const goesOn = isAsked && !standing.some(({ alarm }) => TAKE_OFF.has(alarm));
   return (
@@ -261,7 +260,7 @@ export function PanCard({
       {isAsked && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
       <p class={doubtful ? 'probe probe-doubtful' : 'probe'}>
         <span>
-          {readByHand(now, reading, settings.value) ?? (waited ? say('pan.probe.waiting') : probeWords(reading.probe))}
+          {readByHand(now, reading, settings.value) ?? probeLine(now, reading)}
           {doubtful && lastHeard(now, reading.pan)}
         </span>
         {worst !== undefined && <span>{stage}</span>}

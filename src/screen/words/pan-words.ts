@@ -57,6 +57,13 @@ export const probeStateWords = ({ state, ageSeconds }: Pick<Now['probes'][number
 export const isWaitedFor = ({ probes }: Pick<Now, 'probes'>, { pan, probe }: Reading): boolean =>
   probe === 'late' && probes.every((one) => one.pan !== pan || one.ageSeconds === null);
 
+/** How a pan's probe is: one that is set up with it and hangs elsewhere leaves no readings by hand behind. */
+export function probeLine(now: Pick<Now, 'header' | 'probes'>, reading: Reading): string {
+  if (isWaitedFor(now, reading)) return say('pan.probe.waiting');
+  const isAway = reading.probe === null && [panNamed(now.header, reading.pan)?.probe ?? []].flat().length > 0;
+  return isAway ? say('pan.probe.away') : probeWords(reading.probe);
+}
+
 /** True where the number on the card may not be what is in the pan. */
 export function isDoubtful(probe: Reading['probe']): boolean {
   return probe !== null && probe !== 'ok';

@@ -1,6 +1,7 @@
 // What a pan showed last is kept with its moment once nobody hears it any more; a tip in the air tells of no stage.
 import { expect, test } from 'vitest';
 import type { Entry } from '../../../src/core/boil/entries.ts';
+import { explain } from '../../../src/core/boil/explain.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
 import { foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow } from './tarn-hollow.ts';
 
@@ -62,4 +63,12 @@ test('while a tip hangs in the air its pan is not said to warm up', () => {
   const entries = inOrder(told, lines(1000, OUT_MS + 5 * MINUTE_MS, { T1: inAir }));
   expect(seen(entries, OUT_MS + 3 * MINUTE_MS).reading.stage).toBe('unknown');
   expect(seen(boils(OUT_MS), OUT_MS - 1000).reading.stage).toBe('thickening');
+});
+
+test('a strength goes on by count once its probe was taken away, and rests on the volumes, not on a thermometer that nobody read', () => {
+  const moved = mark(OUT_MS, { kind: 'move-probe', probe: 'A/1', pan: null });
+  const t = OUT_MS + MINUTE_MS;
+  const { state } = foldAll(header, inOrder(boils(OUT_MS), [moved]), t);
+  expect(readingAt(state, 'p1', t)).toMatchObject({ probe: null, temperature_c: null, stage: 'thickening' });
+  expect(explain(state, 'p1', 'strength', t)!.parts.map(({ kind }) => kind)).toEqual(['volume']);
 });

@@ -145,3 +145,13 @@ test('whatever can be asked is one short paragraph without a gap, in any units',
 test('what has become unknown meanwhile says so', () => {
   expect(words({ ...strength, value: null, low: null, high: null, parts: [] })).toBe('This is not known any more.');
 });
+
+test('a strength that no thermometer tells rests on what was poured, and no thermometer in the hand is made up for it', () => {
+  const counted = words({
+    ...strength,
+    parts: [{ kind: 'volume', at: moment.t - 12 * MINUTE, sigma: 0.7 }],
+    facts: { ...facts, temperatureC: null, riseC: null, probe: null, heardAt: null },
+  });
+  expect(counted).toMatch(/the volumes noted \(the last: .*12 min ago\).*no thermometer tells it now\./);
+  expect(counted).not.toContain('in your hand');
+});

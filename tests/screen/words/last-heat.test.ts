@@ -1,7 +1,7 @@
 // What a pan showed last is said as of then, and a stage that nobody sees is put as a question.
 import { expect, test } from 'vitest';
 import { lastHeatWords } from '../../../src/screen/words/last-heat.ts';
-import { isWaitedFor, notKnownYet, probeStateWords, stageOf } from '../../../src/screen/words/pan-words.ts';
+import { isWaitedFor, notKnownYet, probeLine, probeStateWords, stageOf } from '../../../src/screen/words/pan-words.ts';
 import { metric, moment, reading } from '../moment.ts';
 
 const lastHeats = [{ pan: 'p1', celsius: 101.4, at: moment.t - 6 * 60_000 }];
@@ -29,4 +29,11 @@ test('before the first number of a probe is due it is waited for, not late', () 
   expect(probeStateWords({ ...probe, ageSeconds: 3 })).toBe('Probe is late');
   expect(notKnownYet({ ...late, temperature_c: null })).toEqual([]);
   expect(notKnownYet({ ...late, probe: 'lost', temperature_c: null })).toHaveLength(1);
+});
+
+test('a pan whose own probe hangs elsewhere is not said to be read by hand', () => {
+  const bare = { ...reading, probe: null };
+  expect(probeLine(moment, bare)).toBe('No probe in it now');
+  expect(probeLine(moment, { ...bare, pan: 'p2' })).toBe('No probe, readings by hand');
+  expect(probeLine(moment, reading)).toBe('Probe good');
 });
