@@ -62,8 +62,14 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
       const why = textColumn(rows.map((row) => row[at]!));
       if (why === null) return null;
       const title = header?.[at] ?? '';
-      const isEmpty = why === '' && /[A-Za-z]/.test(title) && rows.every((row) => !/\w/.test(row[at]!));
-      if (isEmpty) leftOut.push({ what: `column ${at + 1} (${title})`, why: 'no number in it so far' });
+      if (
+        why === '' &&
+        isEmpty(
+          rows.map((row) => row[at]!),
+          title,
+        )
+      )
+        leftOut.push({ what: title === '' ? what : `column ${at + 1} (${title})`, why: 'no number in it so far' });
       else if (why !== '') leftOut.push({ what, why });
       continue;
     }
@@ -93,6 +99,11 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     doubts,
   };
 }
+
+/** Nothing under a title, or `--.-` where a probe has no number: a socket that nothing is plugged into yet. */
+const isEmpty = (cells: readonly string[], title: string): boolean =>
+  cells.every((cell) => !/\w/.test(cell) && (/[A-Za-z]/.test(title) || NO_NUMBER.test(cell)));
+const NO_NUMBER = /^-+[.,]-+$|^-{2,}$/;
 
 /** Numbers of probes are small; others that come round in one order, such as a heater's share, must go with the readings. */
 const MOST_NUMBER = 32;
@@ -154,7 +165,7 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
   if (numbers.length < cells.length / 2) return null;
   const values = numbers.map((cell) => readValue(cell, 0, cell.length, decimal.charCodeAt(0)));
   const read = values.flatMap((value) => (typeof value === 'string' ? [] : [value]));
-  const title = header?.[at]?.replace(/^[#;/ ]+/, '') ?? '';
+  const title = header?.[at]?.replace(/^[#;/ ]+/, '').replace(/^(")(.*)\1$/, '$2') ?? '';
   const before = at > 0 ? constant(rows.map((row) => row[at - 1]!)) : null;
   // `C*61`: a checksum hangs at the last word.
   const behind = at + 1 < width ? constant(rows.map((row) => row[at + 1]!.replace(checksumEnd, ''))) : null;

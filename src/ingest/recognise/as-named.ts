@@ -14,7 +14,7 @@ import {
   SWITCH,
   unitOfWords,
 } from './kind-of-number.ts';
-import { COLOUR, type Piece, piecesOf, statusWord, withoutColours } from './pieces.ts';
+import { COLOUR, HEX, type Piece, piecesOf, statusWord, withoutColours } from './pieces.ts';
 import { quoted } from './quoted.ts';
 import { readingPlaces } from './reading-places.ts';
 import { nameByHeads, nameByTurns, takeTurns } from './turns.ts';
@@ -33,6 +33,7 @@ const unitGroup =
 export function asNamed(lines: readonly string[]): Candidate | null {
   const cut = lines.map((line) => piecesOf(line, false));
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
+  forgetChangingCodes(valued);
   joinUnderLastWord(valued);
   const mixed = nameByHeads(lines, cut, valued);
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
@@ -137,6 +138,16 @@ function piecesByName(valued: Piece[][]): Map<string, Piece[]> {
   return byName;
 }
 
+/** `raw 0x0607 = 96.4 C`: a code that is mostly another from line to line is what the board measured, and names no probe. */
+function forgetChangingCodes(valued: Piece[][]): void {
+  const coded = valued.flat().filter(({ name }) => CODE.test(name));
+  const codes = new Set(coded.map(({ name }) => name));
+  if (coded.length < FEW_CODED || codes.size * 2 <= coded.length) return;
+  for (const piece of coded) Object.assign(piece, { name: '', gap: '' });
+}
+const CODE = new RegExp(`^(?:${HEX})$`);
+const FEW_CODED = 6;
+
 /** A name with a word before it, where the name alone stands in most other lines and never in the same one. */
 function joinUnderLastWord(valued: Piece[][]): void {
   const byName = piecesByName(valued);
@@ -223,11 +234,14 @@ function patternOf(lines: readonly string[], wanted: Piece[][]): string {
   return `${start}(?P<channel>${names.map(quoted).join('|')})${gap}${valueGroup(digits)}${hasUnit ? unitGroup : ''}`;
 }
 
-/** Runs of blanks line values up, so any number of them is meant where there is one; a number between may be any other. */
+/** Runs of blanks line values up, so any number of them is meant where there is one; a number or code between may be any other. */
 const gapPattern = (gap: string, isColoured: boolean): string =>
   gap
-    .split(/( +|[-+]?\d+(?:\.\d+)?)/)
-    .map((part) =>
-      /^ +$/.test(part) ? (isColoured ? `(?: |${COLOUR})+` : ' +') : /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part),
-    )
+    .split(BETWEEN)
+    .map((part) => {
+      if (/^ +$/.test(part)) return isColoured ? `(?: |${COLOUR})+` : ' +';
+      if (CODE.test(part)) return HEX;
+      return /\d/.test(part) ? '[-+]?[0-9.]+' : quoted(part);
+    })
     .join('');
+const BETWEEN = new RegExp(`( +|${HEX}|[-+]?\\d+(?:\\.\\d+)?)`);

@@ -48,6 +48,9 @@ const pieceWithComma = anyPiece(numberWith('[.,]'));
 /** Words that only join a name to its value. */
 const joining = /^(?:is|at|now|reads?|are|of|and|was|the)$/i;
 
+/** A code that says by its beginning that it is hexadecimal. */
+export const HEX = '0[xX][0-9A-Fa-f]+';
+
 /** What colours a terminal (ECMA-48): to the eye it is not there. */
 export const COLOUR = '\\x1b\\[[0-9;]*[A-Za-z]';
 const colours = new RegExp(COLOUR, 'g');

@@ -135,6 +135,14 @@ function whyNot(data: string[], looked: readonly string[]): string[] {
           'A sign for degrees stands right behind the numbers, where columns cannot be read: let the board write 98.7 or 98.7C, or a name before each number.',
         ]
       : []),
+    ...(mostly(data, FRAMED)
+      ? [
+          'Brackets stand around each line, where columns cannot be read: let the board leave them out, or write a name before each number.',
+        ]
+      : []),
+    ...(mostly(data, HEX_ALONE) && mostly(data, /\b(?:\d+[A-F]|[A-F]+\d)[0-9A-F]*\b/i)
+      ? ['The numbers are hexadecimal, which no format can read: let the board write 96.1.']
+      : []),
     ...(isNamedBefore(data)
       ? [
           'Whose number it is stands in a line of its own, and each line is read by itself: let the board write name and number in one line.',
@@ -147,6 +155,11 @@ function whyNot(data: string[], looked: readonly string[]): string[] {
 const mostly = (lines: readonly string[], what: RegExp): boolean =>
   lines.filter((line) => what.test(line)).length > lines.length / 2;
 const SIGN_BEHIND = /(?:^|[,;|\t] *)[-+]?\d+(?:\.\d+)? ?[^ -~]{1,2}[CFcf] *(?:[,;|\t]|$)/;
+
+/** `<512|96.1|98.4>`, `[96.1,98.4]`: no number of a column may have a bracket at it. */
+const FRAMED = /^\s*(?:<[^<>]*\d>|\[[^[\]]*\d\]|\{[^{}:]*\d\}|\([^()]*\d\))\s*$/;
+/** `T:03E3 03F5 ~BC`: behind a name nothing but hexadecimal digits, in pairs. */
+const HEX_ALONE = /^\W*(?:[A-Za-z]\w*:)?[\s,;|:]*(?:[~*#]?(?:0x)?(?:[0-9A-F]{2}){1,4}[\s,;|:~*#]*){2,}$/i;
 
 /** Lines that tell a number alone, each after one that says by a name or address whose it is. */
 function isNamedBefore(lines: readonly string[]): boolean {

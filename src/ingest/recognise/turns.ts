@@ -1,6 +1,6 @@
 // Finds what tells probes apart that send a line each in turn: an address or a number before the value, not a name beside it.
-import { middle, unitOfWords } from './kind-of-number.ts';
-import type { Piece } from './pieces.ts';
+import { middle, namesOther, unitOfWords } from './kind-of-number.ts';
+import { HEX, type Piece } from './pieces.ts';
 
 /** So many probes share a wire at most; one alone takes no turns. */
 const MOST_PROBES = 12;
@@ -48,7 +48,7 @@ function tellApart(texts: readonly string[], values: readonly number[]): 'yes' |
   return inTurn ? (count === 2 ? 'perhaps' : 'yes') : 'no';
 }
 
-const NUMBERS = /[-+]?\d+(?:\.\d+)?/g;
+const NUMBERS = new RegExp(`${HEX}|[-+]?\\d+(?:\\.\\d+)?`, 'g');
 
 const isMeasured = ({ kind, text, unit }: Piece): boolean =>
   kind === 'number' && (text.includes('.') || unitOfWords(unit) !== null);
@@ -116,7 +116,8 @@ export function nameByHeads(lines: readonly string[], cut: Piece[][], valued: Pi
       return same.length > 1 ? [{ at, same }] : [];
     });
     const count = Math.max(0, ...again.map(({ same }) => same.length));
-    if (again.length === 0 || again.some(({ same }) => same.length !== count)) continue;
+    // `P1 205.4F (hi 225.0)`: what is no temperature by its name would stand under the name of one.
+    if (namesOther(name) || again.length === 0 || again.some(({ same }) => same.length !== count)) continue;
     const heads = again.map(({ at, same }) => headsOf(lines[at]!, cut[at]!, same));
     const known = Array.from({ length: count }, (_, n) => new Set(heads.map((one) => one?.[n]?.text)));
     const texts = known.flatMap((each) => [...each]);

@@ -13,6 +13,8 @@ interface Expected {
   format: string | null;
   /** 'asks' where any sensor will do as long as the person is asked. */
   sensors: Record<string, object | null | 'asks'>;
+  /** Sentences that must be among the reasons. */
+  tells?: string[];
   readings: Record<string, number | null>[];
 }
 
@@ -26,7 +28,7 @@ const isValue = (span: LineSpan): span is LineSpan & { is: 'value' } => span.is 
 test('there are captures to judge', () => expect(names.length).toBeGreaterThanOrEqual(22));
 
 test.each(names)('%s', (name) => {
-  const { format, sensors, readings } = expectedOf(name);
+  const { format, sensors, readings, tells = [] } = expectedOf(name);
   const lines = linesOf(name);
   const proposal = recognise(lines);
   expect(proposal.format?.kind ?? null).toBe(format);
@@ -39,6 +41,7 @@ test.each(names)('%s', (name) => {
     Object.fromEntries(spans.filter(isValue).map((one) => [one.channel, one.value])),
   );
   expect(shown).toEqual(readings);
+  expect(proposal.reasons).toEqual(expect.arrayContaining(tells));
 });
 
 test.each(names)('%s: what is shown is what the port then reads, and nothing overlaps', (name) => {
