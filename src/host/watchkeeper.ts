@@ -119,7 +119,8 @@ export class Watchkeeper {
     const lost = this.#hadListener(sinceMs);
     const alarms = calls.alarms.filter(({ alarm }) => lost || alarm !== 'no-sound');
     const due = second.due({ ...calls, alarms }, heard);
-    for (const alarm of due) this.#tell(run, (tongue) => callSentence(alarm, run.header, tongue));
+    for (const alarm of due)
+      this.#tell(run, (tongue) => callSentence(alarm, run.header, tongue, this.#options.settings()));
   }
 
   #tell(run: BoilRun, sentence: (tongue: Tongue) => string): void {

@@ -135,7 +135,7 @@ export class PortKeeper {
   #ask(to: string | null): void {
     if (to === (this.#asked?.to ?? null)) return;
     const { id, path } = this.#port;
-    this.#asked = to === null ? null : { port: id, from: path, to, sentence: perhapsSentence(id, to) };
+    this.#asked = to === null ? null : { port: id, from: path, to, sentence: perhapsSentence(this.#port, to) };
     this.#listener.asks?.(this.#asked);
   }
 

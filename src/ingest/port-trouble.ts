@@ -1,4 +1,5 @@
 // Puts into a sentence why a port cannot be opened or went away: which port, the cause and the cure.
+import { portCalled } from '../protocol/boards.ts';
 import type { Whereabouts } from './device-identity.ts';
 import { portRights, type PortRights } from './port-rights.ts';
 
@@ -74,12 +75,12 @@ export function lostTrouble(port: NamedPort): Trouble {
 
 /** The board of a port answers from another path, and is used there. */
 export function movedSentence(port: NamedPort, to: string): string {
-  return `The board of port ${port.id} is on ${to} now, no longer on ${port.path}: it is used there, for the same pans.`;
+  return `The board of port ${portCalled(port)} is on ${to} now, no longer on ${port.path}: it is used there, for the same pans.`;
 }
 
 /** The question whether the board of a port that is gone is the one at another path. */
-export function perhapsSentence(port: string, to: string): string {
-  return `The board of port ${port} seems to be at ${to} now: use it?`;
+export function perhapsSentence(port: NamedPort, to: string): string {
+  return `The board of port ${portCalled(port)} seems to be at ${to} now: use it?`;
 }
 
 /** Why the port that a board had is not to be opened, or null. What is not listed may be opened all the same. */

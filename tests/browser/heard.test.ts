@@ -95,7 +95,7 @@ test('a call is heard; when the page is closed, the host knows within 5 s that n
   // The call that stood unanswered goes out with it, each by a run of the command of its own.
   const said = (): string => (existsSync(file) ? readFileSync(file, 'utf8') : '');
   await expect.poll(said, { timeout: 10_000 }).toMatch(/Panwarden: No sound/);
-  await expect.poll(said, { timeout: 10_000 }).toMatch(/Board A: Board lost/);
+  await expect.poll(said, { timeout: 10_000 }).toMatch(/Board of Back pot: Board lost/);
 });
 
 test('all pans at once: one sound, three calls in the dock, and how many more there are', async () => {

@@ -130,7 +130,7 @@ test('what a port says that is not there, held, forbidden, pulled or moved', asy
     ...places.map((place) => whereTrouble(port, place)?.sentence ?? ''),
     lostTrouble(port).sentence,
     movedSentence(port, '/dev/ttyUSB1'),
-    perhapsSentence('A', '/dev/ttyUSB1'),
+    perhapsSentence(port, '/dev/ttyUSB1'),
   ];
   // Outside of a boil a port's id is its path, and is said once.
   const once = opened.map(({ sentence }) => sentence.replace('Port A (/dev/ttyUSB0)', 'Port COM3'));

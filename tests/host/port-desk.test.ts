@@ -122,7 +122,7 @@ test('a board that was only ever seen is found again after a restart under anoth
   listed = [saying(of(board), 'TH-1')];
   await open();
   await opened('A', 2);
-  expect(notices.join('\n')).toContain(`The board of port A is on ${of(board)} now`);
+  expect(notices.join('\n')).toContain(`The board of port before is on ${of(board)} now`);
 });
 
 test('a board that moved by itself is still found when another port is moved by hand, and questions that are over are gone', async () => {

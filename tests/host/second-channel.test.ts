@@ -1,10 +1,12 @@
 // Which calls go out another way: what nobody answered for a minute, and what nobody could hear.
 import { expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import type { Header } from '../../src/core/boil/entries.ts';
 import { languages } from '../../src/host/languages.ts';
 import { SecondChannel, callSentence } from '../../src/host/second-channel.ts';
 import { hostWords } from '../../src/language/host-words.ts';
 import type { AlarmView } from '../../src/protocol/messages.ts';
+import { american, metric } from '../screen/moment.ts';
 import { TARN_HEADER } from './tarn-boil.ts';
 
 const english = languages().tongue('en');
@@ -105,19 +107,39 @@ test('a call that comes while another waits goes out when that one is repeated, 
 });
 
 test('a call is one sentence that can stand alone, and is no option of a program', () => {
-  expect(callSentence(scorch, TARN_HEADER, english)).toBe(
+  expect(callSentence(scorch, TARN_HEADER, english, metric)).toBe(
     'Panwarden: Back pot: About to burn (about 2 min until it burns). Turn the heat off first.',
   );
-  expect(callSentence({ ...scorch, pan: null, port: 'A' }, TARN_HEADER, english)).toMatch(/^Panwarden: Board A: /);
   const hostile = { ...TARN_HEADER, pans: [{ id: 'p1', name: '--exec rm' }] };
-  expect(callSentence(scorch, hostile, english).startsWith('Panwarden: ')).toBe(true);
+  expect(callSentence(scorch, hostile, english, metric).startsWith('Panwarden: ')).toBe(true);
+});
+
+test('a board is called by the pans that it watches, else by its name; where that is a letter, by its port', () => {
+  const lost = { ...scorch, alarm: 'port-lost' as const, pan: null, port: 'A', title: 'Board lost' };
+  const where = (header: Header) => callSentence(lost, header, english, metric).split(': ')[1];
+  expect(where(TARN_HEADER)).toMatch(/^Board of .*Back pot/);
+  const bare = { ...TARN_HEADER, probes: [], pans: [] };
+  expect(where({ ...bare, ports: [{ id: 'A', path: '/dev/ttyUSB0' }] })).toBe('Board ttyUSB0');
+  const named = { ...bare, ports: [{ id: 'Tarn Works 7353', path: '/dev/ttyUSB0' }] };
+  expect(callSentence({ ...lost, port: 'Tarn Works 7353' }, named, english, metric)).toMatch(
+    /^Panwarden: Board Tarn Works 7353: /,
+  );
+});
+
+test('a call has the units that the person chose; a reminder stays as it was given', () => {
+  const why = 'rise 5.0 °C, 4.0 °C/min';
+  expect(callSentence({ ...scorch, why }, TARN_HEADER, english, american)).toContain(
+    '(rise 9.0\u00a0°F, +7.2 °F/min)',
+  );
+  const own = { ...scorch, alarm: 'reminder' as const, why: 'pour 5 L in' };
+  expect(callSentence(own, TARN_HEADER, english, american)).toContain('(pour 5 L in)');
 });
 
 test('a call is told in another language whole', () => {
   const french = languages().tongue('fr');
   const why = 'about 2 min to 66.9 °Bx';
-  expect(callSentence({ ...scorch, ...ALARM_WORDS['near-finish'], why }, TARN_HEADER, french)).toBe(
-    'Panwarden\u00a0: Back pot\u00a0: Presque du sirop (environ 2 min jusqu’à 66,9 °Bx). ' +
+  expect(callSentence({ ...scorch, ...ALARM_WORDS['near-finish'], why }, TARN_HEADER, french, metric)).toBe(
+    'Panwarden\u00a0: Back pot\u00a0: Presque du sirop (environ 2 min jusqu’à 66,9\u00a0°Bx). ' +
       hostWords(ALARM_WORDS['near-finish'].todo, french),
   );
 });

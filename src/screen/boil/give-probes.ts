@@ -2,7 +2,7 @@
 import type { KeptProbe, PortFormat, ProbeView, Sensor } from '../client/types.ts';
 import { channelsOf, withChannel } from '../probes/channels.ts';
 import type { Channel } from '../probes/channels.ts';
-import { deviceAt, keptAt } from '../probes/kept.ts';
+import { boardNameAt, deviceAt, keptAt } from '../probes/kept.ts';
 import { listened } from '../probes/listening.ts';
 import { isUsualName } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
@@ -15,6 +15,7 @@ function toldOf(channel: Channel): Parameters<typeof withChannel>[3] {
   const heard = listened.value.find((each) => each.path === channel.port);
   const sensor = (heard?.sensors?.[channel.channel] as Sensor | undefined) ?? keptOf(channel)?.sensor;
   return {
+    name: boardNameAt(channel.port),
     baud: typeof heard?.baud === 'number' ? heard.baud : undefined,
     device: deviceAt(channel.port),
     sensor,

@@ -33,7 +33,8 @@ function ProbeRow({ channel }: { channel: string }): JSX.Element {
 export function DoneStep(): JSX.Element {
   const keep = async (then: 'start' | 'probes'): Promise<void> => {
     if (!(await keepAll(settings.value))) return;
-    await forgetDraft(then === 'probes');
+    // What was just set up is what somebody wants to see on.
+    await forgetDraft(false);
     sayDone(say('onboarding.set_up'));
     goTo(then);
   };

@@ -1,4 +1,5 @@
 // The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
+import { boardName } from '../../protocol/boards.ts';
 import type { Now, Port, Probe, ProbeView, Sensor } from '../client/types.ts';
 
 /** A channel by the path or id of its port; `celsius` null while it says nothing. */
@@ -44,11 +45,11 @@ export function channelsOf(views: readonly ProbeView[], probes: readonly Probe[]
   return channels;
 }
 
-/** The first letter, then letter and number, that no port has yet. */
-export function freePortId(ports: readonly { id: string }[]): string {
+/** The name, or with a number behind it, that no port has yet: sentences that are kept name a board by its port's id. */
+export function freePortId(ports: readonly { id: string }[], name: string): string {
   const taken = new Set(ports.map((port) => port.id));
-  for (let n = 0; ; n += 1) {
-    const id = String.fromCharCode(65 + (n % 26)) + (n < 26 ? '' : String(Math.floor(n / 26)));
+  for (let n = 1; ; n += 1) {
+    const id = n === 1 ? name : `${name} ${n}`;
     if (!taken.has(id)) return id;
   }
 }
@@ -57,18 +58,21 @@ export function freePortId(ports: readonly { id: string }[]): string {
 const given = <T extends object>(fields: T): Partial<T> =>
   Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as Partial<T>;
 
-/** Ports and probes with this channel among them, and the id that the channel's probe has there. */
+/**
+ * Ports and probes with this channel among them, and the id that the channel's probe has there. `told.name` is what
+ * its board is known by.
+ */
 export function withChannel(
   ports: readonly Port[],
   probes: readonly Probe[],
   channel: Pick<Channel, 'key' | 'port' | 'channel'>,
-  told: { baud?: number | undefined; device?: string | undefined; sensor?: Sensor | undefined },
+  told: { name?: string; baud?: number | undefined; device?: string | undefined; sensor?: Sensor | undefined },
 ): { ports: Port[]; probes: Probe[]; probe: string } {
   const known = probes.find((probe) => probe.id === channel.key);
   if (known !== undefined) return { ports: [...ports], probes: [...probes], probe: known.id };
   const found = ports.find((port) => port.id === channel.port || port.path === channel.port);
   const port = found ?? {
-    id: freePortId(ports),
+    id: freePortId(ports, told.name ?? boardName(channel.port)),
     path: channel.port,
     ...given({ baud: told.baud, device: told.device }),
   };

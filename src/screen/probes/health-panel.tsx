@@ -1,5 +1,6 @@
 // How well each probe does, in words; what two in one pan show together; and the lines that could not be read, as they came.
 import type { JSX } from 'preact';
+import { boardCalled } from '../../protocol/boards.ts';
 import { settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -35,11 +36,11 @@ function refusalWords(why: string): string {
 }
 
 /** The lines stay folded away until somebody wants them. */
-function RefusedLines({ refused }: { refused: ProbeHealth['refused'][number] }): JSX.Element {
+function RefusedLines({ now, refused }: { now: Now; refused: ProbeHealth['refused'][number] }): JSX.Element {
   return (
     <li>
       {refused.reasons.map(({ reason, count }) => (
-        <p key={reason}>{refusedWords(refused.port, reason, count)}</p>
+        <p key={reason}>{refusedWords(boardCalled(now.header, refused.port), reason, count)}</p>
       ))}
       <details>
         <summary>{say('probes.show_refused')}</summary>
@@ -72,7 +73,7 @@ export function HealthPanel({ now }: { now: Now }): JSX.Element | null {
       {health.refused.length > 0 && <h3>{say('probes.unread_lines')}</h3>}
       <ul>
         {health.refused.map((one) => (
-          <RefusedLines key={one.port} refused={one} />
+          <RefusedLines key={one.port} now={now} refused={one} />
         ))}
       </ul>
     </section>

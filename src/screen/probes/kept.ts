@@ -1,5 +1,6 @@
 // What was kept of probes that somebody set up: their names and what their numbers are, found again by their board.
 import { signal } from '@preact/signals';
+import { boardName } from '../../protocol/boards.ts';
 import { isOnPort } from '../../protocol/probe-setup-messages.ts';
 import { ask } from '../client/store.ts';
 import type { KeptProbe, KeptProbes, Now, Sensor } from '../client/types.ts';
@@ -20,6 +21,13 @@ export async function recallProbes(): Promise<void> {
 /** The identity of the board that stands on a path now; undefined where nothing tells it from others. */
 export const deviceAt = (path: string): string | undefined =>
   listed.value?.find((port) => port.path === path)?.identity ?? undefined;
+
+/** What the board that stands on a path is known by. */
+export const boardNameAt = (path: string): string =>
+  boardName(
+    path,
+    listed.value?.find((port) => port.path === path),
+  );
 
 /** The probes that were kept of the board on that path: by the board itself, else by the path. */
 export function keptAt(path: string): KeptProbe[] {

@@ -1,5 +1,6 @@
 // Which ports the machine lists, and which of them are listened to outside of a boil.
 import { effect, signal } from '@preact/signals';
+import { boardCalled } from '../../protocol/boards.ts';
 import { ask, live, said, tell } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { PortListing, Wish } from '../client/types.ts';
@@ -46,4 +47,7 @@ export function stopListening(path: string): Promise<void> {
 
 /** The board of a port of the running boil stands on this path: it is read there from now on. */
 export const readAt = (port: string, path: string): void =>
-  void tell({ port_use: { port, path } }, say('probes.read_at', { port, path }));
+  void tell(
+    { port_use: { port, path } },
+    say('probes.read_at', { port: boardCalled(live.value?.header ?? null, port), path }),
+  );

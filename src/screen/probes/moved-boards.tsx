@@ -1,5 +1,7 @@
 // Asks whether a board that came up under another name is the one whose probes hang in these pans, and uses it then.
 import type { JSX } from 'preact';
+import { boardCalled } from '../../protocol/boards.ts';
+import { live } from '../client/store.ts';
 import { readAt } from './listening.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say, sayDrawn } from '../language/say.ts';
@@ -12,7 +14,7 @@ function Question({ moved }: { moved: MovedPort }): JSX.Element {
     <div class="port" role="status">
       <span>{sayDrawn('probes.moved', { b: (words) => <b>{words}</b>, moved: hostWords(sentence) })}</span>
       <button type="button" class="main-button" onClick={() => readAt(port, to)}>
-        {say('probes.yes_read_there', { port })}
+        {say('probes.yes_read_there', { port: boardCalled(live.value?.header ?? null, port) })}
       </button>
     </div>
   );

@@ -1,6 +1,7 @@
 // The list of boards that are plugged in, with a place to type a path that the machine does not list.
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { boardCalled } from '../../protocol/boards.ts';
 import { live } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { PortListing, PortView } from '../client/types.ts';
@@ -52,7 +53,7 @@ function News({ path }: { path: string }): JSX.Element | null {
 function UseButton({ path, lost }: { path: string; lost: PortView }): JSX.Element {
   return (
     <button type="button" onClick={() => readAt(lost.id, path)}>
-      {say('probes.this_is_board', { port: lost.id })}
+      {say('probes.this_is_board', { port: boardCalled(live.value?.header ?? null, lost.id) })}
     </button>
   );
 }

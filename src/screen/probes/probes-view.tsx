@@ -1,5 +1,6 @@
 // Boards and probes with their live numbers, and which pan each probe is in.
 import type { JSX } from 'preact';
+import { boardCalled } from '../../protocol/boards.ts';
 import { settings, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -11,7 +12,7 @@ import { lengthOfTime } from '../words/clock.ts';
 import { panName, probeStateWords } from '../words/pan-words.ts';
 import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
-import { calledProbe, pathOf } from './kept.ts';
+import { boardNameAt, calledProbe, pathOf } from './kept.ts';
 import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
 import { MovedBoards } from './moved-boards.tsx';
@@ -23,12 +24,13 @@ const PORT_WORDS: Record<PortView['state'], MessageKey> = {
   waiting: 'probes.port.waiting',
 };
 
-function BoardRow({ port }: { port: PortView }): JSX.Element {
+function BoardRow({ header, port }: { header: Header | null; port: PortView }): JSX.Element {
+  const called = port.id === port.path ? boardNameAt(port.path) : boardCalled(header, port.id);
   return (
     <li class="port">
       <span>
-        <b>{port.path ?? say('probes.board', { port: port.id })}</b> {port.state === 'open' ? '✓' : '▲'}{' '}
-        {say(PORT_WORDS[port.state])}
+        <b>{called}</b> {port.path !== null && say('probes.on_port', { port: port.path })}{' '}
+        {port.state === 'open' ? '✓' : '▲'} {say(PORT_WORDS[port.state])}
         {port.why !== null && <span class="problem"> {hostWords(port.why)}</span>}
         <small> {say('probes.lines', { lines: port.lines, unreadable: port.unreadable })}</small>
       </span>
@@ -112,7 +114,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           {!canListen && <MovedBoards />}
           <ul>
             {ports.map((port) => (
-              <BoardRow key={port.id} port={port} />
+              <BoardRow key={port.id} header={now.header} port={port} />
             ))}
           </ul>
         </section>

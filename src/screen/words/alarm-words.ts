@@ -1,4 +1,5 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
+import { boardCalled, pansOfBoard } from '../../protocol/boards.ts';
 import { lengthOfTime, timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -58,12 +59,11 @@ export function whereWords(alarm: Pick<AlarmView, 'pan' | 'port'>, header: Heade
   if (alarm.pan !== null) return panName(header, alarm.pan);
   const { port } = alarm;
   if (port === null) return 'Panwarden';
-  // By the pans that it watches, else by its path, which a person has seen or typed: nobody was told its letter.
-  const own = (header?.probes ?? []).flatMap((probe) => (probe.port === port ? [probe.id] : []));
-  const pans = (header?.pans ?? []).filter(({ probe }) => [probe ?? []].flat().some((id) => own.includes(id)));
+  // By the pans that it watches: they are what somebody has to look after.
+  const pans = header === null ? [] : pansOfBoard(header, port);
   if (pans.length > 0)
     return say('alarm.where.board_of', { pans: pans.map(({ id }) => panName(header, id)).join(', ') });
-  return say('alarm.where.board', { port: header?.ports?.find(({ id }) => id === port)?.path ?? port });
+  return say('alarm.where.board', { port: boardCalled(header, port) });
 }
 
 /** "Back pot: Running low"; a reminder is told in the words that it was given. */

@@ -1,4 +1,5 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
+import { boardCalled } from '../../protocol/boards.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
@@ -81,10 +82,12 @@ export function panName(header: Header | null, id: string): string {
   return pans[place]?.name ?? (place < 0 ? say('pan.any') : say('pan.numbered', { number: place + 1 }));
 }
 
-/** What a probe is called: its pan's name when it has one to itself, else the board's letter and channel. */
+/** What a probe is called: its pan's name when it has one to itself, else its board and channel. */
 export function probeName(header: Header | null, id: string): string {
   const probe = header?.probes?.find((each) => each.id === id);
-  return probe === undefined ? id : say('probe.called', { channel: probe.channel, port: probe.port });
+  return probe === undefined
+    ? id
+    : say('probe.called', { channel: probe.channel, port: boardCalled(header, probe.port) });
 }
 
 /** Something that is not known, why, and the mark that would help (null where only waiting helps). */

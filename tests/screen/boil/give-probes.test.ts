@@ -31,22 +31,22 @@ afterEach(() => {
 test('probes go to the pans of their names, and the boil has them', () => {
   const draft = giveByName(formOf('soup pot', 'Big pan'), [heard('T1'), heard('T2')], new Set());
   expect(setupOf(draft, metric, sapKinds)).toMatchObject({
-    ports: [{ id: 'A', path: PATH }],
+    ports: [{ id: 'ttyTH0', path: PATH }],
     pans: [
-      { name: 'soup pot', probe: 'A/T2' },
-      { name: 'Big pan', probe: 'A/T1' },
+      { name: 'soup pot', probe: 'ttyTH0/T2' },
+      { name: 'Big pan', probe: 'ttyTH0/T1' },
     ],
   });
   expect(giveByName(draft, [heard('T1'), heard('T2')], new Set())).toBe(draft);
 });
 
 test('nothing is given that a person chose otherwise, that is not heard, that hangs elsewhere or could be two pans', () => {
-  expect(given(formOf('Big pan', 'Soup pot'), undefined, new Set(['p1']))).toEqual(['', 'A/T2']);
-  expect(given(formOf('Big pan', 'Soup pot'), [heard('T1', null), heard('T2')])).toEqual(['', 'A/T2']);
+  expect(given(formOf('Big pan', 'Soup pot'), undefined, new Set(['p1']))).toEqual(['', 'ttyTH0/T2']);
+  expect(given(formOf('Big pan', 'Soup pot'), [heard('T1', null), heard('T2')])).toEqual(['', 'ttyTH0/T2']);
   expect(given(formOf('Big pan', 'big pan'))).toEqual(['', '']);
   const moved = giveByName(formOf('Big pan', 'Soup pot'), [heard('T1')], new Set());
-  const other = { ...moved, pans: moved.pans.map((pan, n) => ({ ...pan, probe: n === 0 ? '' : 'A/T1' })) };
-  expect(given(other, [heard('T1')])).toEqual(['', 'A/T1']);
+  const other = { ...moved, pans: moved.pans.map((pan, n) => ({ ...pan, probe: n === 0 ? '' : 'ttyTH0/T1' })) };
+  expect(given(other, [heard('T1')])).toEqual(['', 'ttyTH0/T1']);
   kept.value = [named('T1', 'Big pan', '/dev/ttyTH9')];
   expect(given(formOf('Big pan'))).toEqual(['']);
 });

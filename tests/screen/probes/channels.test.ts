@@ -18,14 +18,17 @@ test('a heard channel brings its port and its probe', () => {
   const [channel] = channelsOf([heard('T1', 20)], [], []);
   if (channel === undefined) throw new Error('no channel');
   const next = withChannel([], [], channel, {
+    name: 'Tarn Works 0001',
     baud: 115_200,
     device: 'TH-0001',
     sensor: { kind: 'temperature', unit: 'F' },
   });
   expect(next).toEqual({
-    ports: [{ id: 'A', path: '/dev/ttyUSB0', baud: 115_200, device: 'TH-0001' }],
-    probes: [{ id: 'A/T1', port: 'A', channel: 'T1', sensor: { kind: 'temperature', unit: 'F' } }],
-    probe: 'A/T1',
+    ports: [{ id: 'Tarn Works 0001', path: '/dev/ttyUSB0', baud: 115_200, device: 'TH-0001' }],
+    probes: [
+      { id: 'Tarn Works 0001/T1', port: 'Tarn Works 0001', channel: 'T1', sensor: { kind: 'temperature', unit: 'F' } },
+    ],
+    probe: 'Tarn Works 0001/T1',
   });
 });
 
@@ -39,10 +42,18 @@ test('a second channel of the same port shares it, and no channel is listed twic
   expect(withChannel(ports, probes, second, {})).toMatchObject({ ports, probe: 'A/T2' });
 });
 
-test('ids of ports never meet', () => {
-  const ports: { id: string }[] = [];
-  for (let i = 0; i < 60; i += 1) ports.push({ id: freePortId(ports) });
-  expect(new Set(ports.map((port) => port.id)).size).toBe(60);
+test('a port goes by its board’s name, and two never by the same', () => {
+  const ids: string[] = [];
+  for (let n = 0; n < 3; n += 1)
+    ids.push(
+      freePortId(
+        ids.map((id) => ({ id })),
+        'ttyUSB0',
+      ),
+    );
+  expect(ids).toEqual(['ttyUSB0', 'ttyUSB0 2', 'ttyUSB0 3']);
+  const [channel] = channelsOf([heard('T1', 20)], [], []);
+  expect(withChannel([], [], channel!, {}).ports).toEqual([{ id: 'ttyUSB0', path: '/dev/ttyUSB0' }]);
 });
 
 test('the next boil is offered what listening hears, and nothing of a practice or an ended boil', () => {

@@ -31,5 +31,5 @@ test('any other call says what is wrong and the first thing to do', () => {
   };
   const lost = { ...call, pan: null, port: 'A', title: 'Board lost' };
   expect(spokenCall(lost, { ...moment, header })).toMatch(/^Board of Back pot: Board lost/);
-  expect(spokenCall(lost, { ...moment, header: { ...header, pans: [] } })).toMatch(/^Board \/dev\/ttyTH0: /);
+  expect(spokenCall(lost, { ...moment, header: { ...header, pans: [] } })).toMatch(/^Board ttyTH0: /);
 });
