@@ -84,11 +84,16 @@ const button = (name: string) => page.getByRole('button', { name, exact: true })
 const kept = async () =>
   ((await host.command({ ref: 'k', probes_kept: true })) as unknown as { data: KeptProbes }).data;
 
-/** Chooses the board by its path, and confirms what is read in its lines. */
-async function readLines(): Promise<void> {
+/** Chooses the board by its path. */
+async function openLines(): Promise<void> {
   await page.evaluate("location.hash = '#/probes/setup'");
   await page.getByLabel('Not in the list?').fill(board.path);
   await button('Use it').click();
+}
+
+/** Chooses the board by its path, and confirms what is read in its lines. */
+async function readLines(): Promise<void> {
+  await openLines();
   await button('Yes, read them like this').click({ timeout: 30_000 });
 }
 
@@ -151,6 +156,8 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
   expect((await kept()).probes).toEqual([]);
   await button('Keep these probes').press('Enter');
   await page.getByText('The probes are set up.').waitFor();
+  const row = page.getByRole('row', { name: /Back pot \(T2\)/ });
+  await row.getByText(`${(WATER_C + TOO_MUCH.T2).toFixed(1)} °C`).waitFor();
   expect((simulatedMs() - beganMs - pausedMs) / 60_000).toBeLessThan(5);
 
   const { probes, place, due } = await kept();
@@ -219,7 +226,21 @@ test('a board whose lines do not say their unit is read in the one that was chos
   inFahrenheit = true;
   around.T1 = around.T2 = WATER_C;
   // 208 without a unit is taken for Fahrenheit, and the person is asked.
-  await readLines();
+  await openLines();
+  await button('No. The numbers without a unit are degrees Celsius.').waitFor({ timeout: 30_000 });
+  for (const size of [PHONE, LAPTOP]) {
+    await page.setViewportSize(size);
+    await page.screenshot({ path: `test-results/setup-2-unsure-${size.width}.png`, fullPage: true });
+    const boxes = await Promise.all(
+      (await page.locator('.setup-choices button').all()).map((one) => one.boundingBox()),
+    );
+    expect(boxes).toHaveLength(3);
+    const [first, second, third] = boxes.map((box) => box!);
+    expect(second!.y - first!.y - first!.height).toBeGreaterThanOrEqual(8);
+    expect(third!.y - second!.y - second!.height).toBeGreaterThanOrEqual(8);
+    expect(await page.locator('.setup-choices .main-button').allInnerTexts()).toEqual(['Yes, read them like this']);
+  }
+  await button('Yes, read them like this').click();
   await page.getByLabel('Name of T1').fill('Kettle');
   await button('On to boiling water').click();
   await page.getByLabel('Height of the place over the sea').fill(String(ALTITUDE_M));

@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask } from '../client/store.ts';
-import type { HeardPort, Proposal } from '../client/types.ts';
+import type { HeardPort, PortFormat, Proposal } from '../client/types.ts';
 import { findingWords, verdictWords } from '../words/setup-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -28,9 +28,8 @@ function useProposal(lines: readonly string[]): Proposal | null {
   return proposal;
 }
 
-function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null }): JSX.Element {
-  const { format, channels, reasons, verdict, alternatives } = proposal;
-  const probesOf = (all: Proposal['channels']): Proposal['channels'] => all.filter(({ coldJunction }) => !coldJunction);
+/** What is read, and why. */
+function Proposed({ proposal: { reasons, verdict } }: { proposal: Proposal }): JSX.Element {
   return (
     <>
       <p class="setup-verdict">{verdictWords(verdict)}</p>
@@ -39,24 +38,41 @@ function Proposed({ proposal, baud }: { proposal: Proposal; baud: number | null 
           <li key={reason}>{hostWords(reason)}</li>
         ))}
       </ul>
-      {format !== null && (
-        <button type="button" class="main-button" onClick={() => void confirmFormat(format, baud, probesOf(channels))}>
+    </>
+  );
+}
+
+interface ChoicesProps {
+  proposal: Proposal | null;
+  baud: number | null;
+  byHand: () => void;
+}
+
+/** The proposal first, then the other ways it could be; where nothing is proposed, setting it by hand is what is left. */
+function Choices({ proposal, baud, byHand }: ChoicesProps): JSX.Element {
+  const format = proposal?.format ?? null;
+  const confirm = (chosen: PortFormat, channels: Proposal['channels']): void =>
+    void confirmFormat(
+      chosen,
+      baud,
+      channels.filter(({ coldJunction }) => !coldJunction),
+    );
+  return (
+    <div class="setup-choices">
+      {proposal !== null && format !== null && (
+        <button type="button" class="main-button" onClick={() => confirm(format, proposal.channels)}>
           {say('onboarding.yes')}
         </button>
       )}
-      {format !== null && alternatives.length > 0 && (
-        <ul class="setup-alternatives">
-          {alternatives.map((other) => (
-            <li key={other.why}>
-              <button type="button" onClick={() => void confirmFormat(other.format, baud, probesOf(other.channels))}>
-                {say('setup.rather')}
-              </button>{' '}
-              {hostWords(other.why)}
-            </li>
-          ))}
-        </ul>
-      )}
-    </>
+      {proposal?.alternatives.map((other) => (
+        <button key={other.why} type="button" onClick={() => confirm(other.format, other.channels)}>
+          {say('setup.rather', { why: hostWords(other.why) })}
+        </button>
+      ))}
+      <button type="button" class={proposal?.verdict === 'none' ? 'main-button' : ''} onClick={byHand}>
+        {say('onboarding.no_by_hand')}
+      </button>
+    </div>
   );
 }
 
@@ -76,15 +92,13 @@ export function LinesStep(): JSX.Element {
           lines={proposal?.lines.slice(-3) ?? lines.slice(-3).map((text) => ({ text, spans: [], why: null }))}
         />
       )}
-      {proposal !== null && !byHand && <Proposed proposal={proposal} baud={baud} />}
       {byHand ? (
         <HandFormat lines={lines} baud={baud} close={() => setByHand(false)} />
       ) : (
-        <p>
-          <button type="button" onClick={() => setByHand(true)}>
-            {say('onboarding.no_by_hand')}
-          </button>
-        </p>
+        <>
+          {proposal !== null && <Proposed proposal={proposal} />}
+          <Choices proposal={proposal} baud={baud} byHand={() => setByHand(true)} />
+        </>
       )}
     </>
   );
