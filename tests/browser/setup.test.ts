@@ -156,6 +156,9 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
   expect((await kept()).probes).toEqual([]);
   await button('Keep these probes').press('Enter');
   await page.getByText('The probes are set up.').waitFor();
+  // It is listened to on, as any board is until somebody stops it.
+  expect(await host.command({ ref: 'h', heard_port: { path: board.path } })).toMatchObject({ ok: true });
+  await button('Stop listening').waitFor();
   const row = page.getByRole('row', { name: /Back pot \(T2\)/ });
   await row.getByText(`${(WATER_C + TOO_MUCH.T2).toFixed(1)} °C`).waitFor();
   expect((simulatedMs() - beganMs - pausedMs) / 60_000).toBeLessThan(5);
@@ -228,6 +231,8 @@ test('a board whose lines do not say their unit is read in the one that was chos
   // 208 without a unit is taken for Fahrenheit, and the person is asked.
   await openLines();
   await button('No. The numbers without a unit are degrees Celsius.').waitFor({ timeout: 30_000 });
+  const sent = page.getByRole('list', { name: 'What the board sends' });
+  expect(await sent.innerText()).toMatch(/T1 is \d+\.\d\s°F/);
   for (const size of [PHONE, LAPTOP]) {
     await page.setViewportSize(size);
     await page.screenshot({ path: `test-results/setup-2-unsure-${size.width}.png`, fullPage: true });

@@ -128,9 +128,7 @@ test('a board is called by the pans that it watches, else by its name; where tha
 
 test('a call has the units that the person chose; a reminder stays as it was given', () => {
   const why = 'rise 5.0 °C, 4.0 °C/min';
-  expect(callSentence({ ...scorch, why }, TARN_HEADER, english, american)).toContain(
-    '(rise 9.0\u00a0°F, +7.2 °F/min)',
-  );
+  expect(callSentence({ ...scorch, why }, TARN_HEADER, english, american)).toContain('(rise 9.0\u00a0°F, +7.2 °F/min)');
   const own = { ...scorch, alarm: 'reminder' as const, why: 'pour 5 L in' };
   expect(callSentence(own, TARN_HEADER, english, american)).toContain('(pour 5 L in)');
 });

@@ -18,7 +18,7 @@ function pieces({ text, spans }: ProposedLine): (string | LineSpan)[] {
 }
 
 function RawLine({ line }: { line: ProposedLine }): JSX.Element {
-  const words = line.spans.flatMap((span) => spanWords(span) ?? []);
+  const words = line.spans.flatMap((span) => spanWords(span, line.text) ?? []);
   return (
     <li>
       <code class="raw">

@@ -56,13 +56,19 @@ export const verdictWords = (verdict: Proposal['verdict']): string => say(VERDIC
 
 const UNITS = { C: '°C', F: '°F', K: 'K', mV: 'mV', ohm: 'Ω' } as const;
 
-/** "T1 is 98.2 °C", or why a piece is left out; null where there is nothing to say. */
-export function spanWords(span: LineSpan): string | null {
+/** "T1 is 98.2 °C" with the digits that the line has, or why a piece is left out; null where there is nothing to say. */
+export function spanWords(span: LineSpan, line: string): string | null {
   if (span.is === 'left-out') return span.why === '' ? null : say('setup.span.left_out', { why: hostWords(span.why) });
   return span.value === null
     ? say('setup.span.no_value', { channel: span.channel })
-    : say('setup.span.is', { channel: span.channel, value: number(span.value, 2), unit: UNITS[span.unit] });
+    : say('setup.span.is', {
+        channel: span.channel,
+        value: number(span.value, decimalsOf(line.slice(span.start, span.end))),
+        unit: UNITS[span.unit],
+      });
 }
+
+const decimalsOf = (written: string): number => /[.,](\d+)/.exec(written)?.[1]?.length ?? 0;
 
 /** What a format given by hand makes of the last lines. */
 export function triedWords(tried: Tried | null, isNoFormat: boolean): string {
