@@ -73,7 +73,8 @@ export class BoilRun {
   #toTell: (() => void)[] = [];
   readonly #notices = new SaidNotices();
   readonly #wakes: BoilWakes;
-  #isOver = false;
+  /** Boil time of its end, ms, as of which its pans stay; null while it runs. */
+  #endedAt: number | null = null;
 
   constructor(options: BoilRunOptions) {
     const { boil, clock, machine, notebook, state } = options;
@@ -137,13 +138,13 @@ export class BoilRun {
   }
 
   get isOver(): boolean {
-    return this.#isOver;
+    return this.#endedAt !== null;
   }
 
   /** What was seen between two times, ms, and what is expected from now on. */
   curveBetween(pan: string, from: number, to: number, points: number): Curve {
     const seen = this.#options.curve.between(pan, from, to, points);
-    return { ...seen, ahead: this.#isOver ? null : panAhead(this.#folding.state, pan, this.#now()) };
+    return { ...seen, ahead: this.isOver ? null : panAhead(this.#folding.state, pan, this.#now()) };
   }
 
   /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
@@ -190,7 +191,7 @@ export class BoilRun {
       return refused(`The boil cannot be ended while it cannot be written down: ${this.#recorder.failure}.`);
     }
     await committed;
-    if (this.#isOver) return refused('The boil is over already.');
+    if (this.isOver) return refused('The boil is over already.');
     // What was said while it boiled is over with it; what its end says stays to be read.
     const saidBefore = this.#notices.clear();
     this.#keepLearnt();
@@ -200,7 +201,7 @@ export class BoilRun {
       this.#notices.restore(saidBefore);
       return refused(`The boil could not be ended: ${(error as Error).message}.`);
     }
-    this.#isOver = true;
+    this.#endedAt = t;
     this.#options.listener.kept?.(this.#kept);
     await this.#stop();
     this.#options.changed(true);
@@ -209,7 +210,7 @@ export class BoilRun {
 
   /** Leaves the boil running in the notebook, with everything written down. */
   async leave(): Promise<void> {
-    if (!this.#isOver) {
+    if (!this.isOver) {
       this.#reach(this.#now() - 1);
       this.#keepLearnt();
     }
@@ -221,7 +222,7 @@ export class BoilRun {
    * other, so that it is answered, put aside and taken up after a restart in the same way.
    */
   own(alarm: ProgramAlarm, isThere: boolean, why: string): void {
-    const called = this.#isOver ? null : programCall(this.#folding.state.book, alarm, isThere, why);
+    const called = this.isOver ? null : programCall(this.#folding.state.book, alarm, isThere, why);
     if (called === null) return;
     const t = this.#now();
     this.#apply({ t, called });
@@ -237,7 +238,7 @@ export class BoilRun {
   /** The alarms and the sound now; lighter than a snapshot. */
   calls(): Pick<Now, 'alarms' | 'sound' | 'unanswered' | 't'> {
     const t = this.#now();
-    return { t, ...(this.#isOver ? NO_CALLS : callsView(this.#folding.state.book, t)) };
+    return { t, ...(this.isOver ? NO_CALLS : callsView(this.#folding.state.book, t)) };
   }
 
   /** How long the last pan still takes to its finish, s; null where that is not known. */
@@ -250,25 +251,26 @@ export class BoilRun {
   snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {
     const { clock } = this.#options;
     const t = this.#now();
-    const view = boilView(this.#folding.state, t);
+    const view = boilView(this.#folding.state, this.#endedAt ?? t);
     return {
       ...view,
       // What is over calls nobody any more.
-      ...(this.#isOver ? NO_CALLS : {}),
+      ...(this.isOver ? NO_CALLS : {}),
       t,
       boil: this.boil,
       header: this.header,
       speed: clock.speed,
-      ended: this.#isOver,
+      ended: this.isOver,
+      endedAt: this.#endedAt,
       kept: this.#kept,
-      notices: [...this.#notices.sentences, ...(this.#isOver ? [] : view.notices)],
+      notices: [...this.#notices.sentences, ...(this.isOver ? [] : view.notices)],
       replay: null,
     };
   }
 
   /** What is behind a number now; null where the pan is not there. */
   explain(pan: string | null, what: Explained): Explanation | null {
-    return explain(this.#folding.state, pan, what, this.#now());
+    return explain(this.#folding.state, pan, what, this.#endedAt ?? this.#now());
   }
 
   setSpeed(speed: number): void {
@@ -300,13 +302,13 @@ export class BoilRun {
       const old = this.#source;
       this.#source = this.#options.openSource(this.header);
       await old.stop();
-      if (!this.#isOver) this.#startSource();
+      if (!this.isOver) this.#startSource();
     });
     return this.#reopening;
   }
 
   #take(item: SourceItem): void {
-    if (this.#isOver) return;
+    if (this.isOver) return;
     if (item.kind === 'idle') {
       this.#markSleep(item.t);
       this.#reach(item.t);
@@ -345,7 +347,7 @@ export class BoilRun {
   }
 
   #wakeWhenDue(): void {
-    if (!this.#isOver) this.#wakes.wakeAt(nextDue(this.#folding.state));
+    if (!this.isOver) this.#wakes.wakeAt(nextDue(this.#folding.state));
   }
 
   /** An entry that somebody waits for: folded now, and done when it is on disk. */
@@ -396,7 +398,7 @@ export class BoilRun {
 
   /** All that is learnt comes from marks that are kept: a failure is said, and keeps nobody from ending the boil. */
   #keepLearnt(): void {
-    if (this.#isOver) return;
+    if (this.isOver) return;
     const sentence = keepLearnt(this.#options.notebook, this.#options.boil, this.#folding.state);
     if (sentence !== null) this.#hearNotice({ port: null, sentence });
   }

@@ -16,6 +16,10 @@ export interface Scene {
 
 /** A sentence, or null when the mark can be taken. */
 export function whyNotMark(mark: Mark, scene: Scene): string | null {
+  // A recording may hold one; who notes it now is told, for the boil knows nothing of the time before it.
+  if (mark.happened !== undefined && mark.happened < 0) {
+    return `happened is ${mark.happened}, which is before the boil began (0): note what was in a pan by then at 0.`;
+  }
   if (mark.happened !== undefined && mark.happened > scene.t) {
     return `happened is ${mark.happened}, which is later than now (${scene.t}): a mark tells of what has been.`;
   }

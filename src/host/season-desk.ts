@@ -57,6 +57,13 @@ export class SeasonDesk {
     this.#worker.want(boil, true);
   }
 
+  /** Syrup (litres at 20 °C, °Bx) that somebody measured, or that was drawn off or stood in the pans; null where nobody knows. */
+  syrupOf(boil: string): { litres: number; brix: number | null } | null {
+    const { figures } = rowOf(this.#notebook, this.#notebook.find(boil), sapByBoil(this.#notebook.collections()));
+    const litres = figures?.syrup_litres?.value;
+    return litres === undefined ? null : { litres, brix: figures?.syrup_brix?.value ?? null };
+  }
+
   /** Resolves when all that was asked for is worked out. */
   idle(): Promise<void> {
     return this.#worker.idle();

@@ -28,6 +28,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     t: 0,
     speed: 1,
     ended: false,
+    endedAt: null,
     readings: [],
     lastHeats: [],
     limits: [],

@@ -262,6 +262,10 @@ export interface Now extends BoilView {
   clock: string;
   speed: number;
   ended: boolean;
+  /** ms of boil time at which a live or practice boil was ended; null while it runs, and of a replay. */
+  endedAt: number | null;
+  /** Of a boil that is over, on a phone only: the syrup that is known to have come of it; null where nobody knows. */
+  syrup?: { litres: number; brix: number | null } | null;
   /** Entries of this boil that are on disk; null for a replay. */
   kept: number | null;
   replay: ReplayNow | null;

@@ -5,7 +5,7 @@ import type { Now } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { PHONE, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
-import { alarms, liveNow } from './tarn-hollow.ts';
+import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
 
 let browser: Browser;
 
@@ -16,7 +16,7 @@ afterAll(() => browser?.close());
 async function phoneOn(now: Now) {
   const host = await standIn(await ensureScreenBuilt(), now);
   const { page, errors } = await openPage(browser, new URL('phone.html', host.url).href, PHONE);
-  await page.locator('.phone-pan').first().waitFor();
+  await page.locator('.phone-head').waitFor();
   const close = async (): Promise<void> => {
     expect(errors).toEqual([]);
     await page.context().close();
@@ -24,6 +24,27 @@ async function phoneOn(now: Now) {
   };
   return { page, host, close };
 }
+
+test('of a boil that is over it says so, when it ended and what came of it, and nothing of it as if it went on', async () => {
+  const now = liveNow(3);
+  const { page, host, close } = await phoneOn({ ...now, ended: true, endedAt: now.t - 12 * 60_000, syrup: null });
+  await page.getByText('Ended at 12:30, after 5 h 00 min').waitFor();
+  await page.getByText('How much syrup came of it is not known yet').waitFor();
+  expect(await page.locator('.phone-next').innerText()).toBe('This boil is over');
+  expect(await page.locator('.phone-pan').count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Wall view' }).count()).toBe(0);
+  host.show({ ...now, ended: true, endedAt: now.t, syrup: { litres: 1.42, brix: 66.9 } });
+  await page.getByText(/1\.42\sL of 66\.9\s°Bx/).waitFor();
+  await close();
+});
+
+test('while no boil runs it says that the pans come up by themselves', async () => {
+  const { page, host, close } = await phoneOn(idleNow());
+  await page.getByText('The pans come up here by themselves').waitFor();
+  host.show(liveNow(2));
+  await page.locator('.phone-pan').nth(1).waitFor();
+  await close();
+});
 
 const [calling] = alarms;
 const over = ['p1', 'p2', 'p3'].map((pan, place) => ({

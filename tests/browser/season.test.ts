@@ -56,6 +56,7 @@ beforeAll(async () => {
   await obeyed({ start: setup });
   await obeyed({ mark: { kind: 'top-up', pan: 'p1', litres: 40, brix: 2 } });
   await obeyed({ mark: { kind: 'fuel', pan: 'p1', kg: 12.5 } });
+  await obeyed({ mark: { kind: 'draw-off', pan: 'p1', all: true } });
   served = await serveHost(host, { port: 0, folder: await ensureScreenBuilt(), nowMs: () => performance.now() });
   browser = await startChromium();
   ({ page, errors } = await openPage(browser, served.url, LAPTOP));

@@ -184,6 +184,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     clock: '2027-04-18T12:42:00-07:00',
     speed: 1,
     ended: false,
+    endedAt: null,
     kept: 18_211,
     pours: [{ pan: 'p2', at: T - 25 * MINUTE, litres: 4.1, low: 3.1, high: 5.4 }],
     advice: [

@@ -37,6 +37,7 @@ export function now(change: Partial<Now> = {}): Now {
     clock: '2027-04-18T07:31:30-07:00',
     speed: 1,
     ended: false,
+    endedAt: null,
     readings: [],
     lastHeats: [],
     limits: [],

@@ -70,6 +70,19 @@ test('a boil is not ended while it cannot be written down', async () => {
   expect(boil.summary()).toMatchObject({ running: false, entries: boil.entries().length });
 });
 
+test('once it is over, its pans stay as they were at its end, and it tells when that was', async () => {
+  boil = tarnBoil();
+  heat(60);
+  const { readings, probes } = boil.run.snapshot();
+  await boil.run.end();
+  const { t } = boil.entries().at(-1)!;
+  boil.machine.run(3_600_000);
+  const after = boil.run.snapshot();
+  expect(after).toMatchObject({ ended: true, endedAt: t, readings });
+  expect(after.probes[0]!.state).toBe(probes[0]!.state);
+  expect(after.t).toBeGreaterThan(3_600_000);
+});
+
 test('a sleep of half an hour is a gap in the record, and a stepped wall clock is none', () => {
   boil = tarnBoil();
   heat(10);
@@ -87,6 +100,10 @@ test.each([
   [{ kind: 'flame', pan: 'nope', level: 1 }, 'There is no pan "nope" in this boil; there is "p1".'],
   [{ kind: 'withdraw', id: 'm9' }, 'There is no mark with the id "m9" to take back.'],
   [{ kind: 'depth', pan: 'p1', mm: 40, happened: 999_999 }, /later than now/],
+  [
+    { kind: 'top-up', pan: 'p1', litres: 20, happened: -1 },
+    /before the boil began \(0\): note what was in a pan by then at 0/,
+  ],
   [{ kind: 'move-probe', probe: 'B/1', pan: 'p1' }, /no probe "B\/1"/],
 ] as const)('a mark that cannot be is refused with a sentence: %j', async (mark, why) => {
   boil = tarnBoil();

@@ -94,6 +94,7 @@ export const moment: Now = {
   clock: '2027-04-18T15:00:00.000Z',
   speed: 1,
   ended: false,
+  endedAt: null,
   readings: [reading],
   lastHeats: [],
   limits: [],

@@ -233,6 +233,24 @@ test('a phone looks only, until it is allowed to answer, and even then it may an
   socket.close();
 });
 
+test('of a boil that is over a phone is told when it ended and, once somebody says so, what came of it', async () => {
+  await obeyed({ start: { pans: [{ id: 'p1', name: 'Back pot' }] } });
+  const { boil } = host.running!;
+  await obeyed({ end: true });
+  await host.season.idle();
+  const { url } = await switchOn();
+  const cookie = await letIn(url!);
+  const before = await phoneSocket(url!, cookie);
+  const over = await before.next('now');
+  expect(over).toMatchObject({ ended: true, syrup: null });
+  expect(over['endedAt']).toBeGreaterThanOrEqual(0);
+  before.close();
+  await obeyed({ keep_page: { boil, page: { syrup: { litres: 1.4, brix: 66.9 } } } });
+  const after = await phoneSocket(url!, cookie);
+  expect(await after.next('now')).toMatchObject({ syrup: { litres: 1.4, brix: 66.9 } });
+  after.close();
+});
+
 test('a phone that is put out is gone at once, and its cookie lets in nobody', async () => {
   const { url } = await switchOn();
   const cookie = await letIn(url!);

@@ -1,5 +1,5 @@
 // What is asked once when a boil has ended: at most six things, each with what it most likely was.
-import type { BoilFacts } from './boil-facts.ts';
+import { type BoilFacts, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilFigures } from './figures.ts';
 import type { BoilPage, FuelUsed } from './records.ts';
 
@@ -7,6 +7,8 @@ import type { BoilPage, FuelUsed } from './records.ts';
 export interface EndForm {
   syrup_litres: number | null;
   syrup_brix: number | null;
+  /** Nothing shows that all of it became syrup: then what the sap could have given is not offered as what it gave. */
+  broken_off: boolean;
   /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
   jars: { litres: number; count: number } | null;
   fuel: {
@@ -23,16 +25,28 @@ export interface EndForm {
 
 /** `figures` are those of the boil while its page is blank, `before` is the page of the boil before it. */
 export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage): EndForm {
-  const syrup = figures.syrup_litres ?? figures.expected_syrup_litres;
+  const brokenOff = figures.syrup_litres === null && !becameSyrup(facts);
+  const syrup = figures.syrup_litres ?? (brokenOff ? null : figures.expected_syrup_litres);
   const jarLitres = before.jars?.[0]?.litres ?? null;
   const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup.value / jarLitres);
   return {
     syrup_litres: syrup?.value ?? null,
-    syrup_brix: figures.syrup_brix?.value ?? facts.density?.brix ?? facts.finishBrix,
+    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : (facts.density?.brix ?? facts.finishBrix)),
+    broken_off: brokenOff,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
     asks_sap: figures.sap_litres === null,
   };
+}
+
+/** Some syrup was called, measured or seen, and no pan was left with less than syrup in it, or with nobody knows what. */
+function becameSyrup({ outcomes, density, taken, takenUntold, left, leftUntold, boilingSeconds }: BoilFacts): boolean {
+  const isSyrup = ({ brix }: { brix: number }): boolean => brix >= SYRUP_BRIX;
+  // Of pans that no probe watched, their being drawn off is all that tells it.
+  const byHand = boilingSeconds === null && takenUntold.length > 0;
+  const called = outcomes.includes('finished') || (density !== null && isSyrup(density));
+  const some = byHand || called || [...taken, ...left].some(isSyrup);
+  return some && left.every(isSyrup) && leftUntold.length === 0;
 }
 
 function fuelAsked({ heats, cylinder }: BoilFacts, before: BoilPage): EndForm['fuel'] {

@@ -157,6 +157,7 @@ export class ReplayView {
       t: this.#t,
       speed: this.#speed,
       ended: state.ended,
+      endedAt: null,
       kept: null,
       replay: {
         playing: this.#isPlaying,

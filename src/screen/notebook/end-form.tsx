@@ -62,6 +62,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     >
       <h2>{say('notebook.end.title')}</h2>
       <p>{say(isAnswered(page) ? 'notebook.end.how_again' : 'notebook.end.how')}</p>
+      {form.broken_off && !isAnswered(page) && <p>{say('notebook.end.broken_off')}</p>}
       <div class="fields">
         <NumberInput
           label={say('notebook.end.syrup')}

@@ -14,6 +14,7 @@ import { allowSound, playBurst, soundState } from '../sound/player.ts';
 import { alarmKey, calledWords, inOrder, isAside, quietWords, soundsNow } from '../words/alarm-words.ts';
 import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
 import { nextLine } from '../words/next-line.ts';
+import { NoBoil } from './no-boil.tsx';
 import { phone } from './may-answer.ts';
 import { PhonePan } from './phone-pan.tsx';
 
@@ -142,7 +143,8 @@ const SOUND_WORDS: Record<typeof soundState.value, MessageKey> = {
   none: 'phone.sound.none',
 };
 
-function Foot(): JSX.Element {
+/** Of no pan there is no wall view. */
+function Foot({ hasPans }: { hasPans: boolean }): JSX.Element {
   const press = (): void => {
     if (soundState.value === 'ready') playBurst('medium', settings.value.loudness);
     else void allowSound();
@@ -152,18 +154,21 @@ function Foot(): JSX.Element {
       <button type="button" disabled={soundState.value === 'none'} onClick={press}>
         {say(SOUND_WORDS[soundState.value])}
       </button>
-      <button type="button" aria-pressed={isWall.value} onClick={() => (isWall.value = !isWall.value)}>
-        {say('phone.wall')}
-      </button>
+      {hasPans && (
+        <button type="button" aria-pressed={isWall.value} onClick={() => (isWall.value = !isWall.value)}>
+          {say('phone.wall')}
+        </button>
+      )}
     </footer>
   );
 }
 
 export function PhoneApp(): JSX.Element {
   const now = live.value;
+  const runs = now !== null && now.mode !== 'idle' && !now.ended;
   const problem = said.value?.good === false ? said.value.sentence : null;
   return (
-    <div class={isWall.value ? 'phone phone-wall' : 'phone'}>
+    <div class={isWall.value && runs ? 'phone phone-wall' : 'phone'}>
       <LostBand />
       {/* Who was put out is shown nothing any more, not even what was shown before. */}
       {linkState.value.state === 'refused' ? null : now === null ? (
@@ -179,13 +184,17 @@ export function PhoneApp(): JSX.Element {
               </p>
             )}
             <Calls now={now} />
-            <div class="phone-pans">
-              {now.readings.map((reading) => (
-                <PhonePan key={reading.pan} now={now} reading={reading} />
-              ))}
-            </div>
+            {runs ? (
+              <div class="phone-pans">
+                {now.readings.map((reading) => (
+                  <PhonePan key={reading.pan} now={now} reading={reading} />
+                ))}
+              </div>
+            ) : (
+              <NoBoil now={now} />
+            )}
           </main>
-          <Foot />
+          <Foot hasPans={runs} />
         </>
       )}
     </div>

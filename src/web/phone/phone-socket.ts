@@ -48,7 +48,7 @@ export class PhoneSocket {
   }
 
   #show(message: HostMessage): void {
-    const shown = forPhone(message);
+    const shown = forPhone(message, this.#host);
     if (shown !== null) this.#send(shown);
   }
 
@@ -84,13 +84,15 @@ function parsed(text: string): unknown {
 }
 
 /** What is of no use or no business on a phone stays away; null for what is left out whole. */
-function forPhone(message: HostMessage): HostMessage | null {
+function forPhone(message: HostMessage, { season }: Host): HostMessage | null {
   if (message.kind === 'hello') {
     const { version, saps, settings } = message;
     return { kind: 'hello', version, saps, folder: '', lan: true, settings: plainSettings(settings) };
   }
   if (message.kind === 'settings') return { kind: 'settings', settings: plainSettings(message.settings) };
-  return message.kind === 'now' && message.view === 'live' ? plainNow(message) : null;
+  if (message.kind !== 'now' || message.view !== 'live') return null;
+  const isOver = message.ended && message.mode === 'live' && message.boil !== null;
+  return { ...plainNow(message), syrup: isOver ? season.syrupOf(message.boil!) : null };
 }
 
 type Settings = Extract<HostMessage, { kind: 'settings' }>['settings'];

@@ -13,6 +13,7 @@ const american = settingsSchema.parse({ volume: 'us-gallon', mass: 'pound', stre
 const form: EndForm = {
   syrup_litres: 3.0712,
   syrup_brix: 66.9,
+  broken_off: false,
   jars: { litres: 0.25, count: 12 },
   fuel: { kind: 'propane', ask: 'after_kg', before_kg: 12, likely: 8 },
   asks_sap: true,
@@ -51,7 +52,7 @@ test('in French a field is filled in with a comma, and is read with it', () => {
 
 test('what nobody can tell is left empty and stays not known', () => {
   const unknown: EndForm = {
-    ...{ syrup_litres: null, syrup_brix: null, jars: null, asks_sap: false },
+    ...{ syrup_litres: null, syrup_brix: null, broken_off: true, jars: null, asks_sap: false },
     fuel: { kind: 'wood', ask: 'cords', before_kg: null, likely: null },
   };
   const draft = endDraft(unknown, {}, metric);

@@ -1,0 +1,47 @@
+// What is offered at the end of a boil: of one that was broken off, no syrup that nobody has seen.
+import { expect, test } from 'vitest';
+import type { Entry, Header } from '../../../src/core/boil/entries.ts';
+import type { BoilFacts } from '../../../src/core/season/boil-facts.ts';
+import { boilFigures } from '../../../src/core/season/boil-figures.ts';
+import { type EndForm, endForm } from '../../../src/core/season/end-form.ts';
+import { factsOfEntries } from './fold-facts.ts';
+
+const header: Header = {
+  recording: 'panwarden',
+  version: 1,
+  started: '2027-04-18T07:30:00-07:00',
+  site: { name: 'Tarn Hollow (invented)', altitude_m: 0 },
+  ports: [{ id: 'A' }],
+  probes: [{ id: 'A/1', port: 'A', channel: 'T1' }],
+  pans: [{ id: 'p1', name: 'Back pot', sap: 'maple', probe: 'A/1' }],
+};
+const filled: Entry = { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 38, brix: 2 } };
+const jarsBefore = { jars: [{ litres: 0.25, count: 4 }] };
+
+const formOf = (facts: BoilFacts): EndForm => endForm(facts, boilFigures(facts, {}, []), jarsBefore);
+
+/** One line a second of a pan that stands at `celsius`. */
+const warm = (celsius: number, seconds: number): Entry[] =>
+  Array.from({ length: seconds }, (_, second) => ({ t: 1000 * second, port: 'A', line: `T1=${celsius}` }));
+
+test('a boil that was broken off while it warmed offers no syrup, no strength and no jars, and says that it was', () => {
+  const facts = factsOfEntries(header, [filled, ...warm(60, 300)]);
+  expect(boilFigures(facts, {}, []).expected_syrup_litres!.value).toBeGreaterThan(0.8);
+  expect(formOf(facts)).toMatchObject({ syrup_litres: null, syrup_brix: null, jars: null, broken_off: true });
+});
+
+const thin = { at: 0, pan: 'p2', litres: 9, litresSigma: 1, brix: 12, brixSigma: 1, measured: false, burnt: false };
+
+test('one pan called and another left thin: not all of the sap became syrup', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const called = { ...facts, left: [thin], leftUntold: [], outcomes: ['finished' as const] };
+  expect(formOf(called)).toMatchObject({ syrup_litres: null, broken_off: true });
+});
+
+test('once the finish was called and nothing stands in the pans, what the sap can give is offered', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const form = formOf({ ...facts, left: [], leftUntold: [], outcomes: ['finished'] });
+  // 38 L of 2 °Bx at 66.9 °Bx: 38 × 1.0060 × 2 / (1.328 × 66.9), densities after ICUMSA.
+  expect(form.syrup_litres).toBeCloseTo(0.86, 2);
+  expect(form).toMatchObject({ syrup_brix: 66.9, jars: { litres: 0.25, count: 3 }, broken_off: false });
+});
