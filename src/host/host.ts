@@ -316,7 +316,7 @@ export class Host {
     return act(this.#run);
   }
 
-  /** A practice boil that came to its own end stays to be looked at until somebody puts it away. */
+  /** A practice boil that is over stays to be looked back on until somebody puts it away. */
   async #endOrPutAway(): Promise<Outcome> {
     if (this.#run?.kind !== 'practice' || !this.#run.isOver) return this.#withRun((run) => this.#end(run));
     this.#run = null;
@@ -324,16 +324,11 @@ export class Host {
     return done;
   }
 
-  /** A practice boil that a person ends leaves the screen at once: nothing of it is for a real boil. */
   async #end(run: BoilRun): Promise<Outcome> {
     const outcome = await run.end();
     if (outcome.ok) this.season.boilEnded(run.boil);
     if (outcome.ok && run.kind === 'live') {
       this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
-    }
-    if (outcome.ok && run.kind === 'practice') {
-      this.#run = null;
-      this.#publisher.urgent();
     }
     return outcome;
   }

@@ -17,6 +17,7 @@ import './styles/theme.css';
 import './styles/frame.css';
 import './styles/controls.css';
 import './styles/pans.css';
+import './styles/big-view.css';
 import './styles/explain.css';
 import './styles/alarms.css';
 import './styles/pages.css';

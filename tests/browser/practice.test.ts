@@ -176,7 +176,12 @@ test('the boil can be changed while it runs', async () => {
 
 test('an ended practice boil is in the notebook, and its replay cannot be taken for a live one', async () => {
   await button('End practice').click();
-  await expect.poll(() => page.locator('.first').innerText()).toMatch(/over|No boil/);
+  await page.getByText('and nothing in it was real').waitFor();
+  // How the calls were answered stands there, and the way to another.
+  await page.getByRole('region', { name: 'Looking back on the alarms' }).getByText('Seen', { exact: true }).waitFor();
+  expect(await button('Practice boil').count()).toBe(1);
+  await button('Put it away').click();
+  await page.getByText('No boil is running').waitFor();
   await page.getByRole('navigation').getByRole('link', { name: 'Notebook' }).click();
   await page.locator('.tag-practice').first().waitFor();
   await button(/^Replay/)

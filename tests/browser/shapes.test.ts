@@ -94,6 +94,33 @@ test('the big view shows three pans whole while one of them calls', async () => 
   expect((last?.y ?? 0) + (last?.height ?? 9999)).toBeLessThanOrEqual(foot?.y ?? 0);
 });
 
+test('while nothing calls, three pans in the big view take the room that is there, in larger numbers', async () => {
+  host.show(liveNow(3));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').nth(2).waitFor();
+  await page.keyboard.press('v');
+  await page.locator('.cards-big').waitFor();
+  const top = (await page.locator('main').boundingBox())?.y ?? 0;
+  const foot = (await page.locator('.bottom').boundingBox())?.y ?? 0;
+  const card = (await page.locator('.card').first().boundingBox())!;
+  expect(card.height).toBeGreaterThan(0.9 * (foot - top));
+  expect(card.y + card.height).toBeLessThanOrEqual(foot);
+  for (const { height } of await digitsOf(page)) expect(height * PIXEL_MM).toBeGreaterThan(1.2 * leastDigitMm(5));
+});
+
+test('on a phone the notes of the chosen pan are one press away, wherever the page stands', async () => {
+  const { page } = await openPage(browser, host.url, PHONE);
+  await page.locator('.card-name').nth(1).click();
+  await page.getByRole('button', { name: 'Note for Back pot' }).click();
+  const notes = (await page.locator('.mark-kinds').boundingBox())!;
+  const foot = (await page.locator('.bottom').boundingBox())!;
+  expect(notes.y).toBeGreaterThan(0);
+  expect(notes.y + notes.height).toBeLessThanOrEqual(foot.y);
+  await page.locator('.mark-kinds').getByText('Top-up', { exact: true }).click();
+  await page.locator('.mark-form').waitFor();
+  expect(await page.locator('.note-door').count()).toBe(0);
+});
+
 test('the two buttons used in a hurry are 20 mm with 5 mm between', async () => {
   host.show(liveNow(4, calling));
   const { page } = await openPage(browser, host.url, LAPTOP);

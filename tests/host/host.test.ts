@@ -120,6 +120,19 @@ test('a practice boil that came to its own end stays to be looked at until it is
   await host.close();
 });
 
+test('a practice boil that somebody ends stays to be looked back on, and another begins in its place', async () => {
+  const host = await createHost({ folder, machine });
+  await host.command({ ref: '1', practice: { speed: 60 } });
+  machine.run(2000);
+  expect(await host.command({ ref: '2', end: true })).toMatchObject({ ok: true });
+  const over = nowOf(host);
+  expect(over).toMatchObject({ mode: 'practice', ended: true });
+  expect(over.readings).toHaveLength(3);
+  expect(await host.command({ ref: '3', practice: { speed: 60 } })).toMatchObject({ ok: true });
+  expect(nowOf(host)).toMatchObject({ mode: 'practice', ended: false });
+  await host.close();
+});
+
 test('changed lead times are kept, told, and hold for the boil that runs', async () => {
   const host = await createHost({ folder, machine });
   await host.command({ ref: '1', start: setup });

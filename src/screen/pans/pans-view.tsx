@@ -114,6 +114,7 @@ function AfterBoil({ now }: { now: Now }): JSX.Element {
           name: now.header?.name ?? say('pans.this_boil'),
           b: (words) => <b>{words}</b>,
         })}
+        {now.mode === 'practice' && say('pans.practice.after')}
       </p>
       <p class="boil-acts">
         <a class="button" href="#/notebook">

@@ -9,6 +9,7 @@ import type { Now } from '../client/types.ts';
 import { HelpView } from '../help/help-view.tsx';
 import { AskAtEnd } from '../notebook/ask-at-end.tsx';
 import { CompareView } from '../compare/compare-view.tsx';
+import { NoteDoor } from '../marks/note-door.tsx';
 import { NotebookView } from '../notebook/notebook-view.tsx';
 import { PansView } from '../pans/pans-view.tsx';
 import { Welcome } from '../pans/welcome.tsx';
@@ -91,6 +92,7 @@ export function App(): JSX.Element {
       </main>
       <div class="bottom">
         <AlarmDock now={now} aside={replayed !== null} />
+        {route.value === 'pans' && <NoteDoor now={now} />}
         <Nav />
       </div>
     </div>

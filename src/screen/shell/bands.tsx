@@ -1,6 +1,7 @@
 // The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
 import { hostWords } from '../language/host-words.ts';
 import { say, sayDrawn } from '../language/say.ts';
+import type { MessageKey } from '../language/say.ts';
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
@@ -23,17 +24,18 @@ function Speeds({ speed, choose }: { speed: number; choose: (speed: number) => v
   );
 }
 
-async function endPractice(): Promise<void> {
-  if (await tell({ end: true }, say('shell.practice_over'))) scrollTo(0, 0);
+/** One command ends it and, once it is over, puts it away. */
+async function endPractice(done: MessageKey): Promise<void> {
+  if (await tell({ end: true }, say(done))) scrollTo(0, 0);
 }
 
-/** It came to its own end: what it shows is looked at until it is put away. */
-function RanOutBand(): JSX.Element {
+/** What it shows is looked back on until it is put away. */
+function OverBand(): JSX.Element {
   return (
     <div class="band band-practice">
       <strong class="band-word">{say('shell.practice')}</strong>
-      <span class="band-note">{say('shell.practice_ran_out')}</span>
-      <button type="button" onClick={() => void endPractice()}>
+      <span class="band-note">{say('shell.practice_is_over')}</span>
+      <button type="button" onClick={() => void endPractice('shell.practice_put_away')}>
         {say('shell.put_practice_away')}
       </button>
     </div>
@@ -41,7 +43,7 @@ function RanOutBand(): JSX.Element {
 }
 
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
-  if (now.ended) return <RanOutBand />;
+  if (now.ended) return <OverBand />;
   return (
     <div class="band band-practice">
       <strong class="band-word">{say('shell.practice')}</strong>
@@ -53,7 +55,11 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
         </span>
       </span>
       <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
-      <button type="button" aria-label={say('shell.end_practice')} onClick={() => void endPractice()}>
+      <button
+        type="button"
+        aria-label={say('shell.end_practice')}
+        onClick={() => void endPractice('shell.practice_over')}
+      >
         {say('shell.end')}
         <span class="wide-only">{say('shell.end_more')}</span>
       </button>
