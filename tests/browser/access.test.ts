@@ -7,7 +7,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { languages } from '../../src/host/languages.ts';
 import { ROUTES } from '../../src/screen/shell/routes.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, goToView, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
 import { replayedNow } from './tarn-past.ts';
@@ -34,7 +34,7 @@ async function faults(page: Page, shown: string): Promise<string[]> {
 }
 
 async function goTo(page: Page, route: string): Promise<void> {
-  await page.evaluate(`location.hash = '#/${route}'`);
+  await goToView(page, route);
   await page.locator('main h1').first().waitFor({ state: 'attached' });
 }
 

@@ -81,12 +81,11 @@ test('after the boil a word that a call was of no use goes on its page, is count
   await expect.poll(() => counted.innerText()).toContain('1');
   const boil = (await host.command({ ref: 'b', boils: true })) as { data?: { boil: string }[] };
   const kept = () => host.command({ ref: 'p', boil_page: { boil: boil.data?.[0]?.boil ?? '' } });
-  expect(await kept()).toMatchObject({
-    data: { page: { no_use: [{ alarm: 'reminder', pan: null, port: null, raised: 5000 }] } },
-  });
+  const word = { alarm: 'reminder', pan: null, port: null, raised: 5000 };
+  await expect.poll(kept).toMatchObject({ data: { page: { no_use: [word] } } });
   await page.getByRole('button', { name: 'Take back: Reminder: Skim Front pot was no use' }).press('Enter');
   await expect.poll(() => counted.innerText()).toContain('none');
-  expect(await kept()).toMatchObject({ data: { page: { no_use: [] } } });
+  await expect.poll(kept).toMatchObject({ data: { page: { no_use: [] } } });
   expect(errors).toEqual([]);
 });
 

@@ -20,6 +20,18 @@ export interface OpenedPage {
   errors: string[];
 }
 
+/** Goes to a view by its address, such as "notebook/season", and waits until what stood there before is gone. */
+export async function goToView(page: Page, view: string): Promise<void> {
+  await page.evaluate(`new Promise((done) => {
+    // Two frames later the page has drawn what the new address asks for.
+    const drawn = () => requestAnimationFrame(() => requestAnimationFrame(() => done()));
+    if (location.hash === '#/${view}') return drawn();
+    addEventListener('hashchange', drawn, { once: true });
+    location.hash = '#/${view}';
+  })`);
+  await page.locator('main > *').first().waitFor({ state: 'attached' });
+}
+
 /** Debian's two builds of Chromium: the one without windows draws the same page in about two thirds of the time. */
 const WINDOWLESS = '/usr/bin/chromium-headless-shell';
 const WHOLE = '/usr/bin/chromium';

@@ -95,13 +95,14 @@ test('the wall view makes the numbers large', async () => {
       .evaluate((element) => Number.parseFloat(getComputedStyle(element).fontSize));
   const before = await size();
   await phone.getByRole('button', { name: 'Wall view' }).click();
-  expect(await size()).toBeGreaterThan(before);
+  await expect.poll(size).toBeGreaterThan(before);
   await phone.getByRole('button', { name: 'Wall view' }).click();
 });
 
 test('put out at one press, it shows nothing more and says what to do', async () => {
   await desk.getByRole('button', { name: 'Put Phone in the kitchen out' }).click();
   await phone.getByText('Not let in', { exact: true }).waitFor();
+  await desk.getByText('To let it in again, press “Let a phone in”').waitFor();
   await phone.getByText('scan the code there').waitFor();
   expect(await phone.locator('.phone-pan, .phone-head').count()).toBe(0);
   // What says by sound that nothing comes any more can be ended.

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { ROUTES } from '../../src/screen/shell/routes.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, goToView, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
 import { alarms, liveNow } from './tarn-hollow.ts';
@@ -42,7 +42,7 @@ beforeEach(() => page.setViewportSize(LAPTOP));
 const COMES_LATE: Readonly<Record<string, string>> = { start: '.check-due', probes: '.check-due' };
 
 async function goTo(view: string): Promise<void> {
-  await page.evaluate(`location.hash = '#/${view}'`);
+  await goToView(page, view);
   await page.locator('main h1').first().waitFor({ state: 'attached' });
   // What is still to come would move what has the focus.
   await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });

@@ -77,7 +77,8 @@ test('the end of a boil asks at most six things, once, and is filled in and kept
   await form().waitFor();
   expect(await form().locator('input').count()).toBeLessThanOrEqual(6);
   expect(await form().getByLabel('Its density').inputValue()).toBe('66.9');
-  // The first field is in focus: nothing but keys from here on.
+  // The first field comes into focus: nothing but keys from here on.
+  await form().locator('input:focus').waitFor();
   await page.keyboard.press('Control+A');
   await page.keyboard.type('1.1');
   await page.keyboard.press('Tab');
@@ -106,7 +107,7 @@ test('the list of boils leads to the page of one: figures with where they come f
   await page.getByRole('link', { name: 'Run 5, invented', exact: true }).click();
   const figures = page.getByRole('region', { name: 'Figures of this boil' });
   await figures.waitFor();
-  expect(await figures.innerText()).toContain('The sugar adds up');
+  await figures.getByText('The sugar adds up').waitFor();
   expect(await figures.innerText()).toContain('your marks');
   await page.getByLabel('Taste').fill('Of smoke and butter');
   await page.getByRole('button', { name: 'Keep these words' }).click();
@@ -148,9 +149,9 @@ test('the season adds up, with three charts, and the sap store takes what was co
   await page.getByRole('link', { name: '← All boils' }).click();
   await page.getByRole('link', { name: 'Season', exact: true }).click();
   await page.getByRole('button', { name: '2027' }).waitFor();
-  expect(await page.locator('.season-chart').count()).toBe(3);
+  await expect.poll(() => page.locator('.season-chart').count()).toBe(3);
   const table = page.getByRole('region', { name: 'Boils of 2027' });
-  expect(await table.getByRole('row').count()).toBe(32);
+  await expect.poll(() => table.getByRole('row').count()).toBe(32);
   await page.getByRole('link', { name: 'Sap store' }).click();
   await page.getByLabel('How much').fill('35');
   await page.getByLabel('Which trees').fill('Old row');

@@ -2,7 +2,7 @@
 import type { Browser, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { LAPTOP, PHONE, openPage, startChromium, styleOf } from './chromium.ts';
+import { LAPTOP, PHONE, goToView, openPage, startChromium, styleOf } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
@@ -139,8 +139,7 @@ test.each([
   const { page } = await openPage(browser, host.url, size);
   await page.locator('.card').first().waitFor();
   for (const view of ['pans', 'notebook', 'probes', 'settings', 'start', 'change']) {
-    await page.goto(`${host.url.split('#')[0]}#/${view}`);
-    await page.locator('main > *').first().waitFor();
+    await goToView(page, view);
     const sideways = await page.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth);
     expect(`${view} ${sideways}`).toBe(`${view} 0`);
     const small = await page

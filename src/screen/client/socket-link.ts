@@ -63,16 +63,28 @@ export function socketLink({ enter, shutOut }: Entrance = BY_TOKEN): Link {
     let failures = 0;
     let stopped = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
+    /** Who is let in no more stays so through every new try, until one is let in: else old numbers would come back between. */
+    let isRefused = false;
+
+    function refuse(why: string): void {
+      isRefused = true;
+      hear({ kind: 'state', now: { state: 'refused', why } });
+    }
+
+    function trying(state: 'connecting' | 'lost'): void {
+      if (!isRefused) hear({ kind: 'state', now: { state } });
+    }
 
     async function connect(): Promise<void> {
-      hear({ kind: 'state', now: { state: 'connecting' } });
+      trying('connecting');
       const trouble = await enter();
-      if (trouble !== null) hear({ kind: 'state', now: { state: 'refused', why: trouble } });
+      if (trouble !== null) refuse(trouble);
       if (stopped || trouble !== null) return;
       const opened = new WebSocket(socketAddress());
       socket = opened;
       opened.onopen = () => {
         failures = 0;
+        isRefused = false;
         hear({ kind: 'state', now: { state: 'open' } });
       };
       opened.onmessage = (event) => {
@@ -83,8 +95,8 @@ export function socketLink({ enter, shutOut }: Entrance = BY_TOKEN): Link {
 
     async function tryAgain(): Promise<void> {
       if (stopped) return;
-      hear({ kind: 'state', now: { state: 'lost' } });
-      if (await isShutOut()) hear({ kind: 'state', now: { state: 'refused', why: shutOut() } });
+      trying('lost');
+      if (await isShutOut()) refuse(shutOut());
       timer = setTimeout(() => void connect(), pauseBeforeTryMs(failures));
       failures += 1;
     }

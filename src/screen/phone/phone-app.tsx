@@ -172,7 +172,9 @@ export function PhoneApp(): JSX.Element {
       <LostBand />
       {/* Who was put out is shown nothing any more, not even what was shown before. */}
       {linkState.value.state === 'refused' ? null : now === null ? (
-        <p class="phone-next">{say('shell.looking')}</p>
+        <header class="phone-head">
+          <p class="phone-next">{say('shell.looking')}</p>
+        </header>
       ) : (
         <>
           <Head now={now} />

@@ -5,7 +5,7 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { encode } from 'uqr';
 import type { PhoneInvitation, PhoneListed, PhonesView } from '../../protocol/phone-messages.ts';
-import { ask, said } from '../client/store.ts';
+import { ask, said, sayDone } from '../client/store.ts';
 import type { Wish } from '../client/types.ts';
 import { dayAndTime } from '../words/clock.ts';
 
@@ -41,7 +41,7 @@ function Typed({ url }: { url: string }): JSX.Element {
 
 interface PhoneRowProps {
   phone: PhoneListed;
-  wish: (wish: Wish) => void;
+  wish: Shown['wish'];
 }
 
 function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
@@ -65,7 +65,7 @@ function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
         <button
           type="button"
           aria-label={say('phones.put_out_which', { name })}
-          onClick={() => wish({ phone_out: { id } })}
+          onClick={() => wish({ phone_out: { id } }, say('phones.is_out', { name }))}
         >
           {say('phones.put_out')}
         </button>
@@ -76,15 +76,19 @@ function PhoneRow({ phone, wish }: PhoneRowProps): JSX.Element {
 
 interface Shown {
   view: PhonesView | null;
-  wish: (wish: Wish) => void;
+  /** `done` is said once it took effect. */
+  wish: (wish: Wish, done?: string) => void;
 }
 
 /** Looked at again every second, for phones come and go. */
 function useView(): Shown {
   const [view, setView] = useState<PhonesView | null>(null);
-  const wish = (what: Wish): void =>
+  const wish = (what: Wish, done?: string): void =>
     void ask(what).then(
-      (data) => setView(data as PhonesView),
+      (data) => {
+        setView(data as PhonesView);
+        if (done !== undefined) sayDone(done);
+      },
       (error: Error) => (said.value = { good: false, sentence: error.message }),
     );
   useEffect(() => {
