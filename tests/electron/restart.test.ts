@@ -70,7 +70,7 @@ test('the boil that ran when the program was killed goes on in the window, as th
   expect([...electron.powerSaveBlocker.running.values()]).toEqual(['prevent-display-sleep']);
   expect(electron.Tray.put[0]?.tip).toContain('watches 1 pan');
   electron.app.emit('will-quit', { preventDefault: vi.fn() });
-  await vi.waitFor(() => expect(electron.app.exits).toEqual([undefined]));
+  await vi.waitFor(() => expect(electron.app.exits).toEqual([undefined]), { timeout: 10_000 });
   for (const one of process.listeners('uncaughtException').filter((one) => !listening.includes(one)))
     process.off('uncaughtException', one);
 

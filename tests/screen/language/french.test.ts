@@ -65,5 +65,5 @@ test('a pan may be a pot: its sentences give it no gender', () => {
   expect(say('plan.pan.hand', { time: '2 h' })).toBe(
     'Rempli à plein, ce récipient demande encore de la sève froide après environ 2 h.',
   );
-  expect(`${say('shell.practice')} ${say('shell.practice_ran_out')}`).toMatch(/^Exercice est terminé\u00a0:/u);
+  expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice est terminé,/u);
 });
