@@ -38,6 +38,19 @@ function namesIn(elements: readonly MessageFormatElement[]): string[] {
   return [...new Set(names)].sort();
 }
 
+/** What a message chooses by: "heat: propane" of {heat, select, propane {…} other {…}}. */
+function choicesIn(elements: readonly MessageFormatElement[]): string[] {
+  return elements.flatMap((element): string[] => {
+    if (element.type === TYPE.tag) return choicesIn(element.children);
+    if (element.type !== TYPE.select && element.type !== TYPE.plural) return [];
+    const own = element.type === TYPE.select ? Object.keys(element.options) : [];
+    return [
+      ...own.map((option) => `${element.value}: ${option}`),
+      ...Object.values(element.options).flatMap(({ value }) => choicesIn(value)),
+    ];
+  });
+}
+
 const sources = ['src', 'electron']
   .flatMap((room) =>
     readdirSync(new URL(`${room}/`, PROJECT), { recursive: true, encoding: 'utf8' }).map((path) => `${room}/${path}`),
@@ -71,6 +84,13 @@ function fieldsOf(node: ts.Expression | undefined): string[] | null {
   return names.includes(null) ? null : (names as string[]).sort();
 }
 
+/** The texts that an expression may be: both of a choice between two. None when it cannot be told. */
+function textsOf(node: ts.Expression | undefined): string[] {
+  if (node === undefined) return [];
+  if (ts.isStringLiteralLike(node)) return [node.text];
+  return ts.isConditionalExpression(node) ? [...textsOf(node.whenTrue), ...textsOf(node.whenFalse)] : [];
+}
+
 describe('catalogues', () => {
   test.each(catalogues)('$tag: sorted by name, each once', ({ text, messages }) => {
     expect(text).toBe(`${JSON.stringify(Object.fromEntries(Object.entries(messages).sort()), null, 2)}\n`);
@@ -92,6 +112,31 @@ describe('catalogues', () => {
     const wrong = Object.entries(french).filter(([, message]) => {
       const words = message.replaceAll(/\{[^{}]*\}/gu, 'x').replaceAll(/<[^>]*>/gu, '');
       return /\p{L}'\p{L}|[^\s\d\u00a0\u202f][;!?»]| [:;!?»]|« /u.test(words.replaceAll(/[!?;]{2,}/gu, '!'));
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  test('French keeps a number and its unit on one line', () => {
+    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
+    const wrong = Object.entries(french).filter(([, message]) =>
+      /[}\d#] (?:min|s|h|kg|kg\/h|L|Mo|m|mm|po|°C|°F|°Bx|°Brix|%|ms|ohms|bauds|fois)(?![\p{L}\d/])/u.test(message),
+    );
+    expect(wrong).toEqual([]);
+  });
+
+  test('French has one word for a pan and one for sap, as its list of words says', () => {
+    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
+    const others =
+      /(?<!\p{L})(?:cuve|chaudron|récipient|marmite|panne)s?(?!\p{L})|eau (?:d’érable|de bouleau|sucrée)/iu;
+    expect(Object.entries(french).filter(([, message]) => others.test(message))).toEqual([]);
+  });
+
+  test.each(catalogues)('$tag: chooses by each word that English chooses by', ({ messages }) => {
+    const wrong = Object.entries(english).flatMap(([key, message]) => {
+      const chosen = new Set(choicesIn(partsOf(key, messages[key]!)));
+      return choicesIn(partsOf(key, message))
+        .filter((choice) => !chosen.has(choice))
+        .map((choice) => `${key}: ${choice}`);
     });
     expect(wrong).toEqual([]);
   });
@@ -127,11 +172,11 @@ describe('catalogues', () => {
       each(tree, (node) => {
         if (!ts.isCallExpression(node) || !/(^|\.)(say|sayDrawn)$/.test(node.expression.getText())) return;
         const [key, values] = node.arguments;
-        if (key === undefined || !ts.isStringLiteralLike(key)) return;
-        const given = fieldsOf(values);
-        const named = namesIn(parse(english[key.text] ?? '')).map((name) => name.replaceAll(/[<>]/gu, ''));
-        if (given !== null && given.join() !== named.sort().join())
-          wrong.push(`${path}: ${key.text} is given ${given}`);
+        for (const text of textsOf(key)) {
+          const given = fieldsOf(values);
+          const named = namesIn(parse(english[text] ?? '')).map((name) => name.replaceAll(/[<>]/gu, ''));
+          if (given !== null && given.join() !== named.sort().join()) wrong.push(`${path}: ${text} is given ${given}`);
+        }
       });
     }
     expect(wrong).toEqual([]);

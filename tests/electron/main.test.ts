@@ -227,10 +227,10 @@ test('left alone, the window speaks the language of the system; chosen, that of 
   expect(dialog.questions).toEqual([
     expect.objectContaining({ buttons: ['Revenir', 'Surveiller sans la fenêtre', 'Cesser de surveiller'] }),
   ]);
-  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 cuve');
+  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 casserole');
   const { alarm } = await import('./tarn-hollow.ts');
   host.says(now({ alarms: [alarm({ ...ALARM_WORDS['scorch-risk'], why: 'burns in about 2 min at this heat' })] }));
-  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 cuve. Sur le point de brûler');
+  expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 casserole. Sur le point de brûler');
   expect(Notification.shown.at(-1)?.options).toMatchObject({
     title: 'Back pot\u00a0: Sur le point de brûler',
     body: expect.stringMatching(/^brûle dans environ 2 min à ce feu\. \p{Lu}/u),

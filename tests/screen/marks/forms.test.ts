@@ -129,7 +129,7 @@ test('what a boil has nothing for says so and what to do instead, in each langua
   expect(said(bare)).toEqual([
     expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson, donc rien à vérifier/u),
     expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson. On en ajoute une/u),
-    expect.stringMatching(/^Il n’y a qu’une cuve dans cette cuisson/u),
+    expect.stringMatching(/^Il n’y a qu’une casserole dans cette cuisson/u),
   ]);
 });
 

@@ -31,7 +31,7 @@ test.each(cases)('%j', (mark, words) => {
 test.each([
   [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot : Ajout de 2,0 L'],
   [{ kind: 'draw-off', pan: 'p1', all: true }, 'Front pot : Retrait complet'],
-  [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot : Réuni en entier dans Cuve 2'],
+  [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot : Réuni en entier dans Casserole 2'],
   [{ kind: 'note', pan: 'p1', text: 'Mousse' }, 'Front pot : Note « Mousse »'],
 ] as [Mark, string][])('in French %j reads as a phrase', (mark, words) => {
   language.value = 'fr';
