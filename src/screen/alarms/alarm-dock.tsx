@@ -1,6 +1,6 @@
 // The alarms at the foot of every view, with the two buttons that are used in a hurry.
 import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
+import { say, setApart } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { tell } from '../client/store.ts';
@@ -203,13 +203,13 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
 /** Pan by pan, so that a pan's name is said once: "Birch pot: About to burn, At its finish". */
 function overWords(over: readonly AlarmView[], now: Now): string {
   const byPlace = Map.groupBy(over, (alarm) => (alarm.alarm === 'reminder' ? null : whereWords(alarm, now.header)));
-  return [...byPlace]
-    .map(([where, calls]) =>
+  return setApart(
+    [...byPlace].map(([where, calls]) =>
       where === null
-        ? calls.map((alarm) => calledWords(alarm, now.header)).join('; ')
+        ? setApart(calls.map((alarm) => calledWords(alarm, now.header)))
         : say('alarm.called', { where, what: calls.map(({ title }) => hostWords(title)).join(', ') }),
-    )
-    .join('; ');
+    ),
+  );
 }
 
 /** Each is named, so that who presses "seen" has seen it. */

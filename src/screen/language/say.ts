@@ -10,6 +10,10 @@ type Rich = Readonly<Record<string, string | number | VNode | ((words: Component
 /** The message in the language of the screen. Throws when a value that it names is not given. */
 export const say = (key: MessageKey, values?: Values): string => spoken().say(key, values);
 
+/** The parts one after another, set apart as the language sets them: "a; b". Empty where there is none. */
+export const setApart = (parts: readonly string[]): string =>
+  parts.length === 0 ? '' : parts.reduce((some, more) => say('words.apart', { some, more }));
+
 /** As `say`, for a message with marked words (`<b>…</b>`) or with parts that are drawn. */
 export const sayDrawn = (key: MessageKey, values: Rich): ComponentChildren =>
   spoken()

@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import { extentOf, placeIn, roomy } from '../charts/lines-scale.ts';
 import { niceTicks } from '../charts/nice-ticks.ts';
-import { say } from '../language/say.ts';
+import { say, setApart } from '../language/say.ts';
 import { number } from '../words/amounts.ts';
 import { localDigits } from '../language/numbers.ts';
 
@@ -24,16 +24,16 @@ export function DotPlot({ title, unit, rows, aim }: DotPlotProps): JSX.Element |
   const span = roomy(extent);
   const x = placeIn(span, LEFT, WIDTH - LEFT);
   const bottom = 26 + rows.length * ROW;
-  const sentence = rows
-    .map(({ name, values, middle }) =>
+  const sentence = setApart(
+    rows.map(({ name, values, middle }) =>
       say('tune.dot.of', {
         name,
         count: values.length,
         middle: middle === null ? say('words.not_known') : number(middle, 1),
         unit,
       }),
-    )
-    .join('; ');
+    ),
+  );
   return (
     <figure class="dot-plot">
       <figcaption>{say('tune.dot.title', { title, unit })}</figcaption>

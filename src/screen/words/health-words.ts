@@ -3,7 +3,7 @@ import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { ProbeHealth, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { language } from '../language/language.ts';
-import { say } from '../language/say.ts';
+import { say, setApart } from '../language/say.ts';
 import { number, temperature } from './amounts.ts';
 import { dayAndTime, lengthOfTime } from './clock.ts';
 import { errorWords } from './setup-words.ts';
@@ -54,7 +54,7 @@ export function healthWords(probe: Probe, settings: Settings): string {
     probe.error === null && probe.checkedAt !== null
       ? say('health.check_unsure', { time: dayAndTime(probe.checkedAt) })
       : `${errorWords(probe.error, settings)}${drift(probe, settings)}`;
-  const all = [...parts, error].join('; ');
+  const all = setApart([...parts, error]);
   return `${all[0]!.toUpperCase()}${all.slice(1)}.`;
 }
 

@@ -2,7 +2,7 @@
 import { language } from '../language/language.ts';
 import type { PlanView } from '../../protocol/plan-schema.ts';
 import type { Settings } from '../client/types.ts';
-import { say } from '../language/say.ts';
+import { say, setApart } from '../language/say.ts';
 import {
   exactStrength,
   mass,
@@ -122,7 +122,7 @@ export function jarsFigure({ jars, syrup_litres: syrup }: Plan, settings: Settin
   const usual = jars.find(({ litres }) => litres === USUAL_JAR_LITRES) ?? jars[0];
   if (usual === undefined) return { main: say('plan.jars.none'), range: say('plan.jars.range') };
   const others = jars.filter((one) => one !== usual).map(words);
-  const range = others.length === 0 ? say('plan.jars.range') : say('plan.jars.others', { others: others.join('; ') });
+  const range = others.length === 0 ? say('plan.jars.range') : say('plan.jars.others', { others: setApart(others) });
   return { main: words(usual), range };
 }
 

@@ -13,7 +13,7 @@ import type {
   Tried,
 } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { type MessageKey, say, setApart } from '../language/say.ts';
 import { degrees, number, temperature } from './amounts.ts';
 
 type StepName = 'board' | 'lines' | 'hand' | 'boil' | 'ice' | 'done';
@@ -75,8 +75,10 @@ export function triedWords(tried: Tried | null, isNoFormat: boolean): string {
   if (isNoFormat) return say('setup.tried.no_format');
   if (tried === null) return say('setup.tried.no_lines');
   const last = tried.lines.findLast(({ readings }) => readings.length > 0);
-  const reasons = new Set(tried.lines.flatMap(({ rejected }) => rejected.map((one) => one.split(': ')[0])));
-  const left = reasons.size === 0 ? '' : say('setup.tried.left', { reasons: [...reasons].join('; ') });
+  const reasons = new Set(
+    tried.lines.flatMap(({ rejected }) => rejected.map((one) => hostWords(one.split(': ')[0] ?? ''))),
+  );
+  const left = reasons.size === 0 ? '' : say('setup.tried.left', { reasons: setApart([...reasons]) });
   if (last === undefined) return say('setup.tried.nothing', { left });
   const read = last.readings.map(
     ({ channel, value, unit }) => `${channel} ${value ?? say('setup.tried.no_value')}${unit ? ` °${unit}` : ''}`,

@@ -60,7 +60,7 @@ test('name, place, figures and log can be read, and the same boil gives the same
   const words = wordsOf(pdf);
   expect(words).toContain('A bad plug');
   expect(words).toContain('2027-03-14, 10:05 to 13:35 (3 h 30 min)');
-  expect(words).toContain('Left pot: Probe lost (high)');
+  expect(words).toContain('Left pot: Probe lost (urgent)');
   expect(words).toContain('Left pot: top-up, 12.0\u00a0L, 28');
   expect(words).not.toContain('Practice');
   expect((await report(notebook, boil)).equals(pdf)).toBe(true);

@@ -2,7 +2,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { hostWords } from '../../../src/screen/language/host-words.ts';
-import { say } from '../../../src/screen/language/say.ts';
+import { say, setApart } from '../../../src/screen/language/say.ts';
+import { triedWords } from '../../../src/screen/words/setup-words.ts';
 import type { MessageKey, Values } from '../../../src/language/tongue.ts';
 
 beforeAll(() => void (language.value = 'fr'));
@@ -64,4 +65,13 @@ test('a pan may be a pot: its sentences give it no gender', () => {
   expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
   expect(say('plan.pan.hand', { time: '2 h' })).toBe('À plein, redemande de la sève froide après environ 2 h.');
   expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice est terminé,/u);
+});
+
+test('parts are set apart with a space before the sign, and why a line was left out is said in French', () => {
+  expect(setApart([])).toBe('');
+  expect(setApart(['un', 'deux', 'trois'])).toBe('un\u00a0; deux\u00a0; trois');
+  const lines = [{ readings: [], rejected: ['not a number: T1', 'no value: T2'] }];
+  expect(triedWords({ lines } as never, false)).toBe(
+    '✕ Rien n’est lu dans ces lignes. Laissé de côté\u00a0: ce n’est pas un nombre\u00a0; pas de valeur.',
+  );
 });
