@@ -50,7 +50,7 @@ test('values are carried over, with the language’s decimal mark, and a sentenc
   language.value = 'fr';
   expect(told('about 9 min (7–12) to 66.9 °Bx')).toBe('environ 9 min (7–12) jusqu’à 66,9 °Bx');
   expect(told('rise 5.1 °C, by a thermometer read by hand 4 min ago')).toBe(
-    '5,1 °C au-dessus de l’eau, d’après un thermomètre lu à la main il y a 4 min',
+    '5,1 °C au-dessus de l’eau bouillante, d’après un thermomètre lu à la main il y a 4 min',
   );
   expect(told('A sentence of nobody, 1.5 times.')).toBe('A sentence of nobody, 1,5 times.');
   language.value = 'en';

@@ -233,7 +233,7 @@ test('left alone, the window speaks the language of the system; chosen, that of 
   expect(Tray.put[0]?.tip).toBe('Panwarden surveille 1 casserole. Sur le point de brûler');
   expect(Notification.shown.at(-1)?.options).toMatchObject({
     title: 'Back pot\u00a0: Sur le point de brûler',
-    body: expect.stringMatching(/^brûle dans environ 2 min à ce feu\. \p{Lu}/u),
+    body: expect.stringMatching(/^brûle dans environ 2\u00a0min à ce feu\. \p{Lu}/u),
   });
   powerMonitor.emit('resume');
   expect(Notification.shown.at(-1)?.options.title).toBe('Cet ordinateur s’est mis en veille');

@@ -137,7 +137,7 @@ test('a call is told in another language whole', () => {
   const french = languages().tongue('fr');
   const why = 'about 2 min to 66.9 °Bx';
   expect(callSentence({ ...scorch, ...ALARM_WORDS['near-finish'], why }, TARN_HEADER, french, metric)).toBe(
-    'Panwarden\u00a0: Back pot\u00a0: Presque du sirop (environ 2 min jusqu’à 66,9\u00a0°Bx). ' +
+    'Panwarden\u00a0: Back pot\u00a0: Presque du sirop (environ 2\u00a0min jusqu’à 66,9\u00a0°Bx). ' +
       hostWords(ALARM_WORDS['near-finish'].todo, french),
   );
 });
