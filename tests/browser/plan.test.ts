@@ -44,6 +44,35 @@ async function fillPot(index: number, name: string, diameter: string, power: str
   await pot.getByLabel('Burner power').fill(power);
 }
 
+const howMuch = () => page.getByLabel('How much sap');
+
+test('a size that is still to be typed is asked for quietly, and a wrong one refused once it is left', async () => {
+  const loud = page.locator('.plan-problem');
+  const quiet = page.locator('.plan-ask');
+  const pot = page.locator('.pan-fields').first();
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await howMuch().fill('9');
+  await pot.getByLabel('Vessel').selectOption('round');
+  await expect.poll(() => quiet.allTextContents()).toEqual(['Pan 1, width across: type a number.']);
+  await pot.getByLabel('Width across').fill('4');
+  const sentence = 'Pan 1, width across: 4 is outside of 50 to 5000\u00a0mm.';
+  await expect.poll(() => quiet.allTextContents()).toEqual([sentence]);
+  expect(await loud.count()).toBe(0);
+  await page.keyboard.press('Tab');
+  await expect.poll(() => loud.allTextContents()).toEqual([`✕ ${sentence}`]);
+});
+
+test('a plan is gone only once somebody clears it, and can be taken back', async () => {
+  await page.getByRole('button', { name: 'Clear this plan' }).click();
+  await expect.poll(() => howMuch().inputValue()).toBe('');
+  await page.getByRole('button', { name: 'Take back' }).click();
+  await expect.poll(() => howMuch().inputValue()).toBe('9');
+  await page.getByRole('button', { name: 'Clear this plan' }).click();
+  await expect.poll(() => howMuch().inputValue()).toBe('');
+  await page.reload();
+  await expect.poll(() => howMuch().inputValue()).toBe('');
+});
+
 test('the day of Tarn Hollow, invented, is planned by what is typed', async () => {
   await page.getByRole('link', { name: 'Plan' }).click();
   await expect.poll(() => page.getByText('How much sap: type how many litres there are').count()).toBe(1);
@@ -62,6 +91,12 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   expect(await results().textContent()).toMatch(/104\.\d\s°C \(219\.\d\s°F\)/);
   expect(await results().textContent()).toMatch(/Done about 1\d:\d\d/);
   expect(await results().textContent()).toMatch(/pour together into Front pot/);
+});
+
+test('what is typed outlives a reload', async () => {
+  await page.reload();
+  await expect.poll(() => results().textContent()).toMatch(/1\.42\sL of syrup/);
+  expect(await page.locator('.pan-fields').count()).toBe(3);
 });
 
 test('another plan beside it says what it changes: a burner less takes longer', async () => {

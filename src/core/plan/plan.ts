@@ -10,13 +10,13 @@ import { stationPressureFromAltitudeHpa } from '../physics/station-pressure.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
 import { saturationTemperatureCelsius } from '../physics/water-point.ts';
 import { yieldOf } from '../physics/yield.ts';
+import { jarsFor } from '../quantities/jar-sizes.ts';
+import type { JarCount } from '../quantities/jar-sizes.ts';
 import { Z80 } from '../quantities/spread.ts';
 import { burnersOf } from './burners.ts';
 import type { KnownHeat } from './burners.ts';
 import { fuelNeeded } from './fuel-needed.ts';
 import type { FuelNeeded } from './fuel-needed.ts';
-import { jarsFor } from './jars.ts';
-import type { JarCount } from './jars.ts';
 import { pansPlanned } from './pans-planned.ts';
 import type { PanPlanned } from './pans-planned.ts';
 import { planStages, smallestSyrup } from './stages.ts';
@@ -56,7 +56,7 @@ export interface Plan {
   finish_rise_c: number;
   /** Sap that makes just enough syrup for the vessel that finishes. */
   smallest_batch_litres: number | null;
-  /** How many full jars of each size all of the syrup fills. */
+  /** How many full jars of each metric size all of the syrup fills. */
   jars: JarCount[];
   /** By how well the sap's litres and strength are known. */
   syrup_low_litres: number;
@@ -114,7 +114,7 @@ export function planBoil(input: PlanInput): Plan | null {
     ...fuelTotal(fuel),
     finish_rise_c: riseC,
     smallest_batch_litres: least === null ? null : (input.litres * least) / syrup.litres,
-    jars: jarsFor(syrup.litres),
+    jars: jarsFor(syrup.litres, 'litre'),
     ...syrupRange(syrup.litres, input.brix),
     finish_brix: finish,
     finish_celsius: waterC + riseC,

@@ -97,13 +97,13 @@ const OUNCES = {
   'imperial-gallon': [160, 'unit.imperial_fluid_ounce'],
 } as const;
 
-/** "250 ml"; beside gallons "8.5 US fl oz (250 ml)", for nobody counts a jar in gallons. */
+/** "250 ml"; beside gallons "16 US fl oz (473 ml)", for nobody counts a jar in gallons. */
 function jarVolume(litres: number, { volume }: Settings, tongue: Tongue): string {
   const metric =
     litres < 1 ? `${formatNumber(litres * 1000, 0)} ml` : `${tongue.digits(String(Number(litres.toFixed(2))))} L`;
   if (volume === 'litre') return metric;
   const [ounces, symbol] = OUNCES[volume];
-  const number = tongue.digits(formatNumber(volumeFromLitres(litres, volume) * ounces, 1));
+  const number = tongue.digits(String(Number((volumeFromLitres(litres, volume) * ounces).toFixed(1))));
   return `${number} ${tongue.say(symbol)} (${metric})`;
 }
 

@@ -1,8 +1,8 @@
 // The planned boil that the form of a new boil begins with, until it is started or another is planned.
-import { signal } from '@preact/signals';
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
+import { sessionSignal } from '../client/session-signal.ts';
 import type { Setup } from '../client/types.ts';
 
 /** The plan goes into the boil's header, so that what is left of it can be said while it runs. */
 export type PlannedSetup = Setup & { plan: PlanRequest };
-export const plannedSetup = signal<PlannedSetup | null>(null);
+export const plannedSetup = sessionSignal<PlannedSetup>('planned-setup');

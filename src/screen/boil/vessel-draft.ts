@@ -80,6 +80,13 @@ export const withRow = (draft: VesselDraft): VesselDraft => ({ ...draft, fill: [
 /** A table is two rows at least. */
 export const LEAST_ROWS = 2;
 
+const isBlank = (typed: string): boolean => typed.trim() === '';
+
+/** Whether a size that the shape needs is still to be typed. */
+export const isVesselUnfinished = ({ shape, fill, ...sizes }: VesselDraft): boolean =>
+  SIZES[shape].some(({ size }) => isBlank(sizes[size])) ||
+  (shape === 'measured' && fill.some(({ depth, volume }) => isBlank(depth) || isBlank(volume)));
+
 const begunSmall = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
 /** What is wrong with the vessel, without the pan's name; null when it can be used. */
@@ -87,11 +94,11 @@ export function problemInVessel(draft: VesselDraft, settings: Settings): string 
   const [least, greatest] = settings.length === 'mm' ? [50, 5000] : [2, 200];
   for (const { size, label } of SIZES[draft.shape]) {
     const what = begunSmall(say(label));
-    if (draft[size].trim() === '') return say('boil.problem.needed', { field: what });
+    if (isBlank(draft[size])) return say('boil.problem.needed', { field: what });
     const value = typedNumber(draft[size]);
     if (value === null) return say('boil.problem.number', { field: what, typed: draft[size] });
     if (value < least || value > greatest) {
-      const ends = { least: String(least), greatest: String(greatest) };
+      const ends = { least: String(least), greatest: `${greatest}\u00a0${unitSymbols(settings).length}` };
       return say('boil.problem.range', { field: what, typed: draft[size], ...ends });
     }
   }

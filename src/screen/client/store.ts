@@ -117,9 +117,9 @@ function goodNews(sentence: string, takeBack?: () => void): Said {
   return news;
 }
 
-/** Says that something was done. */
-export function sayDone(sentence: string): void {
-  said.value = goodNews(sentence);
+/** Says that something was done, with a button for `takeBack` beside it where that can be undone. */
+export function sayDone(sentence: string, takeBack?: () => void): void {
+  said.value = goodNews(sentence, takeBack);
 }
 
 /**

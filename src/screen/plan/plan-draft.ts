@@ -5,6 +5,7 @@ import { boilDraft, isBare, outside, problemInDraft, setupOf } from '../boil/boi
 import type { BoilDraft } from '../boil/boil-draft.ts';
 import { boilDraftIn, retyped, typedQuantities } from '../boil/draft-units.ts';
 import type { TypedQuantity } from '../boil/draft-units.ts';
+import { isVesselUnfinished } from '../boil/vessel-draft.ts';
 import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
@@ -23,15 +24,18 @@ export interface PlanDraft {
   boil: BoilDraft;
 }
 
-/** `today` is a local date like 2027-04-18. */
-export function planDraft(from: Setup | null, settings: Settings, kinds: readonly SapKind[], today: string): PlanDraft {
+/** When the fire is lit where nobody has said it yet, o'clock. */
+export const FIRE_LIT_HOUR = 8;
+
+/** `day` is the local date of the fire, like 2027-04-18. */
+export function planDraft(from: Setup | null, settings: Settings, kinds: readonly SapKind[], day: string): PlanDraft {
   return {
     litres: '',
     strength: '',
     celsius: '',
     pressure: '',
     pressureAt: 'sea-level',
-    start: `${today}T08:00`,
+    start: `${day}T0${FIRE_LIT_HOUR}:00`,
     until: '',
     boil: boilDraft(from, settings, kinds),
   };
@@ -102,19 +106,43 @@ const STRENGTHS = {
   sg: { least: 1.0004, greatest: 1.29 },
 } as const;
 
-/** What is wrong in a sentence, or null; an empty amount of sap is asked for, all else may be left out. */
-export function problemInPlan(draft: PlanDraft, settings: Settings): string | null {
+export interface PlanProblem {
+  sentence: string;
+  /** Nothing that was typed is wrong: something is only still to be typed. */
+  isMissing: boolean;
+}
+
+/** Why there is no plan of this draft yet: what is wrong with it first, then what it still lacks; null where it can be planned. */
+export function problemInPlan(draft: PlanDraft, settings: Settings): PlanProblem | null {
+  const wrong = wrongInPlan(draft, settings);
+  if (wrong !== null) return { sentence: wrong, isMissing: false };
+  const lacking = lackingInPlan(draft, settings);
+  return lacking === null ? null : { sentence: lacking, isMissing: true };
+}
+
+function lackingInPlan(draft: PlanDraft, settings: Settings): string | null {
+  if (draft.litres.trim() === '') return askedLitres(settings);
+  if (draft.until !== '' && draft.start === '') return say('plan.problem.both_times');
+  return problemInDraft(draft.boil, settings);
+}
+
+const askedLitres = (settings: Settings): string =>
+  say('plan.problem.litres', { volume: unitSymbols(settings).volume });
+
+function wrongInPlan(draft: PlanDraft, settings: Settings): string | null {
   const litres = typedNumber(draft.litres);
-  if (litres === null || litres <= 0) return say('plan.problem.litres', { volume: unitSymbols(settings).volume });
+  if (draft.litres.trim() !== '' && (litres === null || litres <= 0)) return askedLitres(settings);
   for (const { label, typed, least, greatest, unit } of fieldsOf(draft, settings)) {
     if (typed.trim() === '') continue;
     const value = typedNumber(typed);
     if (value === null) return say('boil.problem.number', { field: label, typed });
     if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
   }
-  if (draft.until !== '' && draft.start === '') return say('plan.problem.both_times');
-  if (draft.until !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');
-  return problemInDraft(draft.boil, settings);
+  if (draft.until !== '' && draft.start !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');
+  const pans = draft.boil.pans.map((pan) =>
+    isVesselUnfinished(pan.vessel) ? { ...pan, vessel: { ...pan.vessel, shape: '' as const } } : pan,
+  );
+  return problemInDraft({ ...draft.boil, pans }, settings);
 }
 
 /** The request of a checked draft. */

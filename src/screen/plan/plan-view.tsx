@@ -1,23 +1,24 @@
 // The Plan screen: the sap that there is, the pans for it and when, and beside it what they give; while a boil runs, what is left of its plan.
 import type { JSX } from 'preact';
-import { signal } from '@preact/signals';
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import { DAY_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
-import { ask, saps, settings } from '../client/store.ts';
+import { sessionSignal } from '../client/session-signal.ts';
+import { ask, said, saps, sayDone, settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Now, Settings, Setup } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { underWayWords } from '../words/plan-words.ts';
-import { planDraft, planDraftIn, problemInPlan, requestOf } from './plan-draft.ts';
-import type { PlanDraft } from './plan-draft.ts';
+import { FIRE_LIT_HOUR, planDraft, planDraftIn, problemInPlan, requestOf } from './plan-draft.ts';
+import type { PlanDraft, PlanProblem } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import { PlanResults } from './plan-results.tsx';
 
-/** What was typed, and in which units, stays while other screens are looked at; null until the screen was opened. */
-const typed = signal<Typed | null>(null);
+/** What was typed, and in which units, until somebody clears it; null where nobody typed anything. */
+const typed = sessionSignal<Typed>('plan');
 
 interface Typed {
   draft: PlanDraft;
@@ -25,40 +26,46 @@ interface Typed {
 }
 
 /** A plan that was put beside, with what it was typed from. */
-const beside = signal<(Typed & { plan: Planned['plan'] }) | null>(null);
+const beside = sessionSignal<Typed & { plan: Planned['plan'] }>('plan-beside');
 
-function localToday(): string {
+/** The local date of the next morning on which a fire can still be lit in time: a boil is planned the evening before. */
+function nextMorning(): string {
   const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  const day = now.getHours() < FIRE_LIT_HOUR ? now : new Date(now.getTime() + DAY_MS);
+  return new Date(day.getTime() - day.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
 }
 
-/** The draft in the units shown, begun from the last boil's pans as soon as the host has told them. */
+/** The draft in the units shown; where nothing is typed yet, with the last boil's pans as soon as the host has told them. */
 function useDraft(): PlanDraft | null {
+  const [begun, setBegun] = useState<Typed | null>(null);
+  const isTyped = typed.value !== null;
   useEffect(() => {
-    if (typed.value !== null) return;
+    if (isTyped) return;
     const begin = (setup: Setup | null): void => {
       const units = settings.value;
-      typed.value ??= { draft: planDraft(setup, units, saps.value, localToday()), units };
+      setBegun({ draft: planDraft(setup, units, saps.value, nextMorning()), units });
     };
     ask({ last_setup: true }).then(
       (setup) => begin(setup as Setup | null),
       () => begin(null),
     );
-  }, []);
+  }, [isTyped]);
   const shown = settings.value;
-  const now = typed.value;
+  const now = typed.value ?? begun;
   return useMemo(() => (now === null ? null : planDraftIn(now.draft, now.units, shown)), [now, shown]);
 }
 
 /** A pause after which a field counts as typed, ms. */
 const TYPING_MS = 700;
 
-/** The host's answer to the draft as it stands; the last good one stays while something is wrong. */
-function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; problem: string | null } {
-  const [answer, setAnswer] = useState<{ plan: Planned['plan'] | null; problem: string | null }>({
-    plan: null,
-    problem: null,
-  });
+interface Answer {
+  plan: Planned['plan'] | null;
+  problem: PlanProblem | null;
+}
+
+/** The host's answer to the draft as it stands; the last good one stays while there is none of what was typed since. */
+function usePlan(current: PlanDraft | null): Answer {
+  const [answer, setAnswer] = useState<Answer>({ plan: null, problem: null });
   const shown = settings.value;
   useEffect(() => {
     if (current === null) return;
@@ -69,13 +76,25 @@ function usePlan(current: PlanDraft | null): { plan: Planned['plan'] | null; pro
       return () => clearTimeout(timer);
     }
     let isLatest = true;
+    const refused = (why: string): PlanProblem => ({ sentence: hostWords(why), isMissing: false });
     ask({ plan: requestOf(current, shown, saps.value) }).then(
       (data) => isLatest && setAnswer({ plan: (data as Planned).plan, problem: null }),
-      (error: Error) => isLatest && setAnswer(({ plan }) => ({ plan, problem: hostWords(error.message) })),
+      (error: Error) => isLatest && setAnswer(({ plan }) => ({ plan, problem: refused(error.message) })),
     );
     return () => void (isLatest = false);
   }, [current, shown]);
   return answer;
+}
+
+/** Why there is no plan: quietly while something is still being typed, as an error once it is left wrong. */
+function Problem({ problem, isTyping }: { problem: PlanProblem; isTyping: boolean }): JSX.Element {
+  const isQuiet = problem.isMissing || isTyping;
+  return (
+    <p class={isQuiet ? 'panel plan-ask' : 'problem plan-problem'} role="status">
+      {isQuiet ? '' : '✕ '}
+      {problem.sentence}
+    </p>
+  );
 }
 
 /** What is left of the plan of the boil that runs, looked at again every so often. */
@@ -102,6 +121,7 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
 export function PlanView({ now }: { now: Now }): JSX.Element {
   const current = useDraft();
   const { plan, problem } = usePlan(current);
+  const [isTyping, setTyping] = useState(false);
   const kept = beside.value;
   const isRunning = now.mode !== 'idle' && !now.ended;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
@@ -120,6 +140,15 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
     typed.value = back;
   }
 
+  function clear(): void {
+    const before = typed.value;
+    typed.value = null;
+    sayDone(say('plan.cleared'), () => {
+      typed.value = before;
+      said.value = null;
+    });
+  }
+
   function begin(): void {
     const request = requestOf(current!, settings.value, saps.value);
     plannedSetup.value = { ...setupOf(current!.boil, settings.value, saps.value), plan: request };
@@ -131,16 +160,21 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
       <h1>{say('plan.title')}</h1>
       {isRunning && <UnderWay now={now} />}
       <div class="plan-columns">
-        <form onSubmit={(event) => event.preventDefault()} noValidate>
+        <form
+          onSubmit={(event) => event.preventDefault()}
+          onInput={() => setTyping(true)}
+          onFocusOut={() => setTyping(false)}
+          noValidate
+        >
           <PlanForm current={current} set={set} />
+          {typed.value !== null && (
+            <button type="button" onClick={clear}>
+              {say('plan.clear')}
+            </button>
+          )}
         </form>
         <div>
-          {problem !== null && (
-            <p class={current.litres === '' ? 'panel plan-ask' : 'problem plan-problem'} role="status">
-              {current.litres === '' ? '' : '✕ '}
-              {problem}
-            </p>
-          )}
+          {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
           {plan !== null && current.litres !== '' && (
             <>
               {problem === null ? (

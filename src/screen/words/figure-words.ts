@@ -5,7 +5,7 @@ import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { mass, number, roundTemperature, strength, strengthShown, syrupVolume, volume } from './amounts.ts';
-import { leftOver } from './jar-words.ts';
+import { leftOver, leftWords } from './jar-words.ts';
 
 const LABELS: Record<FigureName, MessageKey> = {
   sap_litres: 'figure.sap_litres',
@@ -149,7 +149,7 @@ const OWN_AMOUNT: ReadonlySet<FigureFrom> = new Set(['page', 'worked-out', 'mark
 export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, settings: Settings): string {
   if (jars === undefined || jars.length === 0 || syrup === null || !OWN_AMOUNT.has(syrup.from)) return '';
   const left = leftOver(syrup.value, jars);
-  return left === null ? '' : say('figure.left_over', { amount: volume(left, settings, 2) });
+  return left === null ? '' : say('figure.left_over', { amount: leftWords(left, settings) });
 }
 
 /** How the sugar adds up, in a sentence that says what to look at. */

@@ -2,27 +2,52 @@
 import type { Jars } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { inField } from '../language/numbers.ts';
-import { say } from '../language/say.ts';
-import { typedNumber } from './amounts.ts';
+import { type MessageKey, say } from '../language/say.ts';
+import { number, typedNumber, volume } from './amounts.ts';
 
 /** Litres; a fluid ounce, a pint and a quart are a gallon's 128th, 8th and 4th in the USA, its 160th, 8th and 4th elsewhere. */
-function unitLitres(settings: Settings): Record<string, number> {
+function unitLitres(settings: Settings): Record<'gallon' | 'ounce', number> {
   const [gallon, ounces] = settings.volume === 'imperial-gallon' ? [4.54609, 160] : [3.785411784, 128];
-  const ounce = gallon / ounces;
-  return { ml: 0.001, cl: 0.01, l: 1, oz: ounce, 'fl oz': ounce, pt: gallon / 8, qt: gallon / 4, gal: gallon };
+  return { gallon, ounce: gallon / ounces };
 }
 
-/** "12 x 250 mL", or fluid ounces for who counts in gallons. */
-export function jarsWords(jars: readonly Pick<Jars, 'litres' | 'count'>[], settings: Settings): string {
-  const isMetric = settings.volume === 'litre';
-  const each = isMetric ? 0.001 : unitLitres(settings)['oz']!;
-  const unit = isMetric ? 'mL' : say('unit.fluid_ounce');
-  return jars.map(({ litres, count }) => `${count} x ${inField(litres / each, 1)} ${unit}`).join(', ');
+/** Jars that have a name of their own beside gallons, by their part of one. */
+const NAMED: readonly (readonly [part: number, count: string, unit: MessageKey])[] = [
+  [1, '1', 'unit.gallon'],
+  [1 / 2, '1/2', 'unit.gallon'],
+  [1 / 4, '1', 'unit.quart'],
+  [1 / 8, '1', 'unit.pint'],
+];
+
+/** A jar is kept to a hundredth of a millilitre: what is nearer to a whole number was meant as one. */
+const KEPT_L = 0.00001;
+const isWhole = (litres: number, each: number): boolean =>
+  Math.abs(litres - Math.round(litres / each) * each) <= KEPT_L;
+
+/** "250 mL"; for who counts in gallons "1 pt" or "8 fl oz", though a jar of whole millilitres stays one. */
+function sizeWords(litres: number, settings: Settings): string {
+  const metric = `${inField(litres / 0.001, 1)} mL`;
+  if (settings.volume === 'litre') return metric;
+  const { gallon, ounce } = unitLitres(settings);
+  const named = NAMED.find(([part]) => Math.abs(litres - part * gallon) <= KEPT_L);
+  if (named !== undefined) return `${named[1]} ${say(named[2])}`;
+  if (!isWhole(litres, ounce / 2) && isWhole(litres, 0.001)) return metric;
+  return `${inField(litres / ounce, 1)} ${say('unit.fluid_ounce')}`;
+}
+
+/** "12 x 250 mL", or pints and fluid ounces for who counts in gallons. */
+export const jarsWords = (jars: readonly Pick<Jars, 'litres' | 'count'>[], settings: Settings): string =>
+  jars.map(({ litres, count }) => `${count} x ${sizeWords(litres, settings)}`).join(', ');
+
+/** What fills no jar: "0.15 L", or "5 fl oz" for who counts in gallons. */
+export function leftWords(litres: number, settings: Settings): string {
+  if (settings.volume === 'litre') return volume(litres, settings, 2);
+  return `${number(litres / unitLitres(settings).ounce, 0)}\u00a0${say('unit.fluid_ounce')}`;
 }
 
 /** How jars are written, in the units that were chosen. */
-export const jarsExample = ({ volume }: Settings): string =>
-  say(volume === 'litre' ? 'notebook.end.jars_example' : 'notebook.end.jars_example_gallons');
+export const jarsExample = (settings: Settings): string =>
+  say(settings.volume === 'litre' ? 'notebook.end.jars_example' : 'notebook.end.jars_example_gallons');
 
 /** Less than this sticks to the vessel and the filter, litres (judgement). */
 const LEAST_LEFT_L = 0.02;
@@ -33,20 +58,30 @@ export function leftOver(syrupLitres: number, jars: readonly Pick<Jars, 'litres'
   return left < LEAST_LEFT_L ? null : left;
 }
 
+/** Units as they may be typed, in either language, and what one holds, litres. */
+const TYPED_UNITS: readonly (readonly [RegExp, (settings: Settings) => number])[] = [
+  [/^ml$/i, () => 0.001],
+  [/^cl$/i, () => 0.01],
+  [/^(?:l|litres?|liters?)$/i, () => 1],
+  [/^(?:fl\.? ?oz|oz(?: liq)?)\.?$/i, (settings) => unitLitres(settings).ounce],
+  [/^(?:cups?|tasses?)$/i, (settings) => unitLitres(settings).gallon / 16],
+  [/^(?:pt|pints?|chopines?)$/i, (settings) => unitLitres(settings).gallon / 8],
+  [/^(?:qt|quarts?|pintes?)$/i, (settings) => unitLitres(settings).gallon / 4],
+  [/^gal(?:lons?)?$/i, (settings) => unitLitres(settings).gallon],
+];
+
 /** null where it cannot be read. Empty is no jars. */
 export function jarsTyped(text: string, settings: Settings): Jars[] | null {
-  const units = unitLitres(settings);
   const jars = text
     .split(/[,;+]\s+|[;+]/)
     .filter((part) => part.trim() !== '')
     .map((part): Jars | null => {
-      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*([\d.,]+)\s*(ml|cl|l|fl\.? ?oz|oz(?: liq\.?)?|pt|qt|gal)\s*$/i.exec(
-        part,
-      );
-      const each = typedNumber(found?.[2] ?? '');
-      const unit = units[(found?.[3] ?? '').toLowerCase().replaceAll('.', '').replace(' liq', '')];
-      if (found === null || each === null || each <= 0 || unit === undefined) return null;
-      return { litres: Number((each * unit).toFixed(5)), count: Number(found[1]) };
+      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*(1\/2|[\d.,]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu.exec(part);
+      const [, count = '', typed = '', name = ''] = found ?? [];
+      const each = typed === '1/2' ? 0.5 : typedNumber(typed);
+      const unit = TYPED_UNITS.find(([pattern]) => pattern.test(name))?.[1](settings);
+      if (each === null || each <= 0 || unit === undefined) return null;
+      return { litres: Number((each * unit).toFixed(5)), count: Number(count) };
     });
   return jars.includes(null) ? null : (jars as Jars[]);
 }

@@ -14,7 +14,9 @@ import {
   volume,
 } from './amounts.ts';
 import { hoursAndMinutes, lengthOfTime } from './clock.ts';
-import { jarsWords, leftOver } from './jar-words.ts';
+import { jarsWords, leftOver, leftWords } from './jar-words.ts';
+import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
+import type { JarCount } from '../../core/quantities/jar-sizes.ts';
 import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
 
 export type Plan = PlanView['plan'];
@@ -109,17 +111,15 @@ export function stayWords({ stay }: Plan, settings: Settings): { main: string; r
   };
 }
 
-/** The size that most people fill, L; the other sizes stand in small beside it. */
-const USUAL_JAR_LITRES = 0.25;
-
-/** The jars that the syrup fills: "2 x 250 mL and 0.15 L left", and in other sizes. */
-export function jarsFigure({ jars, syrup_litres: syrup }: Plan, settings: Settings): { main: string; range: string } {
-  const words = (one: (typeof jars)[number]): string => {
+/** The jars that the syrup fills: "2 x 250 mL and 0.15 L left", and in the other usual sizes of the units chosen. */
+export function jarsFigure({ syrup_litres: syrup }: Plan, settings: Settings): { main: string; range: string } {
+  const jars = jarsFor(syrup, settings.volume);
+  const words = (one: JarCount): string => {
     const filled = jarsWords([one], settings);
     const left = leftOver(syrup, [one]);
-    return left === null ? filled : say('plan.jars.left', { jars: filled, left: volume(left, settings, 2) });
+    return left === null ? filled : say('plan.jars.left', { jars: filled, left: leftWords(left, settings) });
   };
-  const usual = jars.find(({ litres }) => litres === USUAL_JAR_LITRES) ?? jars[0];
+  const usual = usualJars(jars, settings.volume);
   if (usual === undefined) return { main: say('plan.jars.none'), range: say('plan.jars.range') };
   const others = jars.filter((one) => one !== usual).map(words);
   const range = others.length === 0 ? say('plan.jars.range') : say('plan.jars.others', { others: setApart(others) });

@@ -237,14 +237,15 @@ test('in French the labels are French, and what is not known has its line', asyn
   expect(words).not.toMatch(/\b(density|ask|not|the|fl)\b/iu);
 });
 
-test.each([
+test.each<[string, string, number?]>([
+  ['us-gallon', 'Volume 16 US fl oz (473 ml)', 0.47318],
   // 0.5 L / 3.785411784 L * 128 and 0.5 L / 4.54609 L * 160, by hand.
   ['us-gallon', 'Volume 16.9 US fl oz (500 ml)'],
   ['imperial-gallon', 'Volume 17.6 imp fl oz (500 ml)'],
-])('with %s chosen, a jar holds ounces', async (volume, words) => {
+])('with %s chosen, a jar holds ounces', async (volume, words, litres = 0.5) => {
   const { notebook, boil } = await kept(recordingText());
   notebook.keepSetting('settings', { volume });
-  notebook.keepPage(boil.boil, { jars: [{ litres: 0.5, count: 1 }] });
+  notebook.keepPage(boil.boil, { jars: [{ litres, count: 1 }] });
   expect(wordsOf(await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue })))).toContain(words);
 });
 

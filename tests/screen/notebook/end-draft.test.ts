@@ -37,7 +37,7 @@ test('each field holds what is likely, in the units that were chosen', () => {
     syrup: '0.81',
     fuel: '17.6',
     sap: '',
-    jars: '12 x 8.5 fl oz',
+    jars: '12 x 250 mL',
   });
 });
 
@@ -119,7 +119,26 @@ test('jars are read as people write them, and come back as they were', () => {
   expect(jarsTyped('6 x 1 pt', american)![0]!.litres).toBeCloseTo(0.473176, 5);
   for (const settings of [metric, american]) {
     const jars = [{ litres: 0.25, count: 12 }];
-    expect(jarsTyped(jarsWords(jars, settings), settings)![0]!.litres).toBeCloseTo(0.25, 2);
+    expect(jarsTyped(jarsWords(jars, settings), settings)![0]!.litres).toBe(0.25);
   }
   expect(jarsTyped('12 x many', metric)).toBeNull();
+  expect(jarsTyped('12', metric)).toBeNull();
+});
+
+// NIST Handbook 44, appendix C: the fluid ounce, pint, quart and half gallon of the USA hold 29.5735, 473.176, 946.353 and
+// 1892.71 mL; those of the imperial gallon (4.54609 L) are its 160th, 8th, 4th and half.
+test.each([
+  ['us-gallon', '12 x 8 fl oz, 3 x 1 pt, 2 x 1 qt, 1 x 1/2 gal', [0.23659, 0.47318, 0.94635, 1.89271]],
+  ['imperial-gallon', '12 x 10 fl oz, 3 x 1 pt, 2 x 1 qt, 1 x 1/2 gal', [0.28413, 0.56826, 1.13652, 2.27305]],
+] as const)('with %s chosen, jars of the trade are called by their names', (volume, text, litres) => {
+  const chosen = { ...american, volume };
+  const jars = jarsTyped(text, chosen)!;
+  expect(jars.map((jar) => jar.litres)).toEqual(litres);
+  expect(jarsWords(jars, chosen)).toBe(text);
+});
+
+test('jars are typed in the words of the language', () => {
+  expect(jarsTyped('2 x 1 chopine, 1 x 1 pinte; 3 x 8 oz liq., 1 x 1 tasse', american)).toEqual(
+    jarsTyped('2 x 1 pint, 1 x 1 quart, 3 x 8 fl. oz, 1 x 1 cup', american),
+  );
 });

@@ -80,7 +80,21 @@ test.each([
   [{ boil: { ...typed.boil, altitude: '99640' } }, metric, 'Height over the sea: 99640 is outside of -500 to 9000 m.'],
 ])('what is outside of what can be is refused with its unit: %o', (change, settings, sentence) => {
   const draft = { ...planDraftIn(typed, metric, settings), ...change };
-  expect(problemInPlan(draft, settings)?.replaceAll('\u00a0', ' ')).toBe(sentence);
+  expect(problemInPlan(draft, settings)?.sentence.replaceAll('\u00a0', ' ')).toBe(sentence);
+});
+
+test('what is still to be typed is no error, and what is wrong is said before it', () => {
+  const [round] = begun.boil.pans;
+  const pans = [{ ...round!, vessel: { ...round!.vessel, diameter: '' } }];
+  const unfinished = { ...typed, boil: { ...typed.boil, pans } };
+  expect(problemInPlan({ ...typed, litres: '' }, metric)).toMatchObject({ isMissing: true });
+  expect(problemInPlan({ ...typed, until: '2027-04-18T13:00', start: '' }, metric)).toMatchObject({ isMissing: true });
+  expect(problemInPlan(unfinished, metric)).toEqual({
+    sentence: 'Back pot, width across: type a number.',
+    isMissing: true,
+  });
+  expect(problemInPlan({ ...unfinished, strength: '90' }, metric)).toMatchObject({ isMissing: false });
+  expect(problemInPlan({ ...typed, litres: 'much' }, metric)).toMatchObject({ isMissing: false });
 });
 
 type Stored = CollectionsView['collections'];

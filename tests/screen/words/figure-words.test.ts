@@ -18,21 +18,21 @@ test('syrup that was measured and fills no jar is told, what is reckoned or coun
   expect([left([], syrup(1.15, 'page')), left(undefined, syrup(1.15, 'page')), left(four, null)]).toEqual(['', '', '']);
 });
 
-test('a plan says of each size what is left', () => {
-  const plan = {
-    syrup_litres: 0.65,
-    jars: [
-      { litres: 0.1, count: 6 },
-      { litres: 0.25, count: 2 },
-    ],
-  } as Parameters<typeof jarsFigure>[0];
-  expect(jarsFigure(plan, settings.value)).toEqual({
-    main: '2 x 250 mL and 0.15\u00a0L left',
-    range: 'or 6 x 100 mL and 0.05\u00a0L left; filled hot, with a little room',
-  });
-  expect(jarsFigure({ ...plan, syrup_litres: 0.5, jars: [{ litres: 0.5, count: 1 }] }, settings.value).main).toBe(
-    '1 x 500 mL',
-  );
+test.each([
+  // Of 0.65 L: 2 x 0.25 and 6 x 0.1; of 16 US fl oz (0.473176 L) one, and 0.17682 L are 6 fl oz of 0.0295735 L; 8 fl oz twice.
+  ['litre', '2 x 250 mL and 0.15 L left', 'or 6 x 100 mL and 0.05 L left; 1 x 500 mL and 0.15 L left; '],
+  ['us-gallon', '1 x 1 pt and 6 fl oz left', 'or 2 x 8 fl oz and 6 fl oz left; '],
+  ['imperial-gallon', '1 x 1 pt and 3 fl oz left', 'or 2 x 10 fl oz and 3 fl oz left; '],
+] as const)('a plan says what its syrup fills of the sizes that go with a %s', (volume, main, others) => {
+  const said = jarsFigure({ syrup_litres: 0.65 } as Parameters<typeof jarsFigure>[0], { ...settings.value, volume });
+  expect(said.main.replaceAll('\u00a0', ' ')).toBe(main);
+  expect(said.range.replaceAll('\u00a0', ' ')).toBe(`${others}filled hot, with a little room`);
+});
+
+test('a plan of less syrup than the usual jar holds says the smaller one, and of less than that none', () => {
+  const figure = (syrup_litres: number) =>
+    jarsFigure({ syrup_litres } as Parameters<typeof jarsFigure>[0], settings.value);
+  expect([figure(0.1).main, figure(0.09).main]).toEqual(['1 x 100 mL', 'Less than one small jar']);
 });
 
 test('heat is told by what it does to water', () => {
