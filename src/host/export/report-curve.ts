@@ -1,6 +1,6 @@
 // Draws the curve of a boil on paper: each pan's temperature, water point and finish, with marks below and alarms above.
 import { temperatureFromCelsius } from '../../core/quantities/units.ts';
-import type { Tongue } from '../../language/tongue.ts';
+import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import { minutesPastMidnight, timeText } from './boil-time.ts';
 import { panTitle } from './mark-line.ts';
 import { CURVE_POINTS, type PanCurve, type ReportData } from './report-data.ts';
@@ -29,19 +29,38 @@ const MOST_FLAGS = 400;
 const STEPS_MIN = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 10_080, 43_200];
 const MOST_TICKS = 10;
 
+/** The key under the plot: names in so many columns, one row under the other. */
+const KEY_COLUMNS = 4;
+const KEY_ROW = 12;
+
 /** Says what was drawn, or that no pan was ever read. */
 export function drawCurve(sheet: Sheet, data: ReportData, box: Box, tongue: Tongue): string {
   const range = rangeOf(data.curves);
   if (range === null) return tongue.say('paper.no_curve');
-  const plot = { x: box.x + 30, y: box.y + 12, width: box.width - 30, height: box.height - 42 };
+  const key = Math.ceil(data.curves.length / KEY_COLUMNS) * KEY_ROW;
+  const plot = { x: box.x + 30, y: box.y + 12, width: box.width - 30, height: box.height - 34 - key };
   const scale: Scale = { ...plot, ...range, lastT: Math.max(1, data.lastT) };
   drawFrame(sheet, scale, data, tongue);
   sheet.doc.save().rect(plot.x, plot.y, plot.width, plot.height).clip();
   data.curves.forEach((curve, index) => drawPan(sheet, scale, curve, penOf(index)));
   sheet.doc.restore();
   drawFlags(sheet, scale, data);
-  drawKey(sheet, data, { ...box, y: box.y + box.height - 12 });
-  return tongue.say('paper.curve');
+  drawKey(sheet, data, { ...box, y: box.y + box.height - key });
+  return drawnWords(data, tongue);
+}
+
+/** What the lines and signs are: only of those that stand in this curve. */
+function drawnWords({ curves, marks, raisings }: ReportData, tongue: Tongue): string {
+  const isKnown = (values: (number | null)[]): boolean => values.some((value) => value !== null);
+  const drawn: readonly (readonly [MessageKey, boolean])[] = [
+    ['paper.curve.read', curves.some((curve) => !isByHandOnly(curve))],
+    ['paper.curve.by_hand', curves.some(({ byHand }) => byHand.length > 0)],
+    ['paper.curve.water', curves.some(({ water }) => isKnown(water))],
+    ['paper.curve.finish', curves.some(({ finish }) => isKnown(finish))],
+    ['paper.curve.marks', marks.some(({ withdrawn }) => !withdrawn)],
+    ['paper.curve.alarms', raisings.length > 0],
+  ];
+  return drawn.flatMap(([key, isDrawn]) => (isDrawn ? [tongue.say(key)] : [])).join(' ');
 }
 
 interface Scale extends Box {
@@ -50,7 +69,12 @@ interface Scale extends Box {
   lastT: number;
 }
 
-const penOf = (index: number) => PENS[index % PENS.length]!;
+/** The pen of a pan; once all are in use, the colours come again with the dashes of another. */
+function penOf(index: number): { colour: string; dash: number[] } {
+  const again = Math.floor(index / PENS.length);
+  return { colour: PENS[index % PENS.length]!.colour, dash: PENS[(index + again) % PENS.length]!.dash };
+}
+
 const xOf = (scale: Scale, t: number): number => scale.x + (t / scale.lastT) * scale.width;
 const xOfPoint = (scale: Scale, point: number): number => scale.x + ((point + 0.5) / CURVE_POINTS) * scale.width;
 const yOf = (scale: Scale, celsius: number): number =>
@@ -210,11 +234,12 @@ function drawFlags({ doc }: Sheet, scale: Scale, { marks, raisings }: ReportData
   }
 }
 
-function drawKey(sheet: Sheet, { curves, source }: ReportData, { x, y, width }: Box): void {
-  const step = width / Math.max(3, Math.min(curves.length, 6));
-  curves.slice(0, 6).forEach((curve, index) => {
+function drawKey(sheet: Sheet, { curves, source }: ReportData, { x, y: top, width }: Box): void {
+  const step = width / KEY_COLUMNS;
+  curves.forEach((curve, index) => {
     const { colour, dash } = penOf(index);
-    const left = x + index * step;
+    const left = x + (index % KEY_COLUMNS) * step;
+    const y = top + Math.floor(index / KEY_COLUMNS) * KEY_ROW;
     if (isByHandOnly(curve)) {
       sheet.doc
         .circle(left + 10, y + 4, HAND_DOT)

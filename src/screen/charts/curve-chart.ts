@@ -11,8 +11,8 @@ import type { Inks } from './chart-inks.ts';
 import { axisRange } from './curve-points.ts';
 import type { AxisRange, CurvePoints, Point } from './curve-points.ts';
 import { finishStep, stepSpots, stepTexts } from './curve-steps.ts';
-import type { Step } from './curve-steps.ts';
-import { labelPlaces } from './label-places.ts';
+import type { Step, StepText } from './curve-steps.ts';
+import { freePlace, labelPlaces, wordsInRow } from './label-places.ts';
 import type { Spot, Taken } from './label-places.ts';
 import { tickMoments } from './time-window.ts';
 
@@ -103,16 +103,16 @@ function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingCo
   ];
 }
 
-/** Where now is, and that what comes after it is only expected; over the word of a flag that reaches past now. */
-function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing, flagsEnd: number): void {
+/** Where now is, and that what comes after it is only expected; under the words of the flags. */
+function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
   const { ctx, chartArea, scales } = chart;
   const x = scales.x?.getPixelForValue(now) ?? -1;
   if (points.ahead === null || x < chartArea.left || x > chartArea.right) return;
   ctx.fillStyle = inks.muted;
   ctx.fillRect(x - 1, chartArea.top, 2, chartArea.bottom - chartArea.top);
   const word = say('chart.expected');
-  const y = chartArea.bottom - (flagsEnd > x + 8 ? 20 + textPx(chart.width) : 4);
-  if (x + ctx.measureText(word).width + 10 <= chartArea.right) rimmed(ctx, inks, word, x + 8, y);
+  if (x + ctx.measureText(word).width + FLAG_PX + 8 <= chartArea.right)
+    rimmed(ctx, inks, word, x + FLAG_PX + 4, chartArea.bottom - 4);
 }
 
 /** The one that warns first: where two have no room beside each other, the later one is left out. */
@@ -144,15 +144,25 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: 
   });
 }
 
-/** How far a pan went that burnt dry: its curve leaves the axis at the top. */
-function aboveLabel(chart: Chart, inks: Inks, { above }: AxisRange, drawing: Drawing): void {
-  if (above === null) return;
+/** Rows under the top at which that is tried, in heights of the text. */
+const ABOVE_ROWS = [3.8, 5, 6.2];
+
+/** How far a pan went that burnt dry: its curve leaves the axis at the top. Where it is said, clear of what stands. */
+function aboveLabel(
+  chart: Chart,
+  { above }: AxisRange,
+  drawing: Drawing,
+  stands: readonly StepText[],
+): StepText | null {
+  if (above === null) return null;
   const { ctx, chartArea, scales } = chart;
   const time = hoursAndMinutes(above.x + drawing.wallOffsetMs);
   const word = say('chart.above', { most: `${number(above.y, 0)} ${drawing.unit}`, time });
-  const width = ctx.measureText(word).width;
-  const x = Math.min((scales.x?.getPixelForValue(above.x) ?? 0) - width / 2, chartArea.right - width - 4);
-  rimmed(ctx, inks, word, Math.max(chartArea.left + 4, x), chartArea.top + 2.6 * textPx(chart.width));
+  const [width, height] = [ctx.measureText(word).width, textPx(chart.width)];
+  const middle = Math.min((scales.x?.getPixelForValue(above.x) ?? 0) - width / 2, chartArea.right - width - 4);
+  const x = Math.max(chartArea.left + 4, middle);
+  const at = (rows: number) => ({ x, y: chartArea.top + rows * height, width, height });
+  return { word, ...freePlace([at(2.6), ...ABOVE_ROWS.map(at)], stands) };
 }
 
 const CALL_PX = 18;
@@ -181,26 +191,32 @@ function unitLabel(chart: Chart, inks: Inks, unit: string): void {
   chart.ctx.textAlign = 'left';
 }
 
-/** The marks along the foot; gives the place, px, where the last of their words ends. */
-function flags(chart: Chart, inks: Inks, list: readonly Flag[]): number {
+/** How high a flag's pole is, and how far its cloth reaches, px. */
+const POLE_PX = 34;
+const FLAG_PX = 12;
+
+/** The marks along the foot, with their words over the poles, where no other pole stands in them. */
+function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly Taken[]): void {
   const { ctx, chartArea, scales } = chart;
-  let freeFrom = chartArea.left;
-  for (const flag of list) {
-    const x = scales.x?.getPixelForValue(flag.x) ?? -1;
-    if (x < chartArea.left || x > chartArea.right) continue;
-    ctx.fillStyle = inks.ink;
-    ctx.fillRect(x - 1, chartArea.bottom - 34, 2, 34);
+  const top = chartArea.bottom - POLE_PX;
+  const seen = list.flatMap(({ x: at, word }) => {
+    const x = scales.x?.getPixelForValue(at) ?? -1;
+    return x < chartArea.left || x > chartArea.right ? [] : [{ x, word, width: ctx.measureText(word).width }];
+  });
+  ctx.fillStyle = inks.ink;
+  for (const { x } of seen) {
+    ctx.fillRect(x - 1, top, 2, POLE_PX);
     ctx.beginPath();
-    ctx.moveTo(x, chartArea.bottom - 34);
-    ctx.lineTo(x + 12, chartArea.bottom - 29);
-    ctx.lineTo(x, chartArea.bottom - 24);
+    ctx.moveTo(x, top);
+    ctx.lineTo(x + FLAG_PX, top + 5);
+    ctx.lineTo(x, top + 10);
     ctx.fill();
-    const width = ctx.measureText(flag.word).width + 20;
-    if (x < freeFrom || x + width > chartArea.right) continue;
-    rimmed(ctx, inks, flag.word, x + 16, chartArea.bottom - 20);
-    freeFrom = x + width + 6;
   }
-  return freeFrom;
+  const places = wordsInRow(seen, { y: top - 2, height: textPx(chart.width), right: chartArea.right }, stands);
+  seen.forEach(({ word }, i) => {
+    const place = places[i];
+    if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
+  });
 }
 
 /** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
@@ -220,11 +236,13 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       unitLabel(chart, inks, current.unit);
       const spots = stepSpots(chart, current);
       const steps = stepTexts(chart, current, spots);
-      lineLabels(chart, inks, current, steps);
+      const above = aboveLabel(chart, range, current, steps);
+      const texts = above === null ? steps : [...steps, above];
+      lineLabels(chart, inks, current, texts);
       callSigns(chart, inks, current.calls);
-      aboveLabel(chart, inks, range, current);
-      aheadLabel(chart, inks, current, flags(chart, inks, current.flags));
-      for (const { word, x, y } of steps) rimmed(chart.ctx, inks, word, x, y);
+      aheadLabel(chart, inks, current);
+      flags(chart, inks, current.flags, texts);
+      for (const { word, x, y } of texts) rimmed(chart.ctx, inks, word, x, y);
       finishStep(chart, inks, current);
       placed(spots);
       chart.ctx.restore();

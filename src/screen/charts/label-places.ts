@@ -32,6 +32,28 @@ function touches(one: Taken, other: Taken): boolean {
   );
 }
 
+/** The first of some places for one text that touches nothing of what `stands`; the first of all where every one does. */
+export const freePlace = (places: readonly [Taken, ...Taken[]], stands: readonly Taken[]): Taken =>
+  places.find((place) => !stands.some((other) => touches(place, other))) ?? places[0];
+
+/**
+ * Where the words of marks stand in a row with its lower edge at `y`, px, each beginning at its mark, in the order of the
+ * marks along it; null for one that would touch the word before it or what `stands` already, or would pass `right`.
+ */
+export function wordsInRow(
+  marks: readonly { x: number; width: number }[],
+  { y, height, right }: { y: number; height: number; right: number },
+  stands: readonly Taken[],
+): (Spot | null)[] {
+  const taken = [...stands];
+  return marks.map(({ x, width }) => {
+    const place = { x, y, width, height };
+    if (x + width > right || taken.some((other) => touches(place, other))) return null;
+    taken.push(place);
+    return { x, y };
+  });
+}
+
 function isCrossed(place: Taken, curve: readonly Spot[]): boolean {
   return curve.some(
     ({ x, y }) =>

@@ -152,7 +152,7 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
     x: placeX(end?.x ?? spanX.least),
     y: Math.max(top, placeY(end?.y ?? spanY.least)),
   }));
-  const heights = apartFrom(spots, text, bottom);
+  const heights = apartFrom(spots, text, top, bottom);
   const pressed = (event: MouseEvent): void => {
     const box = frame.current?.getBoundingClientRect();
     if (press === undefined || box === undefined) return;

@@ -60,15 +60,22 @@ export interface Named {
   y: number;
 }
 
-/** Heights for the names of ends, px: no two that stand beside each other within `apart`, and none under `bottom`. */
-export function apartFrom(ends: readonly Named[], apart: number, bottom: number): number[] {
-  const order = ends.map((end, i) => ({ ...end, i })).sort((a, b) => b.y - a.y);
-  const heights: number[] = [];
-  for (const { x, y, i } of order) {
-    const beside = order.filter((each) => heights[each.i] !== undefined && Math.abs(each.x - x) < 2 * apart);
-    // From below upwards: each stands over the highest of those beside it that it would touch.
-    const over = Math.min(...beside.map((each) => (heights[each.i] ?? bottom) - apart));
-    heights[i] = Math.min(y, bottom, over);
-  }
+/** Heights for the names of ends, px: no two that stand beside each other within `apart`, as long as `top` to `bottom` has the room. */
+export function apartFrom(ends: readonly Named[], apart: number, top: number, bottom: number): number[] {
+  const heights = ends.map(({ y }) => y);
+  const isBeside = (one: number, other: number): boolean =>
+    Math.abs((ends[one]?.x ?? 0) - (ends[other]?.x ?? 0)) < 2 * apart;
+  const order = [...ends.keys()].sort((a, b) => (ends[b]?.y ?? 0) - (ends[a]?.y ?? 0));
+  const of = (i: number): number => heights[i] ?? bottom;
+  // From below upwards: each stands over the highest of those beside it that it would touch.
+  order.forEach((i, n) => {
+    const under = order.slice(0, n).filter((each) => isBeside(each, i));
+    heights[i] = Math.min(of(i), bottom, ...under.map((each) => of(each) - apart));
+  });
+  // What stands over the top then comes down again, and pushes those under it.
+  order.reverse().forEach((i, n) => {
+    const over = order.slice(0, n).filter((each) => isBeside(each, i));
+    heights[i] = Math.max(of(i), top, ...over.map((each) => of(each) + apart));
+  });
   return heights;
 }

@@ -75,10 +75,15 @@ function draw(element: HTMLCanvasElement, { places, series, unit, rightUnit }: S
     ticks: { color: inks.ink, font },
     title: { display: true, text, color: inks.ink, font },
   });
-  const hasRight = series.some(({ right }) => right === true);
+  const [hasLeft, hasRight] = [false, true].map((side) =>
+    knownSeries(series).some(({ right = false }) => right === side),
+  );
   return new Chart(element, {
     type: 'bar',
-    data: { labels: [...places], datasets: series.map((one, index) => drawn(one, index, element)) as never },
+    data: {
+      labels: [...places],
+      datasets: knownSeries(series).map((one) => drawn(one, series.indexOf(one), element)) as never,
+    },
     options: {
       locale: language.value,
       animation: false,
@@ -87,12 +92,18 @@ function draw(element: HTMLCanvasElement, { places, series, unit, rightUnit }: S
       events: [],
       scales: {
         x: { grid: { display: false }, ticks: { color: inks.ink, font, maxTicksLimit: 12, maxRotation: 0 } },
-        y: scale(unit),
-        ...(hasRight ? { right: { ...scale(rightUnit ?? unit), position: 'right', grid: { display: false } } } : {}),
+        ...(hasLeft === true ? { y: scale(unit) } : {}),
+        ...(hasRight === true
+          ? { right: { ...scale(rightUnit ?? unit), position: 'right', grid: { display: false } } }
+          : {}),
       },
     },
   });
 }
+
+/** Of what anything is known: only that is drawn, and only that stands in the key. */
+export const knownSeries = (series: readonly SeasonSeries[]): SeasonSeries[] =>
+  series.filter(({ values }) => values.some((value) => value !== null));
 
 /** Places along the axis of which anything is known. */
 export const knownPlaces = ({ places, series }: Pick<SeasonChartProps, 'places' | 'series'>): number[] =>
@@ -139,7 +150,7 @@ function Canvas(props: SeasonChartProps): JSX.Element {
         <canvas ref={canvas} />
       </div>
       <p class="hint">
-        {props.series
+        {knownSeries(props.series)
           .map(({ label, kind, dashed }) => `${kind === 'columns' ? '▮' : dashed === true ? '┄' : '●'} ${label}`)
           .join('   ')}
       </p>

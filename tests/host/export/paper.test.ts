@@ -153,6 +153,14 @@ const dotsOf = (pdf: Buffer): number =>
     .join('\n')
     .match(/ c\nh\n/g)?.length ?? 0;
 
+test('each of eight pans is named under the curve', async () => {
+  const names = Array.from({ length: 8 }, (_, index) => `Pot of Tarn Hollow ${index + 1}`);
+  const pans = names.map((name, index) => ({ id: `p${index + 1}`, name, probe: 'A/1' }));
+  const { notebook, boil } = await kept(recordingText({ pans }));
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(names.filter((name) => !words.includes(`${name}\n`))).toEqual([]);
+});
+
 test('what was read by hand is drawn where it was read, and joined', async () => {
   const { notebook, boil } = await kept(handText([read(20, 97.9), read(60, 98.4), read(100, 99.1)]));
   const pdf = await report(notebook, boil.boil);
@@ -160,6 +168,8 @@ test('what was read by hand is drawn where it was read, and joined', async () =>
   expect(dotsOf(pdf)).toBe(4);
   const words = wordsOf(pdf);
   expect(words).toContain('Large dots: read by hand.');
+  // No probe was read, and nobody was called: neither stands in the key.
+  expect(words).not.toMatch(/Lines:|Triangles above/u);
   expect(words).toContain('not noted: Back pot');
 });
 

@@ -1,6 +1,6 @@
 // The chart's line names: the one that warns of burning is never the one that is left out.
 import { expect, test } from 'vitest';
-import { labelPlaces } from '../../../src/screen/charts/label-places.ts';
+import { freePlace, labelPlaces, wordsInRow } from '../../../src/screen/charts/label-places.ts';
 
 const text = (y: number, width = 100) => ({ width, height: 20, y });
 
@@ -30,4 +30,22 @@ test('where left, middle and right are crossed, a text stands between them', () 
 test('a text keeps clear of what stands already', () => {
   const strength = { x: 0, y: 60, width: 120, height: 20 };
   expect(labelPlaces([text(50)], [], 10, 610, [strength])).toEqual([{ x: 260, y: 50 }]);
+});
+
+test('the words of marks in a row do not touch each other nor what stands already', () => {
+  const marks = [0, 50, 110, 300, 560].map((x) => ({ x, width: 100 }));
+  const stands = { x: 320, y: 205, width: 80, height: 20 };
+  expect(wordsInRow(marks, { y: 200, height: 20, right: 610 }, [stands])).toEqual([
+    { x: 0, y: 200 },
+    null,
+    { x: 110, y: 200 },
+    null,
+    null,
+  ]);
+});
+
+test('a text takes the first place that is free, and the first of all where none is', () => {
+  const at = (y: number) => ({ x: 0, y, width: 100, height: 20 });
+  expect(freePlace([at(50), at(80)], [at(45)])).toEqual(at(80));
+  expect(freePlace([at(50), at(60)], [at(55)])).toEqual(at(50));
 });

@@ -32,10 +32,16 @@ test('names beside each other stand apart, and those elsewhere stay at their lin
       { x: 100, y: 102 },
     ],
     20,
+    0,
     300,
   );
   expect(heights).toEqual([84, 104, 102]);
-  expect(apartFrom([{ x: 0, y: 900 }], 20, 300)).toEqual([300]);
+  expect(apartFrom([{ x: 0, y: 900 }], 20, 0, 300)).toEqual([300]);
+});
+
+test('names that have no room over their lines come down from the top, and still stand apart', () => {
+  const ends = [40, 42, 38, 41].map((y) => ({ x: 500, y }));
+  expect(apartFrom(ends, 20, 34, 300)).toEqual([54, 94, 34, 74]);
 });
 
 test('what burns or has cooled leaves the chart, unless nothing else is there', () => {

@@ -1,6 +1,6 @@
 // Of which days or boils of a season a chart has anything to draw: with fewer than two it is a sentence.
 import { expect, test } from 'vitest';
-import { knownPlaces, type SeasonSeries } from '../../../src/screen/charts/season-chart.tsx';
+import { knownPlaces, knownSeries, type SeasonSeries } from '../../../src/screen/charts/season-chart.tsx';
 
 const series = (values: (number | null)[]): SeasonSeries => ({
   label: '',
@@ -33,4 +33,9 @@ test.each([
   ],
 ])('%s', (_, places, values, known) => {
   expect(knownPlaces({ places, series: values.map(series) })).toEqual(known);
+});
+
+test('a line of which nothing is known is neither drawn nor named', () => {
+  const [known, none] = [series([null, 9.8]), series([null, null])];
+  expect(knownSeries([none, known])).toEqual([known]);
 });
