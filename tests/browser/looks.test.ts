@@ -7,7 +7,7 @@ import { PNG } from 'pngjs';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { languages } from '../../src/host/languages.ts';
 import { LAPTOP, openPage, startChromium } from './chromium.ts';
-import { CALLED, IDLE, RUNNING, openStage } from './scenes.ts';
+import { CALLED, IDLE, NOW, RUNNING, openStage } from './scenes.ts';
 import type { Scene, Stage } from './scenes.ts';
 
 /** A pixel differs when its colour is further off than this (0 to 1, as pixelmatch measures it). */
@@ -112,6 +112,7 @@ test.skipIf(!isOurs).each(WAYS)(
     ({ page } = await openPage(browser, stage.url, LAPTOP));
     await page.emulateMedia({ reducedMotion: 'reduce' });
     page.setDefaultTimeout(15_000);
+    await page.clock.setFixedTime(NOW);
     const wrong = await lookAll(IDLE, way);
     const [boil, front, middle, birch] = NAMES.map((key) => languages().tongue(way.language).say(key));
     await stage.obeyed({ practice: { speed: 60, names: { boil, front, middle, birch } } });

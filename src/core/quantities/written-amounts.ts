@@ -82,6 +82,7 @@ const RULES: readonly Rule[] = [
     pattern(`# °C ${than}`),
     (units, [by = 0], local) => `${local(formatRise(by, units.temperature))} ${than}`,
   ]),
+  [pattern('±# °C'), (units, [by = 0], local) => `±${local(formatRise(by, units.temperature))}`],
   [pattern('# °C'), (units, [celsius = 0], local) => local(formatTemperature(celsius, units.temperature))],
   [pattern('# mm'), (units, [mm = 0], local) => local(formatLength(mm, units.length))],
   [pattern('# m'), (units, [metres = 0], local) => local(height(metres, units))],

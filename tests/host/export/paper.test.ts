@@ -155,10 +155,11 @@ const dotsOf = (pdf: Buffer): number =>
 
 test('each of eight pans is named under the curve', async () => {
   const names = Array.from({ length: 8 }, (_, index) => `Pot of Tarn Hollow ${index + 1}`);
-  const pans = names.map((name, index) => ({ id: `p${index + 1}`, name, probe: 'A/1' }));
-  const { notebook, boil } = await kept(recordingText({ pans }));
-  const words = wordsOf(await report(notebook, boil.boil));
-  expect(names.filter((name) => !words.includes(`${name}\n`))).toEqual([]);
+  const pans = names.map((name, index) => ({ id: `p${index + 1}`, name }));
+  const marks = pans.map(({ id }) => ({ t: 0, mark: { kind: 'reading', pan: id, celsius: 98, id: `m${id}` } }));
+  const { notebook, boil } = await kept(recordingText({ pans }, marks));
+  const words = wordsOf(await report(notebook, boil.boil)).split('\n');
+  expect(names.filter((name) => !words.includes(name))).toEqual([]);
 });
 
 test('what was read by hand is drawn where it was read, and joined', async () => {

@@ -36,6 +36,18 @@ test('in gallons, inches and degrees Fahrenheit', () => {
   ).toContain('at 68.2 °F, and water boils at about 210.4 °F here');
 });
 
+// 4.2 kg / 0.45359237 = 9.3 lb and 0.4 °C * 9/5 = 0.7 °F, by hand.
+test('what tuning and comparing say, too', () => {
+  settings.value = american;
+  expect(told('53 min faster from 30 to 60 °Bx: 4.2 kg/h more water off.')).toContain(': 9.3 lb/h more water off.');
+  expect(told('63 min slower from 30 to 60 °Bx: 4.2 kg more water to take off.')).toContain(': 9.3 lb more water');
+  expect(
+    told(
+      'its error is known only to ±0.4 °C from 5 boils, for the water point or the sap is not known better; a pressure and a boiling check in each boil would tell it.',
+    ),
+  ).toContain('known only to ±0.7 °F from 5 boils');
+});
+
 test('in French, with its decimal mark', () => {
   settings.value = american;
   language.value = 'fr';
