@@ -74,6 +74,8 @@ function temperatureOf(pan: PanModel, t: number, periodMs: number, probe: ProbeS
 /** A strength known worse than this says nothing, share of it, unless it is thin: °Bx. */
 const USEFUL_STRENGTH = 0.5;
 const THIN_BRIX = 4;
+/** Water known to no better than this (standard deviation of its logarithm) is not known: a drop of sap that ran dry by count. */
+const USEFUL_WATER = 10;
 
 /**
  * What is poured together keeps its sugar and its water, so that its strength is known before it boils again. Sap that is
@@ -90,6 +92,7 @@ function strengthOf(look: Look): Strength | null {
   if ((course.phase !== 'boiling' && !isByPour(course)) || !isKnown(look)) return null;
   const u = waterOf(now);
   const sigma = (): number => Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
+  if (variance(now, WATER) > USEFUL_WATER ** 2) return null;
   const brix = brixOfWaterPerSugar(u);
   const isUseless = (share: number): boolean => share > USEFUL_STRENGTH && share * brix > THIN_BRIX;
   const most = Math.sqrt(variance(now, WATER) + MOST_BY_WEATHER);

@@ -181,6 +181,17 @@ test('whatever is read and noted, no number is none and every range holds its mi
   );
 }, 60_000);
 
+test('of a drop that ran dry by count no strength is told', () => {
+  const until = 34 * MINUTE_MS;
+  const entries = [
+    mark(2_000, { kind: 'top-up', pan: 'p1', litres: 0.001, brix: 0.0216 }),
+    mark(302_000, { kind: 'move-probe', probe: 'A/1', pan: null }),
+  ];
+  const { state } = foldOn(startBoil(heated), inOrder(entries, lines(0, until, { T1: () => 115.945 })), until);
+  const { brix, brix_low, brix_high } = readingAt(state, 'p1', until);
+  expect({ brix, brix_low, brix_high }).toEqual({ brix: null, brix_low: null, brix_high: null });
+});
+
 test('a pan stays small however long it boils', () => {
   const until = 150 * MINUTE_MS;
   const heard = lines(0, until, { T1: climbing(5, 2, 2) });
