@@ -100,7 +100,7 @@ test('the wall view makes the numbers large', async () => {
 });
 
 test('put out at one press, it shows nothing more and says what to do', async () => {
-  await desk.getByRole('button', { name: 'Put Phone in the kitchen out' }).click();
+  await desk.getByRole('button', { name: 'Shut Phone in the kitchen out' }).click();
   await phone.getByText('Not let in', { exact: true }).waitFor();
   await desk.getByText('To let it in again, press “Let a phone in”').waitFor();
   await phone.getByText('scan the code there').waitFor();
