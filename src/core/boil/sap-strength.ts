@@ -1,13 +1,22 @@
-// How strong the sap is that goes into a pan: as somebody measured it in this boil, else as is usual for its kind.
+// How strong the sap is that goes into a pan: as somebody measured it in this boil or for its plan, else as is usual for its kind.
 import { sapKindOf } from '../physics/sap-kinds.ts';
 import type { BoilState } from './state.ts';
 
 /** Sap of mostly glucose and fructose runs as birch does, any other as maple does. */
 const usualBrix = { maple: sapKindOf('maple').typicalBrix!, birch: sapKindOf('birch').typicalBrix! };
 
-/** Sap of a strength that was typed before in this boil, else what is usual for this kind. */
+/** Stronger than this no sap is planned, °Bx; the plan's own schema is stricter. */
+const MOST_BRIX = 80;
+
+/** What the plan that the boil began from says of its sap, °Bx; null where there is none. A recording may hold anything there. */
+function plannedBrix(header: BoilState['header']): number | null {
+  const brix = (header as { plan?: { brix?: unknown } | null }).plan?.brix;
+  return typeof brix === 'number' && brix > 0 && brix <= MOST_BRIX ? brix : null;
+}
+
+/** Sap of a strength that was typed before in this boil or in its plan, else what is usual for this kind. */
 export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
-  const typed = state.standing.sapBrix;
+  const typed = state.standing.sapBrix ?? plannedBrix(state.header);
   if (typed !== null) return { brix: typed, guessed: false };
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
   return { brix: birch ? usualBrix.birch : usualBrix.maple, guessed: true };

@@ -116,7 +116,8 @@ function stageOf({ course, signs }: PanModel, { around }: Setting, reading: PanR
   if (course.reachedFinish) return 'finished';
   const { brix, temperature_c: temperature, finish_in_s: left } = reading;
   // What was poured in tells how strong it is, not how hot.
-  if (around.waterC === null || (temperature === null && (brix === null || course.phase !== 'boiling'))) return 'unknown';
+  if (around.waterC === null || (temperature === null && (brix === null || course.phase !== 'boiling')))
+    return 'unknown';
   // At a boil's height but not yet seen to stay there: it may boil, or be on its way through.
   if (course.phase === 'cold' && course.riseC !== null && course.riseC >= 0) return 'unknown';
   if (course.phase !== 'boiling') return signs.lifted === null ? 'warming' : 'unknown';

@@ -65,6 +65,8 @@ export interface Plan {
   /** What a thermometer shows at the finish, °C, in today's air, or in that of the standard at this altitude. */
   finish_celsius: number;
   water_celsius: number;
+  /** The height or the pressure was told; where it was not, all is worked out for the height of the sea. */
+  place_known: boolean;
   sap_brix: number;
   /** Nobody said how strong the sap is: the usual strength of its kind stands. */
   sap_brix_usual: boolean;
@@ -88,7 +90,7 @@ const USUAL_SHARE = 0.32;
  * Litres of syrup are the exact balance: what burns on, foams over or stays in the filter is not counted off.
  */
 export function planBoil(input: PlanInput): Plan | null {
-  const pressureHpa = pressureOf(input);
+  const pressureHpa = pressureTold(input) ?? 1013.25;
   const designs = input.pans.filter((pan) => pan.role !== 'reference').map((pan) => designOf(pan, input));
   const { shares, finish } = finishOf(designs[0] ?? designOf({ id: 'p1' }, input), pressureHpa);
   const riseC = riseFromStrength(finish, shares, pressureHpa);
@@ -119,6 +121,7 @@ export function planBoil(input: PlanInput): Plan | null {
     finish_brix: finish,
     finish_celsius: waterC + riseC,
     water_celsius: waterC,
+    place_known: pressureTold(input) !== null,
     sap_brix: sapBrix,
     sap_brix_usual: input.brix === undefined,
     stages,
@@ -130,10 +133,11 @@ export function planBoil(input: PlanInput): Plan | null {
 }
 
 /** A sea-level figure without the altitude tells nothing, and the standard's air stands. */
-function pressureOf({ site, pressure }: PlanInput): number {
+/** By what was told of the place or of today's air, hPa; null where neither was. */
+function pressureTold({ site, pressure }: PlanInput): number | null {
   const altitudeM = site?.altitude_m ?? null;
   const told = pressure === undefined ? null : stationPressureOf({ kind: 'pressure', ...pressure }, altitudeM);
-  return told ?? stationPressureFromAltitudeHpa(altitudeM ?? 0) ?? 1013.25;
+  return told ?? (altitudeM === null ? null : stationPressureFromAltitudeHpa(altitudeM));
 }
 
 /** The sap and the finish of the whole plan hold for each of its pans. */

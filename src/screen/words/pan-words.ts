@@ -153,8 +153,10 @@ const atOdds = (): Unknown => ({
   roughly: true,
 });
 
-const whyNoStrength = ({ rise_c: rise }: Reading): MessageKey =>
-  rise !== null && rise > NO_SAP_C ? 'pan.unknown.strength.at_odds' : 'pan.unknown.strength.how';
+function whyNoStrength({ rise_c: rise, stage }: Reading): MessageKey {
+  if (rise !== null && rise > NO_SAP_C) return 'pan.unknown.strength.at_odds';
+  return stage === 'warming' ? 'pan.unknown.strength.not_boiling' : 'pan.unknown.strength.how';
+}
 
 function noTemperature(reading: Reading): Unknown {
   const how = reading.probe === null ? 'pan.unknown.temperature.no_probe' : 'pan.unknown.temperature.probe';

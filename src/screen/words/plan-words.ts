@@ -89,7 +89,7 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
   const both = (celsius: number): string => `${temperature(celsius, settings)} (${temperature(celsius, fahrenheit)})`;
   return {
     main: say('plan.finish.main', { both: both(plan.finish_celsius) }),
-    range: say('plan.finish.range', {
+    range: say(plan.place_known ? 'plan.finish.range' : 'plan.finish.range_at_sea', {
       strength: exactStrength(plan.finish_brix, settings),
       water: both(plan.water_celsius),
     }),
@@ -167,8 +167,10 @@ export function stageSentences(
         : clockAfter(start, stage.from_hours);
     const pans = listWords(stage.pans.map(nameOf));
     if (index === 0) return start === '' ? say('plan.stage.first', { pans }) : say('plan.stage.light', { when, pans });
+    const emptied = plan.stages[index - 1]!.pans.filter((pan) => !stage.pans.includes(pan));
     return say('plan.stage.pour', {
       when,
+      from: listWords(emptied.map(nameOf)),
       pans,
       litres: rough(stage.litres, settings),
       strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
