@@ -15,13 +15,12 @@ import { goTo } from '../shell/routes.ts';
 import { exactStrength, unitSymbols, volume } from '../words/amounts.ts';
 import { anotherPan, boilDraft, calledIn, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
-import { boilDraftIn } from './draft-units.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
 import { giveByName, giveProbe, unwatched } from './give-probes.ts';
 import { NumberInput } from './inputs.tsx';
 import type { Standing } from './limit-fields.tsx';
 import { PanFields } from './pan-fields.tsx';
-import { plannedSetup, typedBoil } from './planned.ts';
+import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 
 interface PanListProps {
@@ -82,12 +81,10 @@ function useDraft(
     const draft = boilDraft(setup, settings.value, saps.value);
     return { ...draft, pans: draft.pans.map((pan) => withUsual(pan, settings.value)) };
   };
-  const [draft, setDraft] = useState(() => {
-    if (changing) return boilDraft(now.header, settings.value, saps.value);
-    const typed = typedBoil.value;
-    return typed === null ? fresh(plannedSetup.value) : boilDraftIn(typed.draft, typed.units, settings.value);
-  });
-  const isTouched = useRef(!changing && typedBoil.value !== null);
+  const [draft, setDraft] = useState(() =>
+    changing ? boilDraft(now.header, settings.value, saps.value) : fresh(plannedSetup.value),
+  );
+  const isTouched = useRef(false);
   /** As the last boil was; the height may have been told while probes were set up. */
   async function begin(): Promise<void> {
     const [setup, { place }] = (await Promise.all([ask({ last_setup: true }), ask({ probes_kept: true })])) as [
@@ -100,13 +97,12 @@ function useDraft(
     setDraft(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) }));
   }
   useEffect(() => {
-    if (changing || isTouched.current || plannedSetup.value !== null) return;
+    if (changing || plannedSetup.value !== null) return;
     void begin().catch(() => undefined); // An empty form serves as well.
   }, []);
   const change = (next: BoilDraft): void => {
     isTouched.current = true;
     setDraft(next);
-    if (!changing) typedBoil.value = { draft: next, units: settings.value };
   };
   const chose = useNamedProbes(draft, changing ? null : heardProbes(now), setDraft);
   return { draft, setDraft: change, chose };
@@ -185,7 +181,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
           say('boil.begun'),
         ));
     if (done && !changing && heard) await noteHeard('start');
-    if (done && !changing) plannedSetup.value = typedBoil.value = null;
+    if (done && !changing) plannedSetup.value = null;
     if (done) goTo('pans');
   }
 
@@ -232,7 +228,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
           <button type="submit" class="main-button">
             {say(changing ? 'boil.save' : 'boil.start_it')}
           </button>
-          <a class="button" href="#/pans" onClick={() => void (changing || (typedBoil.value = null))}>
+          <a class="button" href="#/pans">
             {say('boil.leave')}
           </a>
         </p>

@@ -4,7 +4,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { DAY_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { setupOf } from '../boil/boil-draft.ts';
-import { plannedSetup, typedBoil } from '../boil/planned.ts';
+import { plannedSetup } from '../boil/planned.ts';
 import { sessionSignal } from '../client/session-signal.ts';
 import { ask, said, saps, sayDone, settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -151,7 +151,6 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
 
   function begin(): void {
     const request = requestOf(current!, settings.value, saps.value);
-    typedBoil.value = null;
     plannedSetup.value = { ...setupOf(current!.boil, settings.value, saps.value), plan: request };
     goTo('start');
   }
