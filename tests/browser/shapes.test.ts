@@ -65,33 +65,32 @@ test('where a machine has only wide letters, the number keeps its height and sta
   }
 });
 
-test('the big view can be read at 5 m, with four pans on one screen', async () => {
+/** Opens the big view of so many pans; its digits can be read at 5 m, and its last card ends above what stands at the foot. */
+async function bigViewStands(pans: number, foot: string): Promise<Page> {
   const { page } = await openPage(browser, host.url, LAPTOP);
-  await page.locator('.card').nth(3).waitFor();
+  await page
+    .locator('.card')
+    .nth(pans - 1)
+    .waitFor();
   await page.keyboard.press('v');
   await page.locator('.cards-big').waitFor();
   for (const { height, spills } of await digitsOf(page)) {
     expect(height * PIXEL_MM).toBeGreaterThanOrEqual(leastDigitMm(5));
     expect(spills).toBe(false);
   }
-  const last = await page.locator('.card').last().boundingBox();
-  expect((last?.y ?? 0) + (last?.height ?? 0)).toBeLessThanOrEqual((await page.locator('.nav').boundingBox())?.y ?? 0);
+  const last = (await page.locator('.card').last().boundingBox())!;
+  expect(last.y + last.height).toBeLessThanOrEqual((await page.locator(foot).boundingBox())!.y);
+  return page;
+}
+
+test('the big view can be read at 5 m, with four pans on one screen', async () => {
+  const page = await bigViewStands(4, '.nav');
   await page.screenshot({ path: 'test-results/big-1366x768.png' });
 });
 
 test('the big view shows three pans whole while one of them calls', async () => {
   host.show(liveNow(3, calling));
-  const { page } = await openPage(browser, host.url, LAPTOP);
-  await page.locator('.card').nth(2).waitFor();
-  await page.keyboard.press('v');
-  await page.locator('.cards-big').waitFor();
-  for (const { height, spills } of await digitsOf(page)) {
-    expect(height * PIXEL_MM).toBeGreaterThanOrEqual(leastDigitMm(5));
-    expect(spills).toBe(false);
-  }
-  const last = await page.locator('.card').last().boundingBox();
-  const foot = await page.locator('.bottom').boundingBox();
-  expect((last?.y ?? 0) + (last?.height ?? 9999)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await bigViewStands(3, '.bottom');
 });
 
 test('while nothing calls, three pans in the big view take the room that is there, in larger numbers', async () => {
