@@ -40,8 +40,11 @@ const unitOf = (matcher: Matcher): string => ('unit' in matcher.namedGroups ? (m
 function add(outcome: Outcome, channel: string | null, value: string | null, unit: string, piece: string): void {
   if (!channel || value === null) outcome.reject('not a name with a value', piece);
   else if (hasUnreadableBytes(channel)) outcome.reject('unreadable bytes', piece);
-  else outcome.add(channel, readValue(value + unit, 0, value.length + unit.length), piece);
+  else outcome.add(channel, readValue(value + unit, 0, value.length + unit.length, decimalOf(value)), piece);
 }
+
+/** A pattern that takes a comma into the value means a decimal comma, where no point stands beside it. */
+const decimalOf = (value: string): number => (value.includes('.') ? '.' : value.includes(',') ? ',' : '.').charCodeAt(0);
 
 function compile(pattern: string): Compiled {
   const known = compiled.get(pattern);

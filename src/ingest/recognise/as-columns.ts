@@ -15,6 +15,7 @@ import {
 import { piecesOf, statusWord } from './pieces.ts';
 import { differ, takeTurns } from './turns.ts';
 import { withoutTwins, withoutWholeNumbers } from './twins.ts';
+import { withoutUnlike } from './unlike.ts';
 
 const separators = [';', '\t', '|', ',', ' '];
 const separatorNames: Record<string, string> = {
@@ -79,12 +80,12 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     if (kind.is === 'left-out') leftOut.push({ what, why: kind.why });
     else read[at] = { channel: series.name, series, kind };
   }
-  const twins = withoutTwins(withoutWholeNumbers(nameApart(read), leftOut));
+  const twins = withoutTwins(withoutUnlike(withoutWholeNumbers(nameApart(read), leftOut), leftOut));
   const channels = twins.stay;
   leftOut.push(...twins.leftOut);
-  read.forEach((one, at) => one !== null && !channels.includes(one) && (read[at] = null));
   if (channels.length === 0 && leftOut.length === 0) return null;
-  const names = read.map((one) => one?.channel ?? '');
+  const stay = new Set(channels.map(({ channel }) => channel));
+  const names = read.map((one) => (one !== null && stay.has(one.channel) ? one.channel : ''));
   const marked = decimal === ',' ? ' with decimal commas' : '';
   const called =
     header === null && channels.every(({ series }) => series.name === '')

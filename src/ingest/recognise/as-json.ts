@@ -1,8 +1,10 @@
 // Looks for JSON objects in lines: which numbers in them are readings, under which pointers, and what they are called.
 import type { Candidate, CandidateChannel } from './candidate.ts';
+import { statusWord } from './pieces.ts';
 import { quoted } from './quoted.ts';
-import { takeTurns } from './turns.ts';
+import { takeTurns, tellApart } from './turns.ts';
 import { withoutTwins } from './twins.ts';
+import { withoutUnlike } from './unlike.ts';
 import { BOARD_WARMTH, kindOfNumber, namesOther, partsOf, unitOfWords, type Series } from './kind-of-number.ts';
 
 interface Leaf {
@@ -43,11 +45,13 @@ const quotedJson = (text: string): string => quoted(JSON.stringify(text));
  */
 export function asJsonInTurn(objects: object[], lines: readonly string[]): Candidate | null {
   const all = objects.map((object) => leavesOf(object));
-  const keys = all[0]?.flatMap(({ names, pointer }) => (names.length === 1 ? [{ key: names[0]!, pointer }] : [])) ?? [];
+  const flat = all.flat().filter(({ names }) => names.length === 1);
+  const keys = [...new Map(flat.map(({ names, pointer }) => [pointer, { key: names[0]!, pointer }])).values()];
   const at = (pointer: string): (Leaf | undefined)[] =>
     all.map((leaves) => leaves.find((leaf) => leaf.pointer === pointer));
   const named = keys.filter(
-    ({ key, pointer }) => WHOSE.test(key) && takeTurns(at(pointer).map((leaf) => String(leaf?.value ?? ''))),
+    ({ key, pointer }) =>
+      (WHOSE.test(key) && takeTurns(at(pointer).map((leaf) => String(leaf?.value ?? '')))) || namesProbes(all, pointer),
   );
   const whose = labelKeys.flatMap((key) => named.filter((one) => one.key.toLowerCase() === key))[0] ?? named[0];
   if (whose === undefined) return null;
@@ -62,17 +66,21 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
     leftOut.push({ what: key, why: kind.is === 'read' ? BOARD_WARMTH : kind.why });
     return [];
   });
-  const { stay, leftOut: twins } = withoutTwins(read);
+  const { stay, leftOut: twins } = withoutTwins(withoutUnlike(read, leftOut));
   const [value, ...more] = stay;
   if (value === undefined || more.length > 0) return null;
-  const texts = at(whose.pointer).map((leaf) => leaf?.value);
+  const texts = all.flatMap((leaves) => {
+    const own = leaves.find(({ pointer }) => pointer === whose.pointer);
+    return own !== undefined && leaves.some(({ names: [first] }) => first === value.channel) ? [own.value] : [];
+  });
   const names = [...new Set(texts)].filter((text) => typeof text === 'string' || typeof text === 'number').map(String);
   const isText = texts.every((text) => typeof text === 'string');
   const key = (name: string): string => `${quotedJson(name)} *: *`;
   const mark = isText ? '"' : '';
   const channel = `${key(whose.key)}${mark}(?P<channel>${names.map((name) => quotedJson(name).slice(1, -1)).join('|')})${mark}`;
   const number = `${key(value.channel)}(?P<value>[-+]?[0-9]+(?:[.eE][-+0-9]+)*)`;
-  const isBehind = lines.every((line) => line.indexOf(`"${value.channel}"`) > line.indexOf(`"${whose.key}"`));
+  const both = lines.filter((line) => line.includes(`"${value.channel}"`) && line.includes(`"${whose.key}"`));
+  const isBehind = both.every((line) => line.indexOf(`"${value.channel}"`) > line.indexOf(`"${whose.key}"`));
   const series = { ...value.series, values: [], texts: [] };
   return {
     format: { kind: 'pattern', pattern: isBehind ? `${channel}.*${number}` : `${number}.*${channel}` },
@@ -100,8 +108,10 @@ export function asJson(objects: object[]): Candidate | null {
   // `{"id":1,"t":98.2}` and `{"id":2,"t":97.1}` in turn: a pointer alone would mix two probes up.
   const tellsApart = ({ names }: Leaf): boolean => WHOSE.test(names.at(-1) ?? '');
   if (
-    [...byPointer.values()].some(
-      (leaves) => tellsApart(leaves[0]!) && takeTurns(leaves.map(({ value }) => String(value))),
+    [...byPointer.entries()].some(
+      ([pointer, leaves]) =>
+        (tellsApart(leaves[0]!) && takeTurns(leaves.map(({ value }) => String(value)))) ||
+        namesProbes(objects.map(leavesOf), pointer),
     )
   )
     return null;
@@ -133,14 +143,38 @@ export function asJson(objects: object[]): Candidate | null {
       });
   }
   nameApart(all);
-  const twins = withoutTwins(all);
+  const alike = withoutUnlike(all, leftOut);
+  const twins = withoutTwins(alike);
   leftOut.push(...twins.leftOut);
-  const channels = all.filter((one) => twins.stay.includes(one));
+  const pointers = new Map(all.map(({ channel, pointer }) => [channel, pointer]));
+  const channels = twins.stay;
   const format = {
     kind: 'json' as const,
-    channels: Object.fromEntries(channels.map((one) => [one.channel, one.pointer])),
+    channels: Object.fromEntries(channels.map(({ channel }) => [channel, pointers.get(channel)!])),
   };
   return { format, channels, leftOut, because: 'Each line is one JSON object.', doubts };
+}
+
+/** A text that is one of few, with which a number in the same object goes, names the probe whose number it is. */
+function namesProbes(all: Leaf[][], pointer: string): boolean {
+  const held = all.flatMap((leaves) => {
+    const own = leaves.find((leaf) => leaf.pointer === pointer);
+    return typeof own?.value === 'string' && !unitKeys.includes(own.names.at(-1) ?? '') ? [{ own: own.value, leaves }] : [];
+  });
+  const numbers = new Set(
+    held.flatMap(({ leaves }) => leaves.flatMap(({ pointer: one, value }) => (typeof value === 'number' ? [one] : []))),
+  );
+  return [...numbers].some((number) => {
+    const pairs = held.flatMap(({ own, leaves }) => {
+      const value = leaves.find((leaf) => leaf.pointer === number)?.value;
+      return typeof value === 'number' ? [{ own, value }] : [];
+    });
+    const { names } = held.flatMap(({ leaves }) => leaves).find((leaf) => leaf.pointer === number)!;
+    if (namesOther(names.join(' '))) return false;
+    const texts = pairs.map(({ own }) => own);
+    if (texts.some((text) => statusWord.test(text))) return false;
+    return tellApart(texts, pairs.map(({ value }) => value)) === 'yes';
+  });
 }
 
 function seriesOf(leaf: Leaf, leaves: Leaf[]): Series {
@@ -151,7 +185,8 @@ function seriesOf(leaf: Leaf, leaves: Leaf[]): Series {
   const single = /^[cfk]$/i.test(key) && (leaf.label !== '' || leaf.names.length > 1) ? key : '';
   // A unit that the object names is not that of its counts, codes and addresses.
   const isOther = namesOther(key) || WHOSE.test(key);
-  return { name, unit: isOther ? '' : leaf.unit || single, values, texts: values.map(String) };
+  const unit = isOther ? '' : leaf.unit || single;
+  return { name, unit, isUnitShared: unit !== '' && unit === leaf.unit, values, texts: values.map(String) };
 }
 
 function leavesOf(root: object): Leaf[] {

@@ -14,30 +14,41 @@ import {
   SWITCH,
   unitOfWords,
 } from './kind-of-number.ts';
+import { withoutChecksums } from './checksums.ts';
 import { COLOUR, HEX, type Piece, piecesOf, statusWord, withoutColours } from './pieces.ts';
+import { legendOf } from './legend.ts';
 import { quoted } from './quoted.ts';
 import { readingPlaces } from './reading-places.ts';
 import { nameByHeads, nameByTurns, takeTurns } from './turns.ts';
 import { isSameInFahrenheit, withoutTwins, withoutWholeNumbers } from './twins.ts';
+import { withoutUnlike } from './unlike.ts';
 
-/** Takes in more than a number, so that `98,2`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
+/** Takes in more than a number, so that `98.2,5`, `0x1F` and `1e9` are refused as a whole and never read by halves. */
 const number = '[-+]?[0-9]+(?:[.,xXeE][-+0-9]+)*';
 const numberBeforeComma = number.replace(',', '');
 const valueGroup = (digits: string): string =>
   `(?P<value>${digits}|[Nn][Aa][Nn]|[Oo][Pp][Ee][Nn]|[Ff][Aa][Uu][Ll][Tt])`;
 /** Only degrees are read as a unit; a sign for degrees before it is whatever bytes the board sends. */
 const unitGroup =
-  "(?: *(?:[^ -~]+ *|[*'] *|[Dd][Ee][Gg](?:[Rr][Ee][Ee][Ss]?)?\\.? *)?(?P<unit>[CFKcfk])(?:elsius|ahrenheit|elvins?|ELSIUS|AHRENHEIT|ELVINS?)?\\b)?";
+  "(?: *(?:[^ -~]+ *|[*'] *|(?:[Dd][Ee][Gg](?:[Rr][Ee][Ee]?[Ss]?)?|[Gg][Rr][Aa][Dd])\\.? *)?(?P<unit>[CFKcfk])(?:elsius|ahrenheit|elvins?|ELSIUS|AHRENHEIT|ELVINS?)?\\b)?";
 
-/** Names and values of the lines; null where some number that matters has no name. */
-export function asNamed(lines: readonly string[]): Candidate | null {
-  const cut = lines.map((line) => piecesOf(line, false));
+/**
+ * Names and values of the lines; null where some number that matters has no name.
+ * @param looked all lines that came, among them what a board says of its names
+ */
+export function asNamed(
+  lines: readonly string[],
+  looked: readonly string[],
+  commaIsDecimal: boolean,
+): Candidate | null {
+  const cut = withoutChecksums(lines).map((line) => piecesOf(line, commaIsDecimal));
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
   forgetChangingCodes(valued);
   joinUnderLastWord(valued);
   const mixed = nameByHeads(lines, cut, valued);
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
   const hasDecimals = valued.flat().some(({ text }) => text.includes('.'));
+  const others = looked.filter((line) => !lines.includes(line));
   const named: CandidateChannel[] = [];
   const leftOut: Candidate['leftOut'] = [];
   const all = namesOf(valued);
@@ -47,13 +58,14 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       leftOut.push({ what: name, why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
       continue;
     }
-    const series = withNeighboursUnit(seriesOf(name, pieces), valued);
+    const series = withNeighboursUnit(withLegend(seriesOf(name, pieces), pieces, others), valued);
     const kind = hasDecimals ? kindAmongDecimals(series, names) : kindOfNumber(series, names);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
     else leftOut.push({ what: name, why: kind.why });
   }
-  const { stay: channels, leftOut: others } = withoutTwins(withoutWholeNumbers(named, leftOut));
-  leftOut.push(...others);
+  const alike = withoutUnlike(withoutWholeNumbers(named, leftOut), leftOut);
+  const { stay: channels, leftOut: twins } = withoutTwins(alike);
+  leftOut.push(...twins);
   const doubts = [mixed, doubt].filter((one) => one !== null);
   if (unnamedMatters(valued)) return null;
   if (channels.length === 0)
@@ -67,7 +79,7 @@ export function asNamed(lines: readonly string[]): Candidate | null {
       because: 'The lines are pairs of name and value.',
       doubts,
     };
-  const format: PortFormat = { kind: 'pattern', pattern: patternOf(lines, wanted) };
+  const format: PortFormat = { kind: 'pattern', pattern: patternOf(lines, wanted, commaIsDecimal) };
   if (!readsJust(lines, wanted, format)) return null;
   return {
     format,
@@ -113,6 +125,16 @@ function readableNames(valued: Piece[][]): string[] {
   });
   const worked = read.filter(({ unit }) => unit !== 'ohm' && unit !== 'mV');
   return (worked.length > 0 ? worked : read).map(({ name }) => name);
+}
+
+/** With what the board's own legend says of the name, or of the one that told no probes apart. */
+function withLegend(series: Series, pieces: Piece[], others: readonly string[]): Series {
+  const [first] = pieces;
+  const called = first?.said || (first?.name ?? '');
+  // `src=KETTLE tk=352.4`: the legend says what `tk` is.
+  const said = [called, called.split(' ').at(-1) ?? ''].map((name) => legendOf(name, others));
+  const { words, unit } = said.find((one) => one.words + one.unit !== '') ?? { words: '', unit: '' };
+  return { ...series, name: `${series.name} ${words}`.trim(), unit: series.unit || unit };
 }
 
 /** `Ra=138.1 Rb=139.0 ohm`: numbers of like size share the unit that stands behind the last of them. */
@@ -220,9 +242,9 @@ function readsJust(lines: readonly string[], wanted: Piece[][], format: PortForm
 const commaFollows = (lines: readonly string[], wanted: Piece[][]): boolean =>
   lines.some((line, at) => wanted[at]!.some(({ end }) => /^,\d/.test(line.slice(end))));
 
-function patternOf(lines: readonly string[], wanted: Piece[][]): string {
+function patternOf(lines: readonly string[], wanted: Piece[][], commaIsDecimal: boolean): string {
   const pieces = wanted.flat();
-  const digits = commaFollows(lines, wanted) ? numberBeforeComma : number;
+  const digits = !commaIsDecimal && commaFollows(lines, wanted) ? numberBeforeComma : number;
   const isColoured = lines.some((line) => withoutColours(line) !== line);
   const names = [...new Set(pieces.map(({ name }) => name))].sort((one, other) => other.length - one.length);
   const gaps = [...new Set(pieces.map(({ gap }) => gapPattern(gap, isColoured)))].sort(

@@ -7,6 +7,8 @@ export interface Series {
   unit: string;
   values: number[];
   texts: string[];
+  /** One unit was told for several numbers, not behind this one. */
+  isUnitShared?: boolean;
   /** Some numbers name another unit than others, or none; or the unit stands behind a neighbour alone. */
   mixed?: 'some name none' | 'differ' | 'the last names it';
 }
@@ -36,7 +38,7 @@ export const unitNames: Record<ProposedUnit, string> = {
 export function unitOfWords(words: string): ProposedUnit | null {
   const bare = words
     .replace(/^[^A-Za-z\u0080-\uffff]+/, '')
-    .replace(/^(?:\u00c2?[\u00b0\u00ba]|deg(?:rees?)?)[. _]?/i, '');
+    .replace(/^(?:\u00c2?[\u00b0\u00ba]|deg(?:rees?|res)?|grad)[. _]?/i, '');
   return unitWords.find(([word]) => word.test(bare))?.[1] ?? null;
 }
 
@@ -46,30 +48,30 @@ const OTHER_QUANTITY = 'another quantity, no temperature';
 
 const notRead: [RegExp, string][] = [
   [
-    /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks)$/i,
+    /^(?:time|ts|stamp|timestamp|date|clock|epoch|up|uptime|millis|ms|sec|secs|seconds|elapsed|tick|ticks|heure|duree|zeit|uhrzeit)$/i,
     'a time stamp',
   ],
   [
-    /^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes|sensors|channels|build|retries|retry|lost|missed|dropped|drops|errs)$/i,
+    /^(?:n|no|nr|seq|cnt|count|counter|id|idx|index|frame|packet|pkt|msg|num|sample|row|probes|sensors|channels|build|retries|retry|lost|missed|dropped|drops|errs|compteur|trame|zaehler)$/i,
     'a counter',
   ],
   [
-    /^(?:rate|roc|dt|delta|diff|difference|slope|trend|rise|above|spread|span|range|sd|std|sigma|dev|deviation|noise|drift)$/i,
+    /^(?:rate|roc|dt|delta|diff|difference|slope|trend|rise|above|spread|span|range|sd|std|sigma|dev|deviation|noise|drift|ecart|pente|vitesse|variation|derive|tendance|differenz|anstieg)$/i,
     'a rate or a difference, no temperature',
   ],
-  [/^(?:node|addr|address|serial|sn|pin|gpio)$/i, 'a name of the device, no measured number'],
-  [/^(?:cpu|mcu|soc|die|case|enclosure|housing|chassis|pcb)$/i, BOARD_WARMTH],
-  [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc)$/i, 'a checksum'],
+  [/^(?:node|addr|address|serial|sn|pin|gpio|adresse|serie|broche)$/i, 'a name of the device, no measured number'],
+  [/^(?:cpu|mcu|soc|die|case|enclosure|housing|chassis|pcb|boitier|coffret|gehaeuse|platine)$/i, BOARD_WARMTH],
+  [/^(?:crc|chk|cs|sum|checksum|xor|cks|lrc|somme|controle|pruefsumme)$/i, 'a checksum'],
   [
-    /^(?:st|stat|status|state|err|error|errors|fault|faults|flag|flags|mode|relays?|relais|valve|ok|code|alarms?|alm|alert|warn|warning)$/i,
+    /^(?:st|stat|status|state|err|error|errors|fault|faults|flag|flags|mode|relays?|relais|valve|ok|code|alarms?|alm|alert|warn|warning|etat|statut|defaut|alarmes?|zustand)$/i,
     'a status',
   ],
   [
-    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|hys|hyst|hysteresis|band|deadband|cutoff|trip|thr|thresh|threshold|kp|ki|kd|cal|offset|ofs)$/i,
+    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|least|most|lowest|highest|peak|hys|hyst|hysteresis|band|deadband|cutoff|trip|thr|thresh|threshold|kp|ki|kd|cal|offset|ofs|consigne|cible|seuil|moyenne|moy|mini|maxi|soll|sollwert|ziel|grenze|mittel)$/i,
     WORKED_OUT,
   ],
   [
-    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|vbat|vcc|vin|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|poll|loop|baud)$/i,
+    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|v(?:bat|batt|b|cc|dd|in|s|sup|usb)|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|poll|loop|baud|pile|humidite|pression|chauffe|puissance|feuchte|luftfeuchte|druck|leistung|niveau|debit|poids|periode)$/i,
     OTHER_QUANTITY,
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
@@ -79,11 +81,13 @@ export const namesOther = (name: string): boolean => otherQuantity(partsOf(name)
 
 /** Even where the name says degrees, too. */
 const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
-const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board|brd|chip)$/i;
+const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board|brd|chip|froide|soudure|jonction|ambiante?|kaltstelle|klemmen?|borniers?)$/i;
 /** A `v` so small is the voltage of a pin or a battery. */
 const LIKELY_VOLTS = 13;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
 const resistanceNames = /^(?:r|res|resistance|ohms?|rtd|pt|ntc|thermistor)$/i;
+
+const FIXED = /^(?:ref|reference|fixed|shunt|series|leads?|wires?|bridge|pullup)$/i;
 
 /** The parts of a name: `pan2_tempF` is pan, temp, F. */
 export const partsOf = (name: string): string[] =>
@@ -129,6 +133,8 @@ export function kindOfNumber(series: Series, names: readonly string[] = []): Num
   const parts = hasLetter(series.name, names) || isRight(series, names) ? whole.slice(0, -1) : whole;
   if ([series.unit, whole.at(-1) ?? ''].some((word) => THOUSANDS.test(word)))
     return { is: 'left-out', why: 'thousands of ohms, which no format can read: let the board write ohms' };
+  if ((series.unit === '' ? null : unitOfWords(series.unit)) === 'ohm' && parts.some((part) => FIXED.test(part)))
+    return { is: 'left-out', why: 'a resistor or a wire of the board, no probe' };
   if (box.test(series.name)) return { is: 'left-out', why: BOARD_WARMTH };
   if (boilingPoint.test(series.name)) return { is: 'left-out', why: WORKED_OUT };
   const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);

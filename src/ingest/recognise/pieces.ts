@@ -12,19 +12,19 @@ export interface Piece {
   gap: string;
   /** What was its name before an address or number that tells probes apart became that. */
   said: string;
-  /** Of numbers: the word right behind it, '' for none, and where that ends. */
+  /** Of numbers: the word right behind it, '' for none, and where that ends. Their text has a point for a decimal comma. */
   unit: string;
   unitEnd: number;
 }
 
 /** What a device says of itself, not of a probe. */
 export const statusWord =
-  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid|st|us|ol)$/i;
+  /^(?:ok|err|error|fail|warn|on|off|run|idle|heat|heating|ready|busy|hold|wait|pass|good|bad|true|false|yes|no|stable|auto|manual|normal|valid|st|us|ol|marche|arret|pret|defaut|erreur|bon|ein|aus|bereit|fehler|gut)$/i;
 /** Those of them that nobody calls a pan by: before a name at the start of a line they are none of it. */
 const opening = /^(?:ok|err|error|fail|warn|pass|good|bad|true|false|ready|stable|valid)$/i;
 
 const clock = String.raw`\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?|\d{1,2}:[0-5]\d(?![\d.,:])`;
-const date = String.raw`\d{4}[-/]\d\d[-/]\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:[.,]\d+)?)?(?:Z|[+-]\d\d:?\d\d)?)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}(?![\d.])`;
+const date = String.raw`\d{4}[-/]\d\d[-/]\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:[.,]\d+)?)?(?:Z|[+-]\d\d:?\d\d)?)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}(?![\d.])|\d{1,2}\.\d{1,2}\.(?= )`;
 const numberWith = (mark: string): string => String.raw`[+-]?\d+(?:${mark}\d+)?(?![\d])`;
 /** A number whose letters behind it hold digits again is hexadecimal or a name; a sign belongs to it only after a gap. */
 const anyPiece = (number: string): RegExp =>
@@ -33,9 +33,11 @@ const anyPiece = (number: string): RegExp =>
       // A sensor's address, byte by byte or with its family before it.
       String.raw`(?<address>(?<![\w.:])(?:[0-9A-F]{2}(?:[:.-][0-9A-F]{2}){5,9}|[0-9A-F]{2}(?: [0-9A-F]{2}){7}|[0-9A-F]{2}[-.][0-9A-F]{12,14})(?!\w|:[0-9A-F]))`,
       String.raw`(?<time>(?<![\w.,])(?:${date}|${clock}))`,
+      // `28.904417.0A`: with two points it is no number.
+      String.raw`(?<code>(?<![\w.,])[0-9A-F]{1,12}(?:[.][0-9A-F]{1,12}){2,5}(?![\w.]))`,
       String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
       String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*|(?=(?:[0-9A-Fa-f]{4})+(?![\w.]))\d+[A-Fa-f]{2,})(?![\w.]))`,
-      String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
+      String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=(?<![A-Za-z0-9])[A-Za-z]{1,8})(?=[+-]\d+[.,]\d)${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
       String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
       // A unit right behind its number ends at a slash, unless that makes it a rate.
       String.raw`(?<word>(?<=\d *[^\w ]{0,2})[CFKcfk](?=\/(?!(?:min|h|hr|s|sec)\b))|[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
@@ -66,8 +68,9 @@ export function piecesOf(raw: string, commaIsDecimal: boolean): Piece[] {
 function plainPieces(line: string, commaIsDecimal: boolean): Piece[] {
   const raw = [...line.matchAll(commaIsDecimal ? pieceWithComma : pieceWithPoint)].map((match): Piece => {
     const group = Object.entries(match.groups!).find(([, text]) => text !== undefined)?.[0] ?? 'word';
-    const kind = group === 'address' ? 'hex' : (group as PieceKind);
+    const kind = group === 'address' || group === 'code' ? 'hex' : (group as PieceKind);
     const piece = { kind, start: match.index, end: match.index + match[0].length, text: match[0] };
+    if (kind === 'number') piece.text = piece.text.replace(',', '.');
     return { ...piece, name: '', gap: '', said: '', unit: '', unitEnd: piece.end };
   });
   const settled = raw.map((piece, at) =>
@@ -97,10 +100,10 @@ function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
   return next.kind === 'word' && joining.test(next.text) && (isLead || /[A-Za-z] $/.test(before));
 }
 
-const unitBehind = /^ ?(?:[^ -~\t]{1,3} ?|\*|')?(?:deg(?:rees?)?\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~\t]{1,2})(?![\w])/i;
+const unitBehind = /^ ?(?:[^ -~\t]{1,3} ?|\*|')?(?:(?:deg(?:rees?|res)?|grad)\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~\t]{1,2})(?![\w])/i;
 
-/** `209.2,F,`: a unit in the next field. */
-const unitField = /^ ?[,;|] ?(?:deg[ .]?|[^ -~\t]{1,2})?([CF])(?= ?(?:[,;|*]|$))/;
+/** `209.2,F,`, `0.498<tab>mA`: a unit in the next field. */
+const unitField = /^ ?[,;|\t] ?(?:deg[ .]?|[^ -~\t]{1,2})?([CF]|(?<=\t)(?:K|mV|[Oo]hms?|mA|A|V|W|%|ms|s|rpm|hPa))(?= ?(?:[,;|*\t]|$))/;
 
 /** `C/min` is a rate, and no temperature. */
 const perTime = /^ ?(?:\/|per )\s?(?:min(?:utes?)?|h(?:ou)?rs?|h|s|sec(?:onds?)?)(?![\w])/i;
@@ -123,7 +126,7 @@ function findUnit(line: string, piece: Piece, next: Piece | undefined): void {
 
 /** A unit that stands apart must be one that is known, for it may as well be the next name. */
 const knownUnit = (text: string): boolean =>
-  /^ (?:[^ -~\t]*|\*)? ?(?:(?:deg(?:rees?)?\.? ?)?(?:c|f|k|celsius|fahrenheit|kelvin)|[mu]?v|millivolts?|k?ohms?|ohm|%|rpm|[hk]?pa|mbar|m?s|min|[^ -~\t]+)$/i.test(
+  /^ (?:[^ -~\t]*|\*)? ?(?:(?:(?:deg(?:rees?|res)?|grad)\.? ?)?(?:c|f|k|celsius|fahrenheit|kelvin)|[mu]?v|millivolts?|k?ohms?|ohm|%|rpm|[hk]?pa|mbar|m?s|min|[^ -~\t]+)$/i.test(
     text,
   );
 
@@ -143,13 +146,15 @@ function findName(line: string, pieces: Piece[], at: number): void {
     if (before.kind !== 'word' || (value !== undefined && before.start < value.unitEnd)) break;
     if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
     if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
-      if (!opensLine(pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
+      if (!isAloneInCell(line, pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
     }
     words.unshift(before);
     from = before.start;
   }
   while (words.length > 1 && joining.test(words.at(-1)!.text)) words.pop();
-  while (words.length > 0 && joining.test(words[0]!.text)) words.shift();
+  // `| now 84.4 |` beside `| mean 84.1 |` is all the name there is.
+  const isNow = words.length === 1 && /^now$/i.test(words[0]!.text);
+  while (!isNow && words.length > 0 && joining.test(words[0]!.text)) words.shift();
   if (
     /^[a-z]/i.test(words[1]?.text ?? '') &&
     opening.test(words[0]!.text) &&
@@ -160,6 +165,13 @@ function findName(line: string, pieces: Piece[], at: number): void {
   if (last === undefined) return;
   piece.name = line.slice(words[0]!.start, last.end);
   piece.gap = line.slice(last.end, piece.start);
+}
+
+/** `|  Boil pan  |  95.9 C |`: between two separators stand words alone, and before them no other. */
+function isAloneInCell(line: string, pieces: Piece[], at: number): boolean {
+  const from = Math.max(...[',', ';', '|', '\t'].map((mark) => line.lastIndexOf(mark, pieces[at]!.start)));
+  const first = pieces.findIndex(({ start }) => start > from);
+  return opensLine(pieces, first) && pieces.slice(first, at).every(({ kind }) => kind === 'word');
 }
 
 /** Only times, counts and codes stand before it: in `A;98.2` the first word is the name though a separator follows. */

@@ -42,6 +42,7 @@ export function propose(lines: readonly string[], data: readonly string[], candi
     ...candidate.doubts,
     ...refused,
     ...unread,
+    ...candidate.channels.filter(jumps).map(({ channel }) => `${channel}: ${JUMPS}`),
     ...channels.filter(({ sure }) => !sure).map(({ channel, why }) => `${channel}: ${why}`),
   ];
   return {
@@ -90,6 +91,22 @@ function withUnitSaid(candidate: Candidate, lines: readonly string[]): Candidate
     if (!isBare || one.kind.why.startsWith('The name')) return one;
     return { ...one, kind: { ...one.kind, unit, sure: isInEach, why } };
   });
+}
+
+/** Fewer numbers, or all within so many degrees, tell nothing of jumps. */
+const FEW_NUMBERS = 8;
+const LEAST_RANGE = 3;
+/** One probe goes up, and down again where sap is poured in; two that are read as one go their way with each line. */
+const MOST_WAYS = 4;
+const JUMPS =
+  'its numbers jump to and fro, as those of two probes in turn do. If they are two, this reads them as one.';
+
+function jumps({ series, kind }: CandidateChannel): boolean {
+  const { values } = series;
+  if (values.length < FEW_NUMBERS || kind.unit === 'ohm' || kind.unit === 'mV') return false;
+  const range = Math.max(...values) - Math.min(...values);
+  const way = values.slice(1).reduce((sum, value, at) => sum + Math.abs(value - values[at]!), 0);
+  return range > LEAST_RANGE && way > MOST_WAYS * range;
 }
 
 /** The channel that tells how warm the terminals are, where something needs it. */

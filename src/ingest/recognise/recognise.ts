@@ -5,9 +5,8 @@ import { asJson, asJsonInTurn, jsonObjects } from './as-json.ts';
 import { asNamed } from './as-named.ts';
 import type { Candidate } from './candidate.ts';
 import { leftOutSpans, whyNothing } from './left-out.ts';
-import { withoutColours } from './pieces.ts';
+import { statusWord, withoutColours } from './pieces.ts';
 import { propose } from './propose.ts';
-import { takeTurns } from './turns.ts';
 
 /** So many lines are looked at. */
 const linesLookedAt = 20;
@@ -29,6 +28,7 @@ export function recognise(lines: readonly string[]): Proposal {
 }
 
 function proposalOf(data: string[], looked: readonly string[]): Proposal {
+  if (isNamedBefore(looked)) return nothing(looked, [NAMED_BEFORE]);
   const proposals = candidates(data, looked).map((candidate) => propose(looked, data, candidate));
   const made = proposals.filter((one): one is Proposal => !Array.isArray(one));
   const best = made.find(({ verdict }) => verdict === 'sure') ?? made[0];
@@ -81,13 +81,13 @@ function candidates(lines: string[], looked: readonly string[]): Candidate[] {
   if (objects.length > 0) {
     const json = asJson(objects);
     if (json !== null && json.channels.length > 0) return [json];
-    return [asJsonInTurn(objects, lines), asNamed(lines), json].filter((one) => one !== null);
+    return [asJsonInTurn(objects, lines), asNamed(lines, looked, false), json].filter((one) => one !== null);
   }
   const comma = commaMeaning(lines, looked);
   if (comma === 'not known') return [];
   const withHeaders = looked.filter((line) => lines.includes(line) || (isText(line) && !isBootTextWithNumber(line)));
   const columns = asColumns(withHeaders, comma === 'decimal');
-  const named = comma === 'decimal' ? null : asNamed(lines);
+  const named = asNamed(lines, looked, comma === 'decimal');
   return [named, columns].filter((one) => one !== null);
 }
 
@@ -95,7 +95,7 @@ const isBootTextWithNumber = (line: string): boolean => /\d/.test(line) && isBoo
 
 /** Whether commas between digits are decimal marks; not known where nothing else tells. */
 function commaMeaning(lines: readonly string[], looked: readonly string[]): 'decimal' | 'separator' | 'not known' {
-  const undated = lines.map((line) => line.replace(/\d{1,2}\.\d{1,2}\.\d{2,4}/g, '').replace(/\d:\d\d[.,]\d+/g, ''));
+  const undated = lines.map((line) => line.replace(/\d{1,2}\.\d{1,2}\.(?:\d{2,4}|(?= ))/g, '').replace(/\d:\d\d[.,]\d+/g, ''));
   if (!undated.some((line) => /\d,\d/.test(line))) return 'separator';
   const having = (mark: RegExp): number => undated.filter((line) => mark.test(line)).length;
   // `PFANNE 1   97,0 GRAD`: behind a name or a colon, whatever else has a point.
@@ -143,11 +143,6 @@ function whyNot(data: string[], looked: readonly string[]): string[] {
     ...(mostly(data, HEX_ALONE) && mostly(data, /\b(?:\d+[A-F]|[A-F]+\d)[0-9A-F]*\b/i)
       ? ['The numbers are hexadecimal, which no format can read: let the board write 96.1.']
       : []),
-    ...(isNamedBefore(data)
-      ? [
-          'Whose number it is stands in a line of its own, and each line is read by itself: let the board write name and number in one line.',
-        ]
-      : []),
     'No number can be taken with any certainty for a temperature, or for the millivolts or ohms of a probe: choose the format by hand, or let the board print a name, a value and a unit.',
   ];
 }
@@ -164,10 +159,18 @@ const HEX_ALONE = /^\W*(?:[A-Za-z]\w*:)?[\s,;|:]*(?:[~*#]?(?:0x)?(?:[0-9A-F]{2})
 /** Lines that tell a number alone, each after one that says by a name or address whose it is. */
 function isNamedBefore(lines: readonly string[]): boolean {
   const before = lines.flatMap((line, at) => (ALONE.test(line) ? [lines.slice(0, at).findLast(isTitle) ?? ''] : []));
-  return before.length >= 3 && before.every((title) => title !== '') && takeTurns(before);
+  const known = before.filter((title) => title !== '');
+  const again = [...new Set(known)].filter((title) => known.filter((one) => one === title).length > 1);
+  return known.length >= 3 && known.length >= before.length - 1 && again.length > 1;
 }
-const ALONE = /^\W*[-+]?\d+\.\d+\s*(?:[^ -~]{0,2}(?:deg\w*)?\s*[CFK]\w*)?(?:\s*\(.*\))?\s*$/i;
-const isTitle = (line: string): boolean => /^\W*[A-Za-z]/.test(line) && !/=>|\braw\b/i.test(line);
+const NAMED_BEFORE =
+  'Whose number it is stands in a line of its own, and each line is read by itself: let the board write name and number in one line.';
+const ALONE =
+  /^\W*[-+]?\d+[.,]\d+\s*(?:[^ -~]{0,2}(?:deg\w*)?\s*[CFK]\w*|m?V|[Oo]hms?)?(?:\s*\(.*\))?\s*$/i;
+const isTitle = (line: string): boolean =>
+  /^\W*[A-Za-z]/.test(line) &&
+  !/=>|\braw\b|\d[.,]\d/i.test(line) &&
+  !line.split(/\W+/).some((word) => statusWord.test(word));
 
 function nothing(looked: readonly string[], reasons: string[]): Proposal {
   const lines = looked.map((text) => ({ text, spans: leftOutSpans(text, [], null), why: whyNothing(text, null) }));

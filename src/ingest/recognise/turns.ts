@@ -40,7 +40,7 @@ export function differ(texts: readonly string[], values: readonly number[], time
 }
 
 /** Few texts, each again and again, and the numbers go with them: in turn, or as each board has something to say. */
-function tellApart(texts: readonly string[], values: readonly number[]): 'yes' | 'perhaps' | 'no' {
+export function tellApart(texts: readonly string[], values: readonly number[]): 'yes' | 'perhaps' | 'no' {
   const count = new Set(texts).size;
   if (count < 2 || count > MOST_PROBES || texts.length < 2 * count) return 'no';
   const inTurn = takeTurns(texts);
@@ -91,7 +91,7 @@ export function nameByTurns(
     const { tokens, texts, told } = best;
     const gaps = some.map(({ at, value }, i) => lines[at]!.slice(tokens[i]!.end, value.start));
     // Other numbers may stand between, as long as all else is the same.
-    const between = new Set(gaps.map((gap) => gap.replace(NUMBERS, '#')));
+    const between = new Set(gaps.map((gap) => gap.replace(NUMBERS, '#').replace(/ +/g, ' ')));
     if (told === 'perhaps' || between.size > 1 || !some.every(({ isAlone }) => isAlone))
       return `“${texts[0]}” and “${texts.find((text) => text !== texts[0])}” take turns before the numbers: if they tell probes apart, this reads them as one.`;
     for (const [i, { value }] of some.entries()) {
