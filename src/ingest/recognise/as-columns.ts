@@ -6,6 +6,7 @@ import {
   isSetting,
   isSwitch,
   kindOfNumber,
+  namesOther,
   type NumberKind,
   type Series,
   SETTING,
@@ -17,13 +18,15 @@ import { differ, takeTurns } from './turns.ts';
 import { withoutTwins, withoutWholeNumbers } from './twins.ts';
 import { withoutUnlike } from './unlike.ts';
 
-const separators = [';', '\t', '|', ',', ' '];
+const separators = ['","', '";"', ';', '\t', '|', ',', ' '];
 const separatorNames: Record<string, string> = {
   ';': 'semicolons',
   '\t': 'tabs',
   '|': 'bars',
   ',': 'commas',
   ' ': 'blanks',
+  '","': 'commas between quotes',
+  '";"': 'semicolons between quotes',
 };
 
 /** The columns that the lines stand in; null where they stand in none. */
@@ -60,7 +63,7 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
     if (series === null) {
       if (rows.every((row) => /^[-+]$/.test(row[at]!))) doubts.push(SIGN_APART);
-      const why = textColumn(rows.map((row) => row[at]!));
+      const why = textColumn(rows.map((row) => row[at]!), header?.[at] ?? '');
       if (why === null) return null;
       const title = header?.[at] ?? '';
       if (
@@ -166,7 +169,7 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
   if (numbers.length < cells.length / 2) return null;
   const values = numbers.map((cell) => readValue(cell, 0, cell.length, decimal.charCodeAt(0)));
   const read = values.flatMap((value) => (typeof value === 'string' ? [] : [value]));
-  const title = header?.[at]?.replace(/^[#;/ ]+/, '').replace(/^(")(.*)\1$/, '$2') ?? '';
+  const title = header?.[at]?.replace(/^[#;/ ]+/, '').replace(/^"|"$/g, '') ?? '';
   const before = at > 0 ? constant(rows.map((row) => row[at - 1]!)) : null;
   // `C*61`: a checksum hangs at the last word.
   const behind = at + 1 < width ? constant(rows.map((row) => row[at + 1]!.replace(checksumEnd, ''))) : null;
@@ -205,7 +208,10 @@ function constant(cells: string[]): string | null {
 }
 
 /** Why a column of texts is not read; '' for one that says nothing; null when it speaks against columns at all. */
-function textColumn(cells: string[]): string | null {
+function textColumn(cells: string[], title: string): string | null {
+  // The first or last cell keeps its outer quote, and no number can be read there.
+  if (cells.every((cell) => cell.includes('"')) && cells.some((cell) => /\d[.,]\d/.test(cell)) && !/:\d\d/.test(cells[0]!))
+    return namesOther(title) ? 'another quantity, no temperature' : null;
   if (cells.every((cell) => /^\w{0,3}[*]/.test(cell) && checksumEnd.test(cell))) return 'a checksum';
   if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';
   const pieces = cells.flatMap((cell) => piecesOf(cell, false));

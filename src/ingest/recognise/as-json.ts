@@ -14,6 +14,8 @@ interface Leaf {
   /** What the object that holds it says of itself. */
   label: string;
   unit: string;
+  /** The unit is told in the same object, for this number alone. */
+  isOwn: boolean;
   value: unknown;
 }
 
@@ -186,7 +188,7 @@ function seriesOf(leaf: Leaf, leaves: Leaf[]): Series {
   // A unit that the object names is not that of its counts, codes and addresses.
   const isOther = namesOther(key) || WHOSE.test(key);
   const unit = isOther ? '' : leaf.unit || single;
-  return { name, unit, isUnitShared: unit !== '' && unit === leaf.unit, values, texts: values.map(String) };
+  return { name, unit, isUnitShared: unit !== '' && unit === leaf.unit && !leaf.isOwn, values, texts: values.map(String) };
 }
 
 function leavesOf(root: object): Leaf[] {
@@ -195,7 +197,7 @@ function leavesOf(root: object): Leaf[] {
     value: unknown,
     pointer: string,
     names: string[],
-    holder: { label: string; unit: string },
+    holder: { label: string; unit: string; isOwn: boolean },
     depth: number,
   ): void => {
     if (leaves.length >= mostLeaves || depth > 8) return;
@@ -205,15 +207,21 @@ function leavesOf(root: object): Leaf[] {
     }
     const own = Array.isArray(value)
       ? holder
-      : { label: textOf(value, labelKeys) || holder.label, unit: textOf(value, unitKeys) || holder.unit };
+      : {
+          label: textOf(value, labelKeys) || holder.label,
+          unit: textOf(value, unitKeys) || holder.unit,
+          isOwn: textOf(value, unitKeys) !== '' && Object.values(value).filter(isNumber).length === 1,
+        };
     for (const [key, item] of Object.entries(value)) {
       const token = key.replaceAll('~', '~0').replaceAll('/', '~1');
       visit(item, `${pointer}/${token}`, Array.isArray(value) ? names : [...names, key], own, depth + 1);
     }
   };
-  visit(root, '', [], { label: '', unit: '' }, 0);
+  visit(root, '', [], { label: '', unit: '', isOwn: false }, 0);
   return leaves;
 }
+
+const isNumber = (value: unknown): boolean => typeof value === 'number';
 
 function textOf(value: object, keys: string[]): string {
   for (const key of keys) {

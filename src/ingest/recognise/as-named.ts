@@ -55,13 +55,13 @@ export function asNamed(
   const names = all.map(({ name }) => name);
   for (const { name, pieces, isSeldom } of all) {
     if (isSeldom) {
-      leftOut.push({ what: name, why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
+      leftOut.push({ what: plain(name), why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
       continue;
     }
     const series = withNeighboursUnit(withLegend(seriesOf(name, pieces), pieces, others), valued);
     const kind = hasDecimals ? kindAmongDecimals(series, names) : kindOfNumber(series, names);
     if (kind.is === 'read') named.push({ channel: name, series, kind });
-    else leftOut.push({ what: name, why: kind.why });
+    else leftOut.push({ what: plain(name), why: kind.why });
   }
   const alike = withoutUnlike(withoutWholeNumbers(named, leftOut), leftOut);
   const { stay: channels, leftOut: twins } = withoutTwins(alike);
@@ -79,8 +79,10 @@ export function asNamed(
       because: 'The lines are pairs of name and value.',
       doubts,
     };
-  const format: PortFormat = { kind: 'pattern', pattern: patternOf(lines, wanted, commaIsDecimal) };
-  if (!readsJust(lines, wanted, format)) return null;
+  const format = STARTS.map(
+    (start): PortFormat => ({ kind: 'pattern', pattern: start + patternOf(lines, wanted, commaIsDecimal) }),
+  ).find((one) => readsJust(lines, wanted, one));
+  if (format === undefined) return null;
   return {
     format,
     channels,
@@ -103,6 +105,9 @@ const kindAmongDecimals = (series: Series, names: readonly string[]): NumberKind
   return isSwitch(series) ? SWITCH : kindOfNumber(series, names);
 };
 
+/** A name without the marks of what it is part of. */
+const plain = (name: string): string => name.replace(/["{ :]+/g, ' ');
+
 /** A name that is seen so many times less often than another is a damaged line, or said once. */
 const SELDOM = 4;
 /** `LOWBAT pan=98.7` among many `pan=98.7` is the same pan. */
@@ -120,7 +125,8 @@ function readableNames(valued: Piece[][]): string[] {
   const all = namesOf(valued);
   const names = all.map(({ name }) => name);
   const read = all.flatMap(({ name, pieces, isSeldom }) => {
-    const kind = isSeldom ? null : kindOfNumber(seriesOf(name, pieces), names);
+    const series = seriesOf(name, pieces);
+    const kind = isSeldom || isNumberInTurn(series) ? null : kindOfNumber(series, names);
     return kind?.is === 'read' && !kind.coldJunction ? [{ name, unit: kind.unit }] : [];
   });
   const worked = read.filter(({ unit }) => unit !== 'ohm' && unit !== 'mV');
@@ -182,17 +188,17 @@ function joinUnderLastWord(valued: Piece[][]): void {
   }
 }
 
-/** `96.4°C / 205.5°F`: a number without a name that tells the one before it again, in the other unit. */
+/**
+ * `96.4°C / 205.5°F`, `96.4 C (3.073 mV)`: a number without a name that tells the one before it again, in the other unit
+ * or as what was measured.
+ */
 function withoutRepeats(pieces: Piece[]): Piece[] {
   return pieces.filter((piece, at) => {
     const before = pieces[at - 1];
-    if (
-      piece.name !== '' ||
-      before === undefined ||
-      unitOfWords(piece.unit) !== 'F' ||
-      unitOfWords(before.unit) !== 'C'
-    )
-      return true;
+    if (piece.name !== '' || before === undefined || before.name === '') return true;
+    const units = [before, piece].map(({ unit }) => unitOfWords(unit) ?? '');
+    if (['C', 'F', 'K'].includes(units[0]!) && (units[1] === 'mV' || units[1] === 'ohm')) return false;
+    if (units.join() !== 'C,F') return true;
     return !isSameInFahrenheit([Number(before.text)], [Number(piece.text)]);
   });
 }
@@ -237,6 +243,9 @@ function readsJust(lines: readonly string[], wanted: Piece[][], format: PortForm
     );
   });
 }
+
+/** Names anywhere; or only where they begin their line, for elsewhere they may mean a limit. */
+const STARTS = ['', '^[^0-9A-Za-z]*'];
 
 /** Values in columns parted by commas: then a comma behind one is no decimal mark. */
 const commaFollows = (lines: readonly string[], wanted: Piece[][]): boolean =>

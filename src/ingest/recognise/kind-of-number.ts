@@ -67,11 +67,11 @@ const notRead: [RegExp, string][] = [
     'a status',
   ],
   [
-    /^t?(?:set|setpoint|sp|sv|target|goal|limit|lim|max|min|avg|mean|high|low|hi|lo|least|most|lowest|highest|peak|hys|hyst|hysteresis|band|deadband|cutoff|trip|thr|thresh|threshold|kp|ki|kd|cal|offset|ofs|consigne|cible|seuil|moyenne|moy|mini|maxi|soll|sollwert|ziel|grenze|mittel)$/i,
+    /^t?(?:set|setpoint|sp|sv|target|goal|limits?|lim|max|min|avg|mean|high|low|hi|lo|least|most|lowest|highest|peak|hys|hyst|hysteresis|band|deadband|cutoff|trip|thr|thresh|threshold|kp|ki|kd|cal|offset|ofs|consigne|cible|seuil|moyenne|moy|mini|maxi|soll|sollwert|ziel|grenze|mittel)$/i,
     WORKED_OUT,
   ],
   [
-    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|v(?:bat|batt|b|cc|dd|in|s|sup|usb)|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|poll|loop|baud|pile|humidite|pression|chauffe|puissance|feuchte|luftfeuchte|druck|leistung|niveau|debit|poids|periode)$/i,
+    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|v(?:bat|batt|b|cc|dd|in|s|sup|usb)|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|supply|took|noise|poll|loop|baud|pile|humidite|pression|chauffe|puissance|feuchte|luftfeuchte|druck|leistung|niveau|debit|poids|periode)$/i,
     OTHER_QUANTITY,
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],
@@ -99,7 +99,8 @@ export const partsOf = (name: string): string[] =>
         .filter((part) => part !== '');
 
 /** The address of a sensor says nothing by its letters. */
-const isCode = (name: string): boolean => /^(?:0x)?[0-9A-F]{4,}$/i.test(name) && /\d/.test(name);
+const isCode = (name: string): boolean =>
+  /\d/.test(name) && (/^(?:0x)?[0-9A-F]{4,}$/i.test(name) || /^[0-9A-F]{1,12}(?:[.:-][0-9A-F]{1,12}){2,9}$/i.test(name));
 
 /** The board's own box; a `float box` is a part of an evaporator. */
 const box = /^(?:(?:in|inside)(?: of)?(?: the)? )?box(?:[ _]?(?:temp|t|c|f))?$/i;

@@ -144,7 +144,8 @@ function findName(line: string, pieces: Piece[], at: number): void {
       return;
     }
     if (before.kind !== 'word' || (value !== undefined && before.start < value.unitEnd)) break;
-    if (words.length > 0 && !/^[ .]{0,2}$/.test(between)) break;
+    // `"limits": { "back": 219.5 }` on one line of many: what it is part of belongs to its name.
+    if (words.length > 0 && !/^[ .]{0,2}$|^" ?: ?\{ ?"$/.test(between)) break;
     if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
       if (!isAloneInCell(line, pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
     }

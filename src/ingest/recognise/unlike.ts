@@ -11,6 +11,8 @@ const COLDEST = 223;
 const isDegrees = ({ kind }: CandidateChannel): boolean => ['C', 'F', 'K'].includes(kind.unit);
 /** A unit of its own, or a name that says so; not one that is told once for all numbers. */
 const isTold = ({ series, kind }: CandidateChannel): boolean => kind.sure && series.isUnitShared !== true;
+const hasOwnUnit = ({ series, kind }: CandidateChannel): boolean =>
+  kind.sure && series.unit !== '' && series.isUnitShared !== true;
 const isWhole = (texts: readonly string[]): boolean => texts.length > 0 && texts.every((text) => /^[-+]?\d+$/.test(text));
 const isSigned = (texts: readonly string[]): boolean => texts.some((text) => text.startsWith('+'));
 const decimalsOf = (texts: readonly string[]): number =>
@@ -30,6 +32,8 @@ export function withoutUnlike(channels: readonly CandidateChannel[], leftOut: Ca
     const { texts, values } = one.series;
     if (isWhole(texts) && others.every(({ series }) => !isWhole(series.texts)))
       return 'a whole number without a unit, beside temperatures with decimals';
+    if (one.series.unit === '' && others.every(hasOwnUnit))
+      return 'no unit is named, beside temperatures that name theirs';
     if (isKelvin && one.kind.unit !== 'K' && middle(values) < COLDEST)
       return 'no unit is named, and in kelvin, like the numbers beside it, it is none that a probe can give';
     if (isSigned(texts) && !others.some(({ series }) => isSigned(series.texts)))
