@@ -58,6 +58,11 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   const doubts: string[] = [];
   const leftOut: Candidate['leftOut'] = [];
   for (let at = 0; at < width; at++) {
+    if (isHexColumn(rows.map((row) => row[at]!))) {
+      leftOut.push({ what: `column ${at + 1}`, why: 'a checksum or a code' });
+      read.push(null);
+      continue;
+    }
     const series = seriesOf(table, at);
     read.push(null);
     const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
@@ -108,6 +113,18 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
 const isEmpty = (cells: readonly string[], title: string): boolean =>
   cells.every((cell) => !/\w/.test(cell) && (/[A-Za-z]/.test(title) || NO_NUMBER.test(cell)));
 const NO_NUMBER = /^-+[.,]-+$|^-{2,}$/;
+
+/** `81`, `7F`, `8E`: hexadecimal digits of one length, whose letters are not one unit behind all. */
+function isHexColumn(cells: readonly string[]): boolean {
+  const letters = new Set(cells.flatMap((cell) => /[A-F]/i.exec(cell)?.[0].toUpperCase() ?? []));
+  return (
+    cells.length >= FEW_CELLS &&
+    cells.every((cell) => /^(?:[0-9A-F]{2}|[0-9A-F]{4}|[0-9A-F]{8})$/i.test(cell) && cell.length === cells[0]!.length) &&
+    letters.size > 1 &&
+    cells.some((cell) => /\d/.test(cell))
+  );
+}
+const FEW_CELLS = 6;
 
 /** Numbers of probes are small; others that come round in one order, such as a heater's share, must go with the readings. */
 const MOST_NUMBER = 32;
@@ -178,7 +195,9 @@ function seriesOf({ rows, header, decimal, width }: Table, at: number): Series |
     behind !== null && (unitOfWords(behind) !== null || /^(?:%|rpm|[hk]?Pa|mbar|V|A|W|s|ms)$/.test(behind))
       ? behind
       : '';
-  const { name, unit } = titleParts(title);
+  const { name: called, unit } = titleParts(title);
+  // A lone word over one column is what the board says of itself.
+  const name = statusWord.test(called) ? '' : called;
   const word =
     before !== null && unitOfWords(before) === null && !statusWord.test(before) ? before.replace(/[=:>]+$/, '') : '';
   return {

@@ -117,6 +117,11 @@ export function asJson(objects: object[]): Candidate | null {
     )
   )
     return null;
+  nameByList(byPointer);
+  const mostNumbers = Math.max(
+    0,
+    ...[...byPointer.values()].map((leaves) => leaves.filter(({ value }) => typeof value === 'number').length),
+  );
   const all: (CandidateChannel & { pointer: string; leaf: Leaf })[] = [];
   const leftOut: Candidate['leftOut'] = [];
   const doubts: string[] = [];
@@ -129,6 +134,10 @@ export function asJson(objects: object[]): Candidate | null {
           what: pointer,
           why: 'a text between quotes, though it looks like a number: JSON pointers read numbers only',
         });
+      continue;
+    }
+    if (numbers.length * SELDOM <= mostNumbers) {
+      leftOut.push({ what: pointer, why: `it stands in ${numbers.length} of ${objects.length} lines alone` });
       continue;
     }
     const leaf = leaves[0]!;
@@ -156,6 +165,29 @@ export function asJson(objects: object[]): Candidate | null {
   };
   return { format, channels, leftOut, because: 'Each line is one JSON object.', doubts };
 }
+
+/** `{"names":["boil","shed"]}` once, then `{"v":[99.7,11.1]}`: a list of names belongs to the list of numbers as long. */
+function nameByList(byPointer: Map<string, Leaf[]>): void {
+  const lists = new Map<string, { place: number; leaves: Leaf[] }[]>();
+  for (const [pointer, leaves] of byPointer) {
+    const place = /^(.*)\/(\d+)$/.exec(pointer);
+    if (place !== null) lists.set(place[1]!, [...(lists.get(place[1]!) ?? []), { place: Number(place[2]), leaves }]);
+  }
+  const all = [...lists.values()];
+  const hold = (list: (typeof all)[number], kind: 'string' | 'number'): boolean =>
+    list.length > 1 && list.every(({ leaves }) => leaves.every(({ value }) => value === null || typeof value === kind));
+  const names = all.filter((list) => hold(list, 'string'));
+  const numbers = all.filter((list) => hold(list, 'number'));
+  const [only] = names;
+  if (only === undefined || names.length > 1) return;
+  for (const list of numbers.filter(({ length }) => length === only.length))
+    for (const { place, leaves } of list) {
+      const label = String(only.find((name) => name.place === place)?.leaves[0]?.value ?? '');
+      for (const leaf of leaves) Object.assign(leaf, { label });
+    }
+}
+/** A number that is seen so many times less often than another is said now and then, of something else. */
+const SELDOM = 4;
 
 /** A text that is one of few, with which a number in the same object goes, names the probe whose number it is. */
 function namesProbes(all: Leaf[][], pointer: string): boolean {

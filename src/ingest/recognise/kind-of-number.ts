@@ -71,7 +71,7 @@ const notRead: [RegExp, string][] = [
     WORKED_OUT,
   ],
   [
-    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|v(?:bat|batt|b|cc|dd|in|s|sup|usb)|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|supply|took|noise|poll|loop|baud|pile|humidite|pression|chauffe|puissance|feuchte|luftfeuchte|druck|leistung|niveau|debit|poids|periode)$/i,
+    /^(?:rssi|dbm|vref|lead|leads|wire|queue|bat|batt|battery|v(?:bat|batt|b|cc|dd|in|s|sup|usb)|volts?|hum|humidity|rh|press|pressure|baro|rpm|fan|duty|pwm|power|out|output|op|dew|dewpoint|heater|level|weight|flow|gain|ver|fw|version|heap|mem|speed|akku|batterie|spannung|uv|microvolts?|bits?|lux|co2|tds|snr|lqi|signal|wifi|charge|amps?|watts?|energy|kwh|gpm|lpm|psi|mbar|hpa|inhg|alt|altitude|lat|lon|servo|pos|position|brix|sg|density|interval|period|supply|took|noise|poll|loop|baud|every|ping|pong|pile|humidite|pression|chauffe|puissance|feuchte|luftfeuchte|druck|leistung|niveau|debit|poids|periode)$/i,
     OTHER_QUANTITY,
   ],
   [/^(?:adc|raw|counts)$/i, 'a bare converter count: which temperature it stands for the line does not say'],

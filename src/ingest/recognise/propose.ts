@@ -63,6 +63,7 @@ export function propose(lines: readonly string[], data: readonly string[], candi
 /** The unit that a line names for all its numbers: `units: F`, `"unit":"C"`, `all temps in deg F`, `Temperatur [°C]`. */
 const UNIT_NAMED = [
   /\bunits?["']?(?: *[:=]| +is| +now:?)? *["']?(?:deg(?:rees?)?[ ._]?|[^ -~]{0,2})(c|f|k|celsius|fahrenheit|kelvin|mv|millivolts?|ohms?)\b/gi,
+  /\b(?:u|uom|scale)["']? ?[:=] ?["']?([CFK])\b/gi,
   // Behind a name, as in `cj(degC)`, it is that one's own.
   /(?<!\w[[(]?)(?:deg(?:rees?)?\.?[ _]?|[^ -~]+|[[(])(c|f|celsius|fahrenheit)\b/gi,
   /\b(celsius|fahrenheit|millivolts|(?<=in )ohms?)\b/gi,

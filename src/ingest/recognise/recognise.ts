@@ -101,10 +101,12 @@ function commaMeaning(lines: readonly string[], looked: readonly string[]): 'dec
   // `PFANNE 1   97,0 GRAD`: behind a name or a colon, whatever else has a point.
   const isDecimal =
     having(/[A-Za-z:\d]:? {1,9}[-+]?\d{1,3},\d{1,2}(?![\d,])/) > Math.max(lines.length / 2, having(/\d\.\d/));
-  if (isDecimal || having(/"[-+]?\d+,\d+"/) > lines.length / 2) return 'decimal';
+  // `96,7 °C`
+  const withUnit = having(/\d,\d{1,4} ?(?:[^ -~]{1,2} ?|deg\.? ?)?(?:[CFK]|mV|ohms?)\b/i);
+  if (isDecimal || withUnit > lines.length / 2 || having(/"[-+]?\d+,\d+"/) > lines.length / 2) return 'decimal';
   if (having(/\d,\d{4,}/) > lines.length / 2) return 'separator';
   if (having(/\d\.\d/) > 0) return 'separator';
-  if (undated.some((line) => /;|\t|\||\d [-+\d]|[A-Za-z][:=>]* *[-+]?\d+,\d+\b(?!,)/.test(line))) return 'decimal';
+  if (undated.some((line) => /;|\t|\||\d [-+\d]|[A-Za-z][:=>]* *[-+]?\d+,\d+\b(?!,)|\w ?[:=>]+ *[-+]?\d+,\d+\b(?!,)/.test(line))) return 'decimal';
   const header = looked.find((line) => /[A-Za-z]/.test(line) && !/\d,\d/.test(line) && line.includes(','));
   const commas = (line: string): number => line.split(',').length;
   return header !== undefined && lines.every((line) => commas(line) === commas(header)) ? 'separator' : 'not known';
