@@ -43,6 +43,7 @@ export function asNamed(
 ): Candidate | null {
   const cut = withoutChecksums(lines).map((line) => piecesOf(line, commaIsDecimal));
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
+  dropLimits(lines, valued);
   forgetChangingCodes(valued);
   joinUnderLastWord(valued);
   const mixed = nameByHeads(lines, cut, valued);
@@ -166,6 +167,22 @@ function piecesByName(valued: Piece[][]): Map<string, Piece[]> {
   return byName;
 }
 
+/** `P1:99.6/104.0`: what stands behind a slash and never changes is a limit. */
+function dropLimits(lines: readonly string[], valued: Piece[][]): void {
+  const behind = valued.flatMap((pieces, at) =>
+    pieces.flatMap((piece, n) => {
+      const before = pieces[n - 1];
+      const isBehind = before !== undefined && before.name !== '' && piece.name === '' && piece.unit === '';
+      return isBehind && lines[at]!.slice(before.unitEnd, piece.start).trim() === '/' ? [{ of: before.name, piece, at }] : [];
+    }),
+  );
+  for (const name of new Set(behind.map(({ of }) => of))) {
+    const own = behind.filter(({ of }) => of === name);
+    if (own.length < FEW_CODED || new Set(own.map(({ piece }) => piece.text)).size > 1) continue;
+    for (const { piece, at } of own) valued[at] = valued[at]!.filter((one) => one !== piece);
+  }
+}
+
 /** `raw 0x0607 = 96.4 C`: a code that is mostly another from line to line is what the board measured, and names no probe. */
 function forgetChangingCodes(valued: Piece[][]): void {
   const coded = valued.flat().filter(({ name }) => CODE.test(name));
@@ -204,7 +221,8 @@ function withoutRepeats(pieces: Piece[]): Piece[] {
 }
 
 const isValue = (piece: Piece): boolean => {
-  if (piece.kind !== 'number' && piece.kind !== 'broken') return false;
+  // Only in JSON is `null` a value that is read.
+  if (piece.kind !== 'number' && (piece.kind !== 'broken' || piece.text === 'null')) return false;
   if (statusWord.test(piece.name) && !/[=:>]/.test(piece.gap)) piece.name = '';
   return true;
 };

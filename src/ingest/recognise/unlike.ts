@@ -27,11 +27,12 @@ export function withoutUnlike(channels: readonly CandidateChannel[], leftOut: Ca
   const bare = degrees.filter((one) => !isTold(one));
   const isKelvin = degrees.some(({ kind }) => kind.unit === 'K');
   const why = (one: CandidateChannel): string | null => {
+    const all = channels.filter((other) => other !== one);
+    if (all.length > 0 && isWhole(one.series.texts) && all.every(({ series }) => !isWhole(series.texts)))
+      return 'a whole number without a unit, beside numbers with decimals';
     const others = degrees.filter((other) => other !== one && !other.kind.coldJunction);
     if (others.length === 0) return null;
     const { texts, values } = one.series;
-    if (isWhole(texts) && others.every(({ series }) => !isWhole(series.texts)))
-      return 'a whole number without a unit, beside temperatures with decimals';
     if (one.series.unit === '' && others.every(hasOwnUnit))
       return 'no unit is named, beside temperatures that name theirs';
     if (isKelvin && one.kind.unit !== 'K' && middle(values) < COLDEST)
