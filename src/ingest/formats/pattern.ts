@@ -44,7 +44,8 @@ function add(outcome: Outcome, channel: string | null, value: string | null, uni
 }
 
 /** A pattern that takes a comma into the value means a decimal comma, where no point stands beside it. */
-const decimalOf = (value: string): number => (value.includes('.') ? '.' : value.includes(',') ? ',' : '.').charCodeAt(0);
+const decimalOf = (value: string): number =>
+  (value.includes('.') ? '.' : value.includes(',') ? ',' : '.').charCodeAt(0);
 
 function compile(pattern: string): Compiled {
   const known = compiled.get(pattern);

@@ -68,7 +68,10 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
     const what = series?.name ? `column ${at + 1} (${series.name})` : `column ${at + 1}`;
     if (series === null) {
       if (rows.every((row) => /^[-+]$/.test(row[at]!))) doubts.push(SIGN_APART);
-      const why = textColumn(rows.map((row) => row[at]!), header?.[at] ?? '');
+      const why = textColumn(
+        rows.map((row) => row[at]!),
+        header?.[at] ?? '',
+      );
       if (why === null) return null;
       const title = header?.[at] ?? '';
       if (
@@ -119,7 +122,9 @@ function isHexColumn(cells: readonly string[]): boolean {
   const letters = new Set(cells.flatMap((cell) => /[A-F]/i.exec(cell)?.[0].toUpperCase() ?? []));
   return (
     cells.length >= FEW_CELLS &&
-    cells.every((cell) => /^(?:[0-9A-F]{2}|[0-9A-F]{4}|[0-9A-F]{8})$/i.test(cell) && cell.length === cells[0]!.length) &&
+    cells.every(
+      (cell) => /^(?:[0-9A-F]{2}|[0-9A-F]{4}|[0-9A-F]{8})$/i.test(cell) && cell.length === cells[0]!.length,
+    ) &&
     letters.size > 1 &&
     cells.some((cell) => /\d/.test(cell))
   );
@@ -229,7 +234,11 @@ function constant(cells: string[]): string | null {
 /** Why a column of texts is not read; '' for one that says nothing; null when it speaks against columns at all. */
 function textColumn(cells: string[], title: string): string | null {
   // The first or last cell keeps its outer quote, and no number can be read there.
-  if (cells.every((cell) => cell.includes('"')) && cells.some((cell) => /\d[.,]\d/.test(cell)) && !/:\d\d/.test(cells[0]!))
+  if (
+    cells.every((cell) => cell.includes('"')) &&
+    cells.some((cell) => /\d[.,]\d/.test(cell)) &&
+    !/:\d\d/.test(cells[0]!)
+  )
     return namesOther(title) ? 'another quantity, no temperature' : null;
   if (cells.every((cell) => /^\w{0,3}[*]/.test(cell) && checksumEnd.test(cell))) return 'a checksum';
   if (cells.every((cell) => cell === '' || !/[\w]/.test(cell))) return '';

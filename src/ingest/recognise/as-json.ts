@@ -193,7 +193,9 @@ const SELDOM = 4;
 function namesProbes(all: Leaf[][], pointer: string): boolean {
   const held = all.flatMap((leaves) => {
     const own = leaves.find((leaf) => leaf.pointer === pointer);
-    return typeof own?.value === 'string' && !unitKeys.includes(own.names.at(-1) ?? '') ? [{ own: own.value, leaves }] : [];
+    return typeof own?.value === 'string' && !unitKeys.includes(own.names.at(-1) ?? '')
+      ? [{ own: own.value, leaves }]
+      : [];
   });
   const numbers = new Set(
     held.flatMap(({ leaves }) => leaves.flatMap(({ pointer: one, value }) => (typeof value === 'number' ? [one] : []))),
@@ -207,7 +209,12 @@ function namesProbes(all: Leaf[][], pointer: string): boolean {
     if (namesOther(names.join(' '))) return false;
     const texts = pairs.map(({ own }) => own);
     if (texts.some((text) => statusWord.test(text))) return false;
-    return tellApart(texts, pairs.map(({ value }) => value)) === 'yes';
+    return (
+      tellApart(
+        texts,
+        pairs.map(({ value }) => value),
+      ) === 'yes'
+    );
   });
 }
 
@@ -220,7 +227,13 @@ function seriesOf(leaf: Leaf, leaves: Leaf[]): Series {
   // A unit that the object names is not that of its counts, codes and addresses.
   const isOther = namesOther(key) || WHOSE.test(key);
   const unit = isOther ? '' : leaf.unit || single;
-  return { name, unit, isUnitShared: unit !== '' && unit === leaf.unit && !leaf.isOwn, values, texts: values.map(String) };
+  return {
+    name,
+    unit,
+    isUnitShared: unit !== '' && unit === leaf.unit && !leaf.isOwn,
+    values,
+    texts: values.map(String),
+  };
 }
 
 function leavesOf(root: object): Leaf[] {

@@ -80,9 +80,10 @@ export function asNamed(
       because: 'The lines are pairs of name and value.',
       doubts,
     };
-  const format = STARTS.map(
-    (start): PortFormat => ({ kind: 'pattern', pattern: start + patternOf(lines, wanted, commaIsDecimal) }),
-  ).find((one) => readsJust(lines, wanted, one));
+  const format = STARTS.map((start): PortFormat => ({
+    kind: 'pattern',
+    pattern: start + patternOf(lines, wanted, commaIsDecimal),
+  })).find((one) => readsJust(lines, wanted, one));
   if (format === undefined) return null;
   return {
     format,
@@ -173,7 +174,9 @@ function dropLimits(lines: readonly string[], valued: Piece[][]): void {
     pieces.flatMap((piece, n) => {
       const before = pieces[n - 1];
       const isBehind = before !== undefined && before.name !== '' && piece.name === '' && piece.unit === '';
-      return isBehind && lines[at]!.slice(before.unitEnd, piece.start).trim() === '/' ? [{ of: before.name, piece, at }] : [];
+      return isBehind && lines[at]!.slice(before.unitEnd, piece.start).trim() === '/'
+        ? [{ of: before.name, piece, at }]
+        : [];
     }),
   );
   for (const name of new Set(behind.map(({ of }) => of))) {

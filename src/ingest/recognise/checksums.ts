@@ -23,7 +23,7 @@ export function withoutChecksums(lines: readonly string[]): string[] {
   if (!areChecksums) return [...lines];
   return lines.map((line, at) => {
     const end = ends[at];
-    if (end == null) return line;
+    if (end === null || end === undefined) return line;
     return line.slice(0, end.index) + ' '.repeat(end[0].length) + line.slice(end.index + end[0].length);
   });
 }

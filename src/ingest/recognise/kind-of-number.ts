@@ -81,7 +81,8 @@ export const namesOther = (name: string): boolean => otherQuantity(partsOf(name)
 
 /** Even where the name says degrees, too. */
 const NEVER_GIVE_WAY = /^(?:a set|a checksum|a rate|a name|the warmth)/;
-const coldNames = /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board|brd|chip|froide|soudure|jonction|ambiante?|kaltstelle|klemmen?|borniers?)$/i;
+const coldNames =
+  /^t?(?:cj|cjc|cold|coldjunction|junction|ambient|amb|ref|internal|terminals?|board|brd|chip|froide|soudure|jonction|ambiante?|kaltstelle|klemmen?|borniers?)$/i;
 /** A `v` so small is the voltage of a pin or a battery. */
 const LIKELY_VOLTS = 13;
 const converterPin = /^(?:A|AIN|AN)\d{1,2}$/;
@@ -100,7 +101,8 @@ export const partsOf = (name: string): string[] =>
 
 /** The address of a sensor says nothing by its letters. */
 const isCode = (name: string): boolean =>
-  /\d/.test(name) && (/^(?:0x)?[0-9A-F]{4,}$/i.test(name) || /^[0-9A-F]{1,12}(?:[.:-][0-9A-F]{1,12}){2,9}$/i.test(name));
+  /\d/.test(name) &&
+  (/^(?:0x)?[0-9A-F]{4,}$/i.test(name) || /^[0-9A-F]{1,12}(?:[.:-][0-9A-F]{1,12}){2,9}$/i.test(name));
 
 /** The board's own box; a `float box` is a part of an evaporator. */
 const box = /^(?:(?:in|inside)(?: of)?(?: the)? )?box(?:[ _]?(?:temp|t|c|f))?$/i;

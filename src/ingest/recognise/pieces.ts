@@ -100,10 +100,12 @@ function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
   return next.kind === 'word' && joining.test(next.text) && (isLead || /[A-Za-z] $/.test(before));
 }
 
-const unitBehind = /^ ?(?:[^ -~\t]{1,3} ?|\*|')?(?:(?:deg(?:rees?|res)?|grad)\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~\t]{1,2})(?![\w])/i;
+const unitBehind =
+  /^ ?(?:[^ -~\t]{1,3} ?|\*|')?(?:(?:deg(?:rees?|res)?|grad)\.? ?)?(?:[A-Za-z]+[0-9]?|%|[^ -~\t]{1,2})(?![\w])/i;
 
 /** `209.2,F,`, `0.498<tab>mA`: a unit in the next field. */
-const unitField = /^ ?[,;|\t] ?(?:deg[ .]?|[^ -~\t]{1,2})?([CF]|(?<=\t)(?:K|mV|[Oo]hms?|mA|A|V|W|%|ms|s|rpm|hPa))(?= ?(?:[,;|*\t]|$))/;
+const unitField =
+  /^ ?[,;|\t] ?(?:deg[ .]?|[^ -~\t]{1,2})?([CF]|(?<=\t)(?:K|mV|[Oo]hms?|mA|A|V|W|%|ms|s|rpm|hPa))(?= ?(?:[,;|*\t]|$))/;
 
 /** `C/min` is a rate, and no temperature. */
 const perTime = /^ ?(?:\/|per )\s?(?:min(?:utes?)?|h(?:ou)?rs?|h|s|sec(?:onds?)?)(?![\w])/i;

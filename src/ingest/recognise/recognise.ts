@@ -95,7 +95,9 @@ const isBootTextWithNumber = (line: string): boolean => /\d/.test(line) && isBoo
 
 /** Whether commas between digits are decimal marks; not known where nothing else tells. */
 function commaMeaning(lines: readonly string[], looked: readonly string[]): 'decimal' | 'separator' | 'not known' {
-  const undated = lines.map((line) => line.replace(/\d{1,2}\.\d{1,2}\.(?:\d{2,4}|(?= ))/g, '').replace(/\d:\d\d[.,]\d+/g, ''));
+  const undated = lines.map((line) =>
+    line.replace(/\d{1,2}\.\d{1,2}\.(?:\d{2,4}|(?= ))/g, '').replace(/\d:\d\d[.,]\d+/g, ''),
+  );
   if (!undated.some((line) => /\d,\d/.test(line))) return 'separator';
   const having = (mark: RegExp): number => undated.filter((line) => mark.test(line)).length;
   // `PFANNE 1   97,0 GRAD`: behind a name or a colon, whatever else has a point.
@@ -106,7 +108,12 @@ function commaMeaning(lines: readonly string[], looked: readonly string[]): 'dec
   if (isDecimal || withUnit > lines.length / 2 || having(/"[-+]?\d+,\d+"/) > lines.length / 2) return 'decimal';
   if (having(/\d,\d{4,}/) > lines.length / 2) return 'separator';
   if (having(/\d\.\d/) > 0) return 'separator';
-  if (undated.some((line) => /;|\t|\||\d [-+\d]|[A-Za-z][:=>]* *[-+]?\d+,\d+\b(?!,)|\w ?[:=>]+ *[-+]?\d+,\d+\b(?!,)/.test(line))) return 'decimal';
+  if (
+    undated.some((line) =>
+      /;|\t|\||\d [-+\d]|[A-Za-z][:=>]* *[-+]?\d+,\d+\b(?!,)|\w ?[:=>]+ *[-+]?\d+,\d+\b(?!,)/.test(line),
+    )
+  )
+    return 'decimal';
   const header = looked.find((line) => /[A-Za-z]/.test(line) && !/\d,\d/.test(line) && line.includes(','));
   const commas = (line: string): number => line.split(',').length;
   return header !== undefined && lines.every((line) => commas(line) === commas(header)) ? 'separator' : 'not known';
@@ -167,8 +174,7 @@ function isNamedBefore(lines: readonly string[]): boolean {
 }
 const NAMED_BEFORE =
   'Whose number it is stands in a line of its own, and each line is read by itself: let the board write name and number in one line.';
-const ALONE =
-  /^\W*[-+]?\d+[.,]\d+\s*(?:[^ -~]{0,2}(?:deg\w*)?\s*[CFK]\w*|m?V|[Oo]hms?)?(?:\s*\(.*\))?\s*$/i;
+const ALONE = /^\W*[-+]?\d+[.,]\d+\s*(?:[^ -~]{0,2}(?:deg\w*)?\s*[CFK]\w*|m?V|[Oo]hms?)?(?:\s*\(.*\))?\s*$/i;
 const isTitle = (line: string): boolean =>
   /^\W*[A-Za-z]/.test(line) &&
   !/=>|\braw\b|\d[.,]\d/i.test(line) &&

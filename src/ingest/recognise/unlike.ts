@@ -13,7 +13,8 @@ const isDegrees = ({ kind }: CandidateChannel): boolean => ['C', 'F', 'K'].inclu
 const isTold = ({ series, kind }: CandidateChannel): boolean => kind.sure && series.isUnitShared !== true;
 const hasOwnUnit = ({ series, kind }: CandidateChannel): boolean =>
   kind.sure && series.unit !== '' && series.isUnitShared !== true;
-const isWhole = (texts: readonly string[]): boolean => texts.length > 0 && texts.every((text) => /^[-+]?\d+$/.test(text));
+const isWhole = (texts: readonly string[]): boolean =>
+  texts.length > 0 && texts.every((text) => /^[-+]?\d+$/.test(text));
 const isSigned = (texts: readonly string[]): boolean => texts.some((text) => text.startsWith('+'));
 const decimalsOf = (texts: readonly string[]): number =>
   Math.max(0, ...texts.map((text) => text.split('.')[1]?.length ?? 0));
@@ -22,7 +23,10 @@ const decimalsOf = (texts: readonly string[]): number =>
  * The channels that stay; what is left out is added to `leftOut`. One unit is taken for all numbers that name none.
  * @param channels as their names, units and sizes told
  */
-export function withoutUnlike(channels: readonly CandidateChannel[], leftOut: Candidate['leftOut']): CandidateChannel[] {
+export function withoutUnlike(
+  channels: readonly CandidateChannel[],
+  leftOut: Candidate['leftOut'],
+): CandidateChannel[] {
   const degrees = channels.filter(isDegrees);
   const bare = degrees.filter((one) => !isTold(one));
   const isKelvin = degrees.some(({ kind }) => kind.unit === 'K');
@@ -49,7 +53,12 @@ export function withoutUnlike(channels: readonly CandidateChannel[], leftOut: Ca
     if (reason !== null) leftOut.push({ what: one.channel, why: reason });
     return reason === null;
   });
-  return stay.map((one) => inOneUnit(one, stay.filter((other) => bare.includes(other))));
+  return stay.map((one) =>
+    inOneUnit(
+      one,
+      stay.filter((other) => bare.includes(other)),
+    ),
+  );
 }
 
 /** `97.8` beside `186.1` and `202.8`: a board has one unit for all. */
