@@ -45,6 +45,7 @@ export function asNamed(
   const valued = cut.map((pieces) => withoutRepeats(pieces.filter(isValue)));
   dropLimits(lines, valued);
   forgetChangingCodes(valued);
+  valued.flat().forEach(keepAscii);
   joinUnderLastWord(valued);
   const mixed = nameByHeads(lines, cut, valued);
   const doubt = nameByTurns(lines, cut, valued, readableNames(valued));
@@ -101,9 +102,15 @@ export function asNamed(
 const isNumberInTurn = ({ texts, unit }: Series): boolean =>
   unit === '' && texts.every((text) => /^\d{1,2}$/.test(text)) && takeTurns(texts);
 
+const PROBE_NUMBER: NumberKind = {
+  is: 'left-out',
+  why: 'the number of a probe, by which the values are told apart',
+};
+
 /** Whole numbers that do not change are no readings where those have decimals. */
 const kindAmongDecimals = (series: Series, names: readonly string[]): NumberKind => {
-  if (isSetting(series) || isNumberInTurn(series)) return SETTING;
+  if (isNumberInTurn(series)) return PROBE_NUMBER;
+  if (isSetting(series)) return SETTING;
   return isSwitch(series) ? SWITCH : kindOfNumber(series, names);
 };
 
@@ -184,6 +191,16 @@ function dropLimits(lines: readonly string[], valued: Piece[][]): void {
     if (own.length < FEW_CODED || new Set(own.map(({ piece }) => piece.text)).size > 1) continue;
     for (const { piece, at } of own) valued[at] = valued[at]!.filter((one) => one !== piece);
   }
+}
+
+/** A channel's name is ASCII: of `bac de pr\u00e9chauffe` what stands before the other letters, or else behind them. */
+function keepAscii(piece: Piece): void {
+  const found = /^([ -~]*)([^ -~]+(?:.*[^ -~])?)([ -~]*)$/.exec(piece.name);
+  if (found === null) return;
+  const [, before, between, behind] = found;
+  const name = before!.trim() !== '' ? before!.trimEnd() : behind!.trimStart();
+  const gap = before!.trim() !== '' ? `${before!.slice(name.length)}${between}${behind}${piece.gap}` : piece.gap;
+  Object.assign(piece, { name, gap });
 }
 
 /** `raw 0x0607 = 96.4 C`: a code that is mostly another from line to line is what the board measured, and names no probe. */

@@ -25,6 +25,8 @@ const opening = /^(?:ok|err|error|fail|warn|pass|good|bad|true|false|ready|stabl
 
 const clock = String.raw`\d{1,2}:[0-5]\d:[0-5]\d(?:[.,]\d+)?|\d{1,2}:[0-5]\d(?![\d.,:])`;
 const date = String.raw`\d{4}[-/]\d\d[-/]\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:[.,]\d+)?)?(?:Z|[+-]\d\d:?\d\d)?)?|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}(?![\d.])|\d{1,2}\.\d{1,2}\.(?= )`;
+/** A letter beyond ASCII, as two bytes of UTF-8 or one of Latin-1; a sign for degrees is none. */
+const letter = String.raw`(?:[\u00c3-\u00c5][\u0080-\u00bf]|[\u00c0\u00c1\u00c6-\u00ff])`;
 const numberWith = (mark: string): string => String.raw`[+-]?\d+(?:${mark}\d+)?(?![\d])`;
 /** A number whose letters behind it hold digits again is hexadecimal or a name; a sign belongs to it only after a gap. */
 const anyPiece = (number: string): RegExp =>
@@ -40,7 +42,7 @@ const anyPiece = (number: string): RegExp =>
       String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=(?<![A-Za-z0-9])[A-Za-z]{1,8})(?=[+-]\d+[.,]\d)${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
       String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
       // A unit right behind its number ends at a slash, unless that makes it a rate.
-      String.raw`(?<word>(?<=\d *[^\w ]{0,2})[CFKcfk](?=\/(?!(?:min|h|hr|s|sec)\b))|[A-Za-z_](?:[\w]|[.\/-](?=\w))*)`,
+      String.raw`(?<word>(?<=\d *[^\w ]{0,2})[CFKcfk](?=\/(?!(?:min|h|hr|s|sec)\b))|(?:[A-Za-z_]|${letter})(?:\w|${letter}|[.\/-](?=\w))*)`,
     ].join('|'),
     'gi',
   );

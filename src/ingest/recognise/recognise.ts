@@ -131,7 +131,7 @@ function whyNot(data: string[], looked: readonly string[]): string[] {
   const asked = {
     separator: [],
     decimal: [
-      'The numbers have decimal commas, which can be read in plain columns only: let the board write decimal points, or columns parted by semicolons.',
+      'The numbers have decimal commas, which can be read in plain columns or behind a name only: let the board write decimal points, or columns parted by semicolons.',
     ],
     'not known': [
       'Commas stand between digits, and whether they are decimal marks the lines do not say: let the board write decimal points, or columns parted by semicolons.',

@@ -57,3 +57,11 @@ test('a status word before a name at the start of a line is none of it, known or
   const lines = twenty((n, c) => `#${n} ${n % 9 === 8 ? 'LOWBAT' : 'OK'} pan=${c(98)}C`);
   expect(recognise(lines).channels.map(({ channel }) => channel)).toEqual(['pan']);
 });
+
+test('numbers that jump to and fro with nothing before them are two probes perhaps, and never sure', () => {
+  const mixed = recognise(twenty((n, c) => `pan ${c([60, 99][n % 2]!)} C`));
+  expect([mixed.verdict, mixed.reasons.join(' ')]).toEqual(['unsure', expect.stringContaining('jump to and fro')]);
+  // Cold sap was poured in: it falls once and climbs again.
+  const poured = recognise(twenty((n, c) => `pan ${c(n < 8 ? 98 : 91)} C`));
+  expect([poured.verdict, poured.reasons.join(' ')]).toEqual(['sure', expect.not.stringContaining('jump')]);
+});
