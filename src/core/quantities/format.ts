@@ -1,5 +1,6 @@
 // Puts quantities into words for a person, with no more digits than are known; null is "not known".
 import type { StrengthScale } from '../physics/hydrometer.ts';
+import { Z80 } from './spread.ts';
 import { strengthFromBrix } from './strength-scale.ts';
 import {
   differenceFromCelsius,
@@ -34,10 +35,12 @@ type MaybeNumber = number | null;
 
 const known = (value: MaybeNumber): value is number => value !== null && Number.isFinite(value);
 
-/** A bare number with a true minus sign, never "−0.0"; "not known" for null. */
+/** A bare number with a true minus sign, never "−0.0", to tens where `digits` is -1; "not known" for null. */
 export function formatNumber(value: MaybeNumber, digits: number): string {
   if (!known(value)) return notKnown;
-  const magnitude = Math.abs(value).toFixed(digits);
+  const size = Math.abs(value);
+  const step = 10 ** -digits;
+  const magnitude = digits < 0 ? String(Math.round(size / step) * step) : size.toFixed(digits);
   return value < 0 && Number(magnitude) !== 0 ? minus + magnitude : magnitude;
 }
 
@@ -73,13 +76,79 @@ export function formatVolume(litres: MaybeNumber, unit: VolumeUnit, digits?: num
 /** "1.25 L" or "12.4 L": syrup is measured in a jug or by jars, and is worth a second digit. */
 export function formatSyrup(litres: MaybeNumber, unit: VolumeUnit): string {
   const value = litres === null ? null : volumeFromLitres(litres, unit);
-  return withUnit(value, value !== null && Math.abs(value) < 9.995 ? 2 : 1, volumeSymbols[unit]);
+  return withUnit(value, syrupDigits(value), volumeSymbols[unit]);
 }
+
+const syrupDigits = (value: MaybeNumber): number => (Math.abs(value ?? 10) < 9.995 ? 2 : 1);
 
 function volumeDigits(value: MaybeNumber): number {
   const size = Math.abs(value ?? 0);
   if (size < 0.995) return 2;
   return size < 99.95 ? 1 : 0;
+}
+
+/** A value with its middle 80 %; both ends null where its range is not known. */
+export interface Ranged {
+  value: number;
+  low: MaybeNumber;
+  high: MaybeNumber;
+}
+
+/** A value and the ends of its range in words, all with the same digits; the ends are null where they are not known. */
+export interface RangeWords {
+  value: string;
+  low: string | null;
+  high: string | null;
+}
+
+/**
+ * Decimals that a value's middle 80 % allows, all in the unit shown, and `most` at most: down to the place of the first
+ * figure of its standard uncertainty, as formatMeasured has it. However wide the range is, whole numbers stay, of what is
+ * over 100 two figures, and of what is under 1 one (judgement: nothing would be left). -1 is tens.
+ */
+export function rangeDigits({ value, low, high }: Ranged, most: number): number {
+  if (!known(low) || !known(high) || low === high) return most;
+  const sigma = Number((Math.abs(high - low) / (2 * Z80)).toPrecision(1));
+  const size = Math.abs(low < 0 ? Math.max(-low, high) : value);
+  const first = Math.floor(Math.log10(size));
+  const coarsest = size < 1 ? first : Math.max(0, first - 1);
+  return Math.min(most, -Math.min(Math.floor(Math.log10(sigma)), coarsest));
+}
+
+/** Writes a value and its range with the digits that the range allows, by how one number is written. */
+export function formatRanged(
+  ranged: Ranged,
+  most: number,
+  write: (value: number, digits: number) => string,
+): RangeWords {
+  const digits = rangeDigits(ranged, most);
+  const end = (value: MaybeNumber): string | null => (known(value) ? write(value, digits) : null);
+  return { value: write(ranged.value, digits), low: end(ranged.low), high: end(ranged.high) };
+}
+
+const inUnit = ({ value, low, high }: Ranged, shown: (value: number) => number): Ranged => ({
+  value: shown(value),
+  low: known(low) ? shown(low) : null,
+  high: known(high) ? shown(high) : null,
+});
+
+/** "140 L" with "130 L" and "150 L": litres with the digits that their range allows, and no more than formatVolume's. */
+export function formatVolumeRange(litres: Ranged, unit: VolumeUnit): RangeWords {
+  const shown = inUnit(litres, (one) => volumeFromLitres(one, unit));
+  return formatRanged(shown, volumeDigits(shown.value), (one, digits) => withUnit(one, digits, volumeSymbols[unit]));
+}
+
+/** The same for syrup, which has a second digit where its range allows one. */
+export function formatSyrupRange(litres: Ranged, unit: VolumeUnit): RangeWords {
+  const shown = inUnit(litres, (one) => volumeFromLitres(one, unit));
+  return formatRanged(shown, syrupDigits(shown.value), (one, digits) => withUnit(one, digits, volumeSymbols[unit]));
+}
+
+/** "56 kg" with "41 kg" and "78 kg": kilograms with the digits that their range allows. */
+export function formatMassRange(kg: Ranged, unit: MassUnit): RangeWords {
+  const shown = inUnit(kg, (one) => massFromKg(one, unit));
+  const symbol = unit === 'pound' ? 'lb' : 'kg';
+  return formatRanged(shown, volumeDigits(shown.value), (one, digits) => withUnit(one, digits, symbol));
 }
 
 /** "+0.15 °C/min": how fast a temperature changes, to a hundredth where that is under one. */

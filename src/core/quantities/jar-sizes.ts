@@ -28,10 +28,13 @@ export interface JarCount {
   count: number;
 }
 
+/** So that 0.7 L fills seven jars of 0.1 L, which binary numbers put at 6.999…; far less than a drop. */
+const SLIP = 1e-6;
+
 /** Full jars if all of it goes into one size, of each usual size; a size that not even one fills is left out. */
 export function jarsFor(syrupLitres: number, unit: VolumeUnit): JarCount[] {
   return JAR_SIZES[unit].sizes
-    .map((litres) => ({ litres, count: Math.floor(syrupLitres / litres) }))
+    .map((litres) => ({ litres, count: Math.floor(syrupLitres / litres + SLIP) }))
     .filter(({ count }) => count > 0);
 }
 

@@ -1,5 +1,13 @@
 // The figures of a boil in words for paper, in the language and the units that the person chose.
-import { formatMass, formatNumber, formatStrength, formatSyrup, formatVolume } from '../../core/quantities/format.ts';
+import {
+  formatMassRange,
+  formatNumber,
+  formatRanged,
+  formatStrength,
+  formatSyrupRange,
+  formatVolumeRange,
+} from '../../core/quantities/format.ts';
+import type { RangeWords } from '../../core/quantities/format.ts';
 import { volumeFromLitres } from '../../core/quantities/units.ts';
 import type { Figure, FigureFrom, FigureName } from '../../core/season/figures.ts';
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
@@ -82,43 +90,54 @@ export function figureLines({ figures, settings, unnoted }: Told, tongue: Tongue
   });
 }
 
-function valueWords({ value, low, high }: Figure, kind: Kind, settings: Settings, tongue: Tongue): string {
-  if (kind === 'strength') return tongue.amount(formatStrength(value, low, high, settings.strength));
-  const words = (amount: number): string => amountWords(amount, kind, settings, tongue);
-  if (kind === 'hours' || low === null || high === null || words(low) === words(high)) return words(value);
-  return `${words(value)} (${tongue.say('figure.range', { low: bare(words(low)), high: bare(words(high)) })})`;
+function valueWords(figure: Figure, kind: Kind, settings: Settings, tongue: Tongue): string {
+  if (kind === 'strength')
+    return tongue.amount(formatStrength(figure.value, figure.low, figure.high, settings.strength));
+  const { value, low, high } = amountWords(figure, kind, settings, tongue);
+  if (kind === 'hours' || low === null || high === null || low === high) return value;
+  return `${value} (${tongue.say('figure.range', { low: bare(low), high: bare(high) })})`;
 }
 
-function amountWords(value: number, kind: Exclude<Kind, 'strength'>, settings: Settings, tongue: Tongue): string {
-  const volume = (litres: number): string => tongue.amount(formatVolume(litres, settings.volume));
-  const mass = (kg: number): string => tongue.amount(formatMass(kg, settings.mass));
-  const number = (digits: number): string => tongue.digits(formatNumber(value, digits));
+/** A value and the ends of its range, with the digits that the range allows. */
+function amountWords(figure: Figure, kind: Exclude<Kind, 'strength'>, settings: Settings, tongue: Tongue): RangeWords {
+  const eachOf = ({ value, low, high }: RangeWords, write: (text: string) => string): RangeWords => ({
+    value: write(value),
+    low: low === null ? null : write(low),
+    high: high === null ? null : write(high),
+  });
+  const volume = eachOf(formatVolumeRange(figure, settings.volume), (text) => tongue.amount(text));
+  const numbers = (most: number, write: (text: string) => string): RangeWords =>
+    formatRanged(figure, most, (value, digits) => write(tongue.digits(formatNumber(value, digits))));
   switch (kind) {
     case 'volume':
-      return volume(value);
+      return volume;
     case 'syrup':
-      return tongue.amount(formatSyrup(value, settings.volume));
+      return eachOf(formatSyrupRange(figure, settings.volume), (text) => tongue.amount(text));
     case 'flow':
-      return `${volume(value)}/h`;
+      return eachOf(volume, (text) => `${text}/h`);
     case 'mass':
-      return mass(value);
-    case 'per-volume':
-      return tongue.say('paper.figure.for_one', {
-        mass: mass(value / volumeFromLitres(1, settings.volume)),
-        unit: unitOf(volume(1)),
-      });
+      return eachOf(formatMassRange(figure, settings.mass), (text) => tongue.amount(text));
+    case 'per-volume': {
+      const each = volumeFromLitres(1, settings.volume);
+      const { value, low, high } = figure;
+      const ranged = { value: value / each, low: low && low / each, high: high && high / each };
+      const unit = unitOf(volume.value);
+      return eachOf(formatMassRange(ranged, settings.mass), (text) =>
+        tongue.say('paper.figure.for_one', { mass: tongue.amount(text), unit }),
+      );
+    }
     case 'ratio':
-      return `${number(1)} : 1`;
+      return numbers(1, (text) => `${text} : 1`);
     case 'hours':
-      return hoursWords(value);
+      return { value: hoursWords(figure.value), low: null, high: null };
     case 'money':
-      return number(2);
+      return numbers(2, (text) => text);
     case 'count':
-      return number(0);
+      return numbers(0, (text) => text);
     case 'energy':
-      return `${number(2)} kWh`;
+      return numbers(2, (text) => `${text} kWh`);
     case 'wood':
-      return tongue.say('figure.cords', { count: number(2) });
+      return numbers(2, (count) => tongue.say('figure.cords', { count }));
   }
 }
 

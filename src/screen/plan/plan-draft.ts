@@ -1,8 +1,8 @@
 // A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
 import { celsiusFromTemperature, hpaFromPressure } from '../../core/quantities/units.ts';
-import { boilDraft, isBare, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
-import type { BoilDraft } from '../boil/boil-draft.ts';
+import { boilDraft, calledIn, isBare, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import type { BoilDraft, PanDraft } from '../boil/boil-draft.ts';
 import { boilDraftIn, retyped, typedQuantities } from '../boil/draft-units.ts';
 import type { TypedQuantity } from '../boil/draft-units.ts';
 import { isVesselUnfinished } from '../boil/vessel-draft.ts';
@@ -10,6 +10,7 @@ import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
 import { brixOf, litresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
+import { listWords } from '../words/plan-words.ts';
 
 /** Every text is as typed; '' is "not given". Sap and finish of all the liquid are those of the first pan. */
 export interface PlanDraft {
@@ -20,6 +21,8 @@ export interface PlanDraft {
   pressureAt: 'station' | 'altimeter' | 'sea-level';
   /** Local date and time, as the browser's field has them. */
   start: string;
+  /** Somebody said when: what nobody said never lies in the past. */
+  isStartTyped: boolean;
   until: string;
   boil: BoilDraft;
 }
@@ -36,9 +39,27 @@ export function planDraft(from: Setup | null, settings: Settings, kinds: readonl
     pressure: '',
     pressureAt: 'sea-level',
     start: `${day}T0${FIRE_LIT_HOUR}:00`,
+    isStartTyped: false,
     until: '',
     boil: boilDraft(from, settings, kinds),
   };
+}
+
+/** The plan with its fire lit now where the time that nobody touched has gone by; `nowLocal` is like the field's "2027-04-18T07:30". */
+export const withFireLit = (draft: PlanDraft, nowLocal: string): PlanDraft =>
+  draft.isStartTyped || draft.start === '' || draft.start >= nowLocal ? draft : { ...draft, start: nowLocal };
+
+/** Pans of which a size is still to be typed are planned as if their shape was not chosen yet. */
+export function sizedBoil({ boil }: PlanDraft): BoilDraft {
+  const sized = (pan: PanDraft): PanDraft =>
+    isVesselUnfinished(pan.vessel) ? { ...pan, vessel: { ...pan.vessel, shape: '' } } : pan;
+  return { ...boil, pans: boil.pans.map(sized) };
+}
+
+/** What the plan goes without for now: which pans still want their sizes; null where none does. */
+export function unsizedWords({ boil }: PlanDraft): string | null {
+  const pans = boil.pans.filter(({ vessel }) => isVesselUnfinished(vessel)).map(calledIn);
+  return pans.length === 0 ? null : say('plan.unsized', { pans: listWords(pans), count: pans.length });
 }
 
 /** A plan that was typed in the units of `from`, in those of `to`. */
@@ -123,7 +144,7 @@ export function problemInPlan(draft: PlanDraft, settings: Settings): PlanProblem
 function lackingInPlan(draft: PlanDraft, settings: Settings): string | null {
   if (draft.litres.trim() === '') return askedLitres(settings);
   if (draft.until !== '' && draft.start === '') return say('plan.problem.both_times');
-  return problemInDraft(draft.boil, settings);
+  return null;
 }
 
 const askedLitres = (settings: Settings): string =>
@@ -139,15 +160,12 @@ function wrongInPlan(draft: PlanDraft, settings: Settings): string | null {
     if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
   }
   if (draft.until !== '' && draft.start !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');
-  const pans = draft.boil.pans.map((pan) =>
-    isVesselUnfinished(pan.vessel) ? { ...pan, vessel: { ...pan.vessel, shape: '' as const } } : pan,
-  );
-  return problemInDraft({ ...draft.boil, pans }, settings);
+  return problemInDraft(sizedBoil(draft), settings);
 }
 
 /** The request of a checked draft. */
 export function requestOf(draft: PlanDraft, settings: Settings, kinds: readonly SapKind[]): PlanRequest {
-  const { site, pans = [] } = setupOf(draft.boil, settings, kinds);
+  const { site, pans = [] } = setupOf(sizedBoil(draft), settings, kinds);
   const strength = typedNumber(draft.strength);
   const warm = typedNumber(draft.celsius);
   const pressure = typedNumber(draft.pressure);

@@ -86,7 +86,7 @@ function DayForm({ current, set }: FormProps): JSX.Element {
           <input
             type="datetime-local"
             value={current.start}
-            onInput={(event) => set({ ...current, start: event.currentTarget.value })}
+            onInput={(event) => set({ ...current, start: event.currentTarget.value, isStartTyped: true })}
           />
         </label>
         <label>

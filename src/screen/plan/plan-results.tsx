@@ -45,7 +45,56 @@ export interface PlanResultsProps {
   beside: { plan: Plan; start: string } | null;
 }
 
-export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Element {
+/** Syrup, time and fuel: what stays in sight while the form beside is typed. */
+export function MainFigures({ plan, start, beside }: PlanResultsProps): JSX.Element {
+  const shown = settings.value;
+  const ofKept = (words: (plan: Plan) => string): string | null => (beside === null ? null : words(beside.plan));
+  return (
+    <div class="plan-figures" aria-live="polite">
+      <Figure
+        title={say('plan.syrup')}
+        main={syrupWords(plan, shown)}
+        range={syrupRangeWords(plan, shown)}
+        kept={ofKept((one) => syrupWords(one, shown))}
+      />
+      <Figure
+        title={say('plan.time')}
+        {...timeOf(plan, start)}
+        kept={beside === null ? null : timeOf(beside.plan, beside.start).main}
+      />
+      {fuelWords(plan, shown).map((one, index) => (
+        <Figure
+          key={index}
+          title={say('plan.fuel')}
+          {...one}
+          kept={ofKept((other) => fuelWords(other, shown)[index]?.main ?? say('plan.not_known'))}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** What the range of a main figure is, once more where the figures that stay in sight have no room for it. */
+function MainRanges({ plan, start }: PlanResultsProps): JSX.Element {
+  const shown = settings.value;
+  const ranges: [string, Saying][] = [
+    [say('plan.syrup'), { main: syrupWords(plan, shown), range: syrupRangeWords(plan, shown) }],
+    [say('plan.time'), timeOf(plan, start)],
+    ...fuelWords(plan, shown).map((one): [string, Saying] => [say('plan.fuel'), one]),
+  ];
+  return (
+    <div class="plan-ranges">
+      {ranges.map(([title, { main, range }]) => (
+        <p key={main}>
+          <b>{title}</b> {main} <span class="hint">{range}</span>
+        </p>
+      ))}
+    </div>
+  );
+}
+
+export function PlanResults(props: PlanResultsProps): JSX.Element {
+  const { plan, start, beside } = props;
   const shown = settings.value;
   const kept = beside?.plan ?? null;
   const stay = stayWords(plan, shown);
@@ -53,7 +102,7 @@ export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Elem
   const changed = kept === null ? [] : differenceWords(plan, kept, shown);
   const ofKept = (words: (plan: Plan) => string): string | null => (kept === null ? null : words(kept));
   return (
-    <section class="panel plan-results" aria-label={say('plan.expect')} aria-live="polite">
+    <div class="panel plan-results">
       {beside !== null && (
         <p class="plan-beside">
           {sayDrawn('plan.beside', {
@@ -62,26 +111,8 @@ export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Elem
           })}
         </p>
       )}
+      <MainRanges {...props} />
       <div class="plan-figures">
-        <Figure
-          title={say('plan.syrup')}
-          main={syrupWords(plan, shown)}
-          range={syrupRangeWords(plan, shown)}
-          kept={ofKept((one) => syrupWords(one, shown))}
-        />
-        <Figure
-          title={say('plan.time')}
-          {...timeOf(plan, start)}
-          kept={beside === null ? null : timeOf(beside.plan, beside.start).main}
-        />
-        {fuelWords(plan, shown).map((one, index) => (
-          <Figure
-            key={one.main}
-            title={say('plan.fuel')}
-            {...one}
-            kept={ofKept((other) => fuelWords(other, shown)[index]?.main ?? say('plan.not_known'))}
-          />
-        ))}
         <Figure
           title={say('plan.done_at')}
           {...finishWords(plan, shown)}
@@ -112,6 +143,6 @@ export function PlanResults({ plan, start, beside }: PlanResultsProps): JSX.Elem
           </div>
         ))}
       </div>
-    </section>
+    </div>
   );
 }

@@ -12,10 +12,19 @@ import { say } from '../language/say.ts';
 import type { Now, Settings, Setup } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { underWayWords } from '../words/plan-words.ts';
-import { FIRE_LIT_HOUR, planDraft, planDraftIn, problemInPlan, requestOf } from './plan-draft.ts';
+import {
+  FIRE_LIT_HOUR,
+  planDraft,
+  planDraftIn,
+  problemInPlan,
+  requestOf,
+  sizedBoil,
+  unsizedWords,
+  withFireLit,
+} from './plan-draft.ts';
 import type { PlanDraft, PlanProblem } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
-import { PlanResults } from './plan-results.tsx';
+import { MainFigures, PlanResults } from './plan-results.tsx';
 
 /** What was typed, and in which units, until somebody clears it; null where nobody typed anything. */
 const typed = sessionSignal<Typed>('plan');
@@ -28,11 +37,25 @@ interface Typed {
 /** A plan that was put beside, with what it was typed from. */
 const beside = sessionSignal<Typed & { plan: Planned['plan'] }>('plan-beside');
 
+/** A moment as a field of date and time has it: local, to the minute. */
+const localMinute = (moment: Date): string =>
+  new Date(moment.getTime() - moment.getTimezoneOffset() * 60_000).toISOString().slice(0, 16);
+
 /** The local date of the next morning on which a fire can still be lit in time: a boil is planned the evening before. */
 function nextMorning(): string {
   const now = new Date();
   const day = now.getHours() < FIRE_LIT_HOUR ? now : new Date(now.getTime() + DAY_MS);
-  return new Date(day.getTime() - day.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+  return localMinute(day).slice(0, 10);
+}
+
+/** The minute that it is, as the field of the fire has it. */
+function useMinute(): string {
+  const [minute, setMinute] = useState(() => localMinute(new Date()));
+  useEffect(() => {
+    const timer = setInterval(() => setMinute(localMinute(new Date())), 5000);
+    return () => clearInterval(timer);
+  }, []);
+  return minute;
 }
 
 /** The draft in the units shown; where nothing is typed yet, with the last boil's pans as soon as the host has told them. */
@@ -52,7 +75,11 @@ function useDraft(): PlanDraft | null {
   }, [isTyped]);
   const shown = settings.value;
   const now = typed.value ?? begun;
-  return useMemo(() => (now === null ? null : planDraftIn(now.draft, now.units, shown)), [now, shown]);
+  const minute = useMinute();
+  const draft = useMemo(() => (now === null ? null : planDraftIn(now.draft, now.units, shown)), [now, shown]);
+  const lit = draft === null ? null : withFireLit(draft, minute);
+  // The same draft as long as its fire does not move with the clock.
+  return useMemo(() => lit, [draft, lit?.start]);
 }
 
 /** A pause after which a field counts as typed, ms. */
@@ -128,6 +155,8 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const set = (draft: PlanDraft): void => void (typed.value = { draft, units: settings.value });
 
   const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
+  const unsized = current.litres === '' ? null : unsizedWords(current);
+  const results = plan === null || current.litres === '' ? null : { plan, start: current.start, beside: keptPlan };
 
   function keep(plan: Planned['plan']): void {
     beside.value = { draft: current!, units: settings.value, plan };
@@ -151,7 +180,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
 
   function begin(): void {
     const request = requestOf(current!, settings.value, saps.value);
-    plannedSetup.value = { ...setupOf(current!.boil, settings.value, saps.value), plan: request };
+    plannedSetup.value = { ...setupOf(sizedBoil(current!), settings.value, saps.value), plan: request };
     goTo('start');
   }
 
@@ -173,18 +202,24 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
             </button>
           )}
         </form>
-        <div>
-          {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
-          {plan !== null && current.litres !== '' && (
+        <section class="plan-side" aria-label={say('plan.expect')}>
+          <div class="plan-top foot-bar">
+            {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
+            {problem === null && unsized !== null && (
+              <Problem problem={{ sentence: unsized, isMissing: true }} isTyping={isTyping} />
+            )}
+            {results !== null && (
+              <div class={problem === null ? 'panel' : 'panel plan-old'}>
+                {problem !== null && <p>{say('plan.before_change')}</p>}
+                <MainFigures {...results} />
+              </div>
+            )}
+          </div>
+          {plan !== null && results !== null && (
             <>
-              {problem === null ? (
-                <PlanResults plan={plan} start={current.start} beside={keptPlan} />
-              ) : (
-                <div class="plan-old">
-                  <p>{say('plan.before_change')}</p>
-                  <PlanResults plan={plan} start={current.start} beside={keptPlan} />
-                </div>
-              )}
+              <div class={problem === null ? '' : 'plan-old'}>
+                <PlanResults {...results} />
+              </div>
               <p class="row">
                 <button type="button" disabled={problem !== null} onClick={() => keep(plan)}>
                   {say('plan.keep')}
@@ -207,7 +242,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <p class="hint">{say('plan.only_arithmetic')}</p>
             </>
           )}
-        </div>
+        </section>
       </div>
     </div>
   );

@@ -6,10 +6,21 @@ function edge(selector: string, side: 'top' | 'bottom', otherwise: number): numb
   return document.querySelector(selector)?.getBoundingClientRect()[side] ?? otherwise;
 }
 
+/** Where the bar at the foot begins that stands over this thing: of a view's own bar, only what comes before it. */
+function footOver(element: Element): number {
+  const bars = [...document.querySelectorAll('.foot-bar')].filter(
+    (bar) =>
+      getComputedStyle(bar).bottom !== 'auto' &&
+      (element.compareDocumentPosition(bar) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0,
+  );
+  const tops = bars.map((bar) => bar.getBoundingClientRect().top);
+  return Math.min(edge('.bottom', 'top', innerHeight), ...tops);
+}
+
 /** Moves as little as it can; of a thing that is too tall the upper part is shown. */
 export function scrollClear(element: Element): void {
   const above = edge('.top', 'bottom', 0) + GAP_PX;
-  const below = edge('.bottom', 'top', innerHeight) - GAP_PX;
+  const below = footOver(element) - GAP_PX;
   const { top, bottom } = element.getBoundingClientRect();
   if (top < above) scrollBy(0, top - above);
   else if (bottom > below) scrollBy(0, Math.min(bottom - below, top - above));

@@ -2,6 +2,7 @@
 import {
   formatLength,
   formatMass,
+  formatMassRange,
   formatNumber,
   formatPower,
   formatPressure,
@@ -10,8 +11,12 @@ import {
   formatStrength,
   formatStrengthEnd,
   formatSyrup,
+  formatSyrupRange,
   formatTemperature,
   formatVolume,
+  formatVolumeRange,
+  type Ranged,
+  type RangeWords,
 } from '../../core/quantities/format.ts';
 import { brixFromStrength, strengthFromBrix } from '../../core/quantities/strength-scale.ts';
 import {
@@ -69,6 +74,19 @@ export const volume = (litres: number, settings: Settings, digits?: number): str
 /** Syrup, with a second digit where it is little. */
 export const syrupVolume = (litres: number, settings: Settings): string =>
   localAmount(formatSyrup(litres, settings.volume));
+const localRange = ({ value, low, high }: RangeWords): RangeWords => ({
+  value: localAmount(value),
+  low: low === null ? null : localAmount(low),
+  high: high === null ? null : localAmount(high),
+});
+/** Litres and their range, with the digits that the range allows. */
+export const volumeRange = (litres: Ranged, settings: Settings): RangeWords =>
+  localRange(formatVolumeRange(litres, settings.volume));
+/** Litres of syrup and their range. */
+export const syrupRange = (litres: Ranged, settings: Settings): RangeWords =>
+  localRange(formatSyrupRange(litres, settings.volume));
+/** Kilograms and their range. */
+export const massRange = (kg: Ranged, settings: Settings): RangeWords => localRange(formatMassRange(kg, settings.mass));
 /** A depth with its unit, from mm. */
 export const depth = (mm: number, settings: Settings): string => localAmount(formatLength(mm, settings.length));
 /** A pressure with its unit, from hPa. */

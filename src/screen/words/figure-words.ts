@@ -1,10 +1,24 @@
 // The figures of a boil and of a season in words and in the person's own units, with their range and where they come from.
+import { formatRanged } from '../../core/quantities/format.ts';
+import type { RangeWords } from '../../core/quantities/format.ts';
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
 import type { Balance, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { mass, number, roundTemperature, strength, strengthShown, syrupVolume, volume } from './amounts.ts';
+import {
+  exactStrength,
+  massRange,
+  number,
+  roundTemperature,
+  strength,
+  strengthEnds,
+  strengthShown,
+  syrupRange,
+  unitSymbols,
+  volume,
+  volumeRange,
+} from './amounts.ts';
 import { leftOver, leftWords } from './jar-words.ts';
 
 const LABELS: Record<FigureName, MessageKey> = {
@@ -69,19 +83,40 @@ const VOLUME_SHORT = {
 } as const;
 const massUnit = (settings: Settings): string => (settings.mass === 'pound' ? 'lb' : 'kg');
 const space = '\u00a0';
+/** Of a range that is wider, °Bx, formatStrength tells the range alone. */
+const WIDE_BRIX = 10;
 
-/** One value in the person's units: "12.4 L", "2.1 kg". Money has no unit: it is the person's own. */
-function valueWords(name: FigureName, value: number, settings: Settings): string {
+type Ranging = Pick<Figure, 'value' | 'low' | 'high'>;
+
+/** A strength is told with its range; where that is too wide for a number, the range stands in its own column. */
+function strengthRange({ value, low, high }: Ranging, settings: Settings): RangeWords {
+  if (low === null || high === null) return { value: exactStrength(value, settings), low: null, high: null };
+  const [least, most] = strengthEnds(low, high, settings);
+  const unit = `${space}${unitSymbols(settings).strength}`;
+  const isWide = high - low > WIDE_BRIX;
+  return {
+    value: strength(value, isWide ? null : low, isWide ? null : high, settings),
+    low: `${least}${unit}`,
+    high: `${most}${unit}`,
+  };
+}
+
+/** A value and its range in the person's units, with the digits that the range allows: "12.4 L", "2.1 kg". Money has no unit: it is the person's own. */
+function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeWords {
+  const by = (most: number, write: (text: string) => string, factor = 1): RangeWords =>
+    formatRanged(timesAll(ranging, factor), most, (value, digits) => write(number(value, digits)));
   switch (name) {
     case 'sap_litres':
     case 'water_off_litres':
-      return volume(value, settings);
+      return volumeRange(ranging, settings);
+    case 'water_off_l_per_h':
+      return eachOf(volumeRange(ranging, settings), (text) => `${text}/h`);
     case 'syrup_litres':
     case 'expected_syrup_litres':
-      return syrupVolume(value, settings);
+      return syrupRange(ranging, settings);
     case 'sap_brix':
     case 'syrup_brix':
-      return strength(value, value, value, settings);
+      return strengthRange(ranging, settings);
     case 'sap_sugar_kg':
     case 'syrup_kg':
     case 'syrup_sugar_kg':
@@ -89,47 +124,59 @@ function valueWords(name: FigureName, value: number, settings: Settings): string
     case 'lost_sugar_kg':
     case 'gap_sugar_kg':
     case 'fuel_kg':
-      return mass(value, settings);
+      return massRange(ranging, settings);
     case 'ratio':
     case 'exact_ratio':
     case 'ratio_by_86':
     case 'ratio_by_revised_86':
-      return `${number(value, 1)} : 1`;
+      return by(1, (text) => `${text} : 1`);
     case 'hours':
     case 'boiling_hours':
-      return `${number(value, 1)}${space}h`;
-    case 'water_off_l_per_h':
-      return `${volume(value, settings)}/h`;
+      return by(1, (text) => `${text}${space}h`);
     case 'fuel_kwh':
-      return `${number(value, 1)}${space}kWh`;
+      return by(1, (text) => `${text}${space}kWh`);
     case 'fuel_cords':
-      return say('figure.cords', { count: number(value, 2) });
+      return by(2, (count) => say('figure.cords', { count }));
     case 'fuel_mj':
-      return `${number(value, 0)}${space}MJ`;
-    case 'fuel_kg_per_l':
-      return `${number(massFromKg(perVolume(value, settings), settings.mass), 2)}${space}${massUnit(settings)}/${VOLUME_SHORT[settings.volume]()}`;
+      return by(0, (text) => `${text}${space}MJ`);
+    case 'fuel_kg_per_l': {
+      const unit = `${massUnit(settings)}/${VOLUME_SHORT[settings.volume]()}`;
+      return by(2, (text) => `${text}${space}${unit}`, massFromKg(perVolume(1, settings), settings.mass));
+    }
     case 'fuel_mj_per_l':
-      return `${number(perVolume(value, settings), 0)}${space}MJ/${VOLUME_SHORT[settings.volume]()}`;
+      return by(0, (text) => `${text}${space}MJ/${VOLUME_SHORT[settings.volume]()}`, perVolume(1, settings));
     case 'fuel_price':
     case 'cost':
     case 'cost_a_jar':
-      return number(value, 2);
+      return by(2, (text) => text);
     case 'jars':
     case 'alarms':
     case 'alarms_no_use':
-      return number(value, 0);
+      return by(0, (text) => text);
   }
 }
 
+const timesAll = ({ value, low, high }: Ranging, factor: number): Ranging => ({
+  value: value * factor,
+  low: low === null ? null : low * factor,
+  high: high === null ? null : high * factor,
+});
+
+const eachOf = ({ value, low, high }: RangeWords, write: (text: string) => string): RangeWords => ({
+  value: write(value),
+  low: low === null ? null : write(low),
+  high: high === null ? null : write(high),
+});
+
 /** A figure with its range in the units shown; “not known” for null. */
 export const figureWords = (name: FigureName, figure: Figure | null, settings: Settings): string =>
-  figure === null ? say('words.not_known') : valueWords(name, figure.value, settings);
+  figure === null ? say('words.not_known') : inWords(name, figure, settings).value;
 
 /** "11.2 L to 13.6 L", for eight times of ten; empty for what was counted or is exact. */
 export function rangeWords(name: FigureName, figure: Figure | null, settings: Settings): string {
-  if (figure === null || figure.low === null || figure.high === null) return '';
-  const [low, high] = [valueWords(name, figure.low, settings), valueWords(name, figure.high, settings)];
-  return low === high ? '' : say('figure.range', { low, high });
+  if (figure === null) return '';
+  const { low, high } = inWords(name, figure, settings);
+  return low === null || high === null || low === high ? '' : say('figure.range', { low, high });
 }
 
 /** So much water 1 MJ brings from room warmth to a boil: 1000 kJ / (4.19 kJ/(kg K) × 80 K), litres and °C. */
@@ -156,7 +203,7 @@ export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, sett
 export function balanceWords(balance: Balance, gap: Figure | null, settings: Settings): string {
   if (balance === null || gap === null) return say('figure.balance.unknown');
   if (balance === 'closes') return say('figure.balance.closes');
-  const amount = mass(Math.abs(gap.value), settings);
+  const amount = massRange(timesAll(gap, Math.sign(gap.value) || 1), settings).value;
   return say(balance === 'missing' ? 'figure.balance.missing' : 'figure.balance.more', { amount });
 }
 

@@ -1,4 +1,4 @@
-// Jars as a person writes them: "12 x 250 mL, 3 x 0.5 L", and back into litres.
+// Jars as a person writes them: "12 × 250 mL, 3 × 0.5 L", and back into litres.
 import type { Jars } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { inField } from '../language/numbers.ts';
@@ -35,9 +35,9 @@ function sizeWords(litres: number, settings: Settings): string {
   return `${inField(litres / ounce, 1)} ${say('unit.fluid_ounce')}`;
 }
 
-/** "12 x 250 mL", or pints and fluid ounces for who counts in gallons. */
+/** "12 × 250 mL", or pints and fluid ounces for who counts in gallons. */
 export const jarsWords = (jars: readonly Pick<Jars, 'litres' | 'count'>[], settings: Settings): string =>
-  jars.map(({ litres, count }) => `${count} x ${sizeWords(litres, settings)}`).join(', ');
+  jars.map(({ litres, count }) => `${count} × ${sizeWords(litres, settings)}`).join(', ');
 
 /** What fills no jar: "0.15 L", or "5 fl oz" for who counts in gallons. */
 export function leftWords(litres: number, settings: Settings): string {

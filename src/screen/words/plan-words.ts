@@ -5,16 +5,19 @@ import type { Settings } from '../client/types.ts';
 import { say, setApart } from '../language/say.ts';
 import {
   exactStrength,
-  mass,
+  massRange,
   number,
   roundTemperature,
   strength,
-  syrupVolume,
+  syrupRange,
   temperature,
   volume,
+  volumeRange,
 } from './amounts.ts';
 import { hoursAndMinutes, lengthOfTime } from './clock.ts';
-import { jarsWords, leftOver, leftWords } from './jar-words.ts';
+import { jarsWords, leftWords } from './jar-words.ts';
+import { formatRanged, rangeDigits } from '../../core/quantities/format.ts';
+import type { Ranged, RangeWords } from '../../core/quantities/format.ts';
 import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import type { JarCount } from '../../core/quantities/jar-sizes.ts';
 import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
@@ -40,16 +43,20 @@ export function clockAfter(start: string, hours: number): string {
 /** A plan knows no tenths of what is many. */
 const rough = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 1 : 0);
 
-/** "1.42 L of syrup, 1.9 kg". */
-export const syrupWords = (plan: Plan, settings: Settings): string =>
-  say('plan.syrup.main', { litres: syrupVolume(plan.syrup_litres, settings), mass: mass(plan.syrup_kg, settings) });
+const ofSyrup = (plan: Plan, settings: Settings): RangeWords =>
+  syrupRange({ value: plan.syrup_litres, low: plan.syrup_low_litres, high: plan.syrup_high_litres }, settings);
+
+/** "1.4 L of syrup, 1.9 kg". */
+export function syrupWords(plan: Plan, settings: Settings): string {
+  const share = plan.syrup_kg / plan.syrup_litres;
+  const kg = { value: plan.syrup_kg, low: plan.syrup_low_litres * share, high: plan.syrup_high_litres * share };
+  return say('plan.syrup.main', { litres: ofSyrup(plan, settings).value, mass: massRange(kg, settings).value });
+}
 
 /** The middle 80 % of the syrup, and that the sap’s strength is a usual one where nobody measured it. */
 export function syrupRangeWords(plan: Plan, settings: Settings): string {
-  const range = {
-    low: syrupVolume(plan.syrup_low_litres, settings),
-    high: syrupVolume(plan.syrup_high_litres, settings),
-  };
+  const { low, high } = ofSyrup(plan, settings);
+  const range = { low: low ?? '', high: high ?? '' };
   if (!plan.sap_brix_usual) return say('plan.syrup.range', range);
   return say('plan.syrup.range_usual', { ...range, strength: exactStrength(plan.sap_brix, settings) });
 }
@@ -72,13 +79,20 @@ export function hoursWords(plan: Plan, start: string): { main: string; range: st
   };
 }
 
+const ofFuel = ({ unit, amount: value, low, high }: Plan['fuel'][number], settings: Settings): RangeWords => {
+  const ranged = { value, low, high };
+  return unit === 'kg'
+    ? massRange(ranged, settings)
+    : formatRanged(ranged, 0, (kwh, digits) => `${number(kwh, digits)} kWh`);
+};
+
 /** Each fuel of the plan with its middle 80 %. */
 export function fuelWords(plan: Plan, settings: Settings): { main: string; range: string }[] {
-  return plan.fuel.map(({ kind, unit, amount, low, high }) => {
-    const shown = (value: number): string => (unit === 'kg' ? mass(value, settings) : `${number(value, 0)} kWh`);
+  return plan.fuel.map((fuel) => {
+    const { value, low, high } = ofFuel(fuel, settings);
     return {
-      main: say('plan.fuel.main', { amount: shown(amount), fuel: kind }),
-      range: say('plan.syrup.range', { low: shown(low), high: shown(high) }),
+      main: say('plan.fuel.main', { amount: value, fuel: fuel.kind }),
+      range: say('plan.syrup.range', { low: low ?? '', high: high ?? '' }),
     };
   });
 }
@@ -99,25 +113,35 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
 /** What to boil and what to keep where somebody has to leave; null where nobody does. */
 export function stayWords({ stay }: Plan, settings: Settings): { main: string; range: string } | null {
   if (stay === null) return null;
-  const range = say('plan.stay.range', {
-    low: rough(stay.boil_litres_low, settings),
-    high: rough(stay.boil_litres_high, settings),
-    time: planHours(stay.hours),
-  });
+  const boiled = { value: stay.boil_litres, low: stay.boil_litres_low, high: stay.boil_litres_high };
+  const { value, low, high } = volumeRange(boiled, settings);
+  const range = say('plan.stay.range', { low: low ?? '', high: high ?? '', time: planHours(stay.hours) });
   if (stay.keep_litres === 0) return { main: say('plan.stay.all'), range };
   return {
-    main: say('plan.stay.main', { boil: rough(stay.boil_litres, settings), keep: rough(stay.keep_litres, settings) }),
+    main: say('plan.stay.main', { boil: value, keep: rough(stay.keep_litres, settings) }),
     range: say('plan.stay.keep', { range, cold: roundTemperature(4, settings) }),
   };
 }
 
-/** The jars that the syrup fills: "2 x 250 mL and 0.15 L left", and in the other usual sizes of the units chosen. */
-export function jarsFigure({ syrup_litres: syrup }: Plan, settings: Settings): { main: string; range: string } {
+/** What no jug shows: half of a hundredth of a litre, or of a fluid ounce, litres. */
+const NOTHING_LEFT_L = { litre: 0.005, 'us-gallon': 0.0148, 'imperial-gallon': 0.0142 } as const;
+
+/** Litres as they are shown, with the digits of their range, so that jars and what is left add up to them; ounces are counted off all of it. */
+function litresSaid(plan: Plan, settings: Settings): number {
+  const { syrup_litres: value, syrup_low_litres: low, syrup_high_litres: high } = plan;
+  if (settings.volume !== 'litre') return value;
+  return Number(value.toFixed(Math.max(0, rangeDigits({ value, low, high }, 2))));
+}
+
+/** The jars that the syrup fills: "2 × 250 mL and 0.15 L left", and in the other usual sizes of the units chosen. */
+export function jarsFigure(plan: Plan, settings: Settings): { main: string; range: string } {
+  const syrup = litresSaid(plan, settings);
   const jars = jarsFor(syrup, settings.volume);
   const words = (one: JarCount): string => {
     const filled = jarsWords([one], settings);
-    const left = leftOver(syrup, [one]);
-    return left === null ? filled : say('plan.jars.left', { jars: filled, left: leftWords(left, settings) });
+    const left = syrup - one.count * one.litres;
+    if (left < NOTHING_LEFT_L[settings.volume]) return say('plan.jars.all', { jars: filled });
+    return say('plan.jars.left', { jars: filled, left: leftWords(left, settings) });
   };
   const usual = usualJars(jars, settings.volume);
   if (usual === undefined) return { main: say('plan.jars.none'), range: say('plan.jars.range') };
@@ -130,15 +154,16 @@ export function jarsFigure({ syrup_litres: syrup }: Plan, settings: Settings): {
 export function panSentences(pan: Plan['pans'][number], settings: Settings): string[] {
   const { litres_per_hour: rate, litres_per_hour_low: low, litres_per_hour_high: high } = pan;
   const sentences: string[] = [];
-  if (rate !== null && low !== null && high !== null)
+  if (rate !== null && low !== null && high !== null) {
+    const said = volumeRange({ value: rate, low, high }, settings);
     sentences.push(
       say(pan.seen_before ? 'plan.pan.rate_seen' : 'plan.pan.rate', {
-        rate: rough(rate, settings),
-        low: rough(low, settings),
-        high: rough(high, settings),
+        rate: said.value,
+        low: said.low ?? '',
+        high: said.high ?? '',
       }),
     );
-  else sentences.push(say('plan.pan.rate_unknown'));
+  } else sentences.push(say('plan.pan.rate_unknown'));
   if (pan.hand_every_hours !== null) sentences.push(say('plan.pan.hand', { time: planHours(pan.hand_every_hours) }));
   if (pan.smallest_batch_litres !== null)
     sentences.push(
@@ -150,7 +175,7 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
 }
 
 /** "A, B and C", as the language joins them. */
-const listWords = (names: readonly string[]): string =>
+export const listWords = (names: readonly string[]): string =>
   new Intl.ListFormat(language.value, { type: 'conjunction' }).format(names);
 
 /** When the liquid is poured together, in order; the first stage is the lighting of the fire. */
@@ -178,6 +203,17 @@ export function stageSentences(
   });
 }
 
+/** A change, with the digits that the range of what has changed allows; null for one that would read as nought. */
+function changeWords(
+  change: number,
+  [low, high]: [number, number],
+  write: (ranged: Ranged) => RangeWords,
+): string | null {
+  const [value, half] = [Math.abs(change), (high - low) / 2];
+  const words = write({ value, low: value - half, high: value + half }).value;
+  return /[1-9]/u.test(words) ? words : null;
+}
+
 /** What changed against a plan that was put beside, in words; empty where nothing did. */
 export function differenceWords(plan: Plan, beside: Plan, settings: Settings): string[] {
   const said: string[] = [];
@@ -187,19 +223,14 @@ export function differenceWords(plan: Plan, beside: Plan, settings: Settings): s
       said.push(say(hours < 0 ? 'plan.than.sooner' : 'plan.than.longer', { time: planHours(Math.abs(hours)) }));
   }
   const syrup = plan.syrup_litres - beside.syrup_litres;
-  if (Math.abs(syrup) >= 0.01)
-    said.push(
-      say(syrup < 0 ? 'plan.than.less_syrup' : 'plan.than.more_syrup', {
-        litres: syrupVolume(Math.abs(syrup), settings),
-      }),
-    );
-  const [fuel, other] = [plan.fuel_kg, beside.fuel_kg];
-  if (fuel !== null && other !== null && Math.abs(fuel - other) >= 0.1)
-    said.push(
-      say(fuel < other ? 'plan.than.less_fuel' : 'plan.than.more_fuel', {
-        mass: mass(Math.abs(fuel - other), settings),
-      }),
-    );
+  const litres = changeWords(syrup, [plan.syrup_low_litres, plan.syrup_high_litres], (ranged) =>
+    syrupRange(ranged, settings),
+  );
+  if (litres !== null) said.push(say(syrup < 0 ? 'plan.than.less_syrup' : 'plan.than.more_syrup', { litres }));
+  const { fuel_kg: fuel, fuel_low_kg: low, fuel_high_kg: high } = plan;
+  if (fuel === null || low === null || high === null || beside.fuel_kg === null) return said;
+  const kg = changeWords(fuel - beside.fuel_kg, [low, high], (ranged) => massRange(ranged, settings));
+  if (kg !== null) said.push(say(fuel < beside.fuel_kg ? 'plan.than.less_fuel' : 'plan.than.more_fuel', { mass: kg }));
   return said;
 }
 

@@ -133,3 +133,25 @@ test('syrup has a second digit where it is little: nobody finds 1.3 L where 1.25
   ]);
   expect(plain(format.formatSyrup(3.785411784, 'us-gallon'))).toBe('1.00 US gal');
 });
+
+test.each([
+  // σ is the width / 2.5632: 14.6, 0.10, 3.7, 0.17, 270, 0.02 and 0.4.
+  [56.4, 40.7, 78, '56 kg', '41 kg', '78 kg'],
+  [0.4, 0.29, 0.55, '0.4 kg', '0.3 kg', '0.6 kg'],
+  [24, 19.7, 29.2, '24 kg', '20 kg', '29 kg'],
+  [1.42, 1.22, 1.66, '1.4 kg', '1.2 kg', '1.7 kg'],
+  [1234, 900, 1592, '1200 kg', '900 kg', '1600 kg'],
+  [0.04, 0.02, 0.08, '0.04 kg', '0.02 kg', '0.08 kg'],
+  [0.04, -0.5, 0.6, '0.0 kg', '−0.5 kg', '0.6 kg'],
+  [12.34, 12.33, 12.35, '12.3 kg', '12.3 kg', '12.3 kg'],
+])('%d kg between %d and %d have the digits that the range allows', (value, low, high, ...words) => {
+  const { value: said, low: least, high: most } = format.formatMassRange({ value, low, high }, 'kg');
+  expect([said, least, most].map((each) => plain(each ?? ''))).toEqual(words);
+});
+
+test('a range that is not known has no ends, and one in another unit its own digits', () => {
+  const { value, ...ends } = format.formatSyrupRange({ value: 1.417, low: null, high: null }, 'litre');
+  expect([plain(value), ends]).toEqual(['1.42 L', { low: null, high: null }]);
+  expect(plain(format.formatSyrupRange({ value: 1.42, low: 1.22, high: 1.65 }, 'us-gallon').value)).toBe('0.38 US gal');
+  expect(plain(format.formatVolumeRange({ value: 140, low: 139.9, high: 140.1 }, 'litre').value)).toBe('140 L');
+});

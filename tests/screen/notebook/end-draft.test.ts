@@ -28,7 +28,7 @@ test('each field holds what is likely, in the units that were chosen', () => {
   expect(endDraft(form, {}, metric)).toEqual({
     syrup: '3.07',
     strength: '66.9',
-    jars: '12 x 250 mL',
+    jars: '12 × 250 mL',
     fuel: '8',
     sap: '',
     note: '',
@@ -37,7 +37,7 @@ test('each field holds what is likely, in the units that were chosen', () => {
     syrup: '0.81',
     fuel: '17.6',
     sap: '',
-    jars: '12 x 250 mL',
+    jars: '12 × 250 mL',
   });
 });
 
@@ -78,7 +78,7 @@ const kept: BoilPage = {
 
 test('opened again it holds what was kept, not what is likely, and only what is changed is written', () => {
   const draft = endDraft(form, kept, metric);
-  const asKept = { syrup: '1.4', strength: '66.5', jars: '5 x 250 mL', fuel: '24', sap: '', note: 'Amber' };
+  const asKept = { syrup: '1.4', strength: '66.5', jars: '5 × 250 mL', fuel: '24', sap: '', note: 'Amber' };
   expect(draft).toEqual(asKept);
   for (const settings of [metric, american])
     expect(pageOf(endTyped(endDraft(form, kept, settings), form, kept, settings), kept)).toEqual(kept);
@@ -102,7 +102,7 @@ test('litres that are typed take the place of a weight, which they would not cha
 test.each([
   ['syrup', '3 jars or so', 'plain number'],
   ['fuel', '14', 'cannot weigh more than before'],
-  ['jars', 'a dozen', '12 x 250 mL'],
+  ['jars', 'a dozen', '12 × 250 mL'],
   ['strength', '-2', 'plain number'],
 ] as const)('a slip in %s is asked about and nothing is kept', (field, text, why) => {
   const typed = endTyped({ ...endDraft(form, {}, metric), [field]: text }, form, {}, metric);
@@ -111,12 +111,12 @@ test.each([
 });
 
 test('jars are read as people write them, and come back as they were', () => {
-  expect(jarsTyped('12 x 250 mL, 3 × 0,5 L', metric)).toEqual([
+  expect(jarsTyped('12 × 250 mL, 3 × 0,5 L', metric)).toEqual([
     { litres: 0.25, count: 12 },
     { litres: 0.5, count: 3 },
   ]);
   expect(jarsTyped('', metric)).toEqual([]);
-  expect(jarsTyped('6 x 1 pt', american)![0]!.litres).toBeCloseTo(0.473176, 5);
+  expect(jarsTyped('6 × 1 pt', american)![0]!.litres).toBeCloseTo(0.473176, 5);
   for (const settings of [metric, american]) {
     const jars = [{ litres: 0.25, count: 12 }];
     expect(jarsTyped(jarsWords(jars, settings), settings)![0]!.litres).toBe(0.25);
@@ -128,8 +128,8 @@ test('jars are read as people write them, and come back as they were', () => {
 // NIST Handbook 44, appendix C: the fluid ounce, pint, quart and half gallon of the USA hold 29.5735, 473.176, 946.353 and
 // 1892.71 mL; those of the imperial gallon (4.54609 L) are its 160th, 8th, 4th and half.
 test.each([
-  ['us-gallon', '12 x 8 fl oz, 3 x 1 pt, 2 x 1 qt, 1 x 1/2 gal', [0.23659, 0.47318, 0.94635, 1.89271]],
-  ['imperial-gallon', '12 x 10 fl oz, 3 x 1 pt, 2 x 1 qt, 1 x 1/2 gal', [0.28413, 0.56826, 1.13652, 2.27305]],
+  ['us-gallon', '12 × 8 fl oz, 3 × 1 pt, 2 × 1 qt, 1 × 1/2 gal', [0.23659, 0.47318, 0.94635, 1.89271]],
+  ['imperial-gallon', '12 × 10 fl oz, 3 × 1 pt, 2 × 1 qt, 1 × 1/2 gal', [0.28413, 0.56826, 1.13652, 2.27305]],
 ] as const)('with %s chosen, jars of the trade are called by their names', (volume, text, litres) => {
   const chosen = { ...american, volume };
   const jars = jarsTyped(text, chosen)!;
@@ -138,7 +138,7 @@ test.each([
 });
 
 test('jars are typed in the words of the language', () => {
-  expect(jarsTyped('2 x 1 chopine, 1 x 1 pinte; 3 x 8 oz liq., 1 x 1 tasse', american)).toEqual(
-    jarsTyped('2 x 1 pint, 1 x 1 quart, 3 x 8 fl. oz, 1 x 1 cup', american),
+  expect(jarsTyped('2 × 1 chopine, 1 × 1 pinte; 3 × 8 oz liq., 1 × 1 tasse', american)).toEqual(
+    jarsTyped('2 × 1 pint, 1 × 1 quart, 3 × 8 fl. oz, 1 × 1 cup', american),
   );
 });

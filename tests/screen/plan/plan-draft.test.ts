@@ -4,7 +4,15 @@ import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
 import type { CollectionsView } from '../../../src/protocol/season-messages.ts';
 import type { Settings } from '../../../src/screen/client/types.ts';
 import { inStoreOf } from '../../../src/screen/plan/in-store.ts';
-import { planDraft, planDraftIn, problemInPlan, requestOf, withStore } from '../../../src/screen/plan/plan-draft.ts';
+import {
+  planDraft,
+  planDraftIn,
+  problemInPlan,
+  requestOf,
+  unsizedWords,
+  withFireLit,
+  withStore,
+} from '../../../src/screen/plan/plan-draft.ts';
 import type { PlanDraft } from '../../../src/screen/plan/plan-draft.ts';
 import { american, metric } from '../moment.ts';
 
@@ -89,10 +97,7 @@ test('what is still to be typed is no error, and what is wrong is said before it
   const unfinished = { ...typed, boil: { ...typed.boil, pans } };
   expect(problemInPlan({ ...typed, litres: '' }, metric)).toMatchObject({ isMissing: true });
   expect(problemInPlan({ ...typed, until: '2027-04-18T13:00', start: '' }, metric)).toMatchObject({ isMissing: true });
-  expect(problemInPlan(unfinished, metric)).toEqual({
-    sentence: 'Back pot, width across: type a number.',
-    isMissing: true,
-  });
+  expect(problemInPlan(unfinished, metric)).toBeNull();
   expect(problemInPlan({ ...unfinished, strength: '90' }, metric)).toMatchObject({ isMissing: false });
   expect(problemInPlan({ ...typed, litres: 'much' }, metric)).toMatchObject({ isMissing: false });
 });
@@ -123,4 +128,23 @@ test('what is in store of a sap is its litres, and its strength by them; of othe
     litres: '100',
     strength: '0.9',
   });
+});
+
+test('a fire that nobody set a time for is never lit in the past, and one that somebody set stays', () => {
+  expect(withFireLit(begun, '2027-04-18T07:59')).toBe(begun);
+  expect(withFireLit(begun, '2027-04-18T08:07').start).toBe('2027-04-18T08:07');
+  const said = { ...begun, isStartTyped: true };
+  expect(withFireLit(said, '2027-04-18T08:07')).toBe(said);
+});
+
+test('a pan of which a size is missing is planned by its fire, and named', () => {
+  const [back, other] = typed.boil.pans as [PlanDraft['boil']['pans'][0], PlanDraft['boil']['pans'][0]];
+  const pans = [{ ...back, vessel: { ...back.vessel, diameter: '' } }, other];
+  const half = { ...typed, boil: { ...typed.boil, pans } };
+  expect(problemInPlan(half, metric)).toBeNull();
+  expect(unsizedWords(half)).toMatch(/^Back pot still wants its sizes/);
+  expect(unsizedWords(typed)).toBeNull();
+  const [asked, next] = requestOf(half, metric, sapKinds).pans;
+  expect(asked).toMatchObject({ name: 'Back pot', heat: { power_w: 16_000 } });
+  expect([asked?.vessel, next?.vessel?.shape]).toEqual([undefined, 'measured']);
 });

@@ -1,7 +1,7 @@
 // What is said beside the figures of a boil and of a plan: what fills no jar, and what a unit of heat is.
 import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
-import { heatUnitWords, leftOverWords } from '../../../src/screen/words/figure-words.ts';
+import { figureWords, heatUnitWords, leftOverWords, rangeWords } from '../../../src/screen/words/figure-words.ts';
 import { jarsFigure } from '../../../src/screen/words/plan-words.ts';
 
 const syrup = (value: number, from: 'page' | 'pans' | 'jars') => ({ value, low: null, high: null, from });
@@ -19,10 +19,10 @@ test('syrup that was measured and fills no jar is told, what is reckoned or coun
 });
 
 test.each([
-  // Of 0.65 L: 2 x 0.25 and 6 x 0.1; of 16 US fl oz (0.473176 L) one, and 0.17682 L are 6 fl oz of 0.0295735 L; 8 fl oz twice.
-  ['litre', '2 x 250 mL and 0.15 L left', 'or 6 x 100 mL and 0.05 L left; 1 x 500 mL and 0.15 L left; '],
-  ['us-gallon', '1 x 1 pt and 6 fl oz left', 'or 2 x 8 fl oz and 6 fl oz left; '],
-  ['imperial-gallon', '1 x 1 pt and 3 fl oz left', 'or 2 x 10 fl oz and 3 fl oz left; '],
+  // Of 0.65 L: 2 × 0.25 and 6 × 0.1; of 16 US fl oz (0.473176 L) one, and 0.17682 L are 6 fl oz of 0.0295735 L; 8 fl oz twice.
+  ['litre', '2 × 250 mL and 0.15 L left', 'or 6 × 100 mL and 0.05 L left; 1 × 500 mL and 0.15 L left; '],
+  ['us-gallon', '1 × 1 pt and 6 fl oz left', 'or 2 × 8 fl oz and 6 fl oz left; '],
+  ['imperial-gallon', '1 × 1 pt and 3 fl oz left', 'or 2 × 10 fl oz and 3 fl oz left; '],
 ] as const)('a plan says what its syrup fills of the sizes that go with a %s', (volume, main, others) => {
   const said = jarsFigure({ syrup_litres: 0.65 } as Parameters<typeof jarsFigure>[0], { ...settings.value, volume });
   expect(said.main.replaceAll('\u00a0', ' ')).toBe(main);
@@ -32,9 +32,32 @@ test.each([
 test('a plan of less syrup than the usual jar holds says the smaller one, and of less than that none', () => {
   const figure = (syrup_litres: number) =>
     jarsFigure({ syrup_litres } as Parameters<typeof jarsFigure>[0], settings.value);
-  expect([figure(0.1).main, figure(0.09).main]).toEqual(['1 x 100 mL', 'Less than one small jar']);
+  expect([figure(0.1).main, figure(0.09).main]).toEqual(['1 × 100 mL, nothing left', 'Less than one small jar']);
+});
+
+test('jars and what is left add up to the syrup as it is shown, and 0.7 L fill seven of 0.1 L', () => {
+  const range = { syrup_low_litres: 1.04, syrup_high_litres: 2.38 };
+  const figure = (syrup_litres: number) =>
+    jarsFigure({ syrup_litres, ...range } as Parameters<typeof jarsFigure>[0], settings.value);
+  // Shown as 1.6 L.
+  expect(figure(1.58).main.replaceAll('\u00a0', ' ')).toBe('6 × 250 mL and 0.10 L left');
+  expect(figure(1.58).range).toContain('16 × 100 mL, nothing left');
+  expect(figure(0.7).range).toContain('7 × 100 mL, nothing left');
 });
 
 test('heat is told by what it does to water', () => {
   expect(heatUnitWords(settings.value)).toContain('about 3\u00a0L of water from 20\u00a0°C to a boil');
+});
+
+test.each([
+  ['fuel_kg', { value: 56.4, low: 40.7, high: 78 }, '56\u00a0kg', '41\u00a0kg to 78\u00a0kg'],
+  ['fuel_kg', { value: 0.4, low: 0.29, high: 0.55 }, '0.4\u00a0kg', '0.3\u00a0kg to 0.6\u00a0kg'],
+  ['syrup_litres', { value: 1.42, low: 1.22, high: 1.66 }, '1.4\u00a0L', '1.2\u00a0L to 1.7\u00a0L'],
+  ['sap_brix', { value: 1.93, low: 0.9, high: 3.1 }, '2\u00a0°Bx', '1\u00a0°Bx to 3\u00a0°Bx'],
+  ['sap_brix', { value: 9.93, low: 4, high: 16 }, '10\u00a0°Bx', '4\u00a0°Bx to 16\u00a0°Bx'],
+  ['fuel_kg_per_l', { value: 17.24, low: 12, high: 22 }, '17\u00a0kg/L', '12\u00a0kg/L to 22\u00a0kg/L'],
+  ['syrup_brix', { value: 66.9, low: null, high: null }, '66.9\u00a0°Bx', ''],
+] as const)('%s of %j has no digit that its range does not know', (name, range, words, ends) => {
+  const figure = { ...range, from: 'pans' as const };
+  expect([figureWords(name, figure, settings.value), rangeWords(name, figure, settings.value)]).toEqual([words, ends]);
 });
