@@ -17,6 +17,9 @@ export const placeSchema = z.strictObject({
 });
 export type Place = z.infer<typeof placeSchema>;
 
+/** Further from the water point, or from 0 °C, than this a probe is not in boiling water, or in ice water, °C. */
+export const NOT_THERE_C = 6;
+
 /** What a probe showed where it is known how warm it was; sigmas are 1 σ. */
 const checkSchema = z.strictObject({
   in: z.enum(['boiling', 'ice']),

@@ -147,6 +147,8 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
   await look('4-boil');
   expect((await kept()).probes).toEqual([]);
   await button('On to ice water').press('Enter');
+  await page.getByText('This is no ice water yet').first().waitFor();
+  expect(await button('Note Back pot').isDisabled()).toBe(true);
   await look('5-ice');
   await button('Leave ice water out').press('Enter');
 
@@ -178,7 +180,16 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
   }
 });
 
-test('left in the middle, nothing is kept of it, and the board is let go', async () => {
+test('left in the middle, a board that was listened to before goes on being listened to', async () => {
+  await readLines();
+  await button('Leave; keep nothing').click();
+  await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
+  await page.getByText('Hearing Front pot (T1), Back pot (T2)').waitFor({ timeout: 30_000 });
+  await button('Stop listening').click();
+  await page.getByText('Boards in use').waitFor({ state: 'detached' });
+});
+
+test('left in the middle, nothing is kept of it, and a board that was not listened to is let go', async () => {
   await readLines();
   await page.getByLabel('Name of T1').fill('Left');
   await button('Leave; keep nothing').click();
@@ -223,6 +234,28 @@ test('the form of a boil names the pan as its probe was named, with nothing type
   const second = await choice.locator('option', { hasText: 'Back pot (T2) on' }).getAttribute('value');
   await choice.selectOption(second);
   expect(await page.getByLabel('What you call it').inputValue()).toBe('Back pot');
+  await page.getByLabel('Name of this boil').fill('First run');
+  // A look away, and a reload, lose nothing of what was typed and chosen.
+  await page.evaluate("location.hash = '#/probes'");
+  await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
+  await page.evaluate("location.hash = '#/start'");
+  await expect.poll(() => page.getByLabel('Name of this boil').inputValue()).toBe('First run');
+  await expect.poll(() => choice.locator('option:checked').innerText()).toContain('Back pot (T2)');
+  // Without its board the chosen probe is not known: it is said, and the pan stands as the host has it.
+  await button('Stop listening').click();
+  await page.evaluate("location.hash = '#/probes'");
+  await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
+  await page.evaluate("location.hash = '#/start'");
+  await page.getByText('The probe that was chosen for Pan 1 is not known any more').waitFor();
+  expect(await choice.inputValue()).toBe('');
+  expect(await page.getByLabel('Name of this boil').inputValue()).toBe('First run');
+  await button('Clear what I typed').click();
+  expect(await page.getByLabel('Name of this boil').inputValue()).toBe('');
+  await page.getByLabel('Name of this boil').fill('Second run');
+  await page.getByLabel('Not in the list?').fill(board.path);
+  await page.locator('.typed-port').getByRole('button', { name: 'Listen' }).click();
+  await choice.locator('option', { hasText: 'Back pot (T2) on' }).waitFor({ state: 'attached', timeout: 30_000 });
+  await choice.selectOption(await choice.locator('option', { hasText: 'Back pot (T2) on' }).getAttribute('value'));
   await page.evaluate("location.hash = '#/probes'");
 });
 

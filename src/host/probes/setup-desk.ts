@@ -10,6 +10,7 @@ import { whichRises } from '../../core/probes/which-rises.ts';
 import { readLine } from '../../ingest/read-line.ts';
 import { recognise } from '../../ingest/recognise/recognise.ts';
 import type { Notebook } from '../../notebook/contract.ts';
+import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import type {
   KeptProbe,
   KeptProbes,
@@ -33,9 +34,6 @@ export interface SetupDeskOptions {
   /** The boil that runs, or null. */
   boil(): { state: BoilState; t: number } | null;
 }
-
-/** Further from the water point, or from 0 °C, than this a probe is not in boiling water, or in ice water, °C. */
-const NOT_THERE_C = 6;
 
 export class SetupDesk {
   readonly #options: SetupDeskOptions;

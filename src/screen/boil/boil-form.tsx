@@ -16,12 +16,13 @@ import { exactStrength, unitSymbols, volume } from '../words/amounts.ts';
 import { anotherPan, boilDraft, calledIn, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
-import { giveByName, giveProbe, unwatched } from './give-probes.ts';
+import { giveByName, giveChosen, giveProbe, unwatched, withoutUnused } from './give-probes.ts';
 import { NumberInput } from './inputs.tsx';
 import type { Standing } from './limit-fields.tsx';
 import { PanFields } from './pan-fields.tsx';
 import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
+import { laidOver, typedBoil, withChoice, withTyped } from './typed-boil.ts';
 
 interface PanListProps {
   draft: BoilDraft;
@@ -29,11 +30,13 @@ interface PanListProps {
   now: Now | null;
   views: ProbeView[];
   set: (draft: BoilDraft) => void;
-  /** A person chose the probe of this pan, or none. */
-  chose: (pan: string) => void;
+  choose: ChooseProbe;
 }
 
-function PanList({ draft, now, views, set, chose }: PanListProps): JSX.Element {
+/** A person chose the probe of a pan, or none. */
+type ChooseProbe = (pan: PanDraft, key: string) => void;
+
+function PanList({ draft, now, views, set, choose }: PanListProps): JSX.Element {
   const channels = channelsOf(views, draft.probes, draft.ports);
   const replace = (old: PanDraft, next: PanDraft[]): void =>
     set({ ...draft, pans: draft.pans.flatMap((each) => (each === old ? next : [each])) });
@@ -53,10 +56,7 @@ function PanList({ draft, now, views, set, chose }: PanListProps): JSX.Element {
           standing={standingOf(pan.before.id)}
           chooseSap={(sap) => replace(pan, [now === null ? withSap(pan, sap, shown) : { ...pan, sap }])}
           change={(next) => replace(pan, [next])}
-          chooseProbe={(key) => {
-            chose(pan.before.id);
-            set(giveProbe(draft, views, pan, key));
-          }}
+          chooseProbe={(key) => choose(pan, key)}
           remove={draft.pans.length > 1 ? () => replace(pan, []) : null}
         />
       ))}
@@ -72,56 +72,84 @@ function PanList({ draft, now, views, set, chose }: PanListProps): JSX.Element {
   );
 }
 
-/** A form filled in with the boil that runs, or with the last boil's set-up as soon as the host has told it. */
-function useDraft(
-  now: Now,
-  changing: boolean,
-): { draft: BoilDraft; setDraft: (draft: BoilDraft) => void; chose: (pan: string) => void } {
+interface Form {
+  draft: BoilDraft;
+  setDraft: (draft: BoilDraft) => void;
+  choose: ChooseProbe;
+  /** Pans for which a probe was chosen that is not known any more. */
+  lost: string[];
+  clear: () => void;
+}
+
+/**
+ * A form filled in with the boil that runs, or with the last boil's set-up as soon as the host has told it; over that
+ * lies what a person typed before they looked away.
+ */
+function useDraft(now: Now, changing: boolean): Form {
+  const views = changing ? now.probes : heardProbes(now);
   const fresh = (setup: Setup | null): BoilDraft => {
     const draft = boilDraft(setup, settings.value, saps.value);
     return { ...draft, pans: draft.pans.map((pan) => withUsual(pan, settings.value)) };
   };
+  const told = useRef<BoilDraft | null>(null);
+  const [lost, setLost] = useState<string[]>([]);
+  const lookedAt = useRef(views);
+  lookedAt.current = views;
+  /** With what was typed over it, as it now stands: also what was typed while the host was asked. */
+  function filledIn(from: BoilDraft): BoilDraft {
+    told.current = from;
+    const typed = typedBoil.value;
+    if (changing || typed === null) return from;
+    const given = giveChosen(laidOver(from, typed, settings.value), lookedAt.current, typed.probes);
+    if (given.lost.length > 0) typedBoil.value = { ...typed, probes: given.known };
+    setLost(given.lost);
+    return given.draft;
+  }
   const [draft, setDraft] = useState(() =>
-    changing ? boilDraft(now.header, settings.value, saps.value) : fresh(plannedSetup.value),
+    changing ? filledIn(boilDraft(now.header, settings.value, saps.value)) : filledIn(fresh(plannedSetup.value)),
   );
-  const isTouched = useRef(false);
   /** As the last boil was; the height may have been told while probes were set up. */
   async function begin(): Promise<void> {
     const [setup, { place }] = (await Promise.all([ask({ last_setup: true }), ask({ probes_kept: true })])) as [
       Setup | null,
       KeptProbes,
     ];
-    // What somebody chose while that was asked is not written over.
-    if (isTouched.current) return;
     const site = setup?.site?.altitude_m === undefined ? { altitude_m: place.altitude_m } : setup.site;
-    setDraft(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) }));
+    setDraft(filledIn(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) })));
   }
   useEffect(() => {
     if (changing || plannedSetup.value !== null) return;
     void begin().catch(() => undefined); // An empty form serves as well.
   }, []);
   const change = (next: BoilDraft): void => {
-    isTouched.current = true;
+    if (!changing) typedBoil.value = withTyped(typedBoil.value, draft, next, settings.value);
     setDraft(next);
   };
-  const chose = useNamedProbes(draft, changing ? null : heardProbes(now), setDraft);
-  return { draft, setDraft: change, chose };
+  function choose(pan: PanDraft, key: string): void {
+    const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
+    const choice = channel === undefined ? null : { path: channel.path, channel: channel.channel };
+    const { id } = pan.before;
+    if (!changing && key !== 'many') typedBoil.value = withChoice(typedBoil.value, draft, settings.value, [id, choice]);
+    setLost([]);
+    setDraft(withoutUnused(giveProbe(draft, views, pan, key), told.current));
+  }
+  function clear(): void {
+    typedBoil.value = null;
+    setLost([]);
+    setDraft(told.current ?? fresh(null));
+  }
+  useNamedProbes(draft, changing ? null : views, setDraft);
+  return { draft, setDraft: change, choose, lost, clear };
 }
 
-/** Probes named after a pan of a new boil are given to it as soon as they are heard; what tells of a choice by hand. */
-function useNamedProbes(
-  draft: BoilDraft,
-  views: ProbeView[] | null,
-  set: (draft: BoilDraft) => void,
-): (pan: string) => void {
-  const chosen = useRef(new Set<string>());
+/** Probes named after a pan of a new boil are given to it as soon as they are heard, unless a person chose for it. */
+function useNamedProbes(draft: BoilDraft, views: ProbeView[] | null, set: (draft: BoilDraft) => void): void {
   const heard = views?.flatMap(({ id, celsius }) => (celsius === null ? [] : [id])).join('\n');
   useEffect(() => {
     if (views === null) return;
-    const next = giveByName(draft, views, chosen.current);
+    const next = giveByName(draft, views, new Set(Object.keys(typedBoil.value?.probes ?? {})));
     if (next !== draft) set(next);
   }, [heard, kept.value, draft]);
-  return (pan) => void chosen.current.add(pan);
 }
 
 /** Pans that nobody watches though probes are heard: a tired person takes "hearing T1, T2" for "they are watched". */
@@ -160,16 +188,36 @@ function FromPlan(): JSX.Element | null {
   );
 }
 
+/** Where the boil is: what water boils at there. */
+function PlaceFields({ draft, setDraft }: Pick<Form, 'draft' | 'setDraft'>): JSX.Element {
+  return (
+    <section class="panel" aria-label={say('boil.place')}>
+      <h2>{say('boil.place')}</h2>
+      <div class="fields">
+        <NumberInput
+          label={say('boil.height')}
+          unit={unitSymbols(settings.value).height}
+          value={draft.altitude}
+          set={(altitude) => setDraft({ ...draft, altitude })}
+        />
+      </div>
+      <p class="hint">{say('boil.height.text')}</p>
+    </section>
+  );
+}
+
+const FORM = 'boil-form';
+
 export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JSX.Element {
-  const { draft, setDraft, chose } = useDraft(now, changing);
+  const { draft, setDraft, choose, lost, clear } = useDraft(now, changing);
   const views = changing ? now.probes : heardProbes(now);
   const [heard, setHeard] = useState(false);
   const { refuse, sentence } = useRefusal();
   if (changing && now.header === null) return <p class="page">{say('boil.none_runs')}</p>;
+  const wrong = problemInDraft(draft, settings.value);
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
-    const wrong = problemInDraft(draft, settings.value);
     refuse(wrong);
     if (wrong !== null) return;
     const setup = setupOf(draft, settings.value, saps.value);
@@ -181,7 +229,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
           say('boil.begun'),
         ));
     if (done && !changing && heard) await noteHeard('start');
-    if (done && !changing) plannedSetup.value = null;
+    if (done && !changing) plannedSetup.value = typedBoil.value = null;
     if (done) goTo('pans');
   }
 
@@ -189,16 +237,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     <div class="page">
       <h1>{say(changing ? 'boil.change' : 'boil.start')}</h1>
       {!changing && <FromPlan />}
-      {!changing && <Cautions />}
-      {!changing && (
-        <section class="panel" aria-label={say('boil.boards')}>
-          <h2>{say('boil.boards')}</h2>
-          <p class="hint">{say('boil.boards.text')}</p>
-          <CheckDue />
-          <PortFinder inUse={[]} />
-        </section>
-      )}
-      <form onSubmit={(event) => void submit(event)} noValidate>
+      <form id={FORM} onSubmit={(event) => void submit(event)} noValidate>
         <section class="panel" aria-label={say('boil.the_boil')}>
           <div class="fields">
             <label>
@@ -210,29 +249,46 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
                 onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
               />
             </label>
-            <NumberInput
-              label={say('boil.height')}
-              unit={unitSymbols(settings.value).height}
-              value={draft.altitude}
-              set={(altitude) => setDraft({ ...draft, altitude })}
-            />
           </div>
-          <p class="hint">{say('boil.height.text')}</p>
         </section>
-        <PanList draft={draft} now={changing ? now : null} views={views} set={setDraft} chose={chose} />
-        {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
-        {sentence}
-        <Unwatched draft={draft} views={views} />
-        {!changing && !heard && <p class="hint">{say('boil.not_heard')}</p>}
+        <PanList draft={draft} now={changing ? now : null} views={views} set={setDraft} choose={choose} />
+      </form>
+      {!changing && (
+        <section class="panel" aria-label={say('boil.boards')}>
+          <h2>{say('boil.boards')}</h2>
+          <p class="hint">{say('boil.boards.text')}</p>
+          <CheckDue />
+          <PortFinder inUse={[]} />
+        </section>
+      )}
+      <PlaceFields draft={draft} setDraft={setDraft} />
+      {!changing && <Cautions />}
+      {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
+      <div class={changing ? '' : 'start-bar foot-bar'}>
+        <div class="start-wants">
+          {wrong !== null && (sentence ?? <p class="hint">{wrong}</p>)}
+          {lost.map((pan) => (
+            <p key={pan} class="check-due" role="status">
+              ▲ {say('boil.probe_gone', { pan })}
+            </p>
+          ))}
+          <Unwatched draft={draft} views={views} />
+          {!changing && !heard && <p class="hint">{say('boil.not_heard')}</p>}
+        </div>
         <p class="row">
-          <button type="submit" class="main-button">
+          <button type="submit" form={FORM} class="main-button">
             {say(changing ? 'boil.save' : 'boil.start_it')}
           </button>
-          <a class="button" href="#/pans">
+          <a class="button" href="#/pans" onClick={() => void (changing || (typedBoil.value = null))}>
             {say('boil.leave')}
           </a>
+          {!changing && typedBoil.value !== null && (
+            <button type="button" onClick={clear}>
+              {say('boil.clear')}
+            </button>
+          )}
         </p>
-      </form>
+      </div>
     </div>
   );
 }

@@ -4,7 +4,7 @@ import { channelsOf, withChannel } from '../probes/channels.ts';
 import type { Channel } from '../probes/channels.ts';
 import { boardNameAt, deviceAt, keptAt } from '../probes/kept.ts';
 import { listened } from '../probes/listening.ts';
-import { isUsualName } from './boil-draft.ts';
+import { calledIn, isUsualName } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 
 const keptOf = ({ path, channel }: Channel): KeptProbe | undefined =>
@@ -39,6 +39,46 @@ export function giveProbe(draft: BoilDraft, views: readonly ProbeView[], pan: Pa
   const pans = draft.pans.map((each) => (each === pan ? { ...named, probe: next?.probe ?? key } : each));
   if (next === null) return { ...draft, pans };
   return { ...draft, ports: withFormats(next.ports), probes: next.probes, pans };
+}
+
+type Choices = Record<string, Pick<Channel, 'path' | 'channel'> | null>;
+
+/**
+ * The draft with the channels that a person chose for its pans, by the pan's id, null for none; the choices that are
+ * still known, and what the pans are called whose channel is not: those stand as they would without a choice.
+ */
+export function giveChosen(
+  draft: BoilDraft,
+  views: readonly ProbeView[],
+  chosen: Choices,
+): { draft: BoilDraft; known: Choices; lost: string[] } {
+  const known: Choices = {};
+  const lost: string[] = [];
+  let given = draft;
+  for (const [id, choice] of Object.entries(chosen)) {
+    const pan = given.pans.find(({ before }) => before.id === id);
+    if (pan === undefined) continue;
+    const channel = channelsOf(views, given.probes, given.ports).find(
+      (each) => each.path === choice?.path && each.channel === choice.channel,
+    );
+    if (choice !== null && channel === undefined) lost.push(calledIn(pan));
+    else {
+      known[id] = choice;
+      given = giveProbe(given, views, pan, channel?.key ?? '');
+    }
+  }
+  return { draft: given, known, lost };
+}
+
+/** Without the probes and ports that only a choice brought which was then changed; those of `told` stay. */
+export function withoutUnused(draft: BoilDraft, told: BoilDraft | null): BoilDraft {
+  const before = (list: readonly { id: string }[] | undefined, id: string): boolean =>
+    list?.some((one) => one.id === id) ?? false;
+  const probes = draft.probes.filter(
+    ({ id }) => before(told?.probes, id) || draft.pans.some(({ probe }) => probe === id),
+  );
+  const ports = draft.ports.filter(({ id }) => before(told?.ports, id) || probes.some(({ port }) => port === id));
+  return { ...draft, ports, probes };
 }
 
 const alike = (one: string, other: string): boolean =>

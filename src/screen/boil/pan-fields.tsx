@@ -39,6 +39,10 @@ function probes(pan: PanDraft, channels: readonly Channel[]): (readonly [string,
   return list;
 }
 
+/** Something is said of what is seldom said. */
+const hasMore = ({ ceiling, leastDepth, leads }: PanDraft): boolean =>
+  ceiling !== '' || leastDepth !== '' || Object.values(leads).some((seconds) => seconds !== null);
+
 interface PanFieldsProps {
   pan: PanDraft;
   channels: Channel[];
@@ -79,16 +83,21 @@ export function PanFields({
           <NumberInput label={say('boil.power')} unit={units.power} value={pan.power} set={set('power')} />
         )}
         <FinishFields pan={pan} standing={standing} change={change} />
-        <NumberInput
-          label={say('boil.never_hotter')}
-          unit={units.temperature}
-          hint={say('boil.no_ceiling')}
-          value={pan.ceiling}
-          set={set('ceiling')}
-        />
-        <LeastDepthField pan={pan} standing={standing} change={change} />
-        <LeadFields pan={pan} standing={standing} change={change} />
       </div>
+      <details class="pan-more" open={standing !== null || hasMore(pan)}>
+        <summary>{say('boil.more')}</summary>
+        <div class="fields">
+          <NumberInput
+            label={say('boil.never_hotter')}
+            unit={units.temperature}
+            hint={say('boil.no_ceiling')}
+            value={pan.ceiling}
+            set={set('ceiling')}
+          />
+          <LeastDepthField pan={pan} standing={standing} change={change} />
+          <LeadFields pan={pan} standing={standing} change={change} />
+        </div>
+      </details>
       {remove !== null && (
         <button type="button" onClick={remove}>
           {say('boil.remove_pan')}

@@ -5,7 +5,8 @@ import { NumberInput } from '../boil/inputs.tsx';
 import { settings } from '../client/store.ts';
 import type { ProbeCheck, ProbeWatch } from '../client/types.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
-import { checkWords, restWords } from '../words/setup-words.ts';
+import { checkWords, notIceWords, restWords } from '../words/setup-words.ts';
+import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import { usePolled } from './polled.ts';
 import { change, changePlace, draft, noteCheck, placeTyped, recallPlace } from './setup-draft.ts';
 import { useRefusal } from '../shell/refusal.tsx';
@@ -22,6 +23,7 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
   const noted = draft.value.checks[one.channel]?.[where];
   const name = draft.value.names[one.channel];
   const isSteady = one.state === 'steady';
+  const isFar = where === 'ice' && one.celsius !== null && Math.abs(one.celsius) > NOT_THERE_C;
   const note = async (): Promise<void> => refused(await noteCheck(one.channel, where, settings.value));
   return (
     <li class={isSteady ? 'channel channel-steady' : 'channel'}>
@@ -30,15 +32,15 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
         {one.celsius === null ? say('probes.no_value') : temperature(one.celsius, settings.value)}
       </span>
       <span>
-        {isSteady ? '✓ ' : '… '}
-        {restWords(one)}
+        {isSteady && !isFar ? '✓ ' : '… '}
+        {isFar ? notIceWords(settings.value) : restWords(one)}
         {noted !== undefined && (
           <small class="setup-note">{say('onboarding.noted', { check: checkWords(noted, settings.value) })}</small>
         )}
       </span>
       <button
         type="button"
-        disabled={!isSteady}
+        disabled={!isSteady || isFar}
         aria-label={say('onboarding.note_of', { name: name ? name : one.channel })}
         onClick={() => void note()}
       >

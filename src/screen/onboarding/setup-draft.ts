@@ -6,6 +6,7 @@ import { ask, tell } from '../client/store.ts';
 import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Sensor, Settings } from '../client/types.ts';
 import { kept, keptAt, recallProbes } from '../probes/kept.ts';
 import { listened, startListening, stopListening } from '../probes/listening.ts';
+import type { Listened } from '../probes/listening.ts';
 import { metresOf, metresShown, typedNumber } from '../words/amounts.ts';
 import { say } from '../language/say.ts';
 
@@ -15,6 +16,8 @@ export type Step = (typeof STEPS)[number];
 export interface SetupDraft {
   step: Step;
   path: string | null;
+  /** How the board was listened to before it was chosen here; null where it was not, and is let go with the draft. */
+  before: Listened | null;
   /** The board's identity; null where nothing tells it from others. */
   device: string | null;
   baud: number | null;
@@ -37,6 +40,7 @@ export interface PlaceTyped {
 const EMPTY: SetupDraft = {
   step: 'board',
   path: null,
+  before: null,
   device: null,
   baud: null,
   format: null,
@@ -106,8 +110,19 @@ export function changePlace(part: Partial<Omit<PlaceTyped, 'units'>>, settings: 
 /** A board is chosen: it is listened to from now on, and how fast it speaks is found. */
 export async function chooseBoard(board: Pick<PortListing, 'path' | 'identity' | 'known'>): Promise<void> {
   const format = board.known?.format ?? null;
+  const earlier = draft.value;
+  const before =
+    earlier.path === board.path ? earlier.before : (listened.value.find(({ path }) => path === board.path) ?? null);
   await startListening({ path: board.path, baud: board.known?.baud ?? 'find', ...(format === null ? {} : { format }) });
-  change({ ...EMPTY, place: draft.value.place, step: 'lines', path: board.path, device: board.identity, format });
+  change({
+    ...EMPTY,
+    place: draft.value.place,
+    step: 'lines',
+    path: board.path,
+    before,
+    device: board.identity,
+    format,
+  });
 }
 
 /** How its lines are read is confirmed: it is listened to in that way. */
@@ -187,22 +202,26 @@ export async function keepAll(settings: Settings): Promise<boolean> {
   return isKept;
 }
 
-/** While nobody is at it no board is waited for; what was said so far stays in this page. */
-export async function pauseSetup(): Promise<void> {
-  const { path } = draft.value;
-  if (path !== null) await stopListening(path);
+/** A board goes on as it was before it was chosen here: listened to, or not. */
+async function letGo({ path, before }: SetupDraft): Promise<void> {
+  if (path === null) return;
+  await (before === null ? stopListening(path) : startListening(before));
 }
+
+/** While nobody is at it no board is waited for that was not listened to before; what was said so far stays in this page. */
+export const pauseSetup = (): Promise<void> => letGo(draft.value);
 
 /** Somebody comes back to it: the board that was chosen is listened to again, in the way that was confirmed. */
 export async function resumeSetup(): Promise<void> {
-  const { path, baud, format, sensors } = draft.value;
-  if (path === null || listened.value.some((each) => each.path === path)) return;
+  const { path, before, baud, format, sensors } = draft.value;
+  const isHeard = listened.value.some((each) => each.path === path);
+  if (path === null || (isHeard && before === null)) return;
   await startListening({ path, baud: baud ?? 'find', ...(format === null ? {} : { format }), sensors });
 }
 
-/** Nothing more of it is known here; the board is let go unless it is wanted on. */
-export async function forgetDraft(letGo = true): Promise<void> {
-  const { path } = draft.value;
+/** Nothing more of it is known here; the board goes on as before unless it is wanted on. */
+export async function forgetDraft(isLeft = true): Promise<void> {
+  const left = draft.value;
   draft.value = EMPTY;
-  if (path !== null && letGo) await stopListening(path);
+  if (isLeft) await letGo(left);
 }

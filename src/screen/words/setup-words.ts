@@ -1,6 +1,7 @@
 // The words of setting probes up: what is heard, what is read in a line, whether a tip has come to rest, how much it is off.
 import { Z80 } from '../../core/quantities/spread.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import type {
   HeardPort,
   LineSpan,
@@ -14,7 +15,7 @@ import type {
 } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say, setApart } from '../language/say.ts';
-import { degrees, number, temperature } from './amounts.ts';
+import { degrees, number, roundTemperature, temperature } from './amounts.ts';
 
 type StepName = 'board' | 'lines' | 'hand' | 'boil' | 'ice' | 'done';
 
@@ -114,6 +115,10 @@ export function restWords({ state, heardS }: ProbeWatch['channels'][number]): st
   const left = Math.max(0, Math.ceil(60 - heardS));
   return heardS > 0 ? say('setup.rest.hold', { seconds: left }) : say(REST.waiting);
 }
+
+/** Why a tip that is far from 0 °C cannot be noted as one in ice water. */
+export const notIceWords = (settings: Settings): string =>
+  say('onboarding.not_ice', { degrees: degrees(NOT_THERE_C, settings), nought: roundTemperature(0, settings) });
 
 function spread(sigmaC: number, settings: Settings): string {
   return `±\u00a0${number(differenceFromCelsius(Z80 * sigmaC, settings.temperature), 2)}`;
