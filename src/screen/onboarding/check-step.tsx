@@ -2,11 +2,11 @@
 import type { JSX } from 'preact';
 import { useEffect } from 'preact/hooks';
 import { NumberInput } from '../boil/inputs.tsx';
+import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import { settings } from '../client/store.ts';
 import type { ProbeCheck, ProbeWatch } from '../client/types.ts';
 import { temperature, unitSymbols } from '../words/amounts.ts';
-import { checkWords, notIceWords, restWords } from '../words/setup-words.ts';
-import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
+import { checkWords, notThereWords, restWords } from '../words/setup-words.ts';
 import { usePolled } from './polled.ts';
 import { change, changePlace, draft, noteCheck, placeTyped, recallPlace } from './setup-draft.ts';
 import { useRefusal } from '../shell/refusal.tsx';
@@ -19,11 +19,18 @@ interface RowProps {
   refused: (why: string | null) => void;
 }
 
+/** Water boils hotter than this wherever somebody lives, °C. */
+const LEAST_BOILING_C = 60;
+
+/** What is surely no ice water, or no boiling water, is not offered to be noted: the host would refuse it. */
+const isFarFrom = (where: ProbeCheck['in'], celsius: number): boolean =>
+  where === 'ice' ? Math.abs(celsius) > NOT_THERE_C : celsius < LEAST_BOILING_C;
+
 function CheckRow({ one, where, refused }: RowProps): JSX.Element {
   const noted = draft.value.checks[one.channel]?.[where];
   const name = draft.value.names[one.channel];
   const isSteady = one.state === 'steady';
-  const isFar = where === 'ice' && one.celsius !== null && Math.abs(one.celsius) > NOT_THERE_C;
+  const isFar = one.celsius !== null && isFarFrom(where, one.celsius);
   const note = async (): Promise<void> => refused(await noteCheck(one.channel, where, settings.value));
   return (
     <li class={isSteady ? 'channel channel-steady' : 'channel'}>
@@ -33,7 +40,7 @@ function CheckRow({ one, where, refused }: RowProps): JSX.Element {
       </span>
       <span>
         {isSteady && !isFar ? '✓ ' : '… '}
-        {isFar ? notIceWords(settings.value) : restWords(one)}
+        {isFar ? notThereWords(where, settings.value) : restWords(one)}
         {noted !== undefined && (
           <small class="setup-note">{say('onboarding.noted', { check: checkWords(noted, settings.value) })}</small>
         )}

@@ -116,9 +116,11 @@ export function restWords({ state, heardS }: ProbeWatch['channels'][number]): st
   return heardS > 0 ? say('setup.rest.hold', { seconds: left }) : say(REST.waiting);
 }
 
-/** Why a tip that is far from 0 °C cannot be noted as one in ice water. */
-export const notIceWords = (settings: Settings): string =>
-  say('onboarding.not_ice', { degrees: degrees(NOT_THERE_C, settings), nought: roundTemperature(0, settings) });
+/** Why a tip that is far from 0 °C, or from any boiling water, cannot be noted there. */
+export const notThereWords = (where: ProbeCheck['in'], settings: Settings): string =>
+  where === 'boiling'
+    ? say('onboarding.not_boiling')
+    : say('onboarding.not_ice', { degrees: degrees(NOT_THERE_C, settings), nought: roundTemperature(0, settings) });
 
 function spread(sigmaC: number, settings: Settings): string {
   return `±\u00a0${number(differenceFromCelsius(Z80 * sigmaC, settings.temperature), 2)}`;
