@@ -32,10 +32,14 @@ function withFormats(ports: BoilDraft['ports']): BoilDraft['ports'] {
 
 /** The draft with the pan's probe set to a channel; a channel that is new to the boil joins its probes. */
 export function giveProbe(draft: BoilDraft, views: readonly ProbeView[], pan: PanDraft, key: string): BoilDraft {
-  const channel = channelsOf(views, draft.probes, draft.ports).find((each) => each.key === key);
+  const channels = channelsOf(views, draft.probes, draft.ports);
+  const channel = channels.find((each) => each.key === key);
+  const former = channels.find((each) => each.key === pan.probe);
   const next = channel === undefined ? null : withChannel(draft.ports, draft.probes, channel, toldOf(channel));
   const name = channel === undefined ? '' : (keptOf(channel)?.name ?? '');
-  const named = name !== '' && isUsualName(pan.name) ? { ...pan, name } : pan;
+  // A name that came with the probe that hung there goes with it.
+  const isGiven = isUsualName(pan.name) || (former !== undefined && keptOf(former)?.name === pan.name);
+  const named = name !== '' && isGiven ? { ...pan, name } : pan;
   const pans = draft.pans.map((each) => (each === pan ? { ...named, probe: next?.probe ?? key } : each));
   if (next === null) return { ...draft, pans };
   return { ...draft, ports: withFormats(next.ports), probes: next.probes, pans };
