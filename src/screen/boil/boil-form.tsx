@@ -101,8 +101,10 @@ function useDraft(now: Now, changing: boolean): Form {
     const typed = typedBoil.value;
     if (changing || typed === null) return from;
     const given = giveChosen(laidOver(from, typed, settings.value), lookedAt.current, typed.probes);
-    if (given.lost.length > 0) typedBoil.value = { ...typed, probes: given.known };
-    setLost(given.lost);
+    if (given.lost.length > 0) {
+      typedBoil.value = { ...typed, probes: given.known };
+      setLost(given.lost); // It stays said when the host's answer fills the form in once more.
+    }
     return given.draft;
   }
   const [draft, setDraft] = useState(() =>
