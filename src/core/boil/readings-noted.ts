@@ -2,17 +2,19 @@
 import { formatTyped } from '../quantities/format.ts';
 import { sigmasOver } from '../pan/course-hand.ts';
 import { beliefOf } from '../pan/course-time.ts';
-import { probeName } from '../pan/baseline.ts';
+import { probeName, WATER } from '../pan/baseline.ts';
+import type { OtherThermometer, ReadByHand } from '../pan/course.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
-import { sigmaOf } from '../pan/joint-normal.ts';
+import { covarianceOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
 import { isMeant } from './left-out.ts';
 import { happenByMark } from './pours.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
+import { baseOf } from './surroundings.ts';
 import { checkEvidence, correctionC } from './water.ts';
 
 /** A thermometer read by hand: what is known of it is taken off. The latest one counts. */
@@ -30,14 +32,23 @@ export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kin
   const { waterC } = state.around[mark.pan] ?? { waterC: null };
   if (waterC === null) return;
   const order = state.marks.indexOf(kept);
-  // In a pan with a probe of its own what is known of the rise is that probe's error, so the hand's own comes on top.
-  const ownC = state.panProbes[mark.pan]!.length > 0 ? sigmaOf(state.water.joint, [[probeName(null), 1]]) : 0;
-  const sigmaC = Math.hypot(HAND_SIGMA_C, ownC);
-  const riseC = mark.celsius + correctionC(state.water, null) - waterC;
+  const zeroC = correctionC(state.water, null) - waterC;
+  const read = { riseC: mark.celsius + zeroC, sigmaC: HAND_SIGMA_C, other: otherThermometer(state, mark.pan, zeroC) };
   const meant = isMeant(state, kept);
-  if (!meant) askAboutHot(state, kept, mark, { riseC, sigmaC });
-  const one = { t: kept.at, order, what: 'hand', key: String(order), riseC, sigmaC, meant } as const;
+  if (!meant) askAboutHot(state, kept, mark, read);
+  const one = { t: kept.at, order, what: 'hand', key: String(order), meant, ...read } as const;
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
+}
+
+/** In a pan with a probe the hand holds another thermometer, which has the water point in common with it. */
+function otherThermometer(state: BoilState, pan: string, zeroC: number): OtherThermometer | null {
+  if (state.panProbes[pan]!.length === 0) return null;
+  const { joint } = state.water;
+  const sum: Sum = [
+    [WATER, 1],
+    [probeName(null), 1],
+  ];
+  return { zeroC, variance: sigmaOf(joint, sum) ** 2, covariance: covarianceOf(joint, baseOf(state, pan), sum) };
 }
 
 /** A reading so far over what was noted of a pan makes, °C, is asked about: hotter is what burns. */
@@ -52,15 +63,14 @@ function askAboutHot(
   state: BoilState,
   kept: KeptMark,
   { pan: id, celsius }: Mark & { kind: 'reading' },
-  read: { riseC: number; sigmaC: number },
+  read: ReadByHand,
 ): void {
   const { name, shares } = state.designs[id]!;
   const setting = settingOf(state, id);
   if (!state.pans[id]!.course.told || state.now - kept.at > JUST_READ_MS) return;
   const noted = riseFromStrength(strengthNow(state, id), shares, state.water.pressureHpa ?? 1013.25);
   const overC = read.riseC - (noted ?? Infinity);
-  if (overC < FAR_TOO_HOT_C || sigmasOver(beliefOf(state.pans[id]!.course, setting), setting, read) < FAR_SIGMAS)
-    return;
+  if (overC < FAR_TOO_HOT_C || sigmasOver(state.pans[id]!.course, setting, read) < FAR_SIGMAS) return;
   kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C is ${overC.toFixed(1)} °C hotter than what was noted of it can be.`;
   const sentence = `${kept.doubt} Look at the pan and its thermometer now, and note how much is in it.`;
   state.notices.push({ t: state.now, sentence });

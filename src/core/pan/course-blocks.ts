@@ -7,7 +7,7 @@ import { isFarUnder, judgeCount, judgeFinish } from './finish.ts';
 import { THIN_BRIX } from './limits.ts';
 import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
 import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
-import { type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
+import { type RiseError, type RiseSeen, seeHeatPerMass, seeRise } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { breakWander, noteWander, wanderOf } from './filter/wander.ts';
 import { medianOfLast } from './robust-statistics.ts';
@@ -86,7 +86,8 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
     course.debtKg = 0;
     course.warming = null;
     const fresh = course.t - course.boilingFrom < FRESH_MS ? FRESH_FACTOR : 1;
-    showStrength(course, setting, riseC, fresh * (noiseC * noiseC + BLOCK_FLOOR_C ** 2), coarseC);
+    const variance = fresh * (noiseC * noiseC + BLOCK_FLOOR_C ** 2);
+    showStrength(course, setting, { riseC, variance, stepC: coarseC, error: OFFSET });
     return;
   }
   const mixed = course.disturbedAt < 0 || course.t - course.disturbedAt > 45_000;
@@ -98,23 +99,23 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
   if (riseC < -BOIL_MARGIN_C) warm(course, setting, riseC);
 }
 
-/** The rise of a boiling pan, °C, with its variance: each fire's belief learns, and the fires are weighed by it. */
-export function showStrength(course: Course, setting: Setting, riseC: number, blockVariance: number, stepC = 0): void {
+/** The rise of a boiling pan, °C, its variance, and which thermometer's error is in it. */
+export interface RiseShown {
+  riseC: number;
+  variance: number;
+  stepC: number;
+  error: RiseError;
+}
+
+/** The belief of a boiling pan learns from its rise. */
+export function showStrength(course: Course, setting: Setting, shown: RiseShown): void {
   const { design, around } = setting;
   const belief = beliefOf(course, setting);
   const pressureHpa = around.pressureHpa ?? 1013.25;
-  if (!course.strengthTold && !supposeFromRise(course, setting, riseC, blockVariance)) return;
+  if (!course.strengthTold && !supposeFromRise(course, setting, shown)) return;
   const coolSigmas = coolestSigmas(course, setting);
   const { flame } = course;
-  const seen: RiseSeen = {
-    riseC,
-    variance: blockVariance,
-    shares: design.shares,
-    pressureHpa,
-    flame,
-    coolSigmas,
-    stepC,
-  };
+  const seen: RiseSeen = { ...shown, shares: design.shares, pressureHpa, flame, coolSigmas };
   noteWild(course, seeRise(belief, seen));
   judgeNow(course, setting);
 }
@@ -162,11 +163,12 @@ export function judgeNow(course: Course, setting: Setting): void {
  * A pan that nobody spoke of holds sap as far as its rise can tell, or what its rise says. False while the boil is too
  * young to tell.
  */
-function supposeFromRise(course: Course, { design, around }: Setting, riseC: number, blockVariance: number): boolean {
+function supposeFromRise(course: Course, { design, around }: Setting, shown: RiseShown): boolean {
   const belief = course.belief!;
+  const { riseC } = shown;
   const pressureHpa = around.pressureHpa ?? 1013.25;
   const sapC = riseOfWater(waterPerSugar(SAP_BRIX), design.shares, pressureHpa).riseC;
-  const sigma = Math.sqrt(blockVariance + variance(belief, OFFSET));
+  const sigma = Math.sqrt(shown.variance + variance(belief, shown.error));
   const isThin = riseC - (course.cameCold ? SURE_SIGMAS * sigma : 0) < sapC;
   if (isThin && course.t - course.boilingFrom < YOUNG_MS) return false;
   course.strengthTold = true;

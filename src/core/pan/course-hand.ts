@@ -1,9 +1,31 @@
 // What a thermometer that was read by hand does to the course of a pan: it stands for the pan as a block of readings would.
-import { type Course, disturb, type Happening, isOff, LONG_AGO_MS } from './course.ts';
+import {
+  type Course,
+  disturb,
+  type Happening,
+  isOff,
+  LONG_AGO_MS,
+  type OtherThermometer,
+  type ReadByHand,
+} from './course.ts';
 import { showStrength } from './course-blocks.ts';
 import { beliefOf, debtFor, type Setting } from './course-time.ts';
-import { addVariance, type Belief, OFFSET, SAP, setAlone, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
+import {
+  addVariance,
+  type Belief,
+  copyBelief,
+  HAND,
+  OFFSET,
+  SAP,
+  setAlone,
+  setFrom,
+  SUGAR,
+  variance,
+  WATER,
+  waterOf,
+} from './filter/belief.ts';
 import { brixOfWaterPerSugar, riseOfWater, waterPerSugar } from './filter/liquid.ts';
+import type { RiseError } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { finishSeen } from './finish.ts';
 import { BOIL_MARGIN_C } from './phase.ts';
@@ -39,54 +61,76 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   }
   course.phase = 'boiling';
   course.debtKg = 0;
+  if (one.other !== null) takeThermometer(course, belief, one.other);
   const { finish } = setting.around.limits;
   const isDone = finish.riseC !== null && riseC >= finish.riseC;
   const wasTold = course.strengthTold;
-  const u = shownWater(belief, setting, riseC);
+  const u = shownWater(belief, setting, one);
   const before = Math.log(waterOf(belief) / u);
   // Whoever reads the same twice, or reads what calls somebody to the pan, is believed before any count.
-  if (wasTold && Math.abs(sigmasOver(belief, setting, one)) > FAR_SIGMAS && (one.meant || (isDone && before > 0)))
-    open(course, setting, riseC);
+  if (wasTold && Math.abs(sigmasOver(course, setting, one)) > FAR_SIGMAS && (one.meant || (isDone && before > 0)))
+    open(course, setting, one);
   if (brixOfWaterPerSugar(u) < finish.brix - CLEARLY_LESS_BRIX) course.seenAt = LONG_AGO_MS;
-  showStrength(course, setting, riseC, sigmaC * sigmaC);
+  const shown = { riseC, variance: sigmaC * sigmaC, stepC: 0, error: errorOf(one) };
+  showStrength(course, setting, shown);
   const after = Math.log(waterOf(belief) / u);
   // A count that had run dry swings beyond what is shown when a reading brings it back.
   if (wasTold && Math.abs(before) > FAR_OFF && after / before < -MOST_BEYOND) {
-    open(course, setting, riseC);
-    showStrength(course, setting, riseC, sigmaC * sigmaC);
+    open(course, setting, one);
+    showStrength(course, setting, shown);
   }
   if (isDone) finishSeen(course);
+}
+
+/** Its error is the pan's thermometer's own, or where that is a probe another one's. */
+const errorOf = ({ other }: ReadByHand): RiseError => (other === null ? OFFSET : HAND);
+
+/**
+ * One thermometer has one error, however often it is read: it is believed from the first reading on, and goes along with
+ * what is learnt of the thermometer elsewhere.
+ */
+function takeThermometer(course: Course, belief: Belief, other: OtherThermometer): void {
+  if (course.handZeroC === null) startHand(course, belief, other);
+  else belief.x[HAND] = belief.x[HAND]! + other.zeroC - course.handZeroC;
+  course.handZeroC = other.zeroC;
+}
+
+/** Probe and hand have the water point in common: what the one is off tells of the other. */
+function startHand({ base, weatherVariance }: Course, belief: Belief, other: OtherThermometer): void {
+  const share = other.covariance / (base!.offsetVariance + weatherVariance);
+  setFrom(belief, HAND, OFFSET, { share, variance: Math.max(0, other.variance - share * other.covariance) });
 }
 
 /**
  * Nothing that was told of the pan agrees with it: it is as strong as it shows, nobody knows how much it is, and what was
  * made of the difference before says nothing of the thermometer.
  */
-function open(course: Course, setting: Setting, riseC: number): void {
+function open(course: Course, setting: Setting, one: ReadByHand): void {
   const belief = beliefOf(course, setting);
   const { offsetVariance, covariance } = course.base!;
   setAlone(belief, OFFSET, 0, offsetVariance + course.weatherVariance);
   addVariance(belief, OFFSET, SAP, covariance);
-  supposeWater(belief, shownWater(belief, setting, riseC), OPEN_SHARE);
+  if (one.other !== null) startHand(course, belief, one.other);
+  supposeWater(belief, shownWater(belief, setting, one), OPEN_SHARE);
   addVariance(belief, SUGAR, SUGAR, OPEN_SHARE ** 2);
 }
 
 /** The water per sugar that the reading shows by itself. */
-function shownWater({ x }: Belief, { design, around }: Setting, riseC: number): number {
-  const own = (riseC - x[OFFSET]!) / (1 + x[SAP]!);
+function shownWater({ x }: Belief, { design, around }: Setting, one: ReadByHand): number {
+  const own = (one.riseC - x[errorOf(one)]!) / (1 + x[SAP]!);
   const brix = strengthFromRise(Math.max(0, own), design.shares, around.pressureHpa ?? 1013.25) ?? STRONGEST_BRIX;
   return waterPerSugar(Math.max(THINNEST_BRIX, brix));
 }
 
-/** By how many standard deviations a rise that was read by hand, °C, known to `sigmaC`, is more than what is believed. */
-export function sigmasOver(
-  belief: Belief,
-  { design, around }: Setting,
-  { riseC, sigmaC }: Pick<Hand, 'riseC' | 'sigmaC'>,
-): number {
+/** By how many standard deviations a rise that was read by hand is more than what is believed of the pan. */
+export function sigmasOver(course: Course, setting: Setting, one: ReadByHand): number {
+  const { design, around } = setting;
+  const belief = copyBelief(beliefOf(course, setting));
+  if (one.other !== null && course.handZeroC === null) startHand(course, belief, one.other);
+  const error = errorOf(one);
   const u = waterOf(belief);
   const { riseC: own, slope } = riseOfWater(u, design.shares, around.pressureHpa ?? 1013.25);
-  const expectedC = belief.x[OFFSET]! + (1 + belief.x[SAP]!) * own;
-  const variances = sigmaC ** 2 + variance(belief, OFFSET) + (slope * u) ** 2 * variance(belief, WATER);
-  return (riseC - expectedC) / Math.sqrt(variances);
+  const expectedC = belief.x[error]! + (1 + belief.x[SAP]!) * own;
+  const variances = one.sigmaC ** 2 + variance(belief, error) + (slope * u) ** 2 * variance(belief, WATER);
+  return (one.riseC - expectedC) / Math.sqrt(variances);
 }

@@ -155,6 +155,7 @@ function firstStrength(course: Course, setting: Setting, one: Of<'strength'>): v
 function forgetUntold(course: Course): void {
   if (course.told) return;
   course.belief = null;
+  course.handZeroC = null;
   course.strengthTold = false;
   finishIsOver(course);
 }

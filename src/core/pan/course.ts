@@ -47,6 +47,11 @@ export interface Course extends FinishLatches {
   deafUntil: number;
   /** When a thermometer was last read by hand, ms. */
   handAt: number;
+  /**
+   * What was added to the last number that was read by hand beside a probe to make a rise of it, °C: what is believed of
+   * that thermometer's error is an error of that rise. null where none was read.
+   */
+  handZeroC: number | null;
   /** No rate is worked out over what was before this: another probe, a gap, ms. */
   heardFrom: number;
   /** Share of full flame. */
@@ -121,12 +126,30 @@ export type Happening = { t: number; order: number } & (
   /** `meant`: it counts whatever else is known; `wild`: its pan's thermometer contradicts it; `doubted`: it was left out. */
   | { what: 'volume'; key: string; litres: number; share: number; meant: boolean; doubted: boolean }
   | { what: 'strength'; key: string; brix: number; sigmaBrix: number; meant: boolean; wild: boolean; doubted: boolean }
-  | { what: 'hand'; key: string; riseC: number; sigmaC: number; meant: boolean }
+  | ({ what: 'hand'; key: string; meant: boolean } & ReadByHand)
   | { what: 'probe' }
   | { what: 'gap' }
   /** A mark older than what can be run again is taken back: what it once added goes. */
   | { what: 'undo'; key: string; added: Added }
 );
+
+/** A rise that was read by hand, °C, and what its reading alone is sure to. */
+export interface ReadByHand {
+  riseC: number;
+  sigmaC: number;
+  /** In a pan with a probe of its own: this is another thermometer. null where the pan has none. */
+  other: OtherThermometer | null;
+}
+
+/**
+ * What was added to its number, °C, the variance of water point and thermometer together, °C², and its covariance with
+ * that of the pan's probe.
+ */
+export interface OtherThermometer {
+  zeroC: number;
+  variance: number;
+  covariance: number;
+}
 
 /** Sugar and water that came (or, negative, went). */
 export interface Added {
@@ -161,6 +184,7 @@ export function startCourse(t: number): Course {
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,
     handAt: LONG_AGO_MS,
+    handZeroC: null,
     heardFrom: -1,
     flame: 1,
     emptied: false,

@@ -1,4 +1,4 @@
-// What is believed of one pan: a joint normal distribution over nine numbers, and how a measurement changes it.
+// What is believed of one pan: a joint normal distribution over ten numbers, and how a measurement changes it.
 
 /** Logarithm of the sugar, kg. */
 export const SUGAR = 0;
@@ -21,7 +21,9 @@ export const LAG = 6;
 export const TYPED = 7;
 /** What a rise shows too much just now, °C: bubbles, superheat, steps of the probe; dies away by itself. */
 export const WANDER = 8;
-export const SIZE = 9;
+/** What a rise shows too much that is read by hand in a pan with a probe, °C: water point and that thermometer together. */
+export const HAND = 9;
+export const SIZE = 10;
 
 /** Means, and the symmetric covariance row by row. Plain arrays: a state is cloned and kept as text. */
 export interface Belief {
@@ -36,7 +38,7 @@ export const waterOf = ({ x }: { x: readonly number[] }): number => Math.exp(x[W
 export const variance = ({ p }: Belief, i: number): number => p[i * SIZE + i]!;
 
 /** A weight for each number, all 0: a literal of its own, so that the engine learns to make it as plain doubles. */
-export const blank = (): number[] => [0, 0, 0, 0, 0, 0, 0, 0, 0];
+export const blank = (): number[] => [0, 0, 0, 0, 0, 0, 0, 0, 0, 0];
 
 /** Where the weights of a sum are not 0: used again, for sums are asked at every look. */
 const places = new Int32Array(SIZE);
@@ -63,6 +65,18 @@ export function setAlone({ x, p }: Belief, i: number, mean: number, variance: nu
   x[i] = mean;
   for (let j = 0; j < SIZE; j++) p[i * SIZE + j] = p[j * SIZE + i] = 0;
   p[i * SIZE + i] = variance;
+}
+
+/** Sets the number `i` anew: a share of the number `of`, and more of its own, known to a variance. */
+export function setFrom(
+  { x, p }: Belief,
+  i: number,
+  of: number,
+  { share, variance: own }: { share: number; variance: number },
+): void {
+  x[i] = share * x[of]!;
+  for (let j = 0; j < SIZE; j++) p[i * SIZE + j] = p[j * SIZE + i] = share * p[of * SIZE + j]!;
+  p[i * SIZE + i] = share * share * p[of * SIZE + of]! + own;
 }
 
 /** Adds to the covariance of two of the numbers, or to the variance of one. */

@@ -8,8 +8,9 @@ import {
   LAG,
   LEVEL,
   FIRE,
+  type HAND,
   learn,
-  OFFSET,
+  type OFFSET,
   SAP,
   type Seen,
   SIZE,
@@ -42,7 +43,11 @@ export interface RiseSeen {
   flame: number;
   /** A pan cooler than expected by more standard deviations than this hardly boils, or its tip is bare: that tells nothing. */
   coolSigmas: number;
+  error: RiseError;
 }
+
+/** Which error a rise has: of the pan's own thermometer, or of another one in the hand. */
+export type RiseError = typeof OFFSET | typeof HAND;
 
 /** The rise shown at the end of a block. Gives its miss in standard deviations. */
 export function seeRise(belief: Belief, seen: RiseSeen): number {
@@ -95,11 +100,11 @@ function expectRise(x: readonly number[], seen: RiseSeen): { riseC: number; slop
   slopes[WATER] = perWater * u;
   slopes[LEVEL] = perWater * rate * late;
   slopes[FIRE] = perWater * rate * late;
-  slopes[OFFSET] = 1;
+  slopes[seen.error] = 1;
   slopes[WANDER] = 1;
   slopes[SAP] = riseC;
   slopes[LAG] = perWater * rate;
-  return { riseC: x[OFFSET]! + x[WANDER]! + (1 + x[SAP]!) * riseC, slopes };
+  return { riseC: x[seen.error]! + x[WANDER]! + (1 + x[SAP]!) * riseC, slopes };
 }
 
 /** Where the means would go. */
