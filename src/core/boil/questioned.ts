@@ -2,9 +2,13 @@
 import { asMeasurement, type Evidence } from '../pan/baseline.ts';
 import { type JointNormal, meanOf, sigmaOf } from '../pan/joint-normal.ts';
 
-/** A density reading further than this from the probe can hardly be meant, °Bx; or so many standard deviations. */
-const WILD_BRIX = 6;
+/**
+ * A density reading further than this from the probe can hardly be meant: so many standard deviations; or so many °Bx, if
+ * the two truly disagree, for in thin sap a few tenths of a degree are that many °Bx.
+ */
 const WILD_SIGMAS = 4;
+const WILD_BRIX = 6;
+const DISAGREE_SIGMAS = 2;
 /** A boiling check this far from the water point is no plain boiling water, °C: unchecked probes are off by 2 at most. */
 const WILD_CHECK_C = 2.5;
 /** With the water point known no better than this, °C, a check is not questioned. */
@@ -32,7 +36,8 @@ function isFar(seen: Evidence, joint: JointNormal): boolean {
   if (seen.kind === 'check') return known <= KNOWN_SIGMA_C && off > WILD_CHECK_C;
   if (seen.kind === 'pressure') return seen.doubted;
   if (seen.kind !== 'density') return false;
-  return seen.tooStrong || off > WILD_SIGMAS * Math.hypot(sigma, known) || off > WILD_BRIX * seen.cPerBrix;
+  const sigmas = off / Math.hypot(sigma, known);
+  return seen.tooStrong || sigmas > WILD_SIGMAS || (sigmas > DISAGREE_SIGMAS && off > WILD_BRIX * seen.cPerBrix);
 }
 
 /** Somebody who was asked and says the same again means it. */

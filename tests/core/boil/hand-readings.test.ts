@@ -93,12 +93,12 @@ test('a density that the thermometer contradicts moves nothing of the pan either
   const maple = birch({ sap: 'maple' });
   const hot = boilingAt(69, 'maple');
   const alone = after([read(5, hot)], 6, maple).now.brix!;
-  const once = after([read(5, hot), density(5.2, 60)], 6, maple);
+  const once = after([read(5, hot), density(5.2, 58)], 6, maple);
   expect(once.view.marks.at(-1)).toMatchObject({ questioned: true, doubt: expect.stringContaining('the thermometer') });
   expect(once.now.brix!).toBeCloseTo(alone, 6);
-  const again = after([read(5, hot), density(5.2, 60), density(5.6, 60)], 6, maple);
+  const again = after([read(5, hot), density(5.2, 58), density(5.6, 58)], 6, maple);
   expect(again.view.marks.at(-1)!.questioned).toBe(false);
-  expect(Math.abs(again.now.brix! - 60)).toBeLessThan(3);
+  expect(Math.abs(again.now.brix! - 58)).toBeLessThan(3);
 });
 
 test('a density that is insisted on against a reading is of the pan, and makes no thermometer 5 °C wrong', () => {
@@ -180,4 +180,10 @@ test('what a density teaches of the thermometer in the hand goes for what it rea
   // The second is held against what was read, not against what was made of it.
   expect(Math.abs(twice.now.temperature_c! - once.now.temperature_c!)).toBeLessThan(0.3);
   expect(twice.view.marks.every(({ questioned }) => !questioned)).toBe(true);
+});
+
+test('a density is held against a reading no closer than water point and thermometer are known', () => {
+  const thin = (brix: number) => after([read(5, birchAt(1) + 0.3), density(5.5, brix)], 6).view.marks.at(-1)!;
+  expect(thin(2.5)).toMatchObject({ questioned: false, doubt: null });
+  expect(thin(60)).toMatchObject({ questioned: true, doubt: expect.stringContaining('the thermometer') });
 });
