@@ -28,6 +28,8 @@ export interface Advice {
   /** The mark that would narrow its forecast most; null while that is narrow enough, or no mark would. */
   ask: AskedMark | null;
   shallow: Shallow | null;
+  /** What is in it now would end under the least depth: it cannot be finished here, whether or not that is told of yet. */
+  tooLittle: boolean;
   /** Litres of cold sap at once, so that it soon boils again. */
   roomLitres: number | null;
   /** What this vessel can finish at the least, L at 20 °C of syrup and of such sap; null while its size is not known. */
@@ -49,6 +51,7 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
     pan,
     ask,
     shallow: shallowOf(look),
+    tooLittle: endsShallow(look) !== null,
     roomLitres: topUpLitres(look),
     smallestBatch: smallestBatch(look),
     readAgainAt: readAgainAt(reading, state.pans[pan]!.byHand?.at ?? null),

@@ -61,7 +61,11 @@ export function lookBackLines(look: LookBack, earlier: number, now: Now): LookBa
   return [...lines, [say('history.no_use'), look.noUse === 0 ? say('history.none') : String(look.noUse)]];
 }
 
+/** What happened less often than so many times is no habit. */
+const HABIT = 3;
+
 function seenWords({ raised, answered, answeredAfterS: after }: LookBack): string {
   const seen = answered === raised ? say('history.seen_all') : say('history.seen_some', { answered, raised });
-  return after === null ? seen : say('history.seen_usually', { seen, length: lengthOfTime(after) });
+  if (after === null || (answered > 1 && answered < HABIT)) return seen;
+  return say(answered < HABIT ? 'history.seen_once' : 'history.seen_usually', { seen, length: lengthOfTime(after) });
 }

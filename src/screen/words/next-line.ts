@@ -46,9 +46,16 @@ function takeOff(now: Now, pan: string | null): string {
   return stands('past-finish') ? say('next.take_off') : say('next.done_now');
 }
 
+/** What cannot be finished where it is has no time at which it is done. */
+const isTooLittle = (now: Now, next: NextThing): boolean =>
+  next.what === 'finish' &&
+  later(now, next) !== null &&
+  now.advice.some((one) => one.pan === next.pan && one.tooLittle);
+
 function finish(now: Now, next: NextThing): string {
   const time = later(now, next);
   if (time === null) return takeOff(now, next.pan);
+  if (isTooLittle(now, next)) return smallerPot(now, { ...next, at: null });
   return say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
 }
 
@@ -100,7 +107,10 @@ export function nextLine(now: Now): NextLine {
     return { who: null, what: say('next.all_off'), range: null, priority: null };
   }
   const { next } = now;
-  const spread = next.low === null || next.high === null ? null : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
+  const spread =
+    next.low === null || next.high === null || isTooLittle(now, next)
+      ? null
+      : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
   const what = WHAT[next.what](now, next);
   return {
     who: next.pan === null ? null : panName(now.header, next.pan),

@@ -22,6 +22,7 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     pan: 'p1',
     ask: null,
     shallow: null,
+    tooLittle: false,
     roomLitres,
     smallestBatch: null,
     readAgainAt: null,

@@ -44,13 +44,23 @@ test('the look back says how many, how fast, and which most often', () => {
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
   expect(lines).toEqual({
     Alarms: '2',
-    Seen: '1 of 2, usually after 60 s',
+    Seen: '1 of 2, once after 60 s',
     'Most in one hour': '2',
     'Came and went at once': 'none',
     'Too many at once': 'never',
     'Most often': 'Front pot: Running low, 2 times',
     'Of no use, you said': '1',
   });
+});
+
+test('what happened once is no habit, and three times is', () => {
+  const seen = (after: number[]): string => {
+    const answered = after.map((seconds) => ({ ...raising, answeredAt: raising.raisedAt + seconds * 1000 }));
+    return Object.fromEntries(lookBackLines(lookBack(answered), 0, moment))['Seen']!;
+  };
+  expect(seen([40])).toBe('all, once after 40 s');
+  expect(seen([40, 60])).toBe('all');
+  expect(seen([40, 60, 20])).toBe('all, usually after 40 s');
 });
 
 test('a boil without alarms says so in one line', () => {

@@ -15,7 +15,15 @@ const topUp = (litres: number, change: Partial<Now['marks'][number]> = {}): Now[
 function after(...marks: Now['marks']): Now {
   const header = { ...moment.header!, plan: { litres: 140, pans: [] } } as Now['header'];
   const shallow = { depthMm: 9, pourBrix: 45, pourInS: 600, moreSapLitres: 30 };
-  const advice: Advice = { pan: 'p1', ask: null, shallow, roomLitres: null, smallestBatch: null, readAgainAt: null };
+  const advice: Advice = {
+    pan: 'p1',
+    ask: null,
+    shallow,
+    tooLittle: false,
+    roomLitres: null,
+    smallestBatch: null,
+    readAgainAt: null,
+  };
   return { ...moment, header, marks, advice: [advice] };
 }
 
@@ -42,4 +50,24 @@ test('where what is to come would not fill the pot, it still ends too shallow', 
   expect(shallowThen(after(topUp(38)), advice!)).toBeNull();
   expect(shallowThen(after(topUp(120)), advice!)).toMatchObject({ depthMm: 9 });
   expect(shallowThen(after(), null)).toBeNull();
+});
+
+test('what cannot be finished in its pot is to be poured into a smaller one, and has no time at which it is done', () => {
+  const little = (now: Now): Now => ({ ...now, advice: now.advice.map((one) => ({ ...one, tooLittle: true })) });
+  const [early, late] = [little(after(topUp(38))), little(after(topUp(140)))];
+  expect(forecastWords(late, reading)).toEqual({ headline: 'Pour it into a smaller pot to finish it', range: null });
+  expect(forecastWords(early, reading)).toEqual({ headline: 'Too little yet to finish in this pot', range: null });
+  const next = {
+    ...moment.next,
+    what: 'finish',
+    pan: 'p1',
+    at: moment.t + 540_000,
+    low: moment.t,
+    high: moment.t + 1_000_000,
+  } as const;
+  expect(nextLine({ ...late, next })).toMatchObject({ what: 'top up, or pour into a smaller pot', range: null });
+  expect(nextLine({ ...early, next }).what).toBe('boils on; more of the planned sap is still to come');
+  expect(nextLine({ ...after(), next }).range).not.toBeNull();
+  // At its finish all the same, it is what counts.
+  expect(forecastWords(late, { ...reading, finish_in_s: 0 })!.headline).toBe('Done now');
 });
