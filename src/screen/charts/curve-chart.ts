@@ -132,9 +132,7 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: 
     const under = Math.max(chartArea.top + height, y.getPixelForValue(last) - 3);
     return [{ word, width: ctx.measureText(word).width, height, y: under }];
   });
-  const curve = [...points.low, ...points.high].flatMap((point) =>
-    point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
-  );
+  const curve = curveSpots(chart, points);
   const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, x.getPixelForValue(now));
   const right = Math.max(end, chartArea.left + MOST_LABEL_PX) - 8;
   const places = labelPlaces(texts, curve, chartArea.left + 8, right, stands);
@@ -219,6 +217,14 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly
   });
 }
 
+/** Where the curve runs, px. */
+function curveSpots({ scales: { x, y } }: Chart, points: CurvePoints): Spot[] {
+  if (x === undefined || y === undefined) return [];
+  return [...points.low, ...points.high].flatMap((point) =>
+    point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
+  );
+}
+
 /** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
 export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | null)[]) => void): CurveChart {
   let current: Drawing | null = null;
@@ -235,7 +241,7 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       chart.ctx.textBaseline = 'bottom';
       unitLabel(chart, inks, current.unit);
       const spots = stepSpots(chart, current);
-      const steps = stepTexts(chart, current, spots);
+      const steps = stepTexts(chart, current, spots, curveSpots(chart, current.points));
       const above = aboveLabel(chart, range, current, steps);
       const texts = above === null ? steps : [...steps, above];
       lineLabels(chart, inks, current, texts);

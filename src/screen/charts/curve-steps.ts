@@ -4,6 +4,7 @@ import { DOT_PX, textPx } from './chart-inks.ts';
 import type { Inks } from './chart-inks.ts';
 import { valueAt } from './curve-points.ts';
 import type { CurvePoints } from './curve-points.ts';
+import { besideMark } from './label-places.ts';
 import type { Spot, Taken } from './label-places.ts';
 
 /** Where a person's word changed what is believed. */
@@ -22,8 +23,6 @@ interface Stepped {
   points: CurvePoints;
 }
 
-/** Between a step's mark and its words. */
-const STEP_GAP_PX = 18;
 /** Where each step stands on the curve, px; null for one that is out of sight. */
 export function stepSpots(chart: Chart, { steps, points }: Stepped): (Spot | null)[] {
   const { chartArea, scales } = chart;
@@ -41,20 +40,28 @@ export interface StepText extends Taken {
   word: string;
 }
 
-/** Old and new strength beside its mark, the latest first: one that has no room is left out. */
-export function stepTexts(chart: Chart, { steps }: Stepped, spots: readonly (Spot | null)[]): StepText[] {
+/** Half of a step's mark, px. */
+const STEP_PX = 12;
+
+/** Old and new strength beside its mark and clear of the curve, the latest first: one that has no room is left out. */
+export function stepTexts(
+  chart: Chart,
+  { steps }: Stepped,
+  spots: readonly (Spot | null)[],
+  curve: Spot[],
+): StepText[] {
   const { ctx, chartArea } = chart;
   const height = textPx(chart.width);
-  let freeTo = chartArea.right;
+  const stands = spots.flatMap((spot): Taken[] =>
+    spot === null ? [] : [{ x: spot.x - STEP_PX, y: spot.y + STEP_PX, width: 2 * STEP_PX, height: 2 * STEP_PX }],
+  );
   return [...steps.entries()].reverse().flatMap(([i, { word }]): StepText[] => {
     const spot = spots[i];
     if (spot === null || spot === undefined || word === null) return [];
-    const width = ctx.measureText(word).width;
-    const x = Math.min(spot.x + STEP_GAP_PX, freeTo - width);
-    if (x < chartArea.left || x < spot.x - width) return [];
-    const isHigh = spot.y - STEP_GAP_PX - height < chartArea.top;
-    freeTo = Math.min(x, spot.x) - STEP_GAP_PX;
-    return [{ word, x, y: isHigh ? spot.y + STEP_GAP_PX + height : spot.y - STEP_GAP_PX, width, height }];
+    const place = besideMark(spot, { width: ctx.measureText(word).width, height }, chartArea, { curve, stands });
+    if (place === null) return [];
+    stands.push(place);
+    return [{ word, ...place }];
   });
 }
 

@@ -86,3 +86,36 @@ export function labelPlaces(
     return { x: chosen.x, y: chosen.y };
   });
 }
+
+/**
+ * Where words of so much width and height stand beside a mark on the curve: over or under it, to its right or its left,
+ * then further from it; the first place within `area` that touches nothing of what `stands` and that the curve leaves
+ * free. Where the curve is everywhere, the first that touches nothing; null where there is none.
+ */
+export function besideMark(
+  mark: Spot,
+  { width, height }: { width: number; height: number },
+  area: { left: number; right: number; top: number; bottom: number },
+  { curve, stands }: { curve: readonly Spot[]; stands: readonly Taken[] },
+): Taken | null {
+  const right = Math.min(mark.x + MARK_PX, area.right - width);
+  const places = BESIDE_ROWS.flatMap((rows) => {
+    const away = MARK_PX + rows * height;
+    return [right, mark.x - MARK_PX - width].flatMap((x) =>
+      [mark.y - away, mark.y + away + height].map((y): Taken => ({ x, y, width, height })),
+    );
+  }).filter(
+    (place) =>
+      place.x >= area.left &&
+      place.x + width <= area.right &&
+      place.y - height >= area.top &&
+      place.y <= area.bottom &&
+      !stands.some((other) => touches(place, other)),
+  );
+  return places.find((place) => !isCrossed(place, curve)) ?? places[0] ?? null;
+}
+
+/** Between a mark and its words. */
+export const MARK_PX = 18;
+/** How far from its mark words are tried, in heights of the text. */
+const BESIDE_ROWS = [0, 1, 2, 3];

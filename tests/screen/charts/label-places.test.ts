@@ -1,6 +1,7 @@
 // The chart's line names: the one that warns of burning is never the one that is left out.
 import { expect, test } from 'vitest';
-import { freePlace, labelPlaces, wordsInRow } from '../../../src/screen/charts/label-places.ts';
+import { besideMark, freePlace, labelPlaces, wordsInRow } from '../../../src/screen/charts/label-places.ts';
+import type { Spot, Taken } from '../../../src/screen/charts/label-places.ts';
 
 const text = (y: number, width = 100) => ({ width, height: 20, y });
 
@@ -48,4 +49,22 @@ test('a text takes the first place that is free, and the first of all where none
   const at = (y: number) => ({ x: 0, y, width: 100, height: 20 });
   expect(freePlace([at(50), at(80)], [at(45)])).toEqual(at(80));
   expect(freePlace([at(50), at(60)], [at(55)])).toEqual(at(50));
+});
+
+test('words beside a mark leave the curve free: over it, under it, at its left, then further away', () => {
+  const area = { left: 0, right: 400, top: 0, bottom: 200 };
+  const size = { width: 100, height: 14 };
+  const at = (mark: Spot, curve: Spot[], stands: Taken[] = []) => besideMark(mark, size, area, { curve, stands });
+  const flat = (y: number): Spot[] => Array.from({ length: 41 }, (_, i) => ({ x: 10 * i, y }));
+  // A curve that ends at the mark climbs to it from the left; nothing is to its right.
+  expect(at({ x: 200, y: 100 }, flat(100))).toMatchObject({ x: 218, y: 82 });
+  expect(at({ x: 200, y: 100 }, flat(76))).toMatchObject({ x: 218, y: 132 });
+  // At the right edge the words move over the curve that climbs to the mark, so they stand under it.
+  const climbs = Array.from({ length: 40 }, (_, i) => ({ x: 10 * i, y: 200 - 4 * i }));
+  const place = at({ x: 390, y: 44 }, climbs)!;
+  for (const { x, y } of climbs)
+    expect(x > place.x && x < place.x + 100 && y > place.y - 14 && y < place.y).toBe(false);
+  expect(place.x + 100).toBeLessThanOrEqual(400);
+  // What stands already is never touched, and where nothing is free nothing is said.
+  expect(at({ x: 200, y: 100 }, flat(100), [{ x: 0, y: 200, width: 400, height: 200 }])).toBeNull();
 });
