@@ -1,19 +1,38 @@
 // What is not known of a pan, or only roughly, with the mark that would help.
 import { sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
-import type { Advice, Reading } from '../client/types.ts';
+import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
 import { openFormFor } from '../marks/open-form.ts';
-import { markCall, notKnownYet } from '../words/pan-words.ts';
+import { firstNote, markCall, notKnownYet } from '../words/pan-words.ts';
 
 const MOST_UNKNOWNS = 2;
 
+function NoteButton({ pan, mark }: { pan: string; mark: MarkKind }): JSX.Element {
+  return (
+    <button type="button" onClick={() => openFormFor(pan, mark)}>
+      {markCall(mark)}
+    </button>
+  );
+}
+
 interface NotKnownProps {
+  now: Now;
   reading: Reading;
   ask: Advice['ask'];
   canMark: boolean;
 }
 
-export function NotKnown({ reading, ask, canMark }: NotKnownProps): JSX.Element | null {
+export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Element | null {
+  const first = firstNote(now, reading);
+  if (first !== null)
+    return (
+      <ul class="not-known">
+        <li>
+          <span>{first.words}</span>
+          {canMark && <NoteButton pan={reading.pan} mark={first.mark} />}
+        </li>
+      </ul>
+    );
   const unknowns = notKnownYet(reading, ask).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;
   return (
@@ -25,11 +44,7 @@ export function NotKnown({ reading, ask, canMark }: NotKnownProps): JSX.Element 
               ? sayDrawn('pans.known_roughly', { what, how, b: (words) => <b>{words}</b> })
               : sayDrawn('pans.not_known_yet', { what, how, b: (words) => <b>{words}</b> })}
           </span>
-          {canMark && mark !== null && (
-            <button type="button" onClick={() => openFormFor(reading.pan, mark)}>
-              {markCall(mark)}
-            </button>
-          )}
+          {canMark && mark !== null && <NoteButton pan={reading.pan} mark={mark} />}
         </li>
       ))}
     </ul>

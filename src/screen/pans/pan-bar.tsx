@@ -45,15 +45,17 @@ interface PanBarProps {
   limits: Limits;
   /** What it showed last where its temperature is not known now, °C: drawn as an outline. */
   last: number | null;
+  /** Its card says already that nothing is known yet. */
+  said: boolean;
 }
 
-export function PanBar({ reading, limits, last }: PanBarProps): JSX.Element {
+export function PanBar({ reading, limits, last, said }: PanBarProps): JSX.Element {
   const { water_c: water, temperature_c: now } = reading;
   const celsius = now ?? last;
   const landmarks = { water, finish: limits.finish_c, scorch: limits.scorch_c };
   const place = celsius === null ? null : panPlace(celsius, reading.stage === 'finished', landmarks);
   const drawable = water !== null && placeOf(water, landmarks) !== null;
-  if (!drawable) return <div class="bar bar-empty">{say('pans.bar_unknown')}</div>;
+  if (!drawable) return <div class="bar bar-empty">{!said && say('pans.bar_unknown')}</div>;
   return (
     <div class="bar">
       <div class="bar-track" role="img" aria-label={inWords(reading, limits)}>

@@ -17,7 +17,7 @@ import { ago, timeOfDay } from '../words/clock.ts';
 import { readByHand } from '../words/hand-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
-import { isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
+import { firstNote, isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
 import { LeftOutLine } from './left-out-line.tsx';
@@ -65,7 +65,7 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
       </BigText>
       <p class={exact === null ? 'caption caption-then' : 'caption'}>
         {exact === null
-          ? lastHeatWords(now, reading.pan, shown)
+          ? firstNote(now, reading) === null && lastHeatWords(now, reading.pan, shown)
           : say(reading.stage === 'off' ? 'pans.at_probe' : 'pans.in_the_pan')}
       </p>
     </>
@@ -236,7 +236,12 @@ export function PanCard({
         )}
       </button>
       <BigNumber now={now} reading={warmth} />
-      <PanBar reading={warmth} limits={limits} last={lastHeat(now, reading.pan)?.celsius ?? null} />
+      <PanBar
+        reading={warmth}
+        limits={limits}
+        last={lastHeat(now, reading.pan)?.celsius ?? null}
+        said={firstNote(now, reading) !== null}
+      />
       {/* Its line is kept, so that a call moves nothing that is being read. */}
       <p class="card-alarm">{worst !== undefined && hostWords(worst.title)}</p>
       {away !== undefined && <AsideLine now={now} alarm={away} />}
@@ -257,7 +262,7 @@ export function PanCard({
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
       <LeftOutLine now={now} pan={reading.pan} canMark={canMark} />
       {shallow !== null && goesOn && <p class="advice">{shallowWords(now, shallow, settings.value)}</p>}
-      {isAsked && <NotKnown reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
+      {isAsked && <NotKnown now={now} reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
       <p class={doubtful ? 'probe probe-doubtful' : 'probe'}>
         <span>
           {readByHand(now, reading, settings.value) ?? probeLine(now, reading)}

@@ -132,6 +132,16 @@ export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknow
   return found;
 }
 
+/** What is to be done first of a pan that no probe reads and nobody has read yet; null for any other. */
+export function firstNote(now: Pick<Now, 'lastHeats'>, reading: Reading): { words: string; mark: MarkKind } | null {
+  const { pan, probe, temperature_c: celsius, litres, stage } = reading;
+  if (probe !== null || celsius !== null || stage === 'off' || now.lastHeats.some((one) => one.pan === pan))
+    return null;
+  return litres === null
+    ? { words: say('pans.first_contents'), mark: 'top-up' }
+    : { words: say('pans.first_reading'), mark: 'reading' };
+}
+
 /** A pan that is read by hand has no probe to hold into boiling water. */
 const noWater = ({ probe }: Reading): Unknown =>
   probe === null

@@ -1,11 +1,24 @@
 // What is not known is said, with the mark that would help most first.
 import { expect, test } from 'vitest';
-import { markCall, notKnownYet, panName, probeName } from '../../../src/screen/words/pan-words.ts';
+import { firstNote, markCall, notKnownYet, panName, probeName } from '../../../src/screen/words/pan-words.ts';
 import { moment, reading } from '../moment.ts';
 
 test('a pan without a temperature asks for nothing else', () => {
   const blind = { ...reading, temperature_c: null, water_c: null, litres: null, brix: null };
   expect(notKnownYet(blind).map((each) => each.mark)).toEqual(['reading']);
+});
+
+test('of a pan without a probe what is in it is asked for first, then its thermometer, until it was read', () => {
+  const blind = { ...reading, probe: null, temperature_c: null, rise_c: null, litres: null, brix: null };
+  expect(firstNote(moment, blind)).toEqual({
+    words: 'First note what is in it, then read its thermometer.',
+    mark: 'top-up',
+  });
+  expect(firstNote(moment, { ...blind, litres: 10 })?.mark).toBe('reading');
+  const lastHeats = [{ pan: 'p1', celsius: 99, at: 0 }];
+  expect(firstNote({ ...moment, lastHeats }, blind)).toBeNull();
+  for (const change of [{ probe: 'lost' as const }, { temperature_c: 99 }, { stage: 'off' as const }])
+    expect(firstNote(moment, { ...blind, ...change })).toBeNull();
 });
 
 test('the water point comes before litres, strength waits for the water point', () => {
