@@ -100,7 +100,8 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
 /** The next thing to do, in words. */
 export function nextLine(now: Now): NextLine {
   if (now.ended && now.view === 'live') {
-    const what = say(now.mode === 'practice' ? 'next.over_practice' : 'next.over');
+    // A practice was no boil: that it is over its own band says.
+    const what = say(now.mode === 'practice' ? 'shell.no_boil' : 'next.over');
     return { who: null, what, range: null, priority: null };
   }
   if (isAllOff(now) && now.next.what === 'watch') {
