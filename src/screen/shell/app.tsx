@@ -19,6 +19,7 @@ import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
 import { ReplayBand } from '../replay/replay-band.tsx';
 import { ReplayView } from '../replay/replay-view.tsx';
+import { SkipButton, useArrival } from './arrival.tsx';
 import { LostBand, Notices, PracticeBand, SaidLine } from './bands.tsx';
 import { TuneView } from '../tune/tune-view.tsx';
 import { FirstLine } from './first-line.tsx';
@@ -28,6 +29,15 @@ import type { Route } from './routes.ts';
 
 function LivePans({ now }: { now: Now }): JSX.Element {
   return now.mode === 'idle' ? <Welcome /> : <PansView now={now} />;
+}
+
+function NoReplay(): JSX.Element {
+  return (
+    <div class="page">
+      <h1>{say('nav.replay')}</h1>
+      <p>{say('shell.no_replay')}</p>
+    </div>
+  );
 }
 
 function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
@@ -47,7 +57,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
     case 'change':
       return <BoilForm key="change" now={now} changing={true} />;
     case 'replay':
-      return replay.value === null ? <p class="page">{say('shell.no_replay')}</p> : <ReplayView now={replay.value} />;
+      return replay.value === null ? <NoReplay /> : <ReplayView now={replay.value} />;
     case 'compare':
       return <CompareView />;
     case 'tune':
@@ -59,6 +69,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
 
 export function App(): JSX.Element {
   const now = live.value;
+  useArrival();
   if (now === null) {
     return (
       <div class="app">
@@ -77,6 +88,13 @@ export function App(): JSX.Element {
   const look = shown.mode === 'practice' && !isMadeUp ? 'idle' : shown.mode;
   return (
     <div class={`app app-${look}${isLost.value ? ' app-lost' : ''}`}>
+      <SkipButton />
+      {/* First for Tab and for who hears the page, though it is drawn at the foot. */}
+      <div class="bottom">
+        <Nav />
+        <AlarmDock now={now} aside={replayed !== null} />
+        {route.value === 'pans' && <NoteDoor now={now} />}
+      </div>
       <div class="top">
         <FirstLine now={shown} sound={now} />
         {isMadeUp && <PracticeBand now={shown} />}
@@ -90,11 +108,6 @@ export function App(): JSX.Element {
         <Notices now={shown} />
         <ViewOf at={route.value} now={now} />
       </main>
-      <div class="bottom">
-        <AlarmDock now={now} aside={replayed !== null} />
-        {route.value === 'pans' && <NoteDoor now={now} />}
-        <Nav />
-      </div>
     </div>
   );
 }
