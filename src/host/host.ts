@@ -12,7 +12,7 @@ import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
-import { keepSettings, keptSettings } from './kept-settings.ts';
+import { areUnchosen, keepSettings, keptSettings } from './kept-settings.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isLookCommand } from '../protocol/look-messages.ts';
@@ -239,7 +239,8 @@ export class Host {
   subscribe(hear: (message: HostMessage) => void): () => void {
     this.#hearers.add(hear);
     const { folder } = this.#notebook;
-    hear({ kind: 'hello', version: VERSION, folder, settings: this.#settings, saps: sapKinds, lan: false });
+    const unchosen = areUnchosen(this.#notebook);
+    hear({ kind: 'hello', version: VERSION, folder, settings: this.#settings, saps: sapKinds, lan: false, unchosen });
     hear(liveNow(this.#run, this.#ports.listening, this.#machine));
     return () => this.#hearers.delete(hear);
   }
@@ -297,6 +298,9 @@ export class Host {
     if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
+    if ('usual_settings' in command) {
+      return areUnchosen(this.#notebook) ? this.#keepSettings(command.usual_settings) : done;
+    }
     if ('page' in command) {
       this.#watchkeeper.report(command.page);
       return done;

@@ -8,6 +8,9 @@ const KEY = 'settings';
 export const keptSettings = (notebook: Pick<Notebook, 'setting'>): Settings =>
   settingsSchema.catch(settingsSchema.parse({})).parse(notebook.setting(KEY) ?? {});
 
+/** Whether none were ever kept, so that all are usual ones and nobody's choice. */
+export const areUnchosen = (notebook: Pick<Notebook, 'setting'>): boolean => (notebook.setting(KEY) ?? null) === null;
+
 /** Keeps them all, in place of those before. */
 export const keepSettings = (notebook: Pick<Notebook, 'keepSetting'>, settings: Settings): void =>
   notebook.keepSetting(KEY, settings);

@@ -48,7 +48,8 @@ export async function openPage(
   url: string,
   size: { width: number; height: number },
 ): Promise<OpenedPage> {
-  const context = await browser.newContext({ viewport: size, acceptDownloads: true });
+  // Read where litres and °C are usual: a first start takes its units from there.
+  const context = await browser.newContext({ viewport: size, acceptDownloads: true, locale: 'en-GB' });
   const page = await context.newPage();
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));

@@ -89,7 +89,15 @@ export async function standIn(folder: string, first: Now, chosen: Partial<Settin
   server.post('/session', async (_request, reply) => reply.code(204).send());
   server.get('/socket', { websocket: true }, (socket) => {
     pages.add(socket);
-    say({ kind: 'hello', version: 'stand-in', folder: 'nowhere', settings, saps: sapKinds, lan: false });
+    say({
+      kind: 'hello',
+      version: 'stand-in',
+      folder: 'nowhere',
+      settings,
+      saps: sapKinds,
+      lan: false,
+      unchosen: false,
+    });
     say(now);
     socket.on('message', (text: Buffer) => {
       const command = JSON.parse(text.toString()) as Command;

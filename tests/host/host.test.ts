@@ -147,6 +147,26 @@ test('changed lead times are kept, told, and hold for the boil that runs', async
   await again.close();
 });
 
+test('what is usual where the first page is read is kept once, and never put in place of a choice', async () => {
+  const host = await createHost({ folder, machine });
+  const told: unknown[] = [];
+  const hearHello = (): void =>
+    host.subscribe(
+      (message) => message.kind === 'hello' && told.push([message.unchosen, message.settings.temperature]),
+    )();
+  hearHello();
+  await host.command({ ref: '1', usual_settings: { temperature: 'F' } });
+  hearHello();
+  await host.command({ ref: '2', usual_settings: { temperature: 'C' } });
+  hearHello();
+  expect(told).toEqual([
+    [true, 'C'],
+    [false, 'F'],
+    [false, 'F'],
+  ]);
+  await host.close();
+});
+
 test('snapshots come at most four times a second, and once a second when nothing changes', async () => {
   const host = await createHost({ folder, machine });
   let count = 0;

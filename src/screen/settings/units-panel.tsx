@@ -3,38 +3,15 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
+import { IMPERIAL, METRIC, US } from '../client/unit-sets.ts';
+import type { Units } from '../client/unit-sets.ts';
 
-type Units = Pick<Settings, 'temperature' | 'volume' | 'length' | 'pressure' | 'mass' | 'power'>;
 type UnitName = keyof Units | 'strength';
 
-/** The strength is not among them: each of its scales is read everywhere. */
 const SETS: { word: MessageKey; units: Units }[] = [
-  {
-    word: 'units.metric',
-    units: { temperature: 'C', volume: 'litre', length: 'mm', pressure: 'hpa', mass: 'kg', power: 'watt' },
-  },
-  {
-    word: 'units.us',
-    units: {
-      temperature: 'F',
-      volume: 'us-gallon',
-      length: 'inch',
-      pressure: 'inhg',
-      mass: 'pound',
-      power: 'btu-per-hour',
-    },
-  },
-  {
-    word: 'units.imperial',
-    units: {
-      temperature: 'F',
-      volume: 'imperial-gallon',
-      length: 'inch',
-      pressure: 'inhg',
-      mass: 'pound',
-      power: 'btu-per-hour',
-    },
-  },
+  { word: 'units.metric', units: METRIC },
+  { word: 'units.us', units: US },
+  { word: 'units.imperial', units: IMPERIAL },
 ];
 
 type Row<Name extends UnitName = UnitName> = {

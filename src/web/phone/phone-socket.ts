@@ -87,7 +87,7 @@ function parsed(text: string): unknown {
 function forPhone(message: HostMessage, { season }: Host): HostMessage | null {
   if (message.kind === 'hello') {
     const { version, saps, settings } = message;
-    return { kind: 'hello', version, saps, folder: '', lan: true, settings: plainSettings(settings) };
+    return { kind: 'hello', version, saps, folder: '', lan: true, unchosen: false, settings: plainSettings(settings) };
   }
   if (message.kind === 'settings') return { kind: 'settings', settings: plainSettings(message.settings) };
   if (message.kind !== 'now' || message.view !== 'live') return null;
