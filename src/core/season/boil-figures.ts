@@ -3,6 +3,7 @@ import { massOfLitres } from '../pan/filter/liquid.ts';
 import { yieldOf } from '../physics/yield.ts';
 import type { BoilFacts } from './boil-facts.ts';
 import type { Balance, BoilFigures } from './figures.ts';
+import { finishedSap } from './finished-sap.ts';
 import { fuelUsed, type FuelTaken } from './fuel-used.ts';
 import { figureOf, follows, known, type Known, quotient } from './known.ts';
 import type { BoilPage, Collection, RaisingName } from './records.ts';
@@ -30,7 +31,7 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     syrup_brix: figureOf(syrup.litres === null ? null : syrup.brix),
     syrup_sugar_kg: figureOf(syrup.sugarKg),
     ...balanceFigures(facts, page, sap, syrup),
-    ...ratioFigures(sap, syrup),
+    ...ratioFigures(facts, sap, syrup),
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
@@ -74,13 +75,15 @@ export function balanceOf({ gap_sugar_kg: gap }: BoilFigures): Balance {
 
 type Ratios = 'expected_syrup_litres' | 'ratio' | 'exact_ratio' | 'ratio_by_86' | 'ratio_by_revised_86';
 
-function ratioFigures(sap: SapIn, syrup: SyrupOut): Part<Ratios> {
-  const { litres, brix } = sap;
+function ratioFigures(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Part<Ratios> {
+  const { litres, brix, sugarKg: sapSugarKg } = sap;
+  const leftSugarKg = leftThin(facts)?.sugarKg ?? null;
+  const finished = finishedSap({ sapLitres: litres, sapSugarKg, leftSugarKg, syrupSugarKg: syrup.sugarKg });
   const made = (of: number, sapBrix: number, syrupBrix: number) => yieldOf(of, sapBrix, syrupBrix);
   const per = (of: number | null | undefined): number | null => (of === null || of === undefined ? null : 1 / of);
   return {
     expected_syrup_litres: figureOf(follows([litres, brix, syrup.brix], (a, b, c) => made(a!, b!, c!)?.litres ?? null)),
-    ratio: figureOf(quotient(litres, syrup.litres)),
+    ratio: figureOf(quotient(finished, syrup.litres)),
     exact_ratio: figureOf(follows([brix, syrup.brix], (b, c) => per(made(1, b!, c!)?.litres))),
     ratio_by_86: figureOf(follows([brix, atItsValue(syrup.brix)], (b, c) => per(made(1, b!, c!)?.ruleOf86Litres))),
     ratio_by_revised_86: figureOf(

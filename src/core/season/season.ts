@@ -1,6 +1,7 @@
 // What a season adds up to: its sums, and sap and syrup by day. A season is the calendar year at the trees.
 import { Z80 } from '../quantities/spread.ts';
 import type { BoilFigures, Figure, FigureName } from './figures.ts';
+import { finishedSap } from './finished-sap.ts';
 import { figureOf, known, type Known, quotient, sumOf } from './known.ts';
 import type { Collection } from './records.ts';
 
@@ -36,14 +37,32 @@ const SUMMED = [
   'alarms',
 ] as const satisfies readonly FigureName[];
 
+/** What a quotient of a season adds up of each boil. */
+type Part = (figures: BoilFigures) => Known | null;
+
+function of(name: FigureName): Part {
+  return ({ [name]: figure }) => (figure === null ? null : knownOf(figure));
+}
+
+const litresOfSyrup = of('syrup_litres');
+
+/** As the boil's own ratio counts it. */
+const finishedLitres: Part = (figures) =>
+  finishedSap({
+    sapLitres: of('sap_litres')(figures),
+    sapSugarKg: of('sap_sugar_kg')(figures),
+    leftSugarKg: of('left_sugar_kg')(figures),
+    syrupSugarKg: of('syrup_sugar_kg')(figures),
+  });
+
 /** Each is a quotient of two sums over the boils of which both are known. */
 const QUOTIENTS = {
-  ratio: ['sap_litres', 'syrup_litres'],
-  fuel_kg_per_l: ['fuel_kg', 'syrup_litres'],
-  fuel_mj_per_l: ['fuel_mj', 'syrup_litres'],
-  water_off_l_per_h: ['water_off_litres', 'boiling_hours'],
-  cost_a_jar: ['cost', 'jars'],
-} as const satisfies Partial<Record<FigureName, readonly [FigureName, FigureName]>>;
+  ratio: [finishedLitres, litresOfSyrup],
+  fuel_kg_per_l: [of('fuel_kg'), litresOfSyrup],
+  fuel_mj_per_l: [of('fuel_mj'), litresOfSyrup],
+  water_off_l_per_h: [of('water_off_litres'), of('boiling_hours')],
+  cost_a_jar: [of('cost'), of('jars')],
+} as const satisfies Partial<Record<FigureName, readonly [Part, Part]>>;
 
 export type SummedName = (typeof SUMMED)[number];
 export type QuotientName = keyof typeof QUOTIENTS;
@@ -93,10 +112,10 @@ function knownOf({ value, low, high, from }: Figure): Known {
   return known(value, low === null || high === null ? Infinity : (high - value) / Z80, from);
 }
 
-function quotientOfSums(boils: readonly BoilFigures[], above: FigureName, below: FigureName): Figure | null {
+function quotientOfSums(boils: readonly BoilFigures[], above: Part, below: Part): Figure | null {
   const both = boils.flatMap((figures) => {
-    const [a, b] = [figures[above], figures[below]];
-    return a === null || b === null ? [] : [{ a: knownOf(a), b: knownOf(b) }];
+    const [a, b] = [above(figures), below(figures)];
+    return a === null || b === null ? [] : [{ a, b }];
   });
   if (both.length === 0) return null;
   const sum = (side: 'a' | 'b'): Known =>
