@@ -4,7 +4,8 @@ import { stillRead } from '../words/still-read.ts';
 import type { OffsetsView } from '../../protocol/tune-messages.ts';
 import { useAsked } from '../notebook/page-data.ts';
 import { say } from '../language/say.ts';
-import { hostWords } from '../language/host-words.ts';
+import { settings } from '../client/store.ts';
+import { offsetWords } from '../words/tune-words.ts';
 
 export function OffsetsPanel(): JSX.Element | null {
   const { view, problem } = useAsked<OffsetsView>({ probe_offsets: true }, 'offsets', ({ working }) => working > 0);
@@ -14,8 +15,8 @@ export function OffsetsPanel(): JSX.Element | null {
       <h2>{say('tune.offsets')}</h2>
       {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       <ul>
-        {view.probes.map(({ probe, sentence }) => (
-          <li key={probe}>{hostWords(sentence)}</li>
+        {view.probes.map((offset) => (
+          <li key={offset.probe}>{offsetWords(offset, settings.value)}</li>
         ))}
       </ul>
     </section>

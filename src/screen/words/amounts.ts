@@ -41,7 +41,8 @@ const WATTS_PER_KILOWATT = 1000;
 /** "66.9", with the decimal sign of the language. */
 export const number = (value: number, digits: number): string => localDigits(formatNumber(value, digits));
 
-function signed(value: number, digits: number): string {
+/** "+0.4", "−0.4", "0.0", with the decimal sign of the language. */
+export function signed(value: number, digits: number): string {
   const text = number(value, digits);
   return value > 0 && Number(value.toFixed(digits)) !== 0 ? `+${text}` : text;
 }

@@ -1,10 +1,11 @@
 // Settings, and how they would have done, in words.
-import type { Searched, TuneBoilRow, TuneScore, TuningNow } from '../../protocol/tune-messages.ts';
+import type { OffsetsView, Searched, TuneBoilRow, TuneScore, TuningNow } from '../../protocol/tune-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
-import { exactStrength, number, strength } from './amounts.ts';
+import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import { exactStrength, number, signed, strength } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 
 const FIELD: Record<string, (value: number) => string> = {
@@ -90,4 +91,24 @@ export function untoldWords(untold: TuneBoilRow['untold'], settings: Settings): 
   const [brix, finish] = [exactStrength(untold.brix, settings), exactStrength(untold.finishBrix, settings)];
   const key = UNTOLD[untold.why];
   return say(key, { pan: untold.pan, brix, ...(key === 'tune.untold.too_early' ? { finish } : {}) });
+}
+
+/** "Probe A/1 shows 1.1 °F too much (0.7 to 1.4), from 5 boils: …", in the person's degrees. */
+export function offsetWords(of: OffsetsView['probes'][number], settings: Settings): string {
+  const { probe, boils, too_high_c: tooHighC, low_c: lowC, high_c: highC, offset_c: offsetC } = of;
+  if (tooHighC === null || lowC === null || highC === null || offsetC === null) return hostWords(of.sentence);
+  const shown = (celsius: number): number => differenceFromCelsius(celsius, settings.temperature);
+  const unit = `\u00a0°${settings.temperature}`;
+  const range = { low: signed(shown(lowC), 1), high: signed(shown(highC), 1) };
+  if (lowC <= 0 && highC >= 0) return say('tune.offset.none', { probe, boils, ...range, unit });
+  const [least, most] = [lowC, highC].map((end) => Math.abs(shown(end))).sort((a, b) => a - b);
+  return say('tune.offset', {
+    probe,
+    boils,
+    way: tooHighC > 0 ? 'much' : 'little',
+    size: `${number(Math.abs(shown(tooHighC)), 1)}${unit}`,
+    low: number(least ?? 0, 1),
+    high: number(most ?? 0, 1),
+    offset: `${signed(shown(offsetC), 1)}${unit}`,
+  });
 }

@@ -1,6 +1,6 @@
 // What tuning says of a boil whose end nobody can tell: what was noted of it, and what that lacks.
 import { expect, test } from 'vitest';
-import { untoldWords } from '../../../src/screen/words/tune-words.ts';
+import { offsetWords, untoldWords } from '../../../src/screen/words/tune-words.ts';
 import { settings } from '../../../src/screen/client/store.ts';
 
 const untold = { pan: 'Back pot', brix: 66, finishBrix: 67 };
@@ -15,4 +15,22 @@ test.each([
   [{ ...untold, why: 'not-followed' as const }, /^Back pot: 66\.0\u00a0°Bx was noted; missing is a thermometer/],
 ])('%o', (what, words) => {
   expect(untoldWords(what, settings.value)).toMatch(words);
+});
+
+const offset = { probe: 'A/1', boils: 5, too_high_c: 0.6, low_c: 0.4, high_c: 0.8, offset_c: -0.6, why: null };
+const told = (temperature: 'C' | 'F', part: object = {}): string =>
+  offsetWords({ ...offset, sentence: 'Probe A/1: too few boils.', ...part }, { ...settings.value, temperature });
+
+test('how much a probe shows too much is said in the degrees that were chosen', () => {
+  expect(told('C')).toBe(
+    'Probe A/1 shows 0.6\u00a0°C too much (0.4 to 0.8), from 5 boils: an offset of −0.6\u00a0°C would make it right.',
+  );
+  expect(told('F')).toBe(
+    'Probe A/1 shows 1.1\u00a0°F too much (0.7 to 1.4), from 5 boils: an offset of −1.1\u00a0°F would make it right.',
+  );
+  expect(told('F', { too_high_c: -0.6, low_c: -0.8, high_c: -0.4, offset_c: 0.6 })).toBe(
+    'Probe A/1 shows 1.1\u00a0°F too little (0.7 to 1.4), from 5 boils: an offset of +1.1\u00a0°F would make it right.',
+  );
+  expect(told('F', { low_c: -0.1 })).toMatch(/no error that 5 boils can tell from none \(−0\.2 to \+1\.4\u00a0°F\)/);
+  expect(told('F', { too_high_c: null })).toBe('Probe A/1: too few boils.');
 });
