@@ -78,3 +78,53 @@ test('a pan off the fire shows its temperature and no rise, and each bar has its
   expect(await on.locator('.phone-bar-words').innerText()).toMatch(/water[\s\S]*done[\s\S]*burns/);
   await close();
 });
+
+const [panOne, panTwo] = [liveNow(4).readings[0]!, liveNow(4).readings[1]!];
+/** Eight pans that boil. */
+const eight = (): Now => {
+  const now = liveNow(4);
+  const ids = Array.from({ length: 8 }, (_, place) => `e${place}`);
+  const { header } = now;
+  return {
+    ...now,
+    header: header && { ...header, pans: ids.map((id) => ({ ...header.pans![0]!, id, name: `Pan ${id}` })) },
+    readings: ids.map((pan, place) => ({ ...(place % 2 === 0 ? panOne : panTwo), pan })),
+    limits: ids.map((pan) => ({ ...now.limits[0]!, pan })),
+  };
+};
+
+test('of eight pans six are seen at once, whole', async () => {
+  const { page, close } = await phoneOn(eight());
+  await page.locator('.phone-pan').nth(7).waitFor();
+  const sixth = (await page.locator('.phone-pan').nth(5).boundingBox())!;
+  const foot = (await page.locator('.phone-foot').boundingBox())!;
+  expect(sixth.y + sixth.height).toBeLessThanOrEqual(foot.y);
+  await close();
+});
+
+test.each([
+  [390, 844],
+  [360, 640],
+])('at %i x %i a phone that may answer sees both buttons whole, and they do what they say', async (width, height) => {
+  const three = ['p1', 'p2', 'p3'].map((pan) => ({ ...calling!, pan }));
+  const now = liveNow(3, { alarms: three, sound: { priority: 'high', silencedUntil: null } });
+  const { page, host, close } = await phoneOn(now);
+  await page.setViewportSize({ width, height });
+  // As the phones' own server tells it once to a phone.
+  host.show({ kind: 'phone', name: 'Shelf', may_answer: true } as never);
+  await page.locator('.phone-answers').waitFor();
+  host.show(now);
+  const foot = (await page.locator('.phone-foot').boundingBox())!;
+  for (const name of ['I have seen it', /^Quiet/]) {
+    const button = page.locator('.phone-answers').getByRole('button', { name });
+    const { x, y, width: wide, height: high } = (await button.boundingBox())!;
+    expect(y + high).toBeLessThanOrEqual(foot.y);
+    expect(x + wide).toBeLessThanOrEqual(width);
+    expect(await button.evaluate((each) => each.scrollWidth <= each.clientWidth)).toBe(true);
+    await button.click();
+  }
+  await expect
+    .poll(() => host.heard.filter((command) => 'answer' in command))
+    .toMatchObject([{ answer: { acknowledge: { alarm: calling!.alarm } } }, { answer: { silence: { seconds: 120 } } }]);
+  await close();
+});

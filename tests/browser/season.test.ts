@@ -11,7 +11,7 @@ import type { BoilPageView, CollectionsView } from '../../src/protocol/season-me
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import type { Served } from '../../src/web/serve.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
 
 let folder: string;
 let host: Awaited<ReturnType<typeof createHost>>;
@@ -152,6 +152,9 @@ test('the season adds up, with three charts, and the sap store takes what was co
   await expect.poll(() => page.locator('.season-chart').count()).toBe(3);
   const table = page.getByRole('region', { name: 'Boils of 2027' });
   await expect.poll(() => table.getByRole('row').count()).toBe(32);
+  await page.setViewportSize(PHONE);
+  expect(await table.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
+  await page.setViewportSize(LAPTOP);
   await page.getByRole('link', { name: 'Sap store' }).click();
   await page.getByLabel('How much').fill('35');
   await page.getByLabel('Which trees').fill('Old row');

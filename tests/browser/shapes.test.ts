@@ -153,6 +153,15 @@ test.each([
   }
 });
 
+test('in Settings what stands in a row is level', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await goToView(page, 'settings');
+  const tops = (of: string): Promise<number[]> =>
+    page.locator(of).evaluateAll((all) => all.map((each) => Math.round(each.getBoundingClientRect().top)));
+  expect(new Set(await tops('fieldset.choice')).size).toBe(1);
+  expect(new Set(await tops('[aria-labelledby=when-called] select')).size).toBe(1);
+});
+
 test('on a phone pans stand in one column', async () => {
   const { page } = await openPage(browser, host.url, PHONE);
   await page.locator('.card').nth(3).waitFor();
@@ -258,6 +267,9 @@ test('on a phone the practice band is one line, and the calls leave 60 % of the 
   expect((await page.locator('.bottom').boundingBox())?.height ?? 999).toBeLessThanOrEqual(0.4 * PHONE.height);
   const top = async (of: string): Promise<number> => (await page.locator(of).boundingBox())?.y ?? -1;
   expect(await top('.dock .alarms')).toBeGreaterThanOrEqual(await top('.dock'));
+  // What to do stands there whole, above the buttons.
+  const todo = (await page.locator('.alarm-full .alarm-todo').boundingBox())!;
+  expect(todo.y + todo.height).toBeLessThanOrEqual((await top('.dock-doors')) + 1);
   const band = page.locator('.band-practice');
   expect((await band.boundingBox())?.height ?? 999).toBeLessThan(60);
   expect(await band.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);

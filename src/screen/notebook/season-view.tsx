@@ -104,7 +104,7 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
                 </a>
               </th>
               {COLUMNS.map((column) => (
-                <td key={column}>
+                <td key={column} data-label={figureLabel(column)}>
                   {figures === null
                     ? '…'
                     : figures[column] === null

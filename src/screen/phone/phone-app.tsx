@@ -100,6 +100,8 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
 }
 
 const MOST_CALLS = 3;
+/** More pans than this stand as rows, so that six of them fit a phone. */
+const MOST_CARDS = 3;
 
 function Calls({ now }: { now: Now }): JSX.Element {
   const unseen = inOrder(now.alarms).filter((alarm) => !isAside(alarm) && !alarm.answered);
@@ -166,6 +168,7 @@ function Foot({ hasPans }: { hasPans: boolean }): JSX.Element {
 export function PhoneApp(): JSX.Element {
   const now = live.value;
   const runs = now !== null && now.mode !== 'idle' && !now.ended;
+  const isMany = (now?.readings.length ?? 0) > MOST_CARDS;
   const problem = said.value?.good === false ? said.value.sentence : null;
   return (
     <div class={isWall.value && runs ? 'phone phone-wall' : 'phone'}>
@@ -187,9 +190,9 @@ export function PhoneApp(): JSX.Element {
             )}
             <Calls now={now} />
             {runs ? (
-              <div class="phone-pans">
+              <div class={isMany ? 'phone-pans phone-rows' : 'phone-pans'}>
                 {now.readings.map((reading) => (
-                  <PhonePan key={reading.pan} now={now} reading={reading} />
+                  <PhonePan key={reading.pan} now={now} reading={reading} isRow={isMany} />
                 ))}
               </div>
             ) : (

@@ -64,6 +64,7 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
 function bigWords(
   now: Now,
   { pan, rise_c: rise, temperature_c: celsius, stage }: Reading,
+  isRow: boolean,
 ): { big: string; caption: string } {
   const shown = settings.value;
   if (celsius === null) return { big: '–', caption: lastHeatWords(now, pan, shown) };
@@ -72,15 +73,23 @@ function bigWords(
     return { big: `${exact.replace(/\s.*/u, '')}°${shown.temperature}`, caption: say('pans.in_the_pan') };
   return {
     big: `${signedRise(rise, shown)}°`,
-    caption: say(isUnderWater(rise, shown) ? 'phone.under_water' : 'phone.over_water', { exact }),
+    // A row has no room for more: what the number is over, the bar beneath it shows.
+    caption: isRow ? exact : say(isUnderWater(rise, shown) ? 'phone.under_water' : 'phone.over_water', { exact }),
   };
 }
 
-export function PhonePan({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
+interface PhonePanProps {
+  now: Now;
+  reading: Reading;
+  /** Among many, each takes as little height as it can. */
+  isRow: boolean;
+}
+
+export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
   const calls = inOrder(now.alarms.filter(({ pan }) => pan === reading.pan));
   const worst = calls.find((alarm) => alarm.condition === 'active' && !isAside(alarm));
   const forecast = forecastWords(now, reading);
-  const { big, caption } = bigWords(now, reading);
+  const { big, caption } = bigWords(now, reading, isRow);
   const brix = reading.stage === 'off' ? null : reading.brix;
   return (
     <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>

@@ -18,7 +18,7 @@ export function LeadsPanel({ settings, now, change }: LeadsPanelProps): JSX.Elem
   return (
     <section class="panel" aria-labelledby="when-called">
       <h2 id="when-called">{say('leads.title')}</h2>
-      <div class="fields">
+      <div class="fields level">
         {LEADS.map((lead) => {
           const { under, own } = pansUnder(lead.name, now);
           return (

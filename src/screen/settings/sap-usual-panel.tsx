@@ -44,7 +44,7 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
   return (
     <fieldset class="pan-fields">
       <legend>{say(NAMES[sap])}</legend>
-      <div class="fields">
+      <div class="fields level">
         <div class="lead-field">
           <FinishFields pan={pan} standing={null} change={typed} />
           {problem !== null && <p class="problem">✕ {problem}</p>}

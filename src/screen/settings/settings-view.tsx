@@ -45,7 +45,7 @@ export function SettingsView(): JSX.Element {
     <div class="page">
       <h1>{say('settings.title')}</h1>
       <UnitsPanel now={now} change={changeSettings} />
-      <section class="panel fields">
+      <section class="panel fields level">
         <Choice
           legend={say('settings.language.title')}
           value={now.language}
