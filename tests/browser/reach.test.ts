@@ -158,11 +158,8 @@ test('by Tab every view is gone through once: each stop is seen, ringed, and not
 }, 240_000);
 
 test('the way between views comes first, after what passes over it, and the focus goes to the heading of what comes', async () => {
-  await goTo('notebook');
-  await page.reload();
-  host.show(replayedNow);
-  host.show(calling);
-  await page.locator('.nav').getByText('Replay').waitFor();
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.nav').waitFor();
   await page.keyboard.press('Tab');
   await page.keyboard.press('Tab');
   const focused = (): Promise<string> =>
@@ -183,6 +180,7 @@ test('the way between views comes first, after what passes over it, and the focu
   await page.keyboard.press('Enter');
   await expect.poll(() => page.url()).toContain('help/');
   expect(await focused()).toMatch(/^A /);
+  await page.context().close();
 });
 
 test('with reduced motion nothing moves', async () => {

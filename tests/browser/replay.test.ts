@@ -149,14 +149,14 @@ test('what was said at a moment stands beside what came later', async () => {
 
 test('a live alarm shows beside a replay, and nothing that steers the replay answers it', async () => {
   await obeyed({ mark: { kind: 'remind', text: 'Skim the foam', seconds: 1 } });
-  const dock = region('Alarms of the live boil');
+  const dock = region('Calls of the live boil');
   await dock.getByText('Skim the foam').first().waitFor(PATIENCE);
   for (const key of ['n', 'b', 'ArrowRight', 'ArrowLeft', 'i', 'u', 'w', 'w', 'Space', 'Space']) {
     await page.locator('body').press(key);
   }
   await expect.poll(() => latest.replay?.speed).toBe(1);
   expect(latest.live?.alarms.map(({ answered }) => answered)).toEqual([false]);
-  expect(await region('Alarms at this moment of the replay').getByRole('button').count()).toBe(0);
+  expect(await region('Calls at this moment of the replay').getByRole('button').count()).toBe(0);
   await page.locator('body').press('s');
   await expect.poll(() => latest.live?.alarms.filter(({ answered }) => !answered).length, PATIENCE).toBe(0);
 });

@@ -101,7 +101,7 @@ function control(view: ReplayView, command: Control): Outcome {
 }
 
 function nothingThere({ step, to }: Extract<Control, { step: unknown }>): string {
-  const what = { mark: 'mark', alarm: 'alarm', either: 'mark or alarm' }[to];
+  const what = { mark: 'mark', alarm: 'call', either: 'mark or call' }[to];
   return `There is no ${what} ${step === 'next' ? 'after' : 'before'} this moment, as far as the boil is read.`;
 }
 

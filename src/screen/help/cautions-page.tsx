@@ -15,6 +15,8 @@ const PARTS: readonly { title: MessageKey; cautions: readonly MessageKey[] }[] =
       'help.caution.children',
       'help.caution.electricity',
       'help.caution.fire',
+      'help.caution.fire_fat',
+      'help.caution.fire_wood',
     ],
   },
   {

@@ -1,5 +1,6 @@
 // The boils that are kept: found by words, sap, days and outcome, sorted by any column, each a way to its page.
 import type { JSX } from 'preact';
+import { DateInput } from './date-input.tsx';
 import { useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';
@@ -125,14 +126,8 @@ function Finder({ find, set }: FinderProps): JSX.Element {
           options={saidOptions(OUTCOME_WORDS)}
           set={(outcome) => change({ outcome: outcome === '' ? undefined : outcome })}
         />
-        <label>
-          <span>{say('notebook.find.from')}</span>
-          <input type="date" value={find.from ?? ''} onInput={(event) => change({ from: event.currentTarget.value })} />
-        </label>
-        <label>
-          <span>{say('notebook.find.to')}</span>
-          <input type="date" value={find.to ?? ''} onInput={(event) => change({ to: event.currentTarget.value })} />
-        </label>
+        <DateInput label={say('notebook.find.from')} value={find.from ?? ''} set={(from) => change({ from })} />
+        <DateInput label={say('notebook.find.to')} value={find.to ?? ''} set={(to) => change({ to })} />
         <Select
           label={say('notebook.find.sorted')}
           value={find.sort ?? 'started'}

@@ -1,5 +1,6 @@
 // The sap store: what is in it and how long it keeps, what was collected, and where it went.
 import type { JSX } from 'preact';
+import { DateInput } from './date-input.tsx';
 import { useState } from 'preact/hooks';
 import type { BoilRow, CollectionShown, CollectionsView, FoundView } from '../../protocol/season-messages.ts';
 import { ask, said, settings } from '../client/store.ts';
@@ -79,16 +80,7 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
     <form class="panel" aria-label={say('store.collected')} onSubmit={(event) => void add(event)}>
       <h2>{say('store.collected')}</h2>
       <div class="fields">
-        <label>
-          <span>{say('store.day')}</span>
-          <input
-            type="date"
-            value={typed.day}
-            max={view.today}
-            required
-            onInput={(event) => field('day')(event.currentTarget.value)}
-          />
-        </label>
+        <DateInput label={say('store.day')} value={typed.day} set={field('day')} most={view.today} required />
         <NumberInput label={say('store.how_much')} unit={units.volume} value={typed.litres} set={field('litres')} />
         <NumberInput label={say('store.its_strength')} unit={units.strength} value={typed.brix} set={field('brix')} />
         <Select

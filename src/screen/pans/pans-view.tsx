@@ -21,6 +21,7 @@ import { isAllOff } from '../words/pan-words.ts';
 import { noWater, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
+import { PracticeSyrup } from './practice-syrup.tsx';
 import { PracticeButton } from './practice-button.tsx';
 import { selectPan, selectedPan } from './selected-pan.ts';
 
@@ -116,6 +117,7 @@ function AfterBoil({ now }: { now: Now }): JSX.Element {
         })}
         {now.mode === 'practice' && say('pans.practice.after')}
       </p>
+      {now.mode === 'practice' && now.boil !== null && <PracticeSyrup boil={now.boil} />}
       <p class="boil-acts">
         <a class="button" href="#/notebook">
           {say('pans.see_notebook')}

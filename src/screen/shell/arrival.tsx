@@ -4,13 +4,28 @@ import { useEffect, useRef } from 'preact/hooks';
 import { say } from '../language/say.ts';
 import { place, route } from './routes.ts';
 
-/** Gives the heading of what is shown the focus; the whole view where it has none yet. */
+function focusOn(element: HTMLElement): void {
+  element.tabIndex = -1;
+  element.focus({ preventScroll: true });
+}
+
+/** Gives the heading of what is shown the focus; the whole view until its heading has come from the host. */
 function focusView(): void {
   const view = document.querySelector<HTMLElement>('main');
-  const heading = view?.querySelector('h1') ?? view;
-  if (heading === null) return;
-  heading.tabIndex = -1;
-  heading.focus({ preventScroll: true });
+  const heading = view?.querySelector('h1') ?? null;
+  if (view === null || heading !== null) {
+    if (heading !== null) focusOn(heading);
+    return;
+  }
+  focusOn(view);
+  const watch = new MutationObserver(() => {
+    const late = view.querySelector('h1');
+    // Who has gone on meanwhile is not brought back.
+    const hasGone = document.activeElement !== view;
+    if (late !== null && !hasGone) focusOn(late);
+    if (late !== null || hasGone) watch.disconnect();
+  });
+  watch.observe(view, { childList: true, subtree: true });
 }
 
 /** Passes over the ways and the calls, which come first for Tab on every screen. */

@@ -114,3 +114,10 @@ export function shortDay(iso: string): string {
   const parts = dayOf(iso);
   return parts === null ? iso : say('clock.short_day', { day: parts.day, month: parts.month });
 }
+
+/** "18 Apr 2027" of an ISO 8601 day; what is no day as it is. */
+export function dayInYear(iso: string): string {
+  const parts = dayOf(iso);
+  if (parts === null) return iso;
+  return say('clock.day_in_year', { day: parts.day, month: parts.month, year: String(parts.year) });
+}

@@ -2,7 +2,7 @@
 import { formatRanged } from '../../core/quantities/format.ts';
 import type { RangeWords } from '../../core/quantities/format.ts';
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
-import type { Balance, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
+import type { Balance, BoilFigures, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -217,3 +217,15 @@ export function chartValue(name: FigureName, value: number, settings: Settings):
 
 /** The unit of volume, short enough for a chart. */
 export const shortVolume = (settings: Settings): string => VOLUME_SHORT[settings.volume]();
+
+/** How much syrup came of a practice boil and how strong it is; null where nothing was finished. */
+export function practiceGave(
+  { syrup_litres: litres, syrup_brix: brix }: Pick<BoilFigures, 'syrup_litres' | 'syrup_brix'>,
+  settings: Settings,
+): { amount: string; strength: string } | null {
+  if (litres === null || brix === null || litres.value === 0) return null;
+  return {
+    amount: syrupVolume(litres.value, settings),
+    strength: strength(brix.value, brix.low, brix.high, settings),
+  };
+}

@@ -2,7 +2,15 @@
 import { expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
-import { ago, dayAndTime, lengthOfTime, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
+import {
+  ago,
+  dayAndTime,
+  dayInYear,
+  lengthOfTime,
+  offsetMinutes,
+  shortDay,
+  timeOfDay,
+} from '../../../src/screen/words/clock.ts';
 import { metric, moment } from '../moment.ts';
 
 test('the zone is read off an ISO time', () => {
@@ -65,4 +73,11 @@ test('in French the days and months are French, and decimals have a comma', () =
   } finally {
     language.value = 'en';
   }
+});
+
+test('a day is said in words, so that nobody reads the month for the day', () => {
+  expect(dayInYear('2027-04-05')).toBe('5 Apr 2027');
+  language.value = 'fr';
+  expect(dayInYear('2027-04-01')).toBe('1er avr. 2027');
+  language.value = 'en';
 });

@@ -1,7 +1,13 @@
 // What is said beside the figures of a boil and of a plan: what fills no jar, and what a unit of heat is.
 import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
-import { figureWords, heatUnitWords, leftOverWords, rangeWords } from '../../../src/screen/words/figure-words.ts';
+import {
+  figureWords,
+  heatUnitWords,
+  leftOverWords,
+  practiceGave,
+  rangeWords,
+} from '../../../src/screen/words/figure-words.ts';
 import { jarsFigure } from '../../../src/screen/words/plan-words.ts';
 
 const syrup = (value: number, from: 'page' | 'pans' | 'jars') => ({ value, low: null, high: null, from });
@@ -60,4 +66,12 @@ test.each([
 ] as const)('%s of %j has no digit that its range does not know', (name, range, words, ends) => {
   const figure = { ...range, from: 'pans' as const };
   expect([figureWords(name, figure, settings.value), rangeWords(name, figure, settings.value)]).toEqual([words, ends]);
+});
+
+test('a practice boil says what it gave, and nothing where nothing was finished', () => {
+  const brix = { value: 66.9, low: 66.4, high: 67.4, from: 'pans' } as const;
+  const gave = (syrup_litres: ReturnType<typeof syrup> | null, syrup_brix: typeof brix | null) =>
+    practiceGave({ syrup_litres, syrup_brix }, settings.value);
+  expect(gave(syrup(1.42, 'pans'), brix)).toEqual({ amount: '1.42\u00a0L', strength: '66.9\u00a0°Bx' });
+  expect([gave(syrup(0, 'pans'), brix), gave(null, null), gave(syrup(1, 'pans'), null)]).toEqual([null, null, null]);
 });

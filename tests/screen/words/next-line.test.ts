@@ -35,9 +35,7 @@ test('a top-up has a time by which, or is due now', () => {
 test('an alarm is called by its title, never by its name in the program', () => {
   const both = [alarm, { ...alarm, alarm: 'probe-lost' as const, title: 'Probe silent', since: 0 }];
   expect(line({ what: 'alarm', pan: 'p1', text: 'near-finish' }, { alarms: both })).toBe('Front pot: Nearly syrup');
-  expect(line({ what: 'alarm', pan: 'p1', text: 'scorch-risk' }, { alarms: [] })).toBe(
-    'Front pot: see the alarm below',
-  );
+  expect(line({ what: 'alarm', pan: 'p1', text: 'scorch-risk' }, { alarms: [] })).toBe('Front pot: see the call below');
 });
 
 test('the priority is that of the call that is told; burnt sugar is for now, and what is no call has none', () => {
