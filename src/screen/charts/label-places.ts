@@ -116,6 +116,6 @@ export function besideMark(
 }
 
 /** Between a mark and its words. */
-export const MARK_PX = 18;
+const MARK_PX = 18;
 /** How far from its mark words are tried, in heights of the text. */
 const BESIDE_ROWS = [0, 1, 2, 3];

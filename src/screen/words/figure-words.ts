@@ -225,7 +225,7 @@ export function practiceGave(
 ): { amount: string; strength: string } | null {
   if (litres === null || brix === null || litres.value === 0) return null;
   return {
-    amount: syrupVolume(litres.value, settings),
-    strength: strength(brix.value, brix.low, brix.high, settings),
+    amount: figureWords('syrup_litres', litres, settings),
+    strength: figureWords('syrup_brix', brix, settings),
   };
 }

@@ -43,8 +43,8 @@ test('the look back says how many, how fast, and which most often', () => {
   const again = { ...raising, raisedAt: 20 * minute, answeredAt: 21 * minute, noUse: true };
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
   expect(lines).toEqual({
-      Calls: '2',
-      Seen: '1 of 2, once after 60 s',
+    Calls: '2',
+    Seen: '1 of 2, once after 60 s',
     'Most in one hour': '2',
     'Came and went at once': 'none',
     'Too many at once': 'never',
