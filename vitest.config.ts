@@ -44,7 +44,14 @@ export default defineConfig({
       },
       {
         plugins: [preact()],
-        test: { name: 'screen', testTimeout: 30_000, expect: PATIENT, include: ['tests/screen/**/*.test.{ts,tsx}'] },
+        test: {
+          name: 'screen',
+          // As above: each puts back what it changed, such as the language.
+          isolate: false,
+          testTimeout: 30_000,
+          expect: PATIENT,
+          include: ['tests/screen/**/*.test.{ts,tsx}'],
+        },
       },
       {
         test: {
