@@ -92,6 +92,7 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          env: { NODE_COMPILE_CACHE: COMPILED },
           include: ['tests/browser/**/*.test.ts'],
           exclude: IN_A_BROWSER,
           testTimeout: 120_000,
