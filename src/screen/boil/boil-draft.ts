@@ -11,6 +11,7 @@ import {
   mmShown,
   powerShown,
   strengthShown,
+  noNumber,
   typedNumber,
   unitSymbols,
   wattsOf,
@@ -150,7 +151,7 @@ export const calledIn = (pan: PanDraft): string => pan.name.trim() || say('pan.a
 function problemWith({ label, typed, least, greatest, unit, needed = false }: Checked): string | null {
   if (typed.trim() === '') return needed ? say('boil.problem.needed', { field: label }) : null;
   const value = typedNumber(typed);
-  if (value === null) return say('boil.problem.number', { field: label, typed });
+  if (value === null) return noNumber(label, typed);
   return value < least || value > greatest ? outside({ field: label, typed, least, greatest, unit }) : null;
 }
 

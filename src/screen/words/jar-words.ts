@@ -76,9 +76,9 @@ export function jarsTyped(text: string, settings: Settings): Jars[] | null {
     .split(/[,;+]\s+|[;+]/)
     .filter((part) => part.trim() !== '')
     .map((part): Jars | null => {
-      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*(1\/2|[\d.,]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu.exec(part);
+      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu.exec(part);
       const [, count = '', typed = '', name = ''] = found ?? [];
-      const each = typed === '1/2' ? 0.5 : typedNumber(typed);
+      const each = typedNumber(typed);
       const unit = TYPED_UNITS.find(([pattern]) => pattern.test(name))?.[1](settings);
       if (each === null || each <= 0 || unit === undefined) return null;
       return { litres: Number((each * unit).toFixed(5)), count: Number(count) };
