@@ -1,0 +1,78 @@
+// What a call asks for is read whole on a phone and a laptop without scrolling, in both languages, with its buttons in reach.
+import type { Browser, Locator } from 'playwright';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { ALARM_WORDS, alarmWords } from '../../src/core/alarms/words.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { LAPTOP, openPage, PHONE, startChromium } from './chromium.ts';
+import { standIn } from './stand-in-host.ts';
+import { alarms, liveNow } from './tarn-hollow.ts';
+
+let browser: Browser;
+const closing: (() => Promise<unknown>)[] = [];
+beforeAll(async () => void (browser = await startChromium()));
+afterAll(() => browser?.close());
+afterEach(async () => {
+  for (const close of closing.splice(0).reverse()) await close();
+});
+
+const call = (alarm: keyof typeof ALARM_WORDS, since: number) => ({
+  ...alarms[0]!,
+  alarm,
+  priority: 'high' as const,
+  since,
+  ...ALARM_WORDS[alarm],
+});
+const [first] = liveNow(4).readings;
+const burnt = { ...call('scorch-risk', 3), ...alarmWords('scorch-risk', { ...first!, temperature_c: 140 }) };
+
+/** Each alone; then the longest of all with what is named beside it. */
+const CALLS = [
+  ...Object.keys(ALARM_WORDS).map((name) => [call(name as keyof typeof ALARM_WORDS, 1)]),
+  [burnt, call('past-finish', 2), call('finish', 1)],
+];
+
+/** Whether an element's box lies in the window, and in all that scrolls around it. */
+const isInSight = (place: Locator): Promise<boolean> =>
+  place.evaluate((element) => {
+    const box = element.getBoundingClientRect();
+    const fits = (top: number, bottom: number): boolean => box.top >= top - 0.5 && box.bottom <= bottom + 0.5;
+    let within = fits(0, element.ownerDocument.defaultView!.innerHeight);
+    for (let up = element.parentElement; up !== null && up.tagName !== 'BODY'; up = up.parentElement) {
+      const style = element.ownerDocument.defaultView!.getComputedStyle(up);
+      const around = up.getBoundingClientRect();
+      if (style.overflowY !== 'visible') within &&= fits(around.top, around.bottom);
+    }
+    return within;
+  });
+
+const SIZES = [
+  ['a laptop', LAPTOP],
+  ['a phone', PHONE],
+  ['a small phone', { width: 360, height: 640 }],
+] as const;
+const CASES = SIZES.flatMap(([name, size]) => (['en', 'fr'] as const).map((language) => [name, language, size] as const));
+
+test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_name, language, size) => {
+  const showing = (standing: (typeof CALLS)[number]) =>
+    liveNow(4, { alarms: standing, sound: { priority: 'high', silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), showing(CALLS[0]!), { language });
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, size);
+  closing.push(() => page.context().close());
+  for (const standing of CALLS) {
+    host.show(showing(standing));
+    const { alarm, todo } = standing[0]!;
+    const full = page.locator('.alarm-full .alarm-todo');
+    if (language === 'en') await full.filter({ hasText: todo }).waitFor();
+    else await expect.poll(() => page.title()).not.toBe('');
+    await page.waitForTimeout(language === 'en' ? 0 : 700);
+    expect(await isInSight(full), alarm).toBe(true);
+    expect(await isInSight(page.locator('.hurry-seen')), `${alarm}: the button`).toBe(true);
+    expect((await page.locator('.alarm-also').count()) > 0).toBe(standing.length > 1);
+    if (standing.length > 1) expect(await isInSight(page.locator('.alarm-also'))).toBe(true);
+  }
+  await page.keyboard.press('a');
+  const leave = page.locator('.aside-form .aside-lengths button').last();
+  await leave.waitFor();
+  expect(await isInSight(leave)).toBe(true);
+});
