@@ -2,6 +2,10 @@
 import type { Browser, Locator } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { ALARM_WORDS, alarmWords } from '../../src/core/alarms/words.ts';
+import english from '../../src/language/en.json' with { type: 'json' };
+import french from '../../src/language/fr.json' with { type: 'json' };
+import { hostWords } from '../../src/language/host-words.ts';
+import { Tongue } from '../../src/language/tongue.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, PHONE, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
@@ -24,6 +28,8 @@ const call = (alarm: keyof typeof ALARM_WORDS, since: number) => ({
 });
 const [first] = liveNow(4).readings;
 const burnt = { ...call('scorch-risk', 3), ...alarmWords('scorch-risk', { ...first!, temperature_c: 140 }) };
+
+const TONGUES = { en: new Tongue('en', english), fr: new Tongue('fr', french) };
 
 /** Each alone; then the longest of all with what is named beside it. */
 const CALLS = [
@@ -50,7 +56,9 @@ const SIZES = [
   ['a phone', PHONE],
   ['a small phone', { width: 360, height: 640 }],
 ] as const;
-const CASES = SIZES.flatMap(([name, size]) => (['en', 'fr'] as const).map((language) => [name, language, size] as const));
+const CASES = SIZES.flatMap(([name, size]) =>
+  (['en', 'fr'] as const).map((language) => [name, language, size] as const),
+);
 
 test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_name, language, size) => {
   const showing = (standing: (typeof CALLS)[number]) =>
@@ -59,20 +67,18 @@ test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_
   closing.push(() => host.close());
   const { page } = await openPage(browser, host.url, size);
   closing.push(() => page.context().close());
+  const tongue = TONGUES[language];
   for (const standing of CALLS) {
     host.show(showing(standing));
     const { alarm, todo } = standing[0]!;
-    const full = page.locator('.alarm-full .alarm-todo');
-    if (language === 'en') await full.filter({ hasText: todo }).waitFor();
-    else await expect.poll(() => page.title()).not.toBe('');
-    await page.waitForTimeout(language === 'en' ? 0 : 700);
-    expect(await isInSight(full), alarm).toBe(true);
-    expect(await isInSight(page.locator('.hurry-seen')), `${alarm}: the button`).toBe(true);
-    expect((await page.locator('.alarm-also').count()) > 0).toBe(standing.length > 1);
-    if (standing.length > 1) expect(await isInSight(page.locator('.alarm-also'))).toBe(true);
+    const full = page.locator('.alarm-full .alarm-todo', { hasText: hostWords(todo, tongue) });
+    await full.waitFor();
+    await expect.poll(() => isInSight(full), { message: alarm }).toBe(true);
+    await expect.poll(() => isInSight(page.locator('.hurry-seen')), { message: `${alarm}: the button` }).toBe(true);
+    if (standing.length > 1) await expect.poll(() => isInSight(page.locator('.alarm-also'))).toBe(true);
   }
   await page.keyboard.press('a');
   const leave = page.locator('.aside-form .aside-lengths button').last();
   await leave.waitFor();
-  expect(await isInSight(leave)).toBe(true);
+  await expect.poll(() => isInSight(leave)).toBe(true);
 });
