@@ -82,3 +82,20 @@ test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_
   await leave.waitFor();
   await expect.poll(() => isInSight(leave)).toBe(true);
 });
+
+test('the card of a pan that is about to burn gives one order: neither done nor nearly syrup beside it', async () => {
+  const readings = liveNow(4).readings.map((each, place) =>
+    place === 0 ? { ...each, stage: 'finished' as const, finish_in_s: 0 } : each,
+  );
+  const showing = (alarm: 'finish' | 'scorch-risk') =>
+    liveNow(4, { readings, alarms: [call(alarm, 1)], sound: { priority: 'high', silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), showing('finish'));
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const card = page.locator('.card').first();
+  await expect.poll(() => card.innerText()).toContain('Done: take it off');
+  host.show(showing('scorch-risk'));
+  await expect.poll(() => card.innerText()).toContain('About to burn');
+  expect(await card.innerText()).not.toMatch(/done (now|about)|take it off|nearly syrup/iu);
+});
