@@ -55,7 +55,7 @@ const threeDecimals = (_key: string, value: unknown): unknown =>
   typeof value === 'number' ? Math.round(value * 1000) / 1000 : value;
 
 function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[]): string[] {
-  const { litres } = request;
+  const litres = made.stay?.boil_litres ?? request.litres;
   const usual = made.sap_brix_usual ? ' (usual for this sap: measure it)' : '';
   return [
     `${number(litres)} L of sap of ${made.sap_brix.toFixed(1)} °Bx${usual} make ${made.syrup_litres.toFixed(2)} L (${made.syrup_kg.toFixed(2)} kg) of syrup of ${made.finish_brix.toFixed(1)} °Bx; ${number(made.evaporate_litres)} L of water boil away.`,

@@ -86,10 +86,18 @@ const LITRES_SHARE = 0.03;
 const USUAL_SHARE = 0.32;
 
 /**
- * Sap as it comes, all of it boiled in these pans. Range: more litres than 0, 0 < °Bx < finish ≤ 85; outside it null.
+ * Sap as it comes, boiled in these pans: all of it, or where somebody has to leave before that what can be boiled until
+ * then, so that nothing of the plan comes after the leaving. Range: more litres than 0, 0 < °Bx < finish ≤ 85; outside it null.
  * Litres of syrup are the exact balance: what burns on, foams over or stays in the filter is not counted off.
  */
 export function planBoil(input: PlanInput): Plan | null {
+  const whole = planAll(input);
+  if (whole === null || whole.stay === null || whole.stay.keep_litres === 0) return whole;
+  const until = planAll({ ...input, litres: whole.stay.boil_litres });
+  return until === null ? null : { ...until, stay: whole.stay };
+}
+
+function planAll(input: PlanInput): Plan | null {
   const pressureHpa = pressureTold(input) ?? 1013.25;
   const designs = input.pans.filter((pan) => pan.role !== 'reference').map((pan) => designOf(pan, input));
   const { shares, finish } = finishOf(designs[0] ?? designOf({ id: 'p1' }, input), pressureHpa);
@@ -132,8 +140,7 @@ export function planBoil(input: PlanInput): Plan | null {
   };
 }
 
-/** A sea-level figure without the altitude tells nothing, and the standard's air stands. */
-/** By what was told of the place or of today's air, hPa; null where neither was. */
+/** By what was told of the place or of today's air, hPa; null where neither was: a sea-level figure without the altitude tells nothing. */
 function pressureTold({ site, pressure }: PlanInput): number | null {
   const altitudeM = site?.altitude_m ?? null;
   const told = pressure === undefined ? null : stationPressureOf({ kind: 'pressure', ...pressure }, altitudeM);

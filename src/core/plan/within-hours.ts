@@ -28,13 +28,13 @@ export function withinHours(hours: number, litres: number, hoursFor: HoursFor, z
   };
 }
 
-/** More sap never takes less time, so halving finds it, to a thousandth of all. */
+/** More sap never takes less time, so halving finds it, to a thousandth of itself: never nought, which could not be planned. */
 function litresIn(hours: number, all: number, hoursFor: HoursFor): number | null {
   const whole = hoursFor(all).hours;
   if (whole === null) return null;
   if (whole <= hours) return all;
   let [low, high] = [0, all];
-  while (high - low > all / 1000) {
+  while (high - low > high / 1000) {
     const middle = (low + high) / 2;
     if (hoursFor(middle).hours! <= hours) low = middle;
     else high = middle;

@@ -8,6 +8,7 @@ import {
   fuelWords,
   hoursWords,
   jarsFigure,
+  onlyUntilWords,
   panSentences,
   stageSentences,
   stayWords,
@@ -49,8 +50,10 @@ export interface PlanResultsProps {
 export function MainFigures({ plan, start, beside }: PlanResultsProps): JSX.Element {
   const shown = settings.value;
   const ofKept = (words: (plan: Plan) => string): string | null => (beside === null ? null : words(beside.plan));
+  const onlyUntil = onlyUntilWords(plan, shown);
   return (
     <div class="plan-figures" aria-live="polite">
+      {onlyUntil !== null && <p class="plan-only">▲ {onlyUntil}</p>}
       <Figure
         title={say('plan.syrup')}
         main={syrupWords(plan, shown)}

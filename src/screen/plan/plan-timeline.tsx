@@ -50,6 +50,11 @@ export function PlanTimeline({ plan, start }: { plan: Plan; start: string }): JS
       ))}
       <rect class="plan-range" x={x(low)} y={TOP} width={x(high) - x(low)} height={bottom - TOP} />
       <line class="plan-finish" x1={x(hours)} x2={x(hours)} y1={TOP} y2={bottom} />
+      {plan.stay !== null && plan.stay.hours <= high * 1.04 && (
+        <line class="plan-leave" x1={x(plan.stay.hours)} x2={x(plan.stay.hours)} y1={TOP} y2={bottom}>
+          <title>{say('plan.leave_here')}</title>
+        </line>
+      )}
       {plan.pans.map((pan, index) => (
         <PanRow
           key={pan.pan}

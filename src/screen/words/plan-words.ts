@@ -123,6 +123,15 @@ export function stayWords({ stay }: Plan, settings: Settings): { main: string; r
   };
 }
 
+/** That all figures are of what can be boiled before somebody leaves; null where that is all of the sap. */
+export function onlyUntilWords({ stay }: Plan, settings: Settings): string | null {
+  if (stay === null || stay.keep_litres === 0) return null;
+  return say('plan.stay.only', {
+    boil: rough(stay.boil_litres, settings),
+    all: rough(stay.boil_litres + stay.keep_litres, settings),
+  });
+}
+
 /** What no jug shows: half of a hundredth of a litre, or of a fluid ounce, litres. */
 const NOTHING_LEFT_L = { litre: 0.005, 'us-gallon': 0.0148, 'imperial-gallon': 0.0142 } as const;
 
@@ -178,14 +187,14 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
 export const listWords = (names: readonly string[]): string =>
   new Intl.ListFormat(language.value, { type: 'conjunction' }).format(names);
 
-/** When the liquid is poured together, in order; the first stage is the lighting of the fire. */
+/** When the liquid is poured together, in order; the first stage is the lighting of the fire, the last the leaving. */
 export function stageSentences(
   plan: Plan,
   start: string,
   nameOf: (pan: string) => string,
   settings: Settings,
 ): string[] {
-  return plan.stages.map((stage, index) => {
+  const sentences = plan.stages.map((stage, index) => {
     const when =
       start === ''
         ? say('plan.stage.after', { time: planHours(stage.from_hours) })
@@ -201,6 +210,9 @@ export function stageSentences(
       strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
     });
   });
+  // A plan with a stay has a start, from which the stay counts.
+  if (plan.stay !== null) sentences.push(say('plan.stage.leave', { when: clockAfter(start, plan.stay.hours) }));
+  return sentences;
 }
 
 /** A change, with the digits that the range of what has changed allows; null for one that would read as nought. */

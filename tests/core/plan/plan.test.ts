@@ -112,6 +112,18 @@ test('who stays half the hours boils about half the sap, and the rest is kept; w
   expect(planBoil({ ...day, stay_hours: hours! * 2 })!.stay!.keep_litres).toBe(0);
 });
 
+test('who leaves before all is boiled is planned for what can be boiled until then: nothing comes after the leaving', () => {
+  const whole = planBoil(day)!;
+  const made = planBoil({ ...day, stay_hours: whole.hours! / 2 })!;
+  const last = made.stages.at(-1)!;
+  expect(last.from_hours + last.hours).toBeLessThanOrEqual(whole.hours! / 2);
+  expect(made.hours! / (whole.hours! / 2)).toBeCloseTo(1, 2);
+  expect(made.syrup_litres / whole.syrup_litres).toBeCloseTo(made.stay!.boil_litres / 140, 9);
+  expect(made.stages[0]!.litres).toBeCloseTo(made.stay!.boil_litres, 6);
+  // Half a minute on the fire, too: a little sap, not none, for none makes no plan.
+  expect(planBoil({ ...day, stay_hours: 1 / 120 })!.syrup_litres).toBeGreaterThan(0);
+});
+
 test('syrup is surer where the sap was measured than where the usual strength stands', () => {
   const width = ({ syrup_low_litres, syrup_high_litres }: NonNullable<ReturnType<typeof planBoil>>) =>
     syrup_high_litres / syrup_low_litres;
