@@ -1,5 +1,5 @@
 // Makes a dated copy of the notebook after each boil; a copy that fails is said, and stops nothing.
-import { existsSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, rmdirSync } from 'node:fs';
 import { dirname, isAbsolute } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { usualBackupFolder } from '../notebook/backup.ts';
@@ -22,8 +22,23 @@ export function folderRefusal(chosen: string): string | null {
   if (chosen.trim() === '') return null;
   if (!isAbsolute(chosen))
     return `Please name the whole way to the folder for copies: ${chosen} is only a part of one.`;
-  if (existsSync(chosen) || existsSync(dirname(chosen))) return null;
+  if (existsSync(chosen) || existsSync(dirname(chosen)))
+    return canHold(chosen) ? null : `No copy can be put into ${chosen}: please name a folder that can be written to.`;
   return `There is no folder ${dirname(chosen)} to put copies in: make it, or plug in the disk or stick that it is on.`;
+}
+
+/** Tried rather than looked up: under /proc, or on a stick that is locked, only the trial tells. */
+function canHold(folder: string): boolean {
+  try {
+    if (existsSync(folder)) accessSync(`${folder}/`, constants.W_OK);
+    else {
+      mkdirSync(folder);
+      rmdirSync(folder);
+    }
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 export class BackupKeeper {

@@ -65,6 +65,14 @@ test('a folder for copies that cannot be is refused when it is named, and the on
     why: `There is no folder ${join(folder, 'no')} to put copies in: make it, or plug in the disk or stick that it is on.`,
   });
   expect(await refused('copies')).toMatchObject({ ok: false, why: expect.stringContaining('only a part of one') });
+  // A file, and what lies in one, can hold no copies.
+  const file = join(folder, 'file');
+  writeFileSync(file, '');
+  for (const no of [file, join(file, 'copies')])
+    expect(await refused(no)).toMatchObject({
+      ok: false,
+      why: expect.stringContaining(`No copy can be put into ${no}`),
+    });
   await ranAndEnded(host);
   await host.close();
   expect(copies(stick)).toHaveLength(1);

@@ -7,7 +7,7 @@ import { allowNotifications, notificationState } from '../sound/telling.ts';
 
 interface CallsPanelProps {
   now: Settings;
-  change: (part: Partial<Settings>) => void;
+  change: (part: Partial<Settings>, done?: string) => void;
 }
 
 const NOTIFICATION_WORDS = {
@@ -53,7 +53,7 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
       <button
         type="button"
         disabled={typed === kept}
-        onClick={() => change({ second_channel: { command: argumentsIn(typed) } })}
+        onClick={() => change({ second_channel: { command: argumentsIn(typed) } }, say('calls.command.kept'))}
       >
         {say('calls.command.keep')}
       </button>

@@ -7,7 +7,7 @@ import type { Settings } from '../client/types.ts';
 
 interface CopiesProps {
   now: Settings;
-  change: (part: Partial<Settings>) => void;
+  change: (part: Partial<Settings>, done: string) => void;
 }
 
 export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
@@ -31,7 +31,7 @@ export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
       <button
         type="button"
         disabled={typed === now.backup_folder}
-        onClick={() => change({ backup_folder: typed.trim() })}
+        onClick={() => change({ backup_folder: typed.trim() }, say('copies.kept'))}
       >
         {say('copies.keep')}
       </button>
