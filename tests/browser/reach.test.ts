@@ -229,3 +229,42 @@ test('every chart has a name, and its numbers in a table or a sentence', async (
   expect(found).toEqual([]);
   expect(errors).toEqual([]);
 });
+
+/** What has the focus, as somebody would name it. */
+const focused = (): Promise<string> =>
+  page.evaluate<string>(`(() => {
+    const at = document.activeElement;
+    const pans = [...document.querySelectorAll('fieldset.pan-fields')];
+    const pan = pans.indexOf(at.closest('fieldset.pan-fields'));
+    return at.tagName + (pan < 0 ? '' : ' ' + (pan + 1) + ' of ' + pans.length) + ' ' + (at.matches('input') ? '' : at.textContent);
+  })()`);
+
+test.each(['start', 'plan'])('a pan that is added by keys is typed into at once (%s)', async (view) => {
+  await goTo(view);
+  const pans = await page.locator('fieldset.pan-fields').count();
+  await page.getByRole('button', { name: '+ Another pan' }).press('Enter');
+  await page.locator('fieldset.pan-fields').nth(pans).waitFor();
+  await expect.poll(focused).toBe(`INPUT ${pans + 1} of ${pans + 1} `);
+});
+
+test('what asks once more has the focus on the answer that changes nothing, and its button has it no more', async () => {
+  await goTo('pans');
+  await page.getByRole('button', { name: 'End this boil' }).press('Enter');
+  expect(await focused()).toBe('BUTTON No, go on');
+  await page.keyboard.press('Enter');
+  await expect.poll(focused).toMatch(/^H[12] /u);
+});
+
+test('where the pans come in place of what was pressed, their heading has the focus', async () => {
+  await goTo('pans');
+  host.show({ ...calling, mode: 'idle', header: null, boil: null, readings: [], alarms: [] });
+  await page.getByRole('button', { name: 'practice' }).first().focus();
+  host.show(calling);
+  await page.locator('.cards').waitFor();
+  await expect.poll(focused).toBe('H1 Pans');
+});
+
+test('a call is heard before anybody can say that it was heard', async () => {
+  await goTo('start');
+  expect(await page.getByLabel('I heard it').isDisabled()).toBe(true);
+});

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
 import { ask, saps, settings, tell } from '../client/store.ts';
 import type { KeptProbes, Now, ProbeView, Setup } from '../client/types.ts';
+import { focusNewest } from '../shell/arrival.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
 import { language } from '../language/language.ts';
 import { say } from '../language/say.ts';
@@ -62,9 +63,10 @@ function PanList({ draft, now, views, set, choose }: PanListProps): JSX.Element 
       ))}
       <button
         type="button"
-        onClick={() =>
-          set({ ...draft, pans: [...draft.pans, withUsual(anotherPan(draft.pans, shown, saps.value), shown)] })
-        }
+        onClick={({ currentTarget }) => {
+          set({ ...draft, pans: [...draft.pans, withUsual(anotherPan(draft.pans, shown, saps.value), shown)] });
+          focusNewest(currentTarget.parentElement);
+        }}
       >
         {say('boil.another_pan')}
       </button>

@@ -2,6 +2,7 @@
 import { say, sayDrawn } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
+import { useState } from 'preact/hooks';
 import { settings } from '../client/store.ts';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
 
@@ -32,8 +33,9 @@ interface SoundCheckProps {
 }
 
 export function SoundCheck({ heard, setHeard }: SoundCheckProps): JSX.Element {
+  const [played, setPlayed] = useState(false);
   const play = async (): Promise<void> => {
-    if (await allowSound()) playBurst('high', settings.value.loudness);
+    if ((await allowSound()) && playBurst('high', settings.value.loudness)) setPlayed(true);
   };
   return (
     <section class="panel" aria-label={say('cautions.sound')}>
@@ -43,7 +45,12 @@ export function SoundCheck({ heard, setHeard }: SoundCheckProps): JSX.Element {
           {say('cautions.play')}
         </button>
         <label class="check">
-          <input type="checkbox" checked={heard} onChange={(event) => setHeard(event.currentTarget.checked)} />
+          <input
+            type="checkbox"
+            checked={heard}
+            disabled={!played}
+            onChange={(event) => setHeard(event.currentTarget.checked)}
+          />
           {say('cautions.heard')}
         </label>
       </p>

@@ -3,6 +3,7 @@ import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { tell } from '../client/store.ts';
+import { firstButton } from '../shell/arrival.tsx';
 import { useKey } from '../shell/keys.ts';
 import { scrollClear } from '../shell/scroll-clear.ts';
 
@@ -16,15 +17,17 @@ function Question({ leave }: { leave: () => void }): JSX.Element {
   useKey('Escape', leave);
   useEffect(() => {
     if (place.current !== null) scrollClear(place.current);
+    firstButton(place.current);
   }, []);
   return (
     <span class="confirm" role="group" aria-label={say('end.asked')} ref={place}>
       <b>{say('end.all_out')}</b>{' '}
-      <button type="button" class="main-button" onClick={() => void end()}>
-        {say('end.yes')}
-      </button>{' '}
+      {/* First what changes nothing, for it has the focus: an Enter too many must not end a boil. */}
       <button type="button" onClick={leave}>
         {say('end.no')}
+      </button>{' '}
+      <button type="button" class="main-button" onClick={() => void end()}>
+        {say('end.yes')}
       </button>
     </span>
   );

@@ -6,6 +6,7 @@ import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
+import { firstButton } from '../shell/arrival.tsx';
 import { useKey } from '../shell/keys.ts';
 import { useRefusal } from '../shell/refusal.tsx';
 import { comesIntoSight, scrollClear } from '../shell/scroll-clear.ts';
@@ -24,14 +25,20 @@ import { WhenChoice } from './when-choice.tsx';
 
 /** A number that can hardly be meant is asked about before it is noted. */
 function Doubt({ question, yes, no }: { question: string; yes: () => void; no: () => void }): JSX.Element {
+  const row = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    comesIntoSight(row.current);
+    firstButton(row.current);
+  }, []);
   return (
-    <div class="row" role="alert" ref={comesIntoSight}>
+    <div class="row" role="alert" ref={row}>
       <b class="problem">▲ {question}</b>
-      <button type="button" onClick={yes}>
-        {say('marks.yes_note_it')}
-      </button>
+      {/* First what changes nothing, for it has the focus: an Enter too many must not answer yes. */}
       <button type="button" class="main-button" onClick={no}>
         {say('marks.let_me_change')}
+      </button>
+      <button type="button" onClick={yes}>
+        {say('marks.yes_note_it')}
       </button>
     </div>
   );

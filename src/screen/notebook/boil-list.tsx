@@ -1,7 +1,7 @@
 // The boils that are kept: found by words, sap, days and outcome, sorted by any column, each a way to its page.
 import type { JSX } from 'preact';
 import { DateInput } from './date-input.tsx';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';
 import { Select, saidOptions } from '../boil/inputs.tsx';
@@ -156,11 +156,14 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
   );
   const [isAll, setAll] = useState(false);
   const shown = isAll ? (view?.boils ?? []) : (view?.boils ?? []).slice(0, SHOWN_FIRST);
+  const mayFind = useRef(false);
   const isFiltered = Object.keys(find).some((key) => key !== 'sort' && key !== 'descending');
+  // Once there it stays: the answer to a word that finds nothing still stands when the word is rubbed out.
+  mayFind.current ||= isFiltered || (view !== null && view.boils.length > 0);
   return (
     <>
       {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
-      {view !== null && (view.boils.length > 0 || isFiltered) && <Finder find={find} set={setFind} />}
+      {mayFind.current && <Finder find={find} set={setFind} />}
       {view?.boils.length === 0 && <p>{isFiltered ? say('notebook.none_like') : say('notebook.none')}</p>}
       {view !== null && view.boils.length > 0 && (
         <table class="boils">

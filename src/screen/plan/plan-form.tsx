@@ -8,6 +8,7 @@ import { withSap } from '../boil/sap-usual.ts';
 import { saps, settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
+import { focusNewest } from '../shell/arrival.tsx';
 import { unitSymbols } from '../words/amounts.ts';
 import { withStore } from './plan-draft.ts';
 import type { PlanDraft } from './plan-draft.ts';
@@ -139,7 +140,13 @@ function PansForm({ current, set }: FormProps): JSX.Element {
           remove={boil.pans.length > 1 ? () => replace(pan, []) : null}
         />
       ))}
-      <button type="button" onClick={() => setPans([...boil.pans, anotherPan(boil.pans, settings.value, saps.value)])}>
+      <button
+        type="button"
+        onClick={({ currentTarget }) => {
+          setPans([...boil.pans, anotherPan(boil.pans, settings.value, saps.value)]);
+          focusNewest(currentTarget.parentElement);
+        }}
+      >
         {say('boil.another_pan')}
       </button>
     </section>

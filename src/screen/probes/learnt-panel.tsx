@@ -3,6 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { ask, settings, tell, changeSettings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
+import { firstButton } from '../shell/arrival.tsx';
 import { say } from '../language/say.ts';
 import type { LearntListing, Now } from '../client/types.ts';
 import { learntOf, learntWords, taughtBy } from '../words/learnt-words.ts';
@@ -28,12 +29,12 @@ function ForgetButton({ learnt, forgotten }: RowProps): JSX.Element {
     );
   }
   return (
-    <span class="confirm" role="group" aria-label={say('probes.forget_asked', { what })}>
-      <button type="button" onClick={() => void forget()}>
-        {say('probes.yes_forget')}
-      </button>{' '}
+    <span class="confirm" role="group" aria-label={say('probes.forget_asked', { what })} ref={firstButton}>
       <button type="button" onClick={() => setAsking(false)}>
         {say('probes.no_keep')}
+      </button>{' '}
+      <button type="button" onClick={() => void forget()}>
+        {say('probes.yes_forget')}
       </button>
     </span>
   );

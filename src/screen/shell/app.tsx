@@ -19,7 +19,7 @@ import { ProbesView } from '../probes/probes-view.tsx';
 import { SettingsView } from '../settings/settings-view.tsx';
 import { ReplayBand } from '../replay/replay-band.tsx';
 import { ReplayView } from '../replay/replay-view.tsx';
-import { SkipButton, useArrival } from './arrival.tsx';
+import { SkipButton, useArrival, useFocusKept } from './arrival.tsx';
 import { LostBand, Notices, PracticeBand, SaidLine } from './bands.tsx';
 import { TuneView } from '../tune/tune-view.tsx';
 import { FirstLine } from './first-line.tsx';
@@ -70,6 +70,7 @@ function ViewOf({ at, now }: { at: Route; now: Now }): JSX.Element {
 export function App(): JSX.Element {
   const now = live.value;
   useArrival();
+  useFocusKept();
   if (now === null) {
     return (
       <div class="app">
