@@ -115,3 +115,16 @@ export const amountsInUnits = (sentence: string, units: ChosenUnits, local?: Loc
   sentence.replace(WITHIN, (found) => amountInUnits(found, units, local));
 
 const toNumber = (text: string): number => Number(text.replace('−', '-'));
+
+const BOTH_DEGREES = /\d[\d.,]*(?:\s(?:to|à)\s\d[\d.,]*)?\s°C\s\(([^()]*\s°F)\)/gu;
+const BOTH_LENGTHS = /\d[\d.,]*\sm{1,2}\s\(([^()]*\s(?:in|po|ft|pi))\)/gu;
+
+/** A text that says its amounts in both, as "82 to 88 °C (180 to 190 °F)", "6 mm (¼ in)" or "300 m (1000 ft)", with the chosen one alone. */
+export function chosenOfBoth(
+  text: string,
+  { temperature, length }: Pick<ChosenUnits, 'temperature' | 'length'>,
+): string {
+  const only = (isSecond: boolean) => (both: string, second: string) =>
+    isSecond ? second : both.slice(0, both.search(/\s\(/u));
+  return text.replaceAll(BOTH_DEGREES, only(temperature === 'F')).replaceAll(BOTH_LENGTHS, only(length === 'inch'));
+}

@@ -31,7 +31,8 @@ export const BOTTLING_STEPS: readonly BottlingStep[] = [
   {
     id: 'hot-pack',
     what: 'Fill it at 82 to 88 °C (180 to 190 °F), to about 6 mm (¼ in) under the rim, close it, and lay it on its side.',
-    caution: 'Over about 90 °C (195 °F) new niter forms. Cooler than 82 °C the lid is not heated as it should be.',
+    caution:
+      'Over about 90 °C (195 °F) new niter forms. Cooler than 82 °C (180 °F) the lid is not heated as it should be.',
   },
   {
     id: 'water-bath',

@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import type { FigureName, SeasonView } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
-import { chartValue, shortVolume } from '../words/figure-words.ts';
+import { chartValue, heatPerVolume, shortVolume } from '../words/figure-words.ts';
 import { shortDay } from '../words/clock.ts';
 import { SeasonChart, type SeasonSeries } from './season-chart.tsx';
 import { type MessageKey, say } from '../language/say.ts';
@@ -71,12 +71,12 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         places={starts}
         series={[
           named('season.chart.heat.label', {
-            words: (value) => `${number(value, 0)}\u00a0MJ/${unit}`,
+            words: (value) => `${number(value, 0)}\u00a0${heatPerVolume(choice)}`,
             values: values('fuel_mj_per_l'),
             kind: 'columns',
           }),
         ]}
-        unit={`MJ/${unit}`}
+        unit={heatPerVolume(choice)}
       />
     </div>
   );

@@ -1,5 +1,7 @@
 // All cautions on one page, each where it matters, with who decides and where it comes from.
 import type { JSX } from 'preact';
+import { chosenOfBoth } from '../../core/quantities/written-amounts.ts';
+import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 
@@ -39,7 +41,7 @@ export function CautionsPage(): JSX.Element {
           <h2>{say(title)}</h2>
           <ul>
             {cautions.map((caution) => (
-              <li key={caution}>{say(caution)}</li>
+              <li key={caution}>{chosenOfBoth(say(caution), settings.value)}</li>
             ))}
           </ul>
         </section>

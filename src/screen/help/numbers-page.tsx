@@ -1,5 +1,7 @@
 // What each number on a pan means, in one paragraph each.
 import type { JSX } from 'preact';
+import { chosenOfBoth } from '../../core/quantities/written-amounts.ts';
+import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 
@@ -24,7 +26,7 @@ export function NumbersPage(): JSX.Element {
         {NUMBERS.map(([title, text]) => (
           <div key={title}>
             <dt>{say(title)}</dt>
-            <dd>{say(text)}</dd>
+            <dd>{chosenOfBoth(say(text), settings.value)}</dd>
           </div>
         ))}
       </dl>

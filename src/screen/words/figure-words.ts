@@ -138,13 +138,13 @@ function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeW
     case 'fuel_cords':
       return by(2, (count) => say('figure.cords', { count }));
     case 'fuel_mj':
-      return by(0, (text) => `${text}${space}MJ`);
+      return by(0, (text) => `${text}${space}${heatUnit(settings)}`, perMegajoule(settings));
     case 'fuel_kg_per_l': {
       const unit = `${massUnit(settings)}/${VOLUME_SHORT[settings.volume]()}`;
       return by(2, (text) => `${text}${space}${unit}`, massFromKg(perVolume(1, settings), settings.mass));
     }
     case 'fuel_mj_per_l':
-      return by(0, (text) => `${text}${space}MJ/${VOLUME_SHORT[settings.volume]()}`, perVolume(1, settings));
+      return by(0, (text) => `${text}${space}${heatPerVolume(settings)}`, perVolume(perMegajoule(settings), settings));
     case 'fuel_price':
     case 'cost':
     case 'cost_a_jar':
@@ -179,12 +179,22 @@ export function rangeWords(name: FigureName, figure: Figure | null, settings: Se
   return low === null || high === null || low === high ? '' : say('figure.range', { low, high });
 }
 
-/** So much water 1 MJ brings from room warmth to a boil: 1000 kJ / (4.19 kJ/(kg K) × 80 K), litres and °C. */
+/** Where fires go by Btu an hour, heat goes by thousands of them. */
+const heatUnit = ({ power }: Settings): string => (power === 'btu-per-hour' ? 'kBtu' : 'MJ');
+
+/** 1 Btu is 1055.06 J (international table). */
+const perMegajoule = ({ power }: Settings): number => (power === 'btu-per-hour' ? 1 / 1.05506 : 1);
+
+/** "MJ/L", as the figures and their chart have it. */
+export const heatPerVolume = (settings: Settings): string => `${heatUnit(settings)}/${VOLUME_SHORT[settings.volume]()}`;
+
+/** So much water 1 MJ, or 1000 Btu, brings from room warmth to a boil: 1000 kJ / (4.19 kJ/(kg K) × 80 K), litres and °C. */
 const ONE_MJ = { litres: 3, fromC: 20 };
 
 /** What the unit of heat means at a stove. */
 export const heatUnitWords = (settings: Settings): string =>
   say('figure.heat_unit', {
+    unit: heatUnit(settings),
     water: volume(ONE_MJ.litres, settings, settings.volume === 'litre' ? 0 : 1),
     cold: roundTemperature(ONE_MJ.fromC, settings),
   });
@@ -211,7 +221,7 @@ export function balanceWords(balance: Balance, gap: Figure | null, settings: Set
 export function chartValue(name: FigureName, value: number, settings: Settings): number {
   if (name === 'sap_litres' || name === 'syrup_litres') return volumeFromLitres(value, settings.volume);
   if (name === 'sap_brix' || name === 'syrup_brix') return strengthShown(value, settings);
-  if (name === 'fuel_mj_per_l') return perVolume(value, settings);
+  if (name === 'fuel_mj_per_l') return perVolume(value * perMegajoule(settings), settings);
   return name === 'fuel_kg_per_l' ? massFromKg(perVolume(value, settings), settings.mass) : value;
 }
 

@@ -1,6 +1,11 @@
 // The amounts of a sentence in SI come in the units that were chosen; a name, and a word after a number, stay.
 import { expect, test } from 'vitest';
-import { amountInUnits, amountsInUnits, type ChosenUnits } from '../../../src/core/quantities/written-amounts.ts';
+import {
+  amountInUnits,
+  amountsInUnits,
+  chosenOfBoth,
+  type ChosenUnits,
+} from '../../../src/core/quantities/written-amounts.ts';
 
 const american: ChosenUnits = {
   temperature: 'F',
@@ -33,4 +38,14 @@ test('what is no amount as a whole stays', () => {
 test('within a sentence a number before another word is no amount', () => {
   expect(amountsInUnits('in about 3 min, 4 metres, 2 Leads', american)).toBe('in about 3 min, 4 metres, 2 Leads');
   expect(amountsInUnits('36 mm deep', american)).toBe('1.4\u00a0in deep');
+});
+
+test('a text that says its amounts in both is told in the chosen ones alone', () => {
+  const both = 'Fill it at 82 to 88 °C (180 to 190 °F), to about 6 mm (¼ in), 0,5 °C (0,9 °F) each 300 m (1000 ft).';
+  expect(chosenOfBoth(both, { temperature: 'C', length: 'mm' })).toBe(
+    'Fill it at 82 to 88 °C, to about 6 mm, 0,5 °C each 300 m.',
+  );
+  expect(chosenOfBoth(both, { temperature: 'F', length: 'inch' })).toBe(
+    'Fill it at 180 to 190 °F, to about ¼ in, 0,9 °F each 1000 ft.',
+  );
 });

@@ -55,6 +55,15 @@ test('heat is told by what it does to water', () => {
   expect(heatUnitWords(settings.value)).toContain('about 3\u00a0L of water from 20\u00a0°C to a boil');
 });
 
+test('heat goes by thousands of Btu where fires go by Btu an hour', () => {
+  const us = { ...settings.value, power: 'btu-per-hour', volume: 'us-gallon' } as const;
+  const heat = { value: 100, low: null, high: null, from: 'pans' } as const;
+  // 100 MJ are 94.8 thousand Btu; 3.785 L to the gallon.
+  expect(figureWords('fuel_mj', heat, us)).toBe('95\u00a0kBtu');
+  expect(figureWords('fuel_mj_per_l', heat, us)).toBe('359\u00a0kBtu/US gal');
+  expect(heatUnitWords(us)).toContain('kBtu, 1000 Btu, is a measure');
+});
+
 test.each([
   ['fuel_kg', { value: 56.4, low: 40.7, high: 78 }, '56\u00a0kg', '41\u00a0kg to 78\u00a0kg'],
   ['fuel_kg', { value: 0.4, low: 0.29, high: 0.55 }, '0.4\u00a0kg', '0.3\u00a0kg to 0.6\u00a0kg'],
