@@ -67,10 +67,12 @@ function useTried(format: PortFormat | null, lines: readonly string[]): Tried | 
 interface Props {
   lines: readonly string[];
   baud: number | null;
+  /** There is something proposed to go back to. */
+  isProposed: boolean;
   close: () => void;
 }
 
-export function HandFormat({ lines, baud, close }: Props): JSX.Element {
+export function HandFormat({ lines, baud, isProposed, close }: Props): JSX.Element {
   const [typed, setTyped] = useState<Typed>(START);
   const set =
     <K extends keyof Typed>(field: K) =>
@@ -143,7 +145,7 @@ export function HandFormat({ lines, baud, close }: Props): JSX.Element {
           {say('onboarding.read_so')}
         </button>
         <button type="button" onClick={close}>
-          {say('onboarding.back_to_proposed')}
+          {say(isProposed ? 'onboarding.back_to_proposed' : 'onboarding.back')}
         </button>
       </p>
     </fieldset>

@@ -93,7 +93,12 @@ export function LinesStep(): JSX.Element {
         />
       )}
       {byHand ? (
-        <HandFormat lines={lines} baud={baud} close={() => setByHand(false)} />
+        <HandFormat
+          lines={lines}
+          baud={baud}
+          isProposed={(proposal?.format ?? null) !== null}
+          close={() => setByHand(false)}
+        />
       ) : (
         <>
           {proposal !== null && <Proposed proposal={proposal} />}

@@ -84,9 +84,10 @@ function TypedPort(): JSX.Element {
   const [path, setPath] = useState('');
   const [baud, setBaud] = useState('9600');
   const speed = typedNumber(baud);
+  const isSpeed = speed !== null && Number.isInteger(speed) && speed > 0;
   const add = (event: Event): void => {
     event.preventDefault();
-    if (path.trim() === '' || speed === null) return;
+    if (path.trim() === '' || !isSpeed) return;
     void startListening({ path: path.trim(), baud: speed, sensors: sensorsAt(path.trim()) });
     setPath('');
   };
@@ -110,9 +111,14 @@ function TypedPort(): JSX.Element {
           onInput={(event) => setBaud(event.currentTarget.value)}
         />
       </label>
-      <button type="submit" disabled={path.trim() === '' || speed === null}>
+      <button type="submit" disabled={path.trim() === '' || !isSpeed}>
         {say('probes.listen')}
       </button>
+      {!isSpeed && (
+        <p class="problem" role="status">
+          ✕ {say('probes.speed_wrong')}
+        </p>
+      )}
     </form>
   );
 }

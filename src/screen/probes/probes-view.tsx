@@ -18,21 +18,31 @@ import { LearntPanel } from './learnt-panel.tsx';
 import { MovedBoards } from './moved-boards.tsx';
 import { PortFinder } from './port-finder.tsx';
 
-const PORT_WORDS: Record<PortView['state'], MessageKey> = {
-  open: 'probes.port.open',
-  lost: 'probes.port.lost',
-  waiting: 'probes.port.waiting',
-};
+/** Only what sent something once can be lost. */
+function portWords({ state, lines }: PortView): MessageKey {
+  if (state === 'open') return 'probes.port.open';
+  if (state === 'waiting') return 'probes.port.waiting';
+  return lines === 0 ? 'probes.port.not_seen' : 'probes.port.lost';
+}
 
-function BoardRow({ header, port }: { header: Header | null; port: PortView }): JSX.Element {
+/** Outside of a boil the list of boards beneath says why a port is not to be had. */
+function BoardRow({
+  header,
+  port,
+  isInBoil,
+}: {
+  header: Header | null;
+  port: PortView;
+  isInBoil: boolean;
+}): JSX.Element {
   const called = port.id === port.path ? boardNameAt(port.path) : boardCalled(header, port.id);
   return (
     <li class="port">
       <span>
         <b>{called}</b> {port.path !== null && say('probes.on_port', { port: port.path })}{' '}
-        {port.state === 'open' ? '✓' : '▲'} {say(PORT_WORDS[port.state])}
-        {port.why !== null && <span class="problem"> {hostWords(port.why)}</span>}
-        <small> {say('probes.lines', { lines: port.lines, unreadable: port.unreadable })}</small>
+        {port.state === 'open' ? '✓' : '▲'} {say(portWords(port))}
+        {isInBoil && port.why !== null && <span class="problem"> {hostWords(port.why)}</span>}
+        {port.lines > 0 && <small> {say('probes.lines', { lines: port.lines, unreadable: port.unreadable })}</small>}
       </span>
     </li>
   );
@@ -114,7 +124,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           {!canListen && <MovedBoards />}
           <ul>
             {ports.map((port) => (
-              <BoardRow key={port.id} header={now.header} port={port} />
+              <BoardRow key={port.id} header={now.header} port={port} isInBoil={!canListen} />
             ))}
           </ul>
         </section>
@@ -122,7 +132,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
       <section class="panel">
         <h2>{say('probes.what_they_show')}</h2>
         {probes.length === 0 ? (
-          <p>{say('probes.none_heard', { listen: canListen ? 'yes' : 'no' })}</p>
+          <p>{say('probes.none_heard', { listen: !canListen ? 'no' : ports.length > 0 ? 'listening' : 'yes' })}</p>
         ) : (
           <table class="probes">
             <thead>

@@ -22,7 +22,7 @@ const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string
   [
     'probes.lines',
     (unreadable) => ({ lines: unreadable, unreadable }),
-    '0 ligne, dont 0 illisible',
+    '0 ligne',
     '1 ligne, dont 1 illisible',
     '2 lignes, dont 2 illisibles',
   ],
@@ -56,7 +56,7 @@ test('the day stands before the small word and its hour', () => {
   expect(say('marks.at', { time: 'hier 23:00' })).toBe('hier à 23:00');
   expect(say('marks.at', { time: '16:40' })).toBe('à 16:40');
   expect(say('pans.done_about', { time: 'demain 02:10' })).toBe('Prêt demain vers 02:10');
-  expect(say('explain.top_up_by', { time: 'demain 02:10' })).toBe('Ajoutez de la sève demain avant 02:10');
+  expect(say('explain.top_up_by', { time: 'demain 02:10' })).toBe('Ajoutez de la sève d’ici demain 02:10');
   expect(say('alarm.quiet_until', { time: 'demain 02:10' })).toBe('Silence jusqu’à demain 02:10');
 });
 
@@ -64,7 +64,7 @@ test('a pan may be a pot: its sentences give it no gender', () => {
   const pot = { pans: 'Gros chaudron', when: '07:30' };
   expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
   expect(say('plan.pan.hand', { time: '2 h' })).toBe('À plein, redemande de la sève froide après environ 2 h.');
-  expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice est terminé,/u);
+  expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice terminé/u);
 });
 
 test('parts are set apart with a space before the sign, and why a line was left out is said in French', () => {

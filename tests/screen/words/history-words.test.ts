@@ -46,7 +46,7 @@ test('the look back says how many, how fast, and which most often', () => {
     Calls: '2',
     Seen: '1 of 2, once after 60 s',
     'Most in one hour': '2',
-    'Came and went at once': 'none',
+    'Came and was over at once': 'none',
     'Too many at once': 'never',
     'Most often': 'Front pot: Running low, 2 times',
     'Of no use, you said': '1',
