@@ -118,6 +118,8 @@ function temperatureAt(
   if (probe === null) {
     const { byHand } = pan;
     if (byHand === null || Math.abs(byHand.at - at) > SAME_TIME_MS) return null;
+    // Further under boiling water than any thermometer is off, it does not boil, and its warmth says nothing of its strength.
+    if (byHand.celsius < (state.around[id]!.waterC ?? -Infinity) - MOST_OFF_C) return null;
     return { probe: null, celsius: byHand.celsius - correctionC(state.water, null), sigmaC: HAND_READ_SIGMA_C };
   }
   const { blockTimes, blockValues } = pan.track;

@@ -4,7 +4,7 @@ import { strengthFromRise } from '../physics/sugar-solution.ts';
 import { probeName } from '../pan/baseline.ts';
 import { sigmaOf } from '../pan/joint-normal.ts';
 import { sugarRiseC } from '../pan/pan-state.ts';
-import { isByPour } from '../pan/pan-reading.ts';
+import { isByInstrument, isByPour } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import type { Measured, Origin } from '../quantities/measured.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -95,7 +95,8 @@ export function sapPart(state: BoilState, pan: string, riseC: number): Origin {
 export function explainStrength(state: BoilState, reading: PanReading): Bare {
   const { brix, brix_low: low, brix_high: high, pan } = reading;
   if (brix === null) return NOT_KNOWN;
-  if (state.designs[pan]!.ceilingC !== null) return ranged(brix, low, high, [densityPart(state, pan)]);
+  const isMeasured = state.designs[pan]!.ceilingC !== null || isByInstrument(state.pans[pan]!.course);
+  if (isMeasured) return ranged(brix, low, high, [densityPart(state, pan)]);
   if (isByPour(state.pans[pan]!.course) || heardAt(state, pan) === null) {
     const sigma = low === null || high === null ? 0 : (high - low) / (2 * Z80);
     return ranged(brix, low, high, [{ kind: 'volume', at: lastVolume(state, pan)?.at ?? null, sigma }]);

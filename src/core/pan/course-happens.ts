@@ -147,6 +147,7 @@ const READ_TO_BRIX = 0.25;
 
 /** An instrument that shows less than the finish ends it; below a boil nothing but the instrument tells of it. */
 function instrumentJudges(course: Course, setting: Setting, brix: number): void {
+  course.strengthMeasured = true;
   const finishBrix = setting.around.limits.finish.brix;
   if (setting.design.ceilingC !== null) judgeNow(course, setting);
   else if (brix < finishBrix) finishIsOver(course);
@@ -167,6 +168,7 @@ function forgetUntold(course: Course): void {
   course.belief = null;
   course.handZeroC = null;
   course.strengthTold = false;
+  course.strengthMeasured = false;
   finishIsOver(course);
 }
 

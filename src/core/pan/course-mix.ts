@@ -6,6 +6,7 @@ import { type Belief, SUGAR, variance, WATER, waterOf } from './filter/belief.ts
 import { brixOfWaterPerSugar, massOfLitres, steamForWarming, waterPerSugar } from './filter/liquid.ts';
 import { fillAnew, massShareOf, MOST_TAKEN, type Poured, pourIn, takeOut } from './filter/mix.ts';
 import { seeWater } from './filter/see.ts';
+import { supposeWater } from './filter/start.ts';
 
 /** Litres are noted to about this share (common practice). */
 export const LITRES_SHARE = 0.08;
@@ -91,8 +92,12 @@ function beginPour(course: Course): void {
 function put(course: Course, setting: Setting, poured: Poured, celsius: number): Added {
   const wasEmpty = course.emptied || (!course.told && course.phase === 'cold');
   const boilsAt = setting.around.waterC ?? 100;
+  const belief = beliefOf(course, setting);
+  // Whoever measured how strong it is and then tells how much it is speaks of the same sap.
+  const measured = wasEmpty && course.strengthMeasured ? { u: waterOf(belief), v: variance(belief, WATER) } : null;
   const mix = wasEmpty ? fillAnew : pourIn;
-  mix(beliefOf(course, setting), poured);
+  mix(belief, poured);
+  if (measured !== null) supposeWater(belief, measured.u, Math.sqrt(measured.v));
   const owed = poured.massKg * steamForWarming(poured.brix, celsius, boilsAt);
   course.debtKg = wasEmpty ? owed : course.debtKg === null ? null : course.debtKg + owed;
   if (wasEmpty) {
@@ -141,6 +146,7 @@ function movedOf(now: Belief, { around }: Setting, course: Course, { litres, all
 function empty(course: Course): void {
   course.emptied = true;
   course.received = false;
+  course.strengthMeasured = false;
   finishIsOver(course);
   course.usualRiseC = null;
   course.fall = null;

@@ -32,6 +32,8 @@ export interface Course extends FinishLatches {
   told: boolean;
   /** Somebody said how strong it is, or its own rise did. */
   strengthTold: boolean;
+  /** Somebody measured how strong it is with an instrument since it was filled. */
+  strengthMeasured: boolean;
   phase: Phase;
   /** It was seen to be warmed up: then it is sap rather than something boiled before. */
   cameCold: boolean;
@@ -178,6 +180,7 @@ export function startCourse(t: number): Course {
     weatherVariance: 0,
     told: false,
     strengthTold: false,
+    strengthMeasured: false,
     phase: 'cold',
     cameCold: false,
     disturbedAt: -1,

@@ -84,12 +84,16 @@ const USEFUL_WATER = 10;
 export const isByPour = ({ phase, told, strengthTold, pouredAt, disturbedAt, received }: Course): boolean =>
   told && strengthTold && (phase === 'settling' ? pouredAt >= disturbedAt : phase === 'cold' && received);
 
+/** Below a boil no thermometer tells how strong it is, but an instrument does. */
+export const isByInstrument = ({ phase, strengthMeasured }: Course): boolean => phase === 'cold' && strengthMeasured;
+
 /** Strength with its middle 80 %, °Bx; the ends of the water's range are the ends of the strength's. */
 function strengthOf(look: Look): Strength | null {
   const { pan, setting, now } = look;
   const { course } = pan;
   if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;
-  if ((course.phase !== 'boiling' && !isByPour(course)) || !isKnown(look)) return null;
+  if (course.phase !== 'boiling' && !isByPour(course) && !isByInstrument(course)) return null;
+  if (!isKnown(look) && !isByInstrument(course)) return null;
   const u = waterOf(now);
   const sigma = (): number => Math.sqrt(variance(now, WATER) + weatherOnWater(course, setting, u));
   if (variance(now, WATER) > USEFUL_WATER ** 2) return null;

@@ -4,6 +4,7 @@ import type { JSX } from 'preact';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
 import { openFormFor } from '../marks/open-form.ts';
 import { firstNote, markCall, notKnownYet } from '../words/pan-words.ts';
+import { plannedStrength } from '../words/strength-below-boil.ts';
 
 const MOST_UNKNOWNS = 2;
 
@@ -33,7 +34,7 @@ export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Ele
         </li>
       </ul>
     );
-  const unknowns = notKnownYet(reading, ask).slice(0, MOST_UNKNOWNS);
+  const unknowns = notKnownYet(reading, ask, plannedStrength(now, reading) !== null).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;
   return (
     <ul class="not-known">

@@ -7,7 +7,16 @@ import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
 import type { Advice, AlarmView, Limits, Now, Reading, Settings } from '../client/types.ts';
 import { Tell } from '../explain/tell.tsx';
-import { isUnderWater, signedRate, signedRise, strength, strengthEnds, temperature, volume } from '../words/amounts.ts';
+import {
+  exactStrength,
+  isUnderWater,
+  signedRate,
+  signedRise,
+  strength,
+  strengthEnds,
+  temperature,
+  volume,
+} from '../words/amounts.ts';
 import { depthWords } from '../words/depth-words.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
@@ -18,6 +27,7 @@ import { readByHand } from '../words/hand-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
 import { firstNote, isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
+import { plannedStrength, strengthRestsOn } from '../words/strength-below-boil.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
 import { LeftOutLine } from './left-out-line.tsx';
@@ -83,14 +93,24 @@ interface FactsProps {
 function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const shown = settings.value;
   const room = advice === null ? null : roomWords(advice, shown);
-  const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp, stage } = reading;
+  const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
+  const planned = plannedStrength(now, reading);
+  const restsOn = strengthRestsOn(now, reading);
   return (
     <dl class="facts">
+      {planned !== null && (
+        <div>
+          <dt>
+            {say('pans.strength')} <small>{say('pans.as_planned')}</small>
+          </dt>
+          <dd>{exactStrength(planned, shown)}</dd>
+        </div>
+      )}
       {brix !== null && (
         <div>
           <dt>
             {say('pans.strength')}
-            {(stage === 'warming' || stage === 'unknown') && <small> {say('pans.by_pour')}</small>}
+            {restsOn !== null && <small> {restsOn}</small>}
           </dt>
           <dd>
             <Tell pan={pan} what="strength">

@@ -115,8 +115,11 @@ export function markCall(kind: MarkKind): string | null {
   return key === undefined ? null : say(key);
 }
 
-/** The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked for. */
-export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknown[] {
+/**
+ * The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked
+ * for. `isPlanned`: its card shows the plan's strength.
+ */
+export function notKnownYet(reading: Reading, ask: Advice['ask'] = null, isPlanned = false): Unknown[] {
   if (reading.stage === 'off') return [];
   // A probe that is late before its first number is only waited for: soon it speaks, or is lost.
   if (reading.temperature_c === null) return reading.probe === 'late' ? [] : [noTemperature(reading)];
@@ -125,7 +128,7 @@ export function notKnownYet(reading: Reading, ask: Advice['ask'] = null): Unknow
     return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
   if (reading.water_c === null) found.push(noWater(reading));
   if (reading.litres === null) found.push(missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'));
-  if (reading.brix === null && reading.water_c !== null)
+  if (reading.brix === null && reading.water_c !== null && !isPlanned)
     found.push(missing('pan.unknown.strength', whyNoStrength(reading), 'density'));
   else if (isAtOdds(reading)) found.unshift(atOdds());
   if (reading.finish_in_s === null && reading.brix !== null) found.push(...noForecast(reading));
