@@ -24,7 +24,7 @@ import {
   WATER,
   waterOf,
 } from './filter/belief.ts';
-import { brixOfWaterPerSugar, riseOfWater, waterPerSugar } from './filter/liquid.ts';
+import { brixOfWaterPerSugar, litresOf, riseOfWater, waterPerSugar } from './filter/liquid.ts';
 import type { RiseError } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { finishSeen } from './finish.ts';
@@ -37,6 +37,8 @@ type Hand = Extract<Happening, { what: 'hand' }>;
 const FAR_SIGMAS = 3;
 /** Water and sugar are then as open as in a pan of which nobody spoke, shares (see filter/start.ts). */
 const OPEN_SHARE = 0.7;
+/** A depth that was measured stands so long against a reading that opens all else, ms (practice). */
+const STICK_STANDS_MS = 20 * 60_000;
 /** Less than its finish by so much a reading shows that it is not there, °Bx. */
 const CLEARLY_LESS_BRIX = 1;
 /** From so far off, logarithm of the water, a step ends no further beyond what is shown than by this share of it. */
@@ -102,8 +104,8 @@ function startHand({ base, weatherVariance }: Course, belief: Belief, other: Oth
 }
 
 /**
- * Nothing that was told of the pan agrees with it: it is as strong as it shows, nobody knows how much it is, and what was
- * made of the difference before says nothing of the thermometer.
+ * Nothing that was told of the pan agrees with it: it is as strong as it shows, nobody knows how much it is unless that was
+ * measured of late, and what was made of the difference before says nothing of the thermometer.
  */
 function open(course: Course, setting: Setting, one: ReadByHand): void {
   const belief = beliefOf(course, setting);
@@ -111,9 +113,15 @@ function open(course: Course, setting: Setting, one: ReadByHand): void {
   setAlone(belief, OFFSET, 0, offsetVariance + course.weatherVariance);
   addVariance(belief, OFFSET, SAP, covariance);
   if (one.other !== null) startHand(course, belief, one.other);
+  const before = litresIn(belief);
   supposeWater(belief, shownWater(belief, setting, one), OPEN_SHARE);
-  addVariance(belief, SUGAR, SUGAR, OPEN_SHARE ** 2);
+  // A stick measures litres, however strong they are.
+  if (course.t - course.volumeAt <= STICK_STANDS_MS)
+    belief.x[SUGAR] = belief.x[SUGAR]! + Math.log(before / litresIn(belief));
+  else addVariance(belief, SUGAR, SUGAR, OPEN_SHARE ** 2);
 }
+
+const litresIn = ({ x }: Belief): number => litresOf(Math.exp(x[SUGAR]!), waterOf({ x }));
 
 /** The water per sugar that the reading shows by itself. */
 function shownWater({ x }: Belief, { design, around }: Setting, one: ReadByHand): number {

@@ -137,8 +137,10 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   if (isFirst || isFar) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
   if (isFar && one.what === 'strength') return firstStrength(course, setting, one);
   see(belief, Infinity);
-  if (one.what === 'volume') course.told = true;
-  else course.strengthTold = true;
+  if (one.what === 'volume') {
+    course.told = true;
+    course.volumeAt = course.t;
+  } else course.strengthTold = true;
   if (one.what === 'strength') instrumentJudges(course, setting, one.brix);
 }
 

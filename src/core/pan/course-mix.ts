@@ -1,5 +1,5 @@
 // Pours, draw-offs and transfers in the course of a pan: the belief changes, and the change is remembered, so that it can be taken back.
-import { type Added, type Course, disturb, type Moved } from './course.ts';
+import { type Added, type Course, disturb, LONG_AGO_MS, type Moved } from './course.ts';
 import { beliefOf, COLD_C, type Setting } from './course-time.ts';
 import { finishIsOver } from './finish.ts';
 import { type Belief, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
@@ -147,6 +147,7 @@ function empty(course: Course): void {
   course.emptied = true;
   course.received = false;
   course.strengthMeasured = false;
+  course.volumeAt = LONG_AGO_MS;
   finishIsOver(course);
   course.usualRiseC = null;
   course.fall = null;

@@ -41,6 +41,8 @@ export interface Course extends FinishLatches {
   disturbedAt: number;
   /** When the boil was last seen to be steady after a climb, ms; -1 for never. */
   boilingFrom: number;
+  /** When somebody last measured how much is in it, ms. */
+  volumeAt: number;
   /** What was last filled into it came from another pan whose contents were known. */
   received: boolean;
   /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
@@ -185,6 +187,7 @@ export function startCourse(t: number): Course {
     cameCold: false,
     disturbedAt: -1,
     boilingFrom: -1,
+    volumeAt: LONG_AGO_MS,
     received: false,
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,

@@ -70,6 +70,17 @@ test('a hot reading is believed when the same is read again, or when its person 
   expect(after([poured, read(5, hot, { sure: true })], 7).view.notices).toEqual([]);
 });
 
+test('a depth that its person is sure of stands when a reading throws over how strong the pan was thought', () => {
+  const hot = [read(6, birchAt(60), { sure: true }), read(7, birchAt(62))];
+  const { litres, depth_mm: mm } = after([poured, depth(5, 38, { sure: true }), ...hot], 8).now;
+  expect(litres!).toBeGreaterThan(2);
+  expect(Math.abs(mm! - 38)).toBeLessThan(8);
+  // What was measured long before says no more of it than what was poured in.
+  expect(
+    after([poured, depth(5, 38, { sure: true }), read(40, birchAt(60), { sure: true })], 41).now.litres,
+  ).toBeNull();
+});
+
 test('a reading that climbs on from one that was believed is not asked about again', () => {
   const { view } = after([poured, read(5, birchAt(50), { sure: true }), read(6, birchAt(63))], 7);
   expect(view.notices).toEqual([]);
