@@ -169,10 +169,12 @@ function rangeOf({ brix, brix_low: low, brix_high: high }: Reading, shown: Setti
   const [least, most] = strengthEnds(low, high, shown);
   if (least === most || brix < low || brix > high) return null;
   return (
-    <small>
+    <>
       {' '}
-      {least}–{most}
-    </small>
+      <small class="range">
+        {least}–{most}
+      </small>
+    </>
   );
 }
 
