@@ -14,6 +14,7 @@ import { finishStep, stepSpots, stepTexts } from './curve-steps.ts';
 import type { Step, StepText } from './curve-steps.ts';
 import { freePlace, labelPlaces, wordsInRow } from './label-places.ts';
 import type { Spot, Taken } from './label-places.ts';
+import { apartFrom } from './lines-scale.ts';
 import { tickMoments } from './time-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -39,6 +40,8 @@ export interface Drawing {
   flags: Flag[];
   /** When the pan was called, in order of time. */
   calls: CallSign[];
+  /** The water point and the finish, for where nothing else is known; in the unit of the points. */
+  usual: number[];
   /** What was read by hand, each a dot. */
   dots: Point[];
   /** In order of time. */
@@ -116,7 +119,7 @@ function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
 }
 
 /** The one that warns first: where two have no room beside each other, the later one is left out. */
-function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: readonly Taken[]): void {
+function lineLabels(chart: Chart, inks: Inks, { points, now, dots }: Drawing, stands: readonly Taken[]): void {
   const { ctx, chartArea, scales } = chart;
   const { x, y } = scales;
   if (x === undefined || y === undefined) return;
@@ -126,13 +129,14 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: 
     [say('chart.done'), points.finish],
     [say('chart.boiling_water'), points.water],
   ];
-  const texts = named.flatMap(([word, line]) => {
+  const lines = named.flatMap(([word, line]) => {
     const last = line.findLast((point) => point.y !== null)?.y ?? null;
-    if (last === null) return [];
-    const under = Math.max(chartArea.top + height, y.getPixelForValue(last) - 3);
-    return [{ word, width: ctx.measureText(word).width, height, y: under }];
+    return last === null ? [] : [{ word, x: 0, y: y.getPixelForValue(last) - 3 }];
   });
-  const curve = curveSpots(chart, points);
+  // Lines that lie close together have their names over each other, in their own order.
+  const heights = apartFrom(lines, height, chartArea.top + height, chartArea.bottom);
+  const texts = lines.map(({ word }, i) => ({ word, width: ctx.measureText(word).width, height, y: heights[i]! }));
+  const curve = [...curveSpots(chart, points), ...dots.flatMap((dot) => roundDot(chart, dot))];
   const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, x.getPixelForValue(now));
   const right = Math.max(end, chartArea.left + MOST_LABEL_PX) - 8;
   const places = labelPlaces(texts, curve, chartArea.left + 8, right, stands);
@@ -140,6 +144,16 @@ function lineLabels(chart: Chart, inks: Inks, { points, now }: Drawing, stands: 
     const place = places[i];
     if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
   });
+}
+
+/** The edges of a dot, px, which a name must leave free as it does the curve. */
+function roundDot({ scales: { x, y } }: Chart, dot: Point): Spot[] {
+  if (x === undefined || y === undefined || dot.y === null) return [];
+  const [atX, atY] = [x.getPixelForValue(dot.x), y.getPixelForValue(dot.y)];
+  return [-DOT_PX, DOT_PX].flatMap((by) => [
+    { x: atX + by, y: atY },
+    { x: atX, y: atY + by },
+  ]);
 }
 
 /** Rows under the top at which that is tried, in heights of the text. */
@@ -193,8 +207,8 @@ function unitLabel(chart: Chart, inks: Inks, unit: string): void {
 const POLE_PX = 34;
 const FLAG_PX = 12;
 
-/** The marks along the foot, with their words over the poles, where no other pole stands in them. */
-function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly Taken[]): void {
+/** The marks along the foot, with their words over the poles, where no other pole stands in them; gives the room they take. */
+function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly Taken[]): Taken[] {
   const { ctx, chartArea, scales } = chart;
   const top = chartArea.bottom - POLE_PX;
   const seen = list.flatMap(({ x: at, word }) => {
@@ -210,10 +224,14 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly
     ctx.lineTo(x, top + 10);
     ctx.fill();
   }
-  const places = wordsInRow(seen, { y: top - 2, height: textPx(chart.width), right: chartArea.right }, stands);
-  seen.forEach(({ word }, i) => {
-    const place = places[i];
-    if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
+  const height = textPx(chart.width);
+  const places = wordsInRow(seen, { y: top - 2, height, right: chartArea.right }, stands);
+  return seen.flatMap(({ x, word, width }, i) => {
+    const pole = { x, y: chartArea.bottom, width: FLAG_PX, height: POLE_PX };
+    const place = places[i] ?? null;
+    if (place === null) return [pole];
+    rimmed(ctx, inks, word, place.x, place.y);
+    return [pole, { ...place, width, height }];
   });
 }
 
@@ -244,10 +262,10 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       const steps = stepTexts(chart, current, spots, curveSpots(chart, current.points));
       const above = aboveLabel(chart, range, current, steps);
       const texts = above === null ? steps : [...steps, above];
-      lineLabels(chart, inks, current, texts);
+      const flagged = flags(chart, inks, current.flags, texts);
+      lineLabels(chart, inks, current, [...texts, ...flagged]);
       callSigns(chart, inks, current.calls);
       aheadLabel(chart, inks, current);
-      flags(chart, inks, current.flags, texts);
       for (const { word, x, y } of texts) rimmed(chart.ctx, inks, word, x, y);
       finishStep(chart, inks, current);
       placed(spots);
@@ -266,7 +284,8 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       responsive: true,
       maintainAspectRatio: false,
       events: [],
-      layout: { padding: { top: 36 } },
+      // Over the topmost figure stands the unit.
+      layout: { padding: { top: 48 } },
       scales: {
         x: {
           type: 'linear',
@@ -301,7 +320,7 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
     draw(drawing) {
       current = drawing;
       paint();
-      range = axisRange(drawing.points);
+      range = axisRange(drawing.points, drawing.usual);
       Object.assign(chart.options.scales?.x ?? {}, { min: drawing.from, max: drawing.to });
       Object.assign(chart.options.scales?.y ?? {}, { min: range.least, max: range.greatest });
       chart.data.datasets = datasets(drawing, inks, chart.ctx);

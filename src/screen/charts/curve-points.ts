@@ -69,6 +69,9 @@ const SHOWN_BELOW_WATER = 20;
 /** A pan that burns dry leaves it this far above the line where it burns; how far it went is written there. */
 const SHOWN_ABOVE_BURNS = 12;
 
+/** Room around the water point and the finish where nothing else is shown, °C or °F. */
+const ROOM_ALONE = 5;
+
 export interface AxisRange {
   least: number;
   greatest: number;
@@ -76,12 +79,16 @@ export interface AxisRange {
   above: { x: number; y: number } | null;
 }
 
-/** The temperature axis: the readings and the lines, but for what is far below a boil and far above where it burns. */
-export function axisRange(points: CurvePoints): AxisRange {
+/**
+ * The temperature axis: the readings and the lines, but for what is far below a boil and far above where it burns. Where
+ * nothing is known it spans `usual`, in the unit of the points: the water point and the finish.
+ */
+export function axisRange(points: CurvePoints, usual: readonly number[]): AxisRange {
   const readings = [...values(points.low), ...values(points.high)];
   const lines = [...values(points.water), ...values(points.finish), ...values(points.scorch)];
+  if (readings.length + lines.length === 0)
+    return { least: Math.min(...usual) - ROOM_ALONE, greatest: Math.max(...usual) + ROOM_ALONE, above: null };
   const all = [...readings, ...lines];
-  if (all.length === 0) return { least: 90, greatest: 110, above: null };
   const floor = Math.min(...values(points.water)) - SHOWN_BELOW_WATER;
   const isCold = readings.every((value) => value < floor);
   const lowest = isCold ? Math.min(...all) : Math.max(floor, Math.min(...all));

@@ -57,6 +57,16 @@ function dotsOf(now: Now, pan: string, shown: (celsius: number) => number): Poin
   );
 }
 
+/** Sea level, and how far over it maple is done, °C: for where nobody knows better. */
+const SEA_LEVEL_C = 100;
+const DONE_OVER_C = 4;
+
+/** Where water boils and where the pan is done, °C. */
+function usualOf({ readings, limits }: Now, pan: string): number[] {
+  const water = readings.find((each) => each.pan === pan)?.water_c ?? SEA_LEVEL_C;
+  return [water, limits.find((each) => each.pan === pan)?.finish_c ?? water + DONE_OVER_C];
+}
+
 /** What lies in a window as far as it is there at the moment that is shown, in the units that a person chose. */
 function pointsOf(
   { pyramid, ahead }: KeptCurve,
@@ -157,6 +167,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       flags: flagsOf(now, pan),
       calls: callsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
+      usual: usualOf(now, pan).map((celsius) => celsiusShown(celsius, settings.value)),
       dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
       steps: stepsOf(corrections, told),
       ghost: ghost === null ? null : ghostPoints(ghost),

@@ -80,13 +80,15 @@ interface RowProps {
 }
 
 function PanRow({ name, span, every, y, x, finish }: RowProps): JSX.Element {
-  const short = name.length > 16 ? `${name.slice(0, 15)}…` : name;
   const isLast = span !== null && Math.abs(span.to - finish) < 1e-6;
   return (
     <g>
-      <text x={LABEL - 12} y={y + 29} text-anchor="end">
-        {short}
-      </text>
+      {/* Letters of SVG do not wrap. */}
+      <foreignObject x={0} y={y} width={LABEL - 12} height={ROW}>
+        <p class="plan-pan">
+          <span>{name}</span>
+        </p>
+      </foreignObject>
       {span !== null && (
         <rect class="plan-bar" x={x(span.from)} y={y + 8} width={x(span.to) - x(span.from)} height={28} rx={5} />
       )}

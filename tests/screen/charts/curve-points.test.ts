@@ -24,30 +24,33 @@ test('a gap stays a gap and numbers are in the unit shown', () => {
 });
 
 test('the axis covers readings and lines', () => {
-  const { least, greatest } = axisRange(curvePoints(curve([97, 101]), same));
+  const { least, greatest } = axisRange(curvePoints(curve([97, 101]), same), [98, 102]);
   expect(least).toBeLessThan(97);
   expect(least).toBeGreaterThan(95);
   expect(greatest).toBeGreaterThan(106);
 });
 
 test('a pan that warms up enters from below; one that is only cold is shown whole', () => {
-  expect(axisRange(curvePoints(curve([6, 101]), same)).least).toBeGreaterThan(70);
-  expect(axisRange(curvePoints(curve([6, 20]), same)).least).toBeLessThan(6);
+  expect(axisRange(curvePoints(curve([6, 101]), same), [98, 102]).least).toBeGreaterThan(70);
+  expect(axisRange(curvePoints(curve([6, 20]), same), [98, 102]).least).toBeLessThan(6);
 });
 
 test('a pan that burns dry leaves the axis at the top, so that done and burns stay apart; how far it went is told', () => {
-  const { greatest, above } = axisRange(curvePoints(curve([101, 104, 240, 180]), same));
+  const { greatest, above } = axisRange(curvePoints(curve([101, 104, 240, 180]), same), [98, 102]);
   expect(greatest).toBeLessThan(125);
   expect(above).toEqual({ x: 2000, y: 241 });
-  expect(axisRange(curvePoints(curve([101, 104]), same)).above).toBeNull();
+  expect(axisRange(curvePoints(curve([101, 104]), same), [98, 102]).above).toBeNull();
   // Where nothing else is shown, it is shown whole.
-  expect(axisRange(curvePoints(curve([200, 240]), same))).toMatchObject({ above: null });
-  expect(axisRange(curvePoints(curve([200, 240]), same)).greatest).toBeGreaterThan(241);
+  expect(axisRange(curvePoints(curve([200, 240]), same), [98, 102])).toMatchObject({ above: null });
+  expect(axisRange(curvePoints(curve([200, 240]), same), [98, 102]).greatest).toBeGreaterThan(241);
 });
 
-test('nothing at all still makes an axis', () => {
-  const { least, greatest } = axisRange(curvePoints(curve([]), same));
-  expect(least).toBeLessThan(greatest);
+test('where nothing is known the axis spans boiling water and the finish in the unit that is shown', () => {
+  const { least, greatest } = axisRange(curvePoints(curve([]), same), [209.8, 217.4]);
+  expect(least).toBeLessThan(209);
+  expect(least).toBeGreaterThan(200);
+  expect(greatest).toBeGreaterThan(218);
+  expect(greatest).toBeLessThan(230);
 });
 
 test('what is expected is drawn in the unit shown, and the limits stand on as they last stood', () => {
