@@ -37,13 +37,20 @@ const PRESSING_MS = 10 * 60_000;
 /** Syrup rises from about 55 to 60 °Bx on (common practice); no probe sees it, so it is said just before, once on the way up. */
 const BEFORE_FOAM_BRIX = { from: 52, to: 55 };
 
-/** An unanswered alarm first; else what comes first of all pans; else the number that would help most. */
+/** A pan of which nothing was noted for so long is not used today, as long as another is, ms (judgement). */
+const UNUSED_AFTER_MS = 15 * 60_000;
+
+/**
+ * An unanswered alarm first; else what comes first of all pans; else the number that would help most. `untouched` are pans
+ * that no probe reads and of which nothing was noted: they lead last, and after a while not at all.
+ */
 export function nextThing(
   readings: readonly PanReading[],
   alarms: readonly ListedAlarm[],
   waterKnown: boolean,
   t: number,
   advice: readonly Advised[] = [],
+  untouched: ReadonlySet<string> = new Set(),
 ): NextThing {
   const alarm = foremost(
     alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null),
@@ -66,11 +73,13 @@ export function nextThing(
   const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
   if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
   if (coming[0] !== undefined) return coming[0];
-  const unsaid = readings.find(
+  const used = readings.filter(({ pan }) => !untouched.has(pan));
+  const asked = used.length === 0 || t < UNUSED_AFTER_MS ? [...used, ...readings] : used;
+  const unsaid = asked.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
   );
   if (unsaid !== undefined) return plain('tell-litres', unsaid.pan);
-  const unread = readings.find(
+  const unread = asked.find(
     ({ probe, temperature_c, stage }) => probe === null && temperature_c === null && stage === 'unknown',
   );
   return unread === undefined ? plain('watch', null) : plain('read-by-hand', unread.pan);

@@ -100,9 +100,21 @@ export function boilView(state: BoilState, t: number): BoilView {
       doubt: questioned ? doubt : null,
       corrections,
     })),
-    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice),
+    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice, untouchedPans(state, readings)),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
+}
+
+/** Pans that no probe reads and of which nothing was noted. */
+function untouchedPans({ marks }: BoilState, readings: readonly PanReading[]): Set<string> {
+  const unread = readings.filter(({ probe, temperature_c: celsius }) => probe === null && celsius === null);
+  const untouched = new Set(unread.map(({ pan }) => pan));
+  for (const { mark, withdrawn } of marks) {
+    if (withdrawn) continue;
+    if (mark.kind === 'transfer') [mark.from, mark.to].forEach((pan) => untouched.delete(pan));
+    else if ('pan' in mark && mark.pan !== undefined) untouched.delete(mark.pan);
+  }
+  return untouched;
 }
 
 /** The alarms with their words, the one sound, and what nobody has answered, at t (ms). */

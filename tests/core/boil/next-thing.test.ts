@@ -1,6 +1,7 @@
 // Checks the first line of the screen: one alarm, else what comes first of all pans, else what the program needs to be told.
 import { expect, test } from 'vitest';
 import type { ListedAlarm } from '../../../src/core/alarms/alarm.ts';
+import { boilView } from '../../../src/core/boil/view.ts';
 import { nextThing } from '../../../src/core/boil/next-thing.ts';
 import { isTopUpAdvised } from '../../../src/core/quantities/top-up-advice.ts';
 import { readAgainAt } from '../../../src/core/probes/hand-due.ts';
@@ -136,4 +137,25 @@ test('what burns is called before what is past its finish; burnt sugar leads unt
   const hot = reading({ pan: 'p1', stage: 'off', temperature_c: 215 });
   expect(nextThing([hot, later], [], true, 0)).toMatchObject({ what: 'burnt', pan: 'p1' });
   expect(nextThing([{ ...hot, temperature_c: 118 }, later], [], true, 0).what).toBe('top-up');
+});
+
+test('a pan of which nothing was noted leads after those that are used, and after a while not at all', () => {
+  const blind = { temperature_c: null, probe: null, litres: null, stage: 'unknown' } as const;
+  const [spare, front] = [reading({ pan: 'p1', ...blind }), reading({ pan: 'p2', ...blind })];
+  const next = (minutes: number, ...unused: string[]) =>
+    nextThing([spare, front], [], true, minutes * 60_000, [], new Set(unused));
+  expect(next(5, 'p1')).toMatchObject({ what: 'tell-litres', pan: 'p2' });
+  expect(next(60, 'p1', 'p2')).toMatchObject({ what: 'tell-litres', pan: 'p1' });
+  const off = { ...front, stage: 'off' as const };
+  const beside = (minutes: number) => nextThing([spare, off], [], true, minutes * 60_000, [], new Set(['p1']));
+  expect(beside(5)).toMatchObject({ what: 'tell-litres', pan: 'p1' });
+  expect(beside(20).what).toBe('watch');
+});
+
+test('a pan is used once something is noted of it', () => {
+  const header = tarnHollow({ probes: [], pans: ['p1', 'p2'].map((id) => ({ id })) });
+  const poured = (pan: string) => ({ t: 0, mark: { kind: 'top-up' as const, pan, litres: 10 } });
+  const what = (...pans: string[]) => boilView(foldAll(header, pans.map(poured), 20 * 60_000).state, 20 * 60_000).next;
+  expect(what('p2')).not.toMatchObject({ pan: 'p1' });
+  expect(what()).toMatchObject({ what: 'tell-litres', pan: 'p1' });
 });
