@@ -1,7 +1,7 @@
 // From the model of a pan to what is said of it: a reading with its ranges, its stage in the end.
 import { type Course, isOff } from './course.ts';
 import type { Setting } from './course-time.ts';
-import { brixOfWaterPerSugar, riseOfWater } from './filter/liquid.ts';
+import { brixOfWaterPerSugar, riseOfWater, waterPerSugar } from './filter/liquid.ts';
 import { variance, WATER, waterOf } from './filter/belief.ts';
 import { isKnown, lookAt, type Look, type TimeLeft, countToDepth, timeToDepth, timeToStrength } from './forecast.ts';
 import type { PanModel } from './pan-state.ts';
@@ -115,13 +115,25 @@ function weatherOnWater({ weatherVariance, phase }: Course, { design, around }: 
 /** In thin sap no weather says more of the water than the count does. */
 const MOST_BY_WEATHER = 0.04;
 
-function stageOf({ course, signs }: PanModel, { around }: Setting, reading: PanReading, nearLeadS: number): Stage {
+/** Poured together hot, a pan boils on: it is as hot as what is in it boils. */
+function isAtItsBoil(course: Course, { design, around }: Setting, { brix, rise_c: rise }: PanReading): boolean {
+  if (!isByPour(course) || brix === null || rise === null) return false;
+  const boilsAt = riseOfWater(waterPerSugar(brix), design.shares, around.pressureHpa ?? 1013.25).riseC;
+  return rise >= boilsAt - UNDER_BOIL_C;
+}
+
+/** So little under its boil a pan still boils, °C: the rise is read, and its strength known, no better. */
+const UNDER_BOIL_C = 0.2;
+
+function stageOf({ course, signs }: PanModel, setting: Setting, reading: PanReading, nearLeadS: number): Stage {
+  const { around } = setting;
   if (isOff(course)) return 'off';
   if (course.reachedFinish) return 'finished';
   const { brix, temperature_c: temperature, finish_in_s: left } = reading;
   // What was poured in tells how strong it is, not how hot.
   if (around.waterC === null || (temperature === null && (brix === null || course.phase !== 'boiling')))
     return 'unknown';
+  if (course.phase !== 'boiling' && isAtItsBoil(course, setting, reading)) return 'boiling';
   // At a boil's height but not yet seen to stay there: it may boil, or be on its way through.
   if (course.phase === 'cold' && course.riseC !== null && course.riseC >= 0) return 'unknown';
   if (course.phase !== 'boiling') return signs.lifted === null ? 'warming' : 'unknown';

@@ -64,3 +64,14 @@ test('a fall that nobody explained by a pour says no strength', () => {
   const t = POURED_MS + 20_000;
   expect(readingAt(at(t), 'p2', t)).toMatchObject({ stage: 'warming', brix: null });
 });
+
+test('what is poured in at its boil boils on, and what cools the pan warms up first', () => {
+  const t = POURED_MS + 5000;
+  const hot = inOrder(
+    told.map((one) => mark(0, one)),
+    lines(1000, 16 * MINUTE_MS, { T2: (now) => steadyCelsius(front, Math.min(now, POURED_MS)) }),
+    [mark(POURED_MS, { kind: 'top-up', pan: 'p2', litres: 30, brix: 10, celsius: 100 })],
+  ).filter((entry) => entry.t <= t);
+  expect(readingAt(foldAll(header, hot, t).state, 'p2', t).stage).toBe('boiling');
+  expect(readingAt(at(t, pour), 'p2', t).stage).toBe('warming');
+});
