@@ -33,18 +33,18 @@ export const depthMark: MarkForm = {
   build: (values, { pan, settings }) => ({ kind: 'depth', pan, mm: mmOf(numberOf(values, 'depth') ?? 0, settings) }),
 };
 
-/** Whole degrees from just under where the pan last stood, and about its finish: there a reading tells most. */
+/** Where water boils, and how far over it a pan is done, where nobody knows better, °C. */
+const WATER_C = 99;
+const DONE_OVER_C = 4;
+
+/** In even steps from the water point to the finish: there a reading tells most. */
 function likelyTemperatures({ now, pan, settings }: MarkPlace): number[] {
-  const reading = now.readings.find((each) => each.pan === pan);
   const step = settings.temperature === 'F' ? 2 : 1;
-  const about = (celsius: number, steps: readonly number[]): number[] => {
-    const middle = Math.round(celsiusShown(celsius, settings));
-    return steps.map((each) => middle + each * step);
-  };
-  const finish = now.limits.find((each) => each.pan === pan)?.finish_c ?? null;
-  const near = about(reading?.temperature_c ?? reading?.water_c ?? 99, [-1, 0, 1, 2]);
-  const done = finish === null ? [] : about(finish, [-1, 0, 1]);
-  return [...new Set([...near, ...done])].sort((a, b) => a - b);
+  const water = now.readings.find((each) => each.pan === pan)?.water_c ?? WATER_C;
+  const done = now.limits.find((each) => each.pan === pan)?.finish_c ?? water + DONE_OVER_C;
+  const first = Math.floor(celsiusShown(water, settings) / step);
+  const last = Math.ceil(celsiusShown(done, settings) / step);
+  return Array.from({ length: last - first + 1 }, (_, i) => (first + i) * step);
 }
 
 export const handReading: MarkForm = {

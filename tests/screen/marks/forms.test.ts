@@ -93,7 +93,7 @@ test('a pressure tells its own unit', () => {
   });
 });
 
-test('the quick temperatures of a reading by hand lie about where the pan stands and about its finish', () => {
+test('the quick temperatures of a reading by hand go in even steps from boiling water to the finish', () => {
   const quick = (settings: Settings): string[] => {
     const limits = [{ pan: 'p1', finish_c: 104.2, scorch_c: 107 }];
     const place = { ...(places[0] as MarkPlace), settings, now: { ...moment, limits } };
@@ -101,8 +101,8 @@ test('the quick temperatures of a reading by hand lie about where the pan stands
       .quicks(place)
       .map(({ label }) => label);
   };
-  expect(quick(metric)).toEqual(['100 °C', '101 °C', '102 °C', '103 °C', '104 °C', '105 °C']);
-  expect(quick(american)).toEqual(['212 °F', '214 °F', '216 °F', '218 °F', '220 °F', '222 °F']);
+  expect(quick(metric)).toEqual([97, 98, 99, 100, 101, 102, 103, 104, 105].map((at) => `${at} °C`));
+  expect(quick(american)).toEqual([208, 210, 212, 214, 216, 218, 220].map((at) => `${at} °F`));
 });
 
 function densityNoted(typed: Values, settings: Settings): unknown {
