@@ -13,9 +13,16 @@ export function readByHand(now: Now, reading: Reading, settings: Settings): stri
   const counts = reading.temperature_c === null ? null : temperature(reading.temperature_c, settings);
   const typed = temperature(last.celsius, settings);
   if (counts === null || counts === typed) return read;
-  const corrected = (reading.temperature_c ?? 0) < last.celsius ? 'pans.reads_too_high' : 'pans.reads_too_low';
-  return `${read}. ${say(corrected, { typed, counts })}`;
+  const byC = (reading.temperature_c ?? 0) - last.celsius;
+  const readings = now.marks.filter(
+    (each) => each.mark.kind === 'density' && !each.withdrawn && !each.questioned,
+  ).length;
+  if (Math.abs(byC) < READ_TO_C || readings === 0) return `${read}. ${say('pans.counts_as', { typed, counts })}`;
+  return `${read}. ${say(byC < 0 ? 'pans.reads_too_high' : 'pans.reads_too_low', { typed, counts, readings })}`;
 }
+
+/** A thermometer in the hand is read to about this, °C: less says nothing against it (common practice). */
+const READ_TO_C = 0.3;
 
 function lastRead({ marks }: Now, pan: string): { at: number; celsius: number } | null {
   let last: { at: number; celsius: number } | null = null;

@@ -26,9 +26,30 @@ test('the latest reading, and nothing more where it counts as it was typed', () 
   expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric)).toBeNull();
 });
 
+const measured = (...brix: number[]): Now =>
+  ({
+    ...now,
+    marks: [
+      ...now.marks,
+      ...brix.map((each, at) => ({ ...typed(0, at), mark: { kind: 'density', brix: each, pan: 'p1' } })),
+    ],
+  }) as Now;
+const saidAfter = (temperature_c: number, ...brix: number[]): string | null =>
+  readByHand(measured(...brix), { ...reading, temperature_c, probe: null }, metric);
+
 test('what was typed is said where density readings showed that the thermometer is off', () => {
-  expect(said(104.1)).toMatch(/3 min ago\. You typed 104\.9\s°C; 104\.1\s°C counts, .* reads too high\.$/u);
-  expect(said(105.3)).toMatch(/You typed 104\.9\s°C; 105\.3\s°C counts, .* reads too low\.$/u);
+  expect(saidAfter(104.1, 60, 61)).toMatch(
+    /3 min ago\. You typed 104\.9\s°C; 104\.1\s°C counts, for density readings .* reads too high\.$/u,
+  );
+  expect(saidAfter(105.3, 60)).toMatch(
+    /You typed 104\.9\s°C; 105\.3\s°C counts, for a density reading .* reads too low\.$/u,
+  );
+});
+
+test('a thermometer is not said to be off by less than it is read to, nor by density readings that are not there', () => {
+  for (const words of [saidAfter(104.8, 60), said(104.1)]) {
+    expect(words).toMatch(/You typed 104\.9\s°C; with all that was noted, 104\.\d\s°C counts\.$/u);
+  }
 });
 
 test('a depth that the vessel cannot hold is no figure', () => {
