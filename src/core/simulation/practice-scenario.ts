@@ -89,6 +89,20 @@ const deeds: Deed[] = [
     // Typed as it is done: who had not seen it yet would pour, and note, the same once more.
     looksAgain: true,
   },
+  // Towards the end it is left to boil down, but where the person took out of it or lit it again nobody lets it burn.
+  {
+    when: {
+      sight: 'depth-below',
+      pan: 'middle',
+      value: 8,
+      times: 60,
+      delaySeconds: 5,
+      restSeconds: 30,
+      from: 100 * minute,
+    },
+    acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
+    looksAgain: true,
+  },
   // Somebody dips a stick now and then: it tells the thin pot's litres, which its temperature cannot.
   ...[12, 34, 50, 72, 90].map((minutes): Deed => ({
     when: { at: minutes * minute },

@@ -70,3 +70,18 @@ test('a pot that never gets there ends no later than four hours into the practic
   hearMark(state, { t: 80 * minute, mark: { kind: 'top-up', pan: 'birch', litres: 40, brix: 2 } });
   expect(stepSimulation(state, 300 * minute).at(-1)).toEqual({ t: 240 * minute, run: 'ended' });
 });
+
+test.each(['draw-off', 'flame'] as const)(
+  'the middle pot is topped up to the end, after a %s by the person, too',
+  (kind) => {
+    const state = startSimulation(practiceScenario(1));
+    // Another pot goes on, so that the practice waits for it.
+    stepSimulation(state, 101 * minute);
+    hearMark(state, { t: 101 * minute, mark: { kind: 'top-up', pan: 'birch', litres: 8, brix: 2 } });
+    if (kind === 'draw-off') hearMark(state, { t: 101 * minute, mark: { kind, pan: 'middle', litres: 2 } });
+    stepSimulation(state, 119 * minute);
+    if (kind === 'flame') hearMark(state, { t: 119 * minute, mark: { kind, pan: 'middle', level: 1 } });
+    stepSimulation(state, 240 * minute);
+    expect(state.truth.moments.filter(({ what }) => what === 'burned')).toEqual([]);
+  },
+);
