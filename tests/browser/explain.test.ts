@@ -98,6 +98,7 @@ test('a pressure that no weather makes here is asked about before it is noted', 
 
 test('in a replay it tells of the moment that is shown, and offers no mark', async () => {
   await page.getByRole('button', { name: 'End practice' }).click();
+  await page.getByRole('button', { name: 'Yes, end it' }).click();
   await page.getByRole('navigation').getByRole('link', { name: 'Notebook' }).click();
   await page
     .getByRole('button', { name: /^Replay/u })

@@ -193,6 +193,8 @@ test('the boil can be changed while it runs', async () => {
 
 test('an ended practice boil is in the notebook, and its replay cannot be taken for a live one', async () => {
   await button('End practice').click();
+  expect(await page.getByText('End the practice?').isVisible()).toBe(true);
+  await button('Yes, end it').click();
   await page.getByText('and nothing in it was real').waitFor();
   // How the calls were answered stands there, and the way to another.
   await page.getByRole('region', { name: 'Looking back on the calls' }).getByText('Seen', { exact: true }).waitFor();

@@ -112,7 +112,7 @@ function untouchedPans({ marks }: BoilState, readings: readonly PanReading[]): S
   for (const { mark, withdrawn } of marks) {
     if (withdrawn) continue;
     if (mark.kind === 'transfer') [mark.from, mark.to].forEach((pan) => untouched.delete(pan));
-    else if ('pan' in mark && mark.pan !== undefined) untouched.delete(mark.pan);
+    else if ('pan' in mark && typeof mark.pan === 'string') untouched.delete(mark.pan);
   }
   return untouched;
 }

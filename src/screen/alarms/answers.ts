@@ -16,6 +16,11 @@ export function acknowledge(alarm: Named): void {
   void tell({ answer: { acknowledge: keyOf(alarm) } });
 }
 
+/** Says it of each; `done` is said once the host has taken it. */
+export function acknowledgeEach(alarms: readonly Named[], done: string): void {
+  for (const alarm of alarms) void tell({ answer: { acknowledge: keyOf(alarm) } }, done);
+}
+
 /** Boil time is faster than the person's in a practice boil, and their time is what they choose. */
 export function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): number {
   return Math.round(seconds * (now.mode === 'practice' ? now.speed : 1));

@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
-import { acknowledge, ownSeconds } from '../alarms/answers.ts';
+import { acknowledgeEach, ownSeconds } from '../alarms/answers.ts';
 import { useSeenPress } from '../alarms/use-seen-press.ts';
 import { isLost, linkState, live, said, settings, silentSeconds, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -11,9 +11,19 @@ import type { MessageKey } from '../language/say.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { LostBand } from '../shell/bands.tsx';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
-import { alarmKey, calledWords, inOrder, isAside, quietWords, soundsNow } from '../words/alarm-words.ts';
+import {
+  alarmKey,
+  asSentence,
+  calledWords,
+  inOrder,
+  isAside,
+  priorityWord,
+  quietWords,
+  soundsNow,
+} from '../words/alarm-words.ts';
 import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
 import { nextLine } from '../words/next-line.ts';
+import { whyWords } from '../words/why-words.ts';
 import { NoBoil } from './no-boil.tsx';
 import { phone } from './may-answer.ts';
 import { PhonePan } from './phone-pan.tsx';
@@ -53,7 +63,8 @@ function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
     <li class={`phone-call phone-call-${alarm.priority}`}>
       <AlarmShape priority={alarm.priority} flashes={true} />
       <div>
-        <b>{calledWords(alarm, now.header)}</b>
+        <span class="phone-priority">{priorityWord(alarm.priority)}</span> <b>{calledWords(alarm, now.header)}</b>
+        {alarm.alarm !== 'reminder' && <p>{asSentence(hostWords(whyWords(alarm.why, settings.value)))}</p>}
         <p>{hostWords(alarm.todo)}</p>
       </div>
     </li>
@@ -83,7 +94,7 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
   const isQuiet = until !== null && until > now.t;
   return (
     <div class="phone-answers">
-      <button type="button" class="hurry-seen" onClick={() => answers.forEach(acknowledge)}>
+      <button type="button" class="hurry-seen" onClick={() => acknowledgeEach(answers, seenWords(answers, now))}>
         {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </button>
       <button
@@ -98,6 +109,10 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
     </div>
   );
 }
+
+/** Said once the laptop has taken it. */
+const seenWords = (answers: readonly AlarmView[], now: Now): string =>
+  say('phone.seen', { what: answers.map((alarm) => calledWords(alarm, now.header)).join(', ') });
 
 const MOST_CALLS = 3;
 /** More pans than this stand as rows, so that six of them fit a phone. */
@@ -165,11 +180,24 @@ function Foot({ hasPans }: { hasPans: boolean }): JSX.Element {
   );
 }
 
+/** What the last press did, or why it did nothing. */
+function SaidLine(): JSX.Element {
+  const last = said.value;
+  return (
+    <div role="status">
+      {last !== null && (
+        <p class={last.good ? 'phone-done' : 'problem'}>
+          {last.good ? '✓' : '✕'} {hostWords(last.sentence)}
+        </p>
+      )}
+    </div>
+  );
+}
+
 export function PhoneApp(): JSX.Element {
   const now = live.value;
   const runs = now !== null && now.mode !== 'idle' && !now.ended;
   const isMany = (now?.readings.length ?? 0) > MOST_CARDS;
-  const problem = said.value?.good === false ? said.value.sentence : null;
   return (
     <div class={isWall.value && runs ? 'phone phone-wall' : 'phone'}>
       <LostBand />
@@ -183,11 +211,7 @@ export function PhoneApp(): JSX.Element {
           <Head now={now} />
           <main>
             <h1 class="unseen">{say('phone.pans')}</h1>
-            {problem !== null && (
-              <p class="problem" role="status">
-                ✕ {hostWords(problem)}
-              </p>
-            )}
+            <SaidLine />
             <Calls now={now} />
             {runs ? (
               <div class={isMany ? 'phone-pans phone-rows' : 'phone-pans'}>

@@ -9,8 +9,9 @@ import { PLACE, panPlace } from '../pans/bar-scale.ts';
 import { forecastWords } from '../pans/forecast-words.ts';
 import { isUnderWater, signedRise, strength, temperature } from '../words/amounts.ts';
 import { inOrder, isAside } from '../words/alarm-words.ts';
+import { depthWords } from '../words/depth-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
-import { isDoubtful, isWaitedFor, panName, probeWords, stageOf } from '../words/pan-words.ts';
+import { isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
 
 const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
 
@@ -102,6 +103,9 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
       <p class="phone-caption">
         {caption}
         {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
+        {!isRow && reading.stage !== 'off' && reading.depth_mm !== null && (
+          <b> {depthWords(reading.depth_mm, panNamed(now.header, reading.pan), settings.value)}</b>
+        )}
       </p>
       <Bar now={now} reading={reading} />
       {forecast !== null && reading.stage !== 'off' && (
@@ -110,7 +114,7 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
         </p>
       )}
       {isDoubtful(reading.probe) && !isWaitedFor(now, reading) && (
-        <p class="phone-doubt">▲ {probeWords(reading.probe)}</p>
+        <p class="phone-doubt">▲ {probeLine(now, reading)}</p>
       )}
     </article>
   );

@@ -4,7 +4,7 @@ import { say, sayDrawn } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { isLost, linkState, live, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
@@ -43,6 +43,7 @@ function OverBand(): JSX.Element {
 }
 
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
+  const [asking, setAsking] = useState(false);
   if (now.ended) return <OverBand />;
   return (
     <div class="band band-practice">
@@ -55,14 +56,22 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
         </span>
       </span>
       <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
-      <button
-        type="button"
-        aria-label={say('shell.end_practice')}
-        onClick={() => void endPractice('shell.practice_over')}
-      >
-        {say('shell.end')}
-        <span class="wide-only">{say('shell.end_more')}</span>
-      </button>
+      {asking ? (
+        <span class="confirm" role="group" aria-label={say('shell.end_practice_asked')}>
+          <b>{say('shell.end_practice_asked')}</b>{' '}
+          <button type="button" class="main-button" onClick={() => void endPractice('shell.practice_over')}>
+            {say('end.yes')}
+          </button>{' '}
+          <button type="button" onClick={() => setAsking(false)}>
+            {say('end.no')}
+          </button>
+        </span>
+      ) : (
+        <button type="button" aria-label={say('shell.end_practice')} onClick={() => setAsking(true)}>
+          {say('shell.end')}
+          <span class="wide-only">{say('shell.end_more')}</span>
+        </button>
+      )}
     </div>
   );
 }

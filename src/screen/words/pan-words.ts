@@ -1,4 +1,5 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
+import { isBurnt } from '../../core/quantities/burnt.ts';
 import { boardCalled } from '../../protocol/boards.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -61,6 +62,7 @@ export const isWaitedFor = ({ probes }: Pick<Now, 'probes'>, { pan, probe }: Rea
 /** How a pan's probe is: one that is set up with it and hangs elsewhere leaves no readings by hand behind. */
 export function probeLine(now: Pick<Now, 'header' | 'probes'>, reading: Reading): string {
   if (isWaitedFor(now, reading)) return say('pan.probe.waiting');
+  if (reading.probe === 'ok' && isBurnt(reading.temperature_c)) return say('pan.probe.beyond');
   const isAway = reading.probe === null && [panNamed(now.header, reading.pan)?.probe ?? []].flat().length > 0;
   return isAway ? say('pan.probe.away') : probeWords(reading.probe);
 }
