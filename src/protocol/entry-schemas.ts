@@ -96,7 +96,7 @@ const alarmOfPan = {
 /** What a person did with an alarm. */
 export const answerSchema = z.union(
   [
-    z.looseObject({ acknowledge: z.looseObject(alarmOfPan) }),
+    z.looseObject({ acknowledge: z.looseObject(alarmOfPan), by: z.string().max(100).optional() }),
     z.looseObject({ silence: z.looseObject({ seconds: z.number().min(0).max(oneDaySeconds) }) }),
     z.looseObject({
       put_aside: z.looseObject({

@@ -11,6 +11,8 @@ export interface ListedAlarm {
   priority: Priority;
   condition: 'active' | 'over';
   answered: boolean;
+  /** The phone on which it was; absent for the screen by the pans. */
+  answeredBy?: string;
   since: number;
   asideUntil: number | null;
   asideReason: string | null;

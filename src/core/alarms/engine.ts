@@ -24,6 +24,8 @@ export interface AlarmState {
   calledAt: number;
   /** When it was acknowledged, ms; null while it is not. */
   answeredAt: number | null;
+  /** The phone on which it was; absent for the screen by the pans. */
+  answeredBy?: string | undefined;
   asideUntil: number | null;
   asideReason: string | null;
 }
@@ -178,6 +180,7 @@ function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransiti
 function callAgain(state: AlarmState, t: number): void {
   state.answered = false;
   state.answeredAt = null;
+  delete state.answeredBy;
   state.calledAt = t;
 }
 
@@ -241,7 +244,9 @@ export function answerAlarms(book: AlarmBook, answer: Answer, t: number): AlarmT
   const key = 'acknowledge' in answer ? answer.acknowledge : answer.put_aside;
   const fresh: AlarmTransition[] = [];
   for (const state of book.alarms.filter((one) => named(one, key))) {
-    fresh.push(...('acknowledge' in answer ? acknowledge(book, state, t) : putAside(state, answer.put_aside, t)));
+    fresh.push(
+      ...('acknowledge' in answer ? acknowledge(book, state, t, answer.by) : putAside(state, answer.put_aside, t)),
+    );
   }
   return fresh;
 }
@@ -252,11 +257,12 @@ function named(state: AlarmState, key: { pan: string | null; alarm: string; port
 }
 
 /** Said twice is said once. */
-function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransition[] {
+function acknowledge(book: AlarmBook, state: AlarmState, t: number, by: string | undefined): AlarmTransition[] {
   if (state.answered || (!isOn(state) && !state.overUnseen)) return [];
   state.answered = true;
   state.seenOnce = true;
   state.answeredAt = t;
+  state.answeredBy = by;
   state.overUnseen = false;
   const done = transition(state, 'acknowledged', t);
   forgetWhenDone(book, state);
@@ -305,6 +311,7 @@ function listed(state: AlarmState): ListedAlarm {
     priority: state.priority,
     condition: isOn(state) ? 'active' : 'over',
     answered: state.answered,
+    ...(state.answeredBy !== undefined && { answeredBy: state.answeredBy }),
     since: state.raisedAt,
     asideUntil: state.asideUntil,
     asideReason: state.asideReason,

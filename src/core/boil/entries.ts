@@ -201,7 +201,8 @@ export type Mark = MarkBase &
 export type MarkKind = Mark['kind'];
 
 export type Answer =
-  | { acknowledge: { pan: string | null; alarm: string; port?: string | undefined } }
+  /** `by` is the phone that it came from; none from the screen by the pans. */
+  | { acknowledge: { pan: string | null; alarm: string; port?: string | undefined }; by?: string | undefined }
   | { silence: { seconds: number } }
   | { put_aside: { pan: string | null; alarm: string; seconds: number; reason: string; port?: string | undefined } };
 

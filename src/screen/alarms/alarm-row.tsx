@@ -24,7 +24,9 @@ function stateWords(alarm: AlarmView, now: Now): string {
     return reason === '' ? say('alarms.comes_back', { time }) : say('alarms.comes_back_why', { time, reason });
   }
   if (alarm.condition === 'over') return say('alarms.over_unseen', { since });
-  return alarm.answered ? say('alarms.seen_since', { since }) : since;
+  if (!alarm.answered) return since;
+  const { answeredBy: who } = alarm;
+  return who === undefined ? say('alarms.seen_since', { since }) : say('alarms.seen_by', { who, since });
 }
 
 function stateWord(alarm: AlarmView): string {

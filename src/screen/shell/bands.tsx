@@ -55,7 +55,7 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
           {say('shell.made_up_clock', { speed: now.speed })}
         </span>
       </span>
-      <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
+      {!asking && <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
       {asking ? (
         <span class="confirm" role="group" aria-label={say('shell.end_practice_asked')}>
           <b>{say('shell.end_practice_asked')}</b>{' '}

@@ -69,9 +69,14 @@ export class PhoneSocket {
     const wish = phoneWish.safeParse(parsed(text));
     const refused = (why: string) => ({ kind: 'answered', ref: wish.success ? wish.data.ref : null, ok: false, why });
     if (!wish.success) return refused('A phone may silence and acknowledge calls, nothing else.');
-    if (this.#host.phones.phone(this.phone)?.may_answer !== true)
+    const phone = this.#host.phones.phone(this.phone);
+    if (phone?.may_answer !== true)
       return refused('This phone may only look: allow it on the screen by the pans, under Settings.');
-    return this.#host.command(wish.data);
+    const { answer } = wish.data;
+    // The screen by the pans tells who has seen it.
+    return this.#host.command(
+      'acknowledge' in answer ? { ...wish.data, answer: { ...answer, by: phone.name } } : wish.data,
+    );
   }
 }
 
