@@ -128,3 +128,12 @@ test.each([
     .toMatchObject([{ answer: { acknowledge: { alarm: calling!.alarm } } }, { answer: { silence: { seconds: 120 } } }]);
   await close();
 });
+
+test('a call says how urgent it is and its numbers, and its pan how deep it stands', async () => {
+  const { page, close } = await phoneOn(liveNow(2, { alarms: [calling!] }));
+  const words = await page.locator('.phone-call').innerText();
+  expect(words).toMatch(/^!?\s*(Now|Soon|When you can) Front pot/);
+  expect(words).toMatch(/\d/);
+  expect(await page.locator('.phone-pan').first().innerText()).toMatch(/\d\smm deep/);
+  await close();
+});

@@ -104,7 +104,9 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
         {caption}
         {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
         {!isRow && reading.stage !== 'off' && reading.depth_mm !== null && (
-          <b> {depthWords(reading.depth_mm, panNamed(now.header, reading.pan), settings.value)}</b>
+          <b>
+            {brix !== null && ','} {depthWords(reading.depth_mm, panNamed(now.header, reading.pan), settings.value)}
+          </b>
         )}
       </p>
       <Bar now={now} reading={reading} />
