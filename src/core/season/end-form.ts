@@ -31,12 +31,23 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
   const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup.value / jarLitres);
   return {
     syrup_litres: syrup?.value ?? null,
-    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : (facts.density?.brix ?? facts.finishBrix)),
+    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : likelyBrix(facts)),
     broken_off: brokenOff,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
     asks_sap: figures.sap_litres === null,
   };
+}
+
+/** Syrup is bottled from about this strength, and a birch pan may be finished thinner, so much under its finish, °Bx (practice). */
+const BOTTLED_BRIX = 60;
+const NEAR_FINISH_BRIX = 3;
+
+/** The last density where it is one of syrup and not of the sap, else the finish that was called; null where neither tells it. */
+function likelyBrix({ density, finishBrix, outcomes }: BoilFacts): number | null {
+  const least = Math.min(BOTTLED_BRIX, (finishBrix ?? BOTTLED_BRIX) - NEAR_FINISH_BRIX);
+  if (density !== null && density.brix >= least) return density.brix;
+  return outcomes.includes('finished') ? finishBrix : null;
 }
 
 /** Some syrup was called, measured or seen, and no pan was left with less than syrup in it, or with nobody knows what. */

@@ -45,3 +45,14 @@ test('once the finish was called and nothing stands in the pans, what the sap ca
   expect(form.syrup_litres).toBeCloseTo(0.86, 2);
   expect(form).toMatchObject({ syrup_brix: 66.9, jars: { litres: 0.25, count: 3 }, broken_off: false });
 });
+
+test('the density of the sap is not offered as the syrup’s: only one of syrup is, or the finish that was called', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const byHand = { ...facts, boilingSeconds: null, left: [], leftUntold: [], takenUntold: ['p1'] };
+  const offered = (brix: number): number | null => formOf({ ...byHand, density: { brix, sigma: 0.5 } }).syrup_brix;
+  expect(offered(0.9)).toBeNull();
+  expect(formOf(byHand).syrup_brix).toBeNull();
+  expect(offered(66)).toBe(66);
+  const birch = { ...byHand, finishBrix: 60, density: { brix: 58, sigma: 0.5 } };
+  expect(formOf(birch).syrup_brix).toBe(58);
+});
