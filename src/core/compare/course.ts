@@ -1,5 +1,6 @@
 // A boil in few numbers, one a minute for each pan, so that boils can be laid over each other: by clock, finish, water gone or strength.
 import type { Finished } from './finishes.ts';
+import { LEAST_BOILING_S } from '../season/boil-facts.ts';
 import { HOUR_MS } from '../quantities/time.ts';
 
 export const ALIGNMENTS = ['clock', 'before-finish', 'evaporated', 'strength'] as const;
@@ -69,6 +70,7 @@ export function lineOf(
 ): Line | { why: string } {
   const along = alongOf(course, pan, started, align);
   if ('why' in along) return along;
+  if (what === 'evaporation' && !boiledLong(pan)) return { why: WATER_UNTOLD };
   const up = upwards(pan, what);
   const all: Line = { t: [], x: [], y: [] };
   for (const [minute, x] of along.x.entries()) {
@@ -79,6 +81,8 @@ export function lineOf(
   }
   return all.y.every((one) => one === null) ? { why: 'Nothing was seen of this pan.' } : thinned(all, points);
 }
+
+const WATER_UNTOLD = 'How much water left this pan is not known.';
 
 function alongOf(
   course: BoilCourse,
@@ -95,7 +99,7 @@ function alongOf(
   }
   if (align === 'evaporated') {
     const gone = evaporated(pan);
-    return gone === null ? { why: 'How much water left this pan is not known.' } : { x: gone };
+    return gone === null ? { why: WATER_UNTOLD } : { x: gone };
   }
   const last = new Set(lastComeThrough(pan));
   return last.size === 0
@@ -119,9 +123,14 @@ function upwards({ celsius, water, brix, evaporation }: PanCourse, what: Compare
   };
 }
 
+/** Whether the pan boiled for long enough that something can be told of its water. */
+const boiledLong = ({ evaporation }: PanCourse): boolean =>
+  evaporation.filter((perHour) => (perHour ?? 0) > 0).length * COURSE_EVERY_MS >= 1000 * LEAST_BOILING_S;
+
 /** Litres gone by each minute; null where nothing is known of it. A minute of which nothing is known counts as none. */
-function evaporated({ evaporation }: PanCourse): number[] | null {
-  if (evaporation.every((one) => one === null)) return null;
+function evaporated(pan: PanCourse): number[] | null {
+  const { evaporation } = pan;
+  if (!boiledLong(pan)) return null;
   let gone = 0;
   return evaporation.map((perHour) => (gone += ((perHour ?? 0) * COURSE_EVERY_MS) / HOUR_MS));
 }

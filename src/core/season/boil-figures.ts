@@ -1,7 +1,7 @@
 // Puts the figures of a boil together: from what its entries tell, what the person wrote of it, and the sap that it took.
 import { massOfLitres } from '../pan/filter/liquid.ts';
 import { yieldOf } from '../physics/yield.ts';
-import type { BoilFacts } from './boil-facts.ts';
+import { type BoilFacts, LEAST_BOILING_S } from './boil-facts.ts';
 import type { Balance, BoilFigures } from './figures.ts';
 import { finishedSap } from './finished-sap.ts';
 import { fuelUsed, type FuelTaken } from './fuel-used.ts';
@@ -35,7 +35,9 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
-    water_off_l_per_h: figureOf(quotient(waterOff, boilingHours)),
+    water_off_l_per_h: figureOf(
+      (facts.boilingSeconds ?? 0) < LEAST_BOILING_S ? null : quotient(waterOff, boilingHours),
+    ),
     ...fuelFigures(fuel, syrup),
     ...costFigures(fuel, page),
     ...alarmFigures(facts, page),

@@ -52,12 +52,13 @@ function likelyBrix({ density, finishBrix, outcomes }: BoilFacts): number | null
 
 /** Some syrup was called, measured or seen, and no pan was left with less than syrup in it, or with nobody knows what. */
 function becameSyrup({ outcomes, density, taken, takenUntold, left, leftUntold, boilingSeconds }: BoilFacts): boolean {
-  const isSyrup = ({ brix }: { brix: number }): boolean => brix >= SYRUP_BRIX;
+  const isThick = ({ brix, unfinished = false }: { brix: number; unfinished?: boolean }): boolean =>
+    brix >= SYRUP_BRIX && !unfinished;
   // Of pans that no probe watched, their being drawn off is all that tells it.
   const byHand = boilingSeconds === null && takenUntold.length > 0;
-  const called = outcomes.includes('finished') || (density !== null && isSyrup(density));
-  const some = byHand || called || [...taken, ...left].some(isSyrup);
-  return some && left.every(isSyrup) && leftUntold.length === 0;
+  const called = outcomes.includes('finished') || (density !== null && isThick(density));
+  const some = byHand || called || [...taken, ...left].some(isThick);
+  return some && left.every(isThick) && leftUntold.length === 0;
 }
 
 function fuelAsked({ heats, cylinder }: BoilFacts, before: BoilPage): EndForm['fuel'] {

@@ -99,3 +99,15 @@ test('without a name it is the pan that was finished last, else the strongest', 
   expect(panOf({ ...COURSE, finishes: [] }, null)?.id).toBe('p2');
   expect(panOf(COURSE, 'p9')).toBeNull();
 });
+
+test('of a pan that boiled for minutes only nothing is told of its water, as on its page', () => {
+  const short = pan(2, 4);
+  const minutes = (count: number): PanCourse => ({
+    ...short,
+    evaporation: short.evaporation.map((perHour, minute) => (minute < count ? perHour : 0)),
+  });
+  const why = { why: 'How much water left this pan is not known.' };
+  expect(lineOf(COURSE, minutes(19), STARTED, 'clock', 'evaporation', 100)).toEqual(why);
+  expect(lineOf(COURSE, minutes(19), STARTED, 'evaporated', 'strength', 100)).toEqual(why);
+  expect(lineOf(COURSE, minutes(20), STARTED, 'clock', 'evaporation', 100)).toHaveProperty('y');
+});
