@@ -68,9 +68,14 @@ function balanceFigures(
   return { left_sugar_kg: figureOf(left), lost_sugar_kg: figureOf(lost), gap_sugar_kg: figureOf(gap, true) };
 }
 
-/** Whether the sugar adds up within what was measured. */
-export function balanceOf({ gap_sugar_kg: gap }: BoilFigures): Balance {
-  if (gap === null || gap.low === null || gap.high === null) return null;
+/** Whether the sugar adds up within what was measured. Where nobody can say what stayed in the pans, more in the syrup than went in is told all the same. */
+export function balanceOf(figures: BoilFigures): Balance {
+  const { gap_sugar_kg: gap, sap_sugar_kg: sap, syrup_sugar_kg: syrup, syrup_litres: litres } = figures;
+  if (gap === null) {
+    const isOver = (syrup?.low ?? -Infinity) > (sap?.high ?? Infinity) && litres?.from !== 'pans';
+    return isOver ? 'too-much' : null;
+  }
+  if (gap.low === null || gap.high === null) return null;
   if (gap.low > 0) return 'missing';
   return gap.high < 0 ? 'too-much' : 'closes';
 }
