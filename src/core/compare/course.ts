@@ -38,13 +38,16 @@ export interface Line {
   y: (number | null)[];
 }
 
+/** Whether anything was read of the pan. */
+export const wasSeen = ({ celsius }: PanCourse): boolean => celsius.some((one) => one !== null);
+
 /** The pan that is asked for, else the one that was finished last, else the one that got strongest; null where none was seen. */
 export function panOf({ pans, finishes }: BoilCourse, asked: string | null): PanCourse | null {
   if (asked !== null) return pans.find(({ id }) => id === asked) ?? null;
   const last = finishes.at(-1);
   if (last !== undefined) return pans.find(({ id }) => id === last.pan) ?? null;
   const strongest = (pan: PanCourse): number => pan.brix.reduce<number>((most, one) => Math.max(most, one ?? 0), 0);
-  const seen = pans.filter(({ celsius }) => celsius.some((one) => one !== null));
+  const seen = pans.filter(wasSeen);
   return seen.reduce<PanCourse | null>(
     (best, pan) => (best === null || strongest(pan) > strongest(best) ? pan : best),
     null,
@@ -79,7 +82,13 @@ export function lineOf(
     all.x.push(x);
     all.y.push(up(minute));
   }
-  return all.y.every((one) => one === null) ? { why: 'Nothing was seen of this pan.' } : thinned(all, points);
+  return all.y.every((one) => one === null) ? { why: untold(pan, what) } : thinned(all, points);
+}
+
+/** Why there is nothing to be drawn upwards. */
+function untold(pan: PanCourse, what: Compared): string {
+  if (!wasSeen(pan)) return 'Nothing was seen of this pan.';
+  return what === 'rise' ? 'The water point of this pan is not known.' : 'The strength of this pan is not known.';
 }
 
 const WATER_UNTOLD = 'How much water left this pan is not known.';

@@ -111,3 +111,14 @@ test('of a pan that boiled for minutes only nothing is told of its water, as on 
   expect(lineOf(COURSE, minutes(19), STARTED, 'evaporated', 'strength', 100)).toEqual(why);
   expect(lineOf(COURSE, minutes(20), STARTED, 'clock', 'evaporation', 100)).toHaveProperty('y');
 });
+
+test('of a pan that was read by hand it is not said that nothing was seen of it', () => {
+  const byHand: PanCourse = { ...pan(2, 4), brix: [null], evaporation: [null], celsius: [103.5], water: [null] };
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'strength', 100)).toEqual({
+    why: 'The strength of this pan is not known.',
+  });
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'rise', 100)).toEqual({
+    why: 'The water point of this pan is not known.',
+  });
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'temperature', 100)).toHaveProperty('y', [103.5]);
+});
