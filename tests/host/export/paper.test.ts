@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { systemClock } from '../../../src/host/clock.ts';
 import { labelsPdf } from '../../../src/host/export/labels-pdf.ts';
 import { printable } from '../../../src/host/export/printable.ts';
+import { reportData } from '../../../src/host/export/report-data.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
 import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
@@ -172,6 +173,23 @@ test('what was read by hand is drawn where it was read, and joined', async () =>
   // No probe was read, and nobody was called: neither stands in the key.
   expect(words).not.toMatch(/Lines:|Triangles above/u);
   expect(words).toContain('not noted: Back pot');
+});
+
+test('of a pot read by hand the key names no water point and no finish that lies outside of the frame or is a point', async () => {
+  const { notebook, boil } = await kept(handText([read(20, 103.5)]));
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(words).toContain('Large dots: read by hand.');
+  expect(words).not.toMatch(/water point\.|Red dashes/u);
+});
+
+test('a boil of minutes has lines: no point lies between two looks', async () => {
+  const { notebook, boil } = await keptFixture('lost-probe');
+  const machineOnly = { machine };
+  const data = await reportData(notebook, boil, machineOnly);
+  const short = await kept(recordingText());
+  const few = await reportData(short.notebook, short.boil.boil, machineOnly);
+  expect(data.curves[0]!.low.length).toBeLessThanOrEqual(480);
+  expect(few.curves[0]!.low.length).toBeLessThanOrEqual(Math.max(1, few.lastT / 10_000));
 });
 
 test('a boil that only warmed up by hand is drawn as far as it came', async () => {
