@@ -44,7 +44,7 @@ export const wasSeen = ({ celsius }: PanCourse): boolean => celsius.some((one) =
 /** The pan that is asked for, else the one that was finished last, else the one that got strongest; null where none was seen. */
 export function panOf({ pans, finishes }: BoilCourse, asked: string | null): PanCourse | null {
   if (asked !== null) return pans.find(({ id }) => id === asked) ?? null;
-  const last = finishes.at(-1);
+  const last = finishes.findLast(({ by }) => by !== 'unfinished');
   if (last !== undefined) return pans.find(({ id }) => id === last.pan) ?? null;
   const strongest = (pan: PanCourse): number => pan.brix.reduce<number>((most, one) => Math.max(most, one ?? 0), 0);
   const seen = pans.filter(wasSeen);
@@ -56,7 +56,7 @@ export function panOf({ pans, finishes }: BoilCourse, asked: string | null): Pan
 
 /** Boil time at which the pan was last finished, ms; null where it was not. */
 export const finishOf = ({ finishes }: BoilCourse, pan: string): number | null =>
-  finishes.findLast((one) => one.pan === pan)?.at ?? null;
+  finishes.findLast((one) => one.pan === pan && one.by !== 'unfinished')?.at ?? null;
 
 /**
  * The pan's line, in at most `points` points; or, in a sentence, why there is none. Along: hours since midnight of the
@@ -73,7 +73,7 @@ export function lineOf(
 ): Line | { why: string } {
   const along = alongOf(course, pan, started, align);
   if ('why' in along) return along;
-  if (what === 'evaporation' && !boiledLong(pan)) return { why: WATER_UNTOLD };
+  if (what === 'evaporation' && !hasBoiled(pan, LEAST_BOILING_S)) return { why: WATER_UNTOLD };
   const up = upwards(pan, what);
   const all: Line = { t: [], x: [], y: [] };
   for (const [minute, x] of along.x.entries()) {
@@ -132,14 +132,14 @@ function upwards({ celsius, water, brix, evaporation }: PanCourse, what: Compare
   };
 }
 
-/** Whether the pan boiled for long enough that something can be told of its water. */
-const boiledLong = ({ evaporation }: PanCourse): boolean =>
-  evaporation.filter((perHour) => (perHour ?? 0) > 0).length * COURSE_EVERY_MS >= 1000 * LEAST_BOILING_S;
+/** Whether the pan boiled for so long, s. */
+export const hasBoiled = ({ evaporation }: PanCourse, seconds: number): boolean =>
+  evaporation.filter((perHour) => (perHour ?? 0) > 0).length * COURSE_EVERY_MS >= 1000 * seconds;
 
 /** Litres gone by each minute; null where nothing is known of it. A minute of which nothing is known counts as none. */
 function evaporated(pan: PanCourse): number[] | null {
   const { evaporation } = pan;
-  if (!boiledLong(pan)) return null;
+  if (!hasBoiled(pan, LEAST_BOILING_S)) return null;
   let gone = 0;
   return evaporation.map((perHour) => (gone += ((perHour ?? 0) * COURSE_EVERY_MS) / HOUR_MS));
 }

@@ -13,7 +13,7 @@ import { BoilSeen } from '../replay/boil-seen.ts';
 import { LOOK_MS, type LookColumn, type Looks } from '../replay/looks.ts';
 import { inSlices } from '../slices.ts';
 
-const COURSE_KEY = figuresKey('course', 3);
+const COURSE_KEY = figuresKey('course', 4);
 
 /** null while it is not worked out. */
 export const courseOf = (notebook: Pick<Notebook, 'figures'>, boil: string): BoilCourse | null =>

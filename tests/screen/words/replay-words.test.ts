@@ -89,3 +89,8 @@ test('of a past boil it is said that it is still being read, until the end of it
   expect(stillReadWords({ ...now, t: length, replay })).toBeNull();
   expect(stillReadWords({ ...now, replay: null })).toBeNull();
 });
+
+test('a pan that was taken off short of its finish is not told as finished then', () => {
+  const off: PanKnown = { ...known, was: { at: at(13, 29), by: 'unfinished' }, later_s: null, inRange: null };
+  expect(cameWords(off, now)).toBe('it was taken off unfinished at 13:29');
+});
