@@ -44,13 +44,32 @@ export default defineConfig({
       },
       {
         plugins: [preact()],
-        test: { name: 'screen', testTimeout: 30_000, expect: PATIENT, include: ['tests/screen/**/*.test.{ts,tsx}'] },
+        test: {
+          name: 'screen',
+          // As above: each puts back what it changed, such as the language.
+          isolate: false,
+          testTimeout: 30_000,
+          expect: PATIENT,
+          include: ['tests/screen/**/*.test.{ts,tsx}'],
+        },
+      },
+      {
+        test: {
+          name: 'host',
+          // Each has a folder and a host of its own and closes it; the host's modules take over a second of processor time to load.
+          isolate: false,
+          env: { NODE_COMPILE_CACHE: COMPILED },
+          include: ['tests/{host,notebook,web}/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          expect: PATIENT,
+        },
       },
       {
         test: {
           name: 'whole',
           env: { NODE_COMPILE_CACHE: COMPILED },
-          include: ['tests/{cli,contract,web,ingest,notebook,host,electron,packaging,firmware-notes}/**/*.test.ts'],
+          include: ['tests/{cli,contract,ingest,electron,packaging,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
           expect: PATIENT,
@@ -73,6 +92,7 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          env: { NODE_COMPILE_CACHE: COMPILED },
           include: ['tests/browser/**/*.test.ts'],
           exclude: IN_A_BROWSER,
           testTimeout: 120_000,

@@ -25,6 +25,7 @@ import { headerOf, keptSetup, portsToOpen, practiceHeader } from './setup.ts';
 /** The same practice for everybody: what it teaches was looked at. */
 const PRACTICE_SEED = 1;
 const SETUP_KEY = 'setup';
+const CHANGED_KEY = 'setup_changed';
 
 export interface StarterOptions {
   notebook: Notebook;
@@ -52,6 +53,17 @@ export class BoilStarter {
     return keptSetup(this.#options.notebook.setting(SETUP_KEY));
   }
 
+  /** The same with what was changed while it ran: what the next boil is likely to begin with. */
+  nextSetup(): Setup | null {
+    const setup = this.lastSetup();
+    return setup === null ? null : keptSetup({ ...setup, ...(this.#options.notebook.setting(CHANGED_KEY) as object) });
+  }
+
+  /** Keeps how pans and place of a live boil stand after a change of them. */
+  keepChanged({ site, pans }: Header): void {
+    this.#options.notebook.keepSetting(CHANGED_KEY, JSON.parse(JSON.stringify({ site, pans })));
+  }
+
   /**
    * Begins with what earlier boils taught, unless the setup says what to begin with, or it or the person's settings say
    * that nothing is to be used. Throws NotebookProblem when the
@@ -66,6 +78,7 @@ export class BoilStarter {
     const learnt = header.learnt ?? learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
+    notebook.keepSetting(CHANGED_KEY, {});
     return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(boil.boil, clock));
   }
 

@@ -1,4 +1,5 @@
 // The application service: one boil at most, a replay beside it, the notebook behind it; commands in, snapshots out.
+import type { HeaderPatch } from '../core/boil/entries.ts';
 import { sapKey } from '../core/boil/sap-key.ts';
 import type { SearchedSettings } from '../core/tuning/search.ts';
 import { VERSION } from '../program/program-files.ts';
@@ -197,7 +198,7 @@ export class Host {
       settings: () => this.#settings,
       run: () => this.#run,
       replay: () => this.#replay.view,
-      lastSetup: () => this.lastSetup(),
+      nextSetup: () => this.#starter.nextSetup(),
     });
     this.#starter = new BoilStarter({
       notebook,
@@ -292,7 +293,7 @@ export class Host {
     if ('mark' in command) return this.#withRun((run) => run.mark(command.mark as Parameters<BoilRun['mark']>[0]));
     if ('answer' in command)
       return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
-    if ('set' in command) return this.#withRun((run) => run.set(command.set));
+    if ('set' in command) return this.#withRun((run) => this.#set(run, command.set));
     if ('end' in command) return this.#endOrPutAway();
     if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
     if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice, this.#settings));
@@ -356,6 +357,13 @@ export class Host {
     if (leftMs > 0) await run.answer({ silence: { seconds: Math.round((leftMs * speed) / before / 1000) } });
     this.#publisher.urgent();
     return done;
+  }
+
+  /** What was corrected in a live boil is right in the next one, too. */
+  async #set(run: BoilRun, patch: HeaderPatch): Promise<Outcome> {
+    const outcome = await run.set(patch);
+    if (outcome.ok && run.kind === 'live') this.#starter.keepChanged(run.header);
+    return outcome;
   }
 
   async #keepSettings(changed: Partial<Settings>): Promise<Outcome> {

@@ -18,7 +18,8 @@ export interface LookDeskOptions {
   /** The boil that runs or has just ended, and the one that is replayed. */
   run(): BoilRun | null;
   replay(): ReplayDesk['view'];
-  lastSetup(): Setup | null;
+  /** What the next boil is likely to begin with. */
+  nextSetup(): Setup | null;
 }
 
 type Of<Key extends string> = Extract<LookCommand, Record<Key, unknown>>[Key];
@@ -31,8 +32,8 @@ export class LookDesk {
   }
 
   do(command: LookCommand): Outcome {
-    const { notebook, lastSetup, settings } = this.#options;
-    if ('last_setup' in command) return { ok: true, data: lastSetup() };
+    const { notebook, nextSetup, settings } = this.#options;
+    if ('last_setup' in command) return { ok: true, data: nextSetup() };
     if ('boils' in command) return { ok: true, data: notebook.boils().map(listing) };
     if ('learnt' in command) return { ok: true, data: this.#learnt() };
     if ('forget' in command) return this.#forget(command.forget.name);

@@ -118,3 +118,11 @@ export interface ReplayDifferences {
 }
 
 export type { Call, CallDifference, Finished, FinishedBy };
+
+const OPENED = ' (opened, not in the notebook)';
+
+/** What a recording that was opened and not imported is called, after the name in its header. */
+export const openedTitle = (name: string): string => `${name}${OPENED}`;
+
+/** Whether a title is one of those: the name of a kept boil is a person's own words. */
+export const isOpenedTitle = (title: string): boolean => title.endsWith(OPENED);

@@ -2,6 +2,7 @@
 import { render } from 'preact';
 import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
+import { endWithBoil } from './pans/boil-ends.ts';
 import { takeUpListening } from './probes/listening.ts';
 import { App } from './shell/app.tsx';
 import { keepAwake } from './shell/keep-awake.ts';
@@ -42,6 +43,7 @@ tellTheCalls();
 showSignsOfLife();
 keepAwake();
 keepFocusClear();
+endWithBoil();
 
 const root = document.querySelector('#screen');
 if (root !== null) render(<App />, root);

@@ -114,8 +114,11 @@ function write(file: DiskFile, offset: number, bytes: Buffer): void {
   bytes.copy(file.durable, offset);
 }
 
+/** The same bytes at another size, zeros behind them. A file grows by a sector at a time, so it is given room to grow on. */
 function resized(bytes: Buffer, size: number): Buffer {
-  const sized = Buffer.alloc(size);
-  bytes.copy(sized, 0, 0, Math.min(size, bytes.length));
-  return sized;
+  // What lies behind the end was never written: to make a file shorter takes a room of its own.
+  if (size >= bytes.length && size <= bytes.buffer.byteLength) return Buffer.from(bytes.buffer, 0, size);
+  const room = Buffer.alloc(2 * size);
+  bytes.copy(room, 0, 0, Math.min(size, bytes.length));
+  return room.subarray(0, size);
 }

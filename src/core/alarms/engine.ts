@@ -13,6 +13,8 @@ export interface AlarmState {
   /** Called, over, and nobody has said that they saw it. */
   overUnseen: boolean;
   answered: boolean;
+  /** It was answered since it was raised, whatever it came to since: when it is over, nobody is asked about it again. */
+  seenOnce: boolean;
   priority: Priority;
   why: string;
   /** When it was raised, ms; while pending or clearing, `since` is when that began. */
@@ -108,6 +110,7 @@ function freshAlarm(key: AlarmKey, t: number): AlarmState {
     condition: 'ok',
     overUnseen: false,
     answered: false,
+    seenOnce: false,
     priority: 'low',
     why: '',
     raisedAt: t,
@@ -136,7 +139,7 @@ function whileOff(
     state.since = t;
   }
   if (t - state.since < onDelayMs) return [];
-  Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false });
+  Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false, seenOnce: false });
   callAgain(state, t);
   state.priority = finding.priority;
   state.why = finding.why();
@@ -180,7 +183,7 @@ function callAgain(state: AlarmState, t: number): void {
 
 function clear(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
   state.condition = 'ok';
-  state.overUnseen = !state.answered;
+  state.overUnseen = !state.seenOnce;
   state.since = t;
   const cleared = transition(state, 'cleared', t);
   forgetWhenDone(book, state);
@@ -252,6 +255,7 @@ function named(state: AlarmState, key: { pan: string | null; alarm: string; port
 function acknowledge(book: AlarmBook, state: AlarmState, t: number): AlarmTransition[] {
   if (state.answered || (!isOn(state) && !state.overUnseen)) return [];
   state.answered = true;
+  state.seenOnce = true;
   state.answeredAt = t;
   state.overUnseen = false;
   const done = transition(state, 'acknowledged', t);

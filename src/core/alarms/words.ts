@@ -28,7 +28,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
   'scorch-risk': {
     title: 'About to burn',
     means: 'Too strong or too shallow for live heat, or it looks as if it burns already.',
-    todo: 'Turn the heat off first. Then pour in sap or water at once. Mind the steam.',
+    todo: 'Turn the heat off first. Then, while it does not smoke, pour in sap or water at once. Mind the steam.',
   },
   'low-level': {
     title: 'Running low',

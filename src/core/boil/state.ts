@@ -8,7 +8,8 @@ import { type AlarmBook, startAlarms } from '../alarms/engine.ts';
 import { finishIsOver } from '../pan/finish.ts';
 import type { Added } from '../pan/course.ts';
 import { settingOf } from './settings.ts';
-import { panProbeMoved } from '../pan/pan-model.ts';
+import { isOtherBurner, steamBefore } from '../pan/filter/start.ts';
+import { panBurnerChanged, panProbeMoved } from '../pan/pan-model.ts';
 import { type PanModel, startPan, type Surroundings } from '../pan/pan-state.ts';
 import { finishBeyondScale, type PanDesign, panDesign } from '../pan/setup.ts';
 import type { Header, Mark } from './entries.ts';
@@ -217,6 +218,8 @@ export function takeHeader(state: BoilState, header: Header, t: number): void {
     const after = state.designs[id]!;
     const moved = before?.finishBrix !== after.finishBrix || before?.finishRiseC !== after.finishRiseC;
     if (moved) finishIsOver(state.pans[id]!.course);
+    if (before !== undefined && isOtherBurner(before, after))
+      panBurnerChanged(state.pans[id]!, settingOf(state, id), steamBefore(after));
   }
   const after = headerPlaces(header);
   const fresh = Object.keys(state.probePan).length === 0;

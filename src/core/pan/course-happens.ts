@@ -1,4 +1,5 @@
 // Brings the course of a pan to the moment of a happening and lets it happen: each kind of happening in its own way.
+import type { Steam } from './burner.ts';
 import { type Course, type Happening, isOff, type Moved } from './course.ts';
 import { judgeNow, takeBlock } from './course-blocks.ts';
 import { takeHand } from './course-hand.ts';
@@ -9,7 +10,8 @@ import { addVariance, copyBelief, FIRE, OFFSET, SUGAR } from './filter/belief.ts
 import { changeBase } from './filter/base.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 import { seeLitres, seeWater } from './filter/see.ts';
-import { supposeWater } from './filter/start.ts';
+import { FIRES } from './filter/predict.ts';
+import { supposeSteam, supposeWater } from './filter/start.ts';
 import { breakWander } from './filter/wander.ts';
 
 /** A level of a flame is set by eye, so that the fire may be off by this share of the change. */
@@ -45,6 +47,8 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
       return measure(course, setting, one);
     case 'hand':
       return takeHand(course, setting, one);
+    case 'burner':
+      return burner(course, setting, one);
     case 'probe':
       course.deafUntil = course.t + PROBE_WARMS_MS;
       forgetRecent(course);
@@ -100,6 +104,12 @@ function flame(course: Course, setting: Setting, level: number): void {
   if (level === 0 || before === level) return;
   const error = LEVEL_SHARE * (before === 0 ? 1 : Math.log(level / before));
   addVariance(beliefOf(course, setting), FIRE, FIRE, error * error);
+}
+
+/** What was learnt of the steam was learnt of another fire, or from a figure that was wrong: it is learnt anew. */
+function burner(course: Course, { design }: Setting, steam: Steam): void {
+  course.boiledWith = null;
+  if (course.belief !== null) supposeSteam(course.belief, steam, FIRES[design.heatKind].swing);
 }
 
 /** What was supposed of an amount that nobody had told is no more than a guess: standard deviation of its logarithm. */

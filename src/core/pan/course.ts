@@ -127,6 +127,8 @@ export type Happening = { t: number; order: number } & (
   | { what: 'volume'; key: string; litres: number; share: number; meant: boolean; doubted: boolean }
   | { what: 'strength'; key: string; brix: number; sigmaBrix: number; meant: boolean; wild: boolean; doubted: boolean }
   | ({ what: 'hand'; key: string; meant: boolean } & ReadByHand)
+  /** The burner is another one, or was said wrongly: what is supposed of its steam. */
+  | ({ what: 'burner' } & Steam)
   | { what: 'probe' }
   | { what: 'gap' }
   /** A mark older than what can be run again is taken back: what it once added goes. */

@@ -1,4 +1,5 @@
 // The pan model: readings become blocks, and blocks, marks and time move the course of the pan.
+import type { Steam } from './burner.ts';
 import type { Base } from './filter/base.ts';
 import { beliefOf, baseOf, GRID_MS, passTo, type Setting } from './course-time.ts';
 import type { PanModel, Surroundings } from './pan-state.ts';
@@ -64,6 +65,11 @@ export function forgetBlocksFrom(boiling: Boiling, id: string, from: number): vo
 export function panProbeMoved(pan: PanModel, setting: Setting, t: number): void {
   happenNow(pan, setting, { t: Math.max(pan.course.t, t), order: BASE_ORDER, what: 'probe' });
   nothingRecent(pan);
+}
+
+/** The pan stands on another burner, or its power was corrected: from now on as `steam` says, until the pan itself tells. */
+export function panBurnerChanged(pan: PanModel, setting: Setting, { lnKgPerS, share }: Steam): void {
+  happenNow(pan, setting, { t: pan.course.t, order: BASE_ORDER, what: 'burner', lnKgPerS, share });
 }
 
 function nothingRecent(pan: PanModel): void {

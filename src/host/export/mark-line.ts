@@ -1,4 +1,5 @@
 // A mark in one line for the log of a report.
+import { isHeardNote } from '../../protocol/sound-check.ts';
 import type { Header, Mark } from '../../core/boil/entries.ts';
 import {
   formatLength,
@@ -8,6 +9,7 @@ import {
   formatVolume,
 } from '../../core/quantities/format.ts';
 import { MARK_KINDS } from '../../language/mark-kinds.ts';
+import { hostWords } from '../../language/host-words.ts';
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import type { Settings } from '../../protocol/messages.ts';
 
@@ -61,8 +63,9 @@ function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue)
       ];
     case 'fuel':
       return [tongue.amount(formatMass(mark.kg, settings.mass))];
-    case 'remind':
     case 'note':
+      return [isHeardNote(mark) ? hostWords(mark.text, tongue) : mark.text];
+    case 'remind':
       return [mark.text];
     default:
       return [];

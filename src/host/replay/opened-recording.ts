@@ -1,4 +1,5 @@
 // Reads a recording into memory to be replayed without being imported.
+import { openedTitle } from '../../protocol/replay-messages.ts';
 import { readRecording, RecordingProblem } from '../../protocol/recording.ts';
 import type { Replayable } from './whole-boil.ts';
 
@@ -20,7 +21,7 @@ export async function readOpened(
       if (item.kind === 'header') {
         recording = {
           boil,
-          title: `${item.header.name ?? 'Boil'} (opened, not in the notebook)`,
+          title: openedTitle(item.header.name ?? 'Boil'),
           header: item.header,
           texts,
         };

@@ -48,6 +48,8 @@ interface Table {
   width: number;
   header: string[] | null;
   decimal: '.' | ',';
+  /** So many lines with numbers have another number of columns; the first may be cut and is not counted. */
+  others: number;
 }
 
 function columnsWith(lines: readonly string[], separator: string, decimal: '.' | ','): Candidate | null {
@@ -56,6 +58,10 @@ function columnsWith(lines: readonly string[], separator: string, decimal: '.' |
   const { rows, width, header } = table;
   const read: (CandidateChannel | null)[] = [];
   const doubts: string[] = [];
+  if (table.others > 0)
+    doubts.push(
+      `Another number of columns stands in ${table.others} of ${lines.length} lines: nothing of those is read.`,
+    );
   const leftOut: Candidate['leftOut'] = [];
   for (let at = 0; at < width; at++) {
     if (isHexColumn(rows.map((row) => row[at]!))) {
@@ -167,7 +173,8 @@ function tableOf(lines: readonly string[], separator: string, decimal: '.' | ','
     (row) =>
       row.length === width && !row.some((cell) => /^[-+]?\d/.test(cell)) && row.every((cell) => cell.length < 40),
   );
-  return { rows, width, header: headers[0] ?? otherHeader(lines, all, width, rows), decimal };
+  const others = withNumbers.slice(1).filter((row) => row.length !== width && row.length > 1).length;
+  return { rows, width, header: headers[0] ?? otherHeader(lines, all, width, rows), decimal, others };
 }
 
 /** `# pan,C  set,C  stack,F`, `cols: seq ch1 ch2 cj(degC)`: a heading that is parted otherwise than the lines under it. */

@@ -19,8 +19,8 @@ interface Leaf {
   value: unknown;
 }
 
-const labelKeys = ['name', 'n', 'id', 'probe', 'sensor', 'label', 'channel', 'ch', 'pan'];
-const unitKeys = ['unit', 'units', 'u', 'uom'];
+const labelKeys = ['name', 'n', 'id', 'probe', 'sensor', 'label', 'tag', 'src', 'who', 'channel', 'ch', 'pan'];
+const unitKeys = ['unit', 'units', 'u', 'un', 'uom'];
 const WHOSE =
   /^(?:id|n|no|nr|num|ch|chan|channel|probe|sensor|pan|addr|address|rom|idx|index|port|pin|name|label|node)$/i;
 const mostLeaves = 200;
@@ -61,9 +61,15 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
   const read = keys.flatMap(({ key, pointer }): CandidateChannel[] => {
     const leaves = at(pointer).filter((leaf): leaf is Leaf => typeof leaf?.value === 'number');
     if (leaves.length < all.length / 2 || pointer === whose.pointer) return [];
-    const series = seriesOf({ ...leaves[0]!, label: '' }, leaves);
+    const degrees = leaves.filter(({ unit }) => unit === '' || unitOfWords(unit) !== null);
+    const [first] = degrees;
+    if (first === undefined) return [];
+    const series = seriesOf({ ...first, label: '' }, degrees);
     const single = series.unit === '' && unitOfWords(key) !== null ? { ...series, unit: key } : series;
-    const kind = kindOfNumber(single);
+    const kind = kindOfNumber(
+      single,
+      keys.map((one) => one.key),
+    );
     if (kind.is === 'read' && !kind.coldJunction) return [{ channel: key, series: single, kind }];
     leftOut.push({ what: key, why: kind.is === 'read' ? BOARD_WARMTH : kind.why });
     return [];
@@ -73,7 +79,11 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
   if (value === undefined || more.length > 0) return null;
   const texts = all.flatMap((leaves) => {
     const own = leaves.find(({ pointer }) => pointer === whose.pointer);
-    return own !== undefined && leaves.some(({ names: [first] }) => first === value.channel) ? [own.value] : [];
+    // What names the unit of a battery is no probe.
+    const isRead = leaves.some(
+      ({ names: [first], unit }) => first === value.channel && (unit === '' || unitOfWords(unit) !== null),
+    );
+    return own !== undefined && isRead ? [own.value] : [];
   });
   const names = [...new Set(texts)].filter((text) => typeof text === 'string' || typeof text === 'number').map(String);
   const isText = texts.every((text) => typeof text === 'string');

@@ -232,8 +232,11 @@ function joinUnderLastWord(valued: Piece[][]): void {
 function withoutRepeats(pieces: Piece[]): Piece[] {
   return pieces.filter((piece, at) => {
     const before = pieces[at - 1];
-    if (piece.name !== '' || before === undefined || before.name === '') return true;
-    const units = [before, piece].map(({ unit }) => unitOfWords(unit) ?? '');
+    if (before === undefined || before.name === '') return true;
+    const units = [before, piece].map(
+      ({ unit, name }) => unitOfWords(unit) ?? unitOfWords(name.split(' ').at(-1)!) ?? '',
+    );
+    if (piece.name !== '' && !/^[CF]|fahrenheit$/i.test(piece.name)) return true;
     if (['C', 'F', 'K'].includes(units[0]!) && (units[1] === 'mV' || units[1] === 'ohm')) return false;
     if (units.join() !== 'C,F') return true;
     return !isSameInFahrenheit([Number(before.text)], [Number(piece.text)]);

@@ -1,5 +1,5 @@
 // Finds checksums at the ends of lines that carry no mark of their own: `=9C`, `/5D`, `|AD`, `;4F2A`.
-const LAST = /(?<=[=/|,; ~:] ?)(?:[0-9A-F]{2}|[0-9A-F]{4}|[0-9A-F]{8})(?=\s*$)/i;
+const LAST = /(?<=[=/|,; ~:] ?)(?:[0-9A-F]{2}|[0-9A-F]{4}|[0-9A-F]{8})(?=[\s\x00-\x1f]*$)/i;
 /** Of 16 lines with two such digits each, only one in 1,800 has no letter in any. */
 const FEW_LINES = 6;
 const MOST_LINES = 0.6;

@@ -18,8 +18,8 @@ export type NumberKind =
   | { is: 'left-out'; why: string };
 
 const unitWords: [RegExp, ProposedUnit][] = [
-  [/^(?:c|cel|celsius|centigrade)$/i, 'C'],
-  [/^(?:f|fahr|fahrenheit)$/i, 'F'],
+  [/^(?:c|cel|celsius|centigrade|\u2103|\u00e2\u0084\u0083|\u00a1\u00e6)$/i, 'C'],
+  [/^(?:f|fahr|fahrenheit|\u2109|\u00e2\u0084\u0089)$/i, 'F'],
   [/^(?:k|kelvins?)$/i, 'K'],
   [/^(?:mv|millivolts?)$/i, 'mV'],
   [/^(?:ohms?|\u03a9|\u00ce\u00a9|\u2126|\u00e2\u0084\u00a6)$/i, 'ohm'],
@@ -139,6 +139,9 @@ export function kindOfNumber(series: Series, names: readonly string[] = []): Num
   if ((series.unit === '' ? null : unitOfWords(series.unit)) === 'ohm' && parts.some((part) => FIXED.test(part)))
     return { is: 'left-out', why: 'a resistor or a wire of the board, no probe' };
   if (box.test(series.name)) return { is: 'left-out', why: BOARD_WARMTH };
+  if (isPlace(series.name, names)) return bare(series, whole, parts);
+  if (isTime(series.name, names)) return { is: 'left-out', why: 'a time stamp' };
+  if (isOfAnother(series.name, names)) return { is: 'left-out', why: WORKED_OUT };
   if (boilingPoint.test(series.name)) return { is: 'left-out', why: WORKED_OUT };
   const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);
   const other = otherQuantity(parts, named, series.unit);
@@ -166,8 +169,31 @@ export function kindOfNumber(series: Series, names: readonly string[] = []): Num
   return bySize(series, cold);
 }
 
+const CALLS = /^(?:alarms?|alm|alert|warn|warning)$/i;
+
+/** `IN` and `OUT` beside each other are places, and no output. */
+const isPlace = (name: string, names: readonly string[]): boolean =>
+  /^out$/i.test(name) && names.some((other) => /^in$/i.test(other));
+
+/** `t` beside `val` is the time of the value. */
+const isTime = (name: string, names: readonly string[]): boolean =>
+  name === 't' && names.some((other) => /^(?:val|value|temp|temperature|reading)$/i.test(other));
+
+/** `dipmax` beside `dip`. */
+const isOfAnother = (name: string, names: readonly string[]): boolean => {
+  const stem = /^(.+?)[ _.-]?(?:max|min|avg|mean|high|low|lim|limit|set|sp|target)$/i.exec(name)?.[1];
+  return stem !== undefined && names.includes(stem);
+};
+
+function bare(series: Series, whole: string[], parts: string[]): NumberKind {
+  const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);
+  return named === null ? bySize(series, false) : checkedSize(series, named, false);
+}
+
 /** A name that is just `crc` or `n` always says so, even before `5F`; as a part of a name it gives way to degrees. */
 function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string): string | null {
+  // Degrees at which it calls.
+  if (unit !== null && parts.some((part) => CALLS.test(part))) return WORKED_OUT;
   const whole = parts.join('');
   for (const [name, why] of notRead) {
     if (!name.test(whole) && !parts.some((part) => name.test(part))) continue;

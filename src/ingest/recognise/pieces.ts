@@ -39,7 +39,7 @@ const anyPiece = (number: string): RegExp =>
       String.raw`(?<code>(?<![\w.,])[0-9A-F]{1,12}(?:[.][0-9A-F]{1,12}){2,5}(?![\w.]))`,
       String.raw`(?<checksum>[*#~^][0-9A-Fa-f]{2,8}(?![\w.]))`,
       String.raw`(?<hex>(?<![\w.])(?:0[xX][0-9A-Fa-f]+|\d+[A-Fa-f]+\d[0-9A-Fa-f]*|(?=(?:[0-9A-Fa-f]{4})+(?![\w.]))\d+[A-Fa-f]{2,})(?![\w.]))`,
-      String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=(?<![A-Za-z0-9])[A-Za-z]{1,8})(?=[+-]\d+[.,]\d)${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
+      String.raw`(?<number>(?<![A-Za-z0-9_.,])${number}|(?<=(?<![A-Za-z0-9])[A-Za-z][A-Za-z0-9]{0,7})(?=[+-]\d+[.,]\d)${number}|(?<=[.]{2})${number}|(?<=[,;])${number}|(?<=\D[.])\d+(?!\d))`,
       String.raw`(?<broken>(?<![\w])(?:(?:nan|open|fault)[cfk]?|null)(?![\w]))`,
       // A unit right behind its number ends at a slash, unless that makes it a rate.
       String.raw`(?<word>(?<=\d *[^\w ]{0,2})[CFKcfk](?=\/(?!(?:min|h|hr|s|sec)\b))|(?:[A-Za-z_]|${letter})(?:\w|${letter}|[.\/-](?=\w))*)`,

@@ -31,9 +31,8 @@ export function withoutUnlike(
   const bare = degrees.filter((one) => !isTold(one));
   const isKelvin = degrees.some(({ kind }) => kind.unit === 'K');
   const why = (one: CandidateChannel): string | null => {
-    const all = channels.filter((other) => other !== one);
-    if (all.length > 0 && isWhole(one.series.texts) && all.every(({ series }) => !isWhole(series.texts)))
-      return 'a whole number without a unit, beside numbers with decimals';
+    const isAnyExact = channels.some(({ series }) => series.texts.length > 0 && !isWhole(series.texts));
+    if (isAnyExact && isWhole(one.series.texts)) return 'a whole number without a unit, beside numbers with decimals';
     const others = degrees.filter((other) => other !== one && !other.kind.coldJunction);
     if (others.length === 0) return null;
     const { texts, values } = one.series;

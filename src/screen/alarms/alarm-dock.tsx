@@ -38,17 +38,15 @@ function Spoken({ alarm, now }: { alarm: AlarmView | null; now: Now }): JSX.Elem
   );
 }
 
-/** What the press does; by name where another call has only just come on top of the one that it answers. */
-function seenHint({ front, answers }: SeenPress, now: Now): string {
-  const [first] = answers;
-  if (first !== undefined && front !== null && alarmKey(first) !== alarmKey(front))
-    return say('alarms.seen.hint_which', { what: calledWords(first, now.header) });
+/** What the press does; nothing yet where another call has only just come on top of the one that it was meant for. */
+function seenHint({ front, answers }: SeenPress): string {
+  if (front !== null && answers.length === 0) return say('alarms.seen.hint_new');
   if (front?.condition === 'over') return say('alarms.seen.hint_over');
   return say(answers.length > 1 ? 'alarms.seen.hint_calls' : 'alarms.seen.hint');
 }
 
 function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Element {
-  const { front, answers } = press;
+  const { answers } = press;
   const until = now.sound.silencedUntil;
   const isQuiet = until !== null && until > now.t;
   return (
@@ -56,8 +54,8 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
       <KeyButton
         letter="S"
         class="hurry-seen"
-        hint={seenHint(press, now)}
-        disabled={front === null}
+        hint={seenHint(press)}
+        disabled={answers.length === 0}
         act={() => answers.forEach(acknowledge)}
       >
         {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
@@ -250,7 +248,12 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
         </ul>
       </details>
       {over.length > 0 && (
-        <KeyButton letter="S" class="hurry-seen" act={() => press.answers.forEach(acknowledge)}>
+        <KeyButton
+          letter="S"
+          class="hurry-seen"
+          disabled={press.answers.length === 0}
+          act={() => press.answers.forEach(acknowledge)}
+        >
           {press.answers.length > 1
             ? say('alarms.seen_together', { count: String(press.answers.length) })
             : say('alarms.seen')}

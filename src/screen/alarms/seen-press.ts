@@ -60,8 +60,8 @@ export function sameHand(first: AlarmView, alarms: readonly AlarmView[]): AlarmV
 }
 
 /**
- * What a press at atMs answers. A call that has only just come to the front leaves the press to the one before it, while
- * that is unseen. Calls that are over, and those of one pan that ask for the same hand, are answered together, as far as
+ * What a press at atMs answers: the call that stands foremost, or nothing while that has only just pushed away one that is
+ * still unseen, for the press was meant for that one, and another name on the button than over it would be taken for a fault. Calls that are over, and those of one pan that ask for the same hand, are answered together, as far as
  * they are `shown` and were so long enough: each by itself would ask for a press that tells nobody anything.
  */
 export function answeredBy(
@@ -72,7 +72,7 @@ export function answeredBy(
 ): AlarmView[] {
   const { call } = front;
   const earlier = alarms.filter(isUnseen).find((alarm) => isSame(alarm, front.before));
-  if (earlier !== undefined && atMs - front.sinceMs < SEEING_MS) return [earlier];
+  if (earlier !== undefined && atMs - front.sinceMs < SEEING_MS) return [];
   if (call === null) return [];
   const others =
     call.condition === 'over'

@@ -5,17 +5,13 @@ import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import { settings, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { heardNote, isHeardNote } from '../../protocol/sound-check.ts';
 import { isBig } from '../pans/big-view.tsx';
 import { maySleep } from '../shell/keep-awake.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
 
-/** The note by which a boil knows that its sound was heard; it is kept in the boil, and can be taken back like any. */
-const NOTE_ID = 'sound-check-';
-
 function wasHeard({ marks }: Pick<Now, 'marks'>): boolean {
-  return marks.some(
-    ({ mark, withdrawn }) => !withdrawn && mark.kind === 'note' && mark.id?.startsWith(NOTE_ID) === true,
-  );
+  return marks.some(({ mark, withdrawn }) => !withdrawn && isHeardNote(mark));
 }
 
 async function play(): Promise<boolean> {
@@ -24,8 +20,7 @@ async function play(): Promise<boolean> {
 
 /** Notes in the boil that runs that its sound was heard; `when` tells one such note from another. */
 export function noteHeard(when: number | 'start'): Promise<boolean> {
-  const text = `The call was tried and heard (${settings.value.loudness}).`;
-  return tell({ mark: { kind: 'note', id: `${NOTE_ID}${when}`, text } }, say('sound.noted'));
+  return tell({ mark: heardNote(settings.value.loudness, when) }, say('sound.noted'));
 }
 
 /** What would put this machine to sleep, as the host knows it; else that the browser cannot keep it awake. */

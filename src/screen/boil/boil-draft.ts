@@ -11,6 +11,8 @@ import {
   mmShown,
   powerShown,
   strengthShown,
+  noNumber,
+  power,
   typedNumber,
   unitSymbols,
   wattsOf,
@@ -150,7 +152,7 @@ export const calledIn = (pan: PanDraft): string => pan.name.trim() || say('pan.a
 function problemWith({ label, typed, least, greatest, unit, needed = false }: Checked): string | null {
   if (typed.trim() === '') return needed ? say('boil.problem.needed', { field: label }) : null;
   const value = typedNumber(typed);
-  if (value === null) return say('boil.problem.number', { field: label, typed });
+  if (value === null) return noNumber(label, typed);
   return value < least || value > greatest ? outside({ field: label, typed, least, greatest, unit }) : null;
 }
 
@@ -238,6 +240,26 @@ export function problemInDraft(draft: BoilDraft, settings: Settings): string | n
   return problems.find((problem) => problem !== null) ?? null;
 }
 
+/** Under and over these a burner under one pan is rather a slip of the finger or another unit, W (judgement). */
+const LEAST_BURNER_W = 500;
+const MOST_BURNER_W = 60_000;
+
+/** What is asked about a checked draft before it is used: the first burner that can hardly be meant; null for none. */
+export function doubtInDraft({ pans }: BoilDraft, settings: Settings): string | null {
+  for (const pan of pans) {
+    const typed = pan.heat === '' ? null : typedNumber(pan.power);
+    const watts = typed === null ? null : wattsOf(typed, settings);
+    if (watts === null || (watts >= LEAST_BURNER_W && watts <= MOST_BURNER_W)) continue;
+    return say('boil.doubt.power', {
+      pan: calledIn(pan),
+      power: power(watts, settings),
+      least: power(LEAST_BURNER_W, settings),
+      most: power(MOST_BURNER_W, settings),
+    });
+  }
+  return null;
+}
+
 function number(typed: string): number | undefined {
   return typedNumber(typed) ?? undefined;
 }
@@ -270,13 +292,13 @@ function finishStrength(pan: PanDraft, typed: number, settings: Settings): { bri
 /** A field that was emptied leaves the pan; what the form does not show stays. */
 function panOf(pan: PanDraft, settings: Settings, kinds: readonly SapKind[]): Pan {
   const typed = number(pan.power);
-  const power = typed === undefined ? {} : { power_w: wattsOf(typed, settings) };
+  const powerSaid = typed === undefined ? {} : { power_w: wattsOf(typed, settings) };
   const next: Pan = {
     ...pan.before,
     name: pan.name.trim() || undefined,
     sap: sapOf(pan.sap, pan.before.sap, kinds),
     vessel: vesselOf(pan.vessel, settings),
-    heat: pan.heat === '' ? undefined : { ...pan.before.heat, kind: pan.heat, power_w: undefined, ...power },
+    heat: pan.heat === '' ? undefined : { ...pan.before.heat, kind: pan.heat, power_w: undefined, ...powerSaid },
     finish: wantedFinish(pan, settings),
     min_depth_mm: pan.leastDepth.trim() === '' ? undefined : mm(pan.leastDepth, settings),
     settings: settingsOfPan(pan),

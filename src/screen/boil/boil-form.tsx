@@ -13,7 +13,7 @@ import { calledProbe, kept } from '../probes/kept.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
 import { exactStrength, unitSymbols, volume } from '../words/amounts.ts';
-import { anotherPan, boilDraft, calledIn, problemInDraft, setupOf } from './boil-draft.ts';
+import { anotherPan, boilDraft, calledIn, doubtInDraft, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
 import { giveByName, giveChosen, giveProbe, unwatched, withoutUnused } from './give-probes.ts';
@@ -215,13 +215,19 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
   const views = changing ? now.probes : heardProbes(now);
   const [heard, setHeard] = useState(false);
   const { refuse, sentence } = useRefusal();
+  // What was asked about already.
+  const [asked, setAsked] = useState<string | null>(null);
+  const button = changing ? 'boil.save' : 'boil.start_it';
   if (changing && now.header === null) return <p class="page">{say('boil.none_runs')}</p>;
   const wrong = problemInDraft(draft, settings.value);
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
-    refuse(wrong);
-    if (wrong !== null) return;
+    const doubt = wrong === null ? doubtInDraft(draft, settings.value) : null;
+    const isNew = doubt !== null && doubt !== asked;
+    setAsked(doubt);
+    refuse(wrong ?? (isNew ? `${doubt} ${say('boil.doubt.again', { button: say(button) })}` : null));
+    if (wrong !== null || isNew) return;
     const setup = setupOf(draft, settings.value, saps.value);
     const plan = changing ? undefined : plannedSetup.value?.plan;
     const done = await (changing
@@ -268,7 +274,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
       {!changing && <SoundCheck heard={heard} setHeard={setHeard} />}
       <div class={changing ? '' : 'start-bar foot-bar'}>
         <div class="start-wants">
-          {wrong !== null && (sentence ?? <p class="hint">{wrong}</p>)}
+          {wrong === null ? asked !== null && sentence : (sentence ?? <p class="hint">{wrong}</p>)}
           {lost.map((pan) => (
             <p key={pan} class="check-due" role="status">
               ▲ {say('boil.probe_gone', { pan })}
@@ -279,7 +285,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
         </div>
         <p class="row">
           <button type="submit" form={FORM} class="main-button">
-            {say(changing ? 'boil.save' : 'boil.start_it')}
+            {say(button)}
           </button>
           <a class="button" href="#/pans" onClick={() => void (changing || (typedBoil.value = null))}>
             {say('boil.leave')}

@@ -3,7 +3,7 @@ import type { Header, Mark, MarkKind, Now, Pour, Settings } from '../client/type
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { typedNumber } from '../words/amounts.ts';
+import { isEitherNumber, noNumber, typedNumber } from '../words/amounts.ts';
 
 /** Where a mark is being made. */
 export interface MarkPlace {
@@ -88,6 +88,7 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
     }
     if (text === '' && field.optional === true) continue;
     const value = typedNumber(text);
+    if (value === null && isEitherNumber(text)) return noNumber(field.label, text);
     if (value === null)
       return say('marks.problem.number', {
         field: field.label,

@@ -4,14 +4,21 @@ import type { Mark, Now, Pour } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { timeOfDay, wallMs } from '../words/clock.ts';
 
-/** `ago` in min; `typed` is a time of day: "14:05", "9.30", "9h30" or "1405". */
+/** `ago` in min; `typed` is a time of day: "14:05", "9.30", "9h30", "1405", "9:30 am" or "2 pm". */
 export type When = { ago: number } | { typed: string } | 'pour';
 
 /** What a person typed as a time of day, ms since midnight; null where it is none. */
 function sinceMidnightMs(typed: string): number | null {
-  const [, hours = '24', minutes = '60'] = /^(\d{1,2})[:.h]?(\d{2})$/u.exec(typed.replaceAll(/\s/gu, '')) ?? [];
-  return Number(hours) > 23 || Number(minutes) > 59 ? null : (Number(hours) * 60 + Number(minutes)) * MINUTE_MS;
+  const tidy = typed.replaceAll(/\s/gu, '').toLowerCase();
+  const [, hours = '24', minutes = '60'] = /^(\d{1,2})[:.h]?(\d{2})$/u.exec(tidy) ?? [];
+  const [, hour = '24', past = '0', half = ''] = /^(\d{1,2})(?:[:.]?(\d{2}))?([ap])\.?m\.?$/u.exec(tidy) ?? [];
+  const [h, min] = half === '' ? [Number(hours), Number(minutes)] : [of24(Number(hour), half), Number(past)];
+  return h > 23 || min > 59 ? null : (h * 60 + min) * MINUTE_MS;
 }
+
+/** An hour from 1 to 12 am or pm; 24 where there is none such. */
+const of24 = (hour: number, half: string): number =>
+  hour < 1 || hour > 12 ? 24 : (hour % 12) + (half === 'p' ? 12 : 0);
 
 /** A time of day when it last was, ms of boil time; null where it is none, still to come, or before the boil began. */
 function lastAt(now: Now, typed: string): number | null {

@@ -207,7 +207,9 @@ export function PanCard({
   const away = active.find(isAside);
   // Of burnt sugar nothing is forecast, and no measurement would help.
   const burnt = isBurnt(reading.temperature_c);
-  const forecast = burnt ? null : forecastWords(now, reading);
+  // One order at a time: while it is about to burn, nobody reads that it is nearly syrup, or done and to be taken off.
+  const burns = burnt || standing.some(({ alarm }) => alarm === 'scorch-risk');
+  const forecast = burns ? null : forecastWords(now, reading);
   const moved = forecast === null ? null : whyMoved(now, reading, settings.value);
   const advice = now.advice.find((each) => each.pan === reading.pan) ?? null;
   const shallow = shallowThen(now, advice);
@@ -228,7 +230,7 @@ export function PanCard({
       >
         <kbd aria-hidden="true">{letter}</kbd> <b>{name}</b>
         {worst === undefined ? (
-          <span class="stage">{stage}</span>
+          <span class="stage">{!burns && stage}</span>
         ) : (
           <span class="stage">
             <AlarmShape priority={worst.priority} flashes={!worst.answered} /> <b>{priorityWord(worst.priority)}</b>
@@ -268,7 +270,7 @@ export function PanCard({
           {readByHand(now, reading, settings.value) ?? probeLine(now, reading)}
           {doubtful && lastHeard(now, reading.pan)}
         </span>
-        {worst !== undefined && <span>{stage}</span>}
+        {worst !== undefined && !burns && <span>{stage}</span>}
       </p>
     </article>
   );

@@ -10,6 +10,11 @@ export function selectedPan(now: Now): string | null {
   return ids.find((id) => id === chosen.value) ?? ids[0] ?? null;
 }
 
+/** No pan is chosen any more. */
+export function forgetPan(): void {
+  chosen.value = null;
+}
+
 /** Chooses the pan that marks are noted for. */
 export function selectPan(id: string): void {
   chosen.value = id;

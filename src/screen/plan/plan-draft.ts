@@ -9,7 +9,7 @@ import { isVesselUnfinished } from '../boil/vessel-draft.ts';
 import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
-import { brixOf, litresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
+import { brixOf, litresOf, noNumber, typedNumber, unitSymbols } from '../words/amounts.ts';
 import { listWords } from '../words/plan-words.ts';
 
 /** Every text is as typed; '' is "not given". Sap and finish of all the liquid are those of the first pan. */
@@ -156,7 +156,7 @@ function wrongInPlan(draft: PlanDraft, settings: Settings): string | null {
   for (const { label, typed, least, greatest, unit } of fieldsOf(draft, settings)) {
     if (typed.trim() === '') continue;
     const value = typedNumber(typed);
-    if (value === null) return say('boil.problem.number', { field: label, typed });
+    if (value === null) return noNumber(label, typed);
     if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
   }
   if (draft.until !== '' && draft.start !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');

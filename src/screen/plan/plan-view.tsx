@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { DAY_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
-import { setupOf } from '../boil/boil-draft.ts';
+import { doubtInDraft, setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
 import { typedBoil } from '../boil/typed-boil.ts';
 import { sessionSignal } from '../client/session-signal.ts';
@@ -153,6 +153,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const kept = beside.value;
   const isRunning = now.mode !== 'idle' && !now.ended;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
+  const doubt = problem === null && !isTyping ? doubtInDraft(current.boil, settings.value) : null;
   const set = (draft: PlanDraft): void => void (typed.value = { draft, units: settings.value });
 
   const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
@@ -209,6 +210,11 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
             {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
             {problem === null && unsized !== null && (
               <Problem problem={{ sentence: unsized, isMissing: true }} isTyping={isTyping} />
+            )}
+            {doubt !== null && (
+              <p class="problem plan-problem" role="status">
+                ▲ {doubt}
+              </p>
             )}
             {results !== null && (
               <div class={problem === null ? 'panel' : 'panel plan-old'}>

@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import type { Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { lengthOfTime } from '../words/clock.ts';
-import { printedWords } from '../words/replay-words.ts';
+import { printedWords, titleWords } from '../words/replay-words.ts';
 import { leave, play } from './replay-control.ts';
 import { say } from '../language/say.ts';
 
@@ -18,7 +18,7 @@ export function ReplayBand({ now }: { now: Now }): JSX.Element {
         {say('replay.not_live')}
         {isOther && <b>{say('replay.with_other')}</b>}
       </span>
-      <span class="band-note band-title">{now.replay?.title ?? now.header?.name ?? say('replay.kept_boil')}</span>
+      <span class="band-note band-title">{titleWords(now)}</span>
       <span class="band-note seek-time">
         {say('replay.of_length', { time: lengthOfTime(now.t / 1000), length: lengthOfTime(length / 1000) })}
       </span>

@@ -28,7 +28,7 @@ import { place, route } from './routes.ts';
 import type { Route } from './routes.ts';
 
 function LivePans({ now }: { now: Now }): JSX.Element {
-  return now.mode === 'idle' ? <Welcome /> : <PansView now={now} />;
+  return now.mode === 'idle' ? <Welcome /> : <PansView key={now.boil} now={now} />;
 }
 
 function NoReplay(): JSX.Element {

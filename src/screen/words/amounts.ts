@@ -172,11 +172,51 @@ export function unitSymbols(settings: Settings): {
   };
 }
 
+const FRACTIONS: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾': '3/4' };
+
+/** "60,000" and "1,250.5"; a group that begins with 0 is none: "0,900" may be meant for either. */
+const BY_COMMAS = /^-?[1-9]\d{0,2}(?:,\d{3})+(?:\.\d{1,6})?$/u;
+
+const tidied = (text: string): string =>
+  text
+    .trim()
+    .replaceAll(/[\u00a0\u2009\u202f]/gu, ' ')
+    .replaceAll(/\s*([½¼¾])/gu, (_, sign: string) => ` ${FRACTIONS[sign]}`)
+    .trim()
+    .replace('−', '-');
+
+const hasPoint = (): boolean => localDigits('1.5') === '1.5';
+
+/** Whether it could be either of two numbers: "0,900" where thousands are marked by a comma, which begin with no 0. */
+export const isEitherNumber = (text: string): boolean => hasPoint() && /^-?0+,\d{3}$/u.test(tidied(text));
+
+/** "1/2", "14 1/2" and "14-1/2", as a ruler is read; null for anything else. */
+function fractionTyped(tidy: string): number | null {
+  const [, whole = '0', above = '', below = ''] = /^(?:(\d{1,4})[ -])?(\d{1,2})\/(2|3|4|8|16|32)$/u.exec(tidy) ?? [];
+  if (below === '' || Number(above) >= Number(below)) return null;
+  return Number(whole) + Number(above) / Number(below);
+}
+
 /**
- * What a person typed as a number; a comma is taken for a point. Null when it is empty or no plain number,
- * because a slip of the finger must not become a reading.
+ * What a person typed as a number, by the language of the screen: a comma is taken for a point, but where the language marks
+ * its decimals with a point, "60,000" is sixty thousand. Thousands may stand apart, and a fraction behind a whole number. Null
+ * when it is empty, no plain number, or could be either of two, because a slip of the finger must not become a reading.
  */
 export function typedNumber(text: string): number | null {
-  const plain = text.trim().replace(',', '.').replace('−', '-');
-  return /^-?\d{1,7}(\.\d{1,6})?$/.test(plain) ? Number(plain) : null;
+  const tidy = tidied(text);
+  if (isEitherNumber(tidy)) return null;
+  const byCommas = hasPoint() && BY_COMMAS.test(tidy);
+  const joined = byCommas
+    ? tidy.replaceAll(',', '')
+    : tidy.replaceAll(/(?<=^-?\d{1,3}(?: \d{3})*) (?=\d{3}(?!\d))/gu, '');
+  const plain = joined.replace(',', '.');
+  return /^-?\d{1,7}(\.\d{1,6})?$/.test(plain) ? Number(plain) : fractionTyped(tidy);
+}
+
+/** Why `typedNumber` made nothing of what stands in a field. */
+export function noNumber(field: string, typed: string): string {
+  if (!isEitherNumber(typed)) return say('boil.problem.number', { field, typed });
+  const tidy = tidied(typed);
+  const [less, more] = [Number(tidy.replace(',', '.')), Number(tidy.replace(',', ''))];
+  return say('boil.problem.either', { field, typed: typed.trim(), less: String(less), more: String(more) });
 }

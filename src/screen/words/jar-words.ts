@@ -75,7 +75,7 @@ const NAME_OF_A_JAR = (settings: Settings): number => unitLitres(settings).gallo
 
 /** "12 × 250 mL", "12 jars of 250 mL". */
 const COUNT_AND_SIZE =
-  /^\s*(\d{1,5})\s*(?:x|×|\*|(?:jars?|bottles?)(?: of)?\s|(?:pots?|bocaux|bouteilles?)(?: de)?\s)\s*(1\/2|½|[\d.,]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu;
+  /^\s*(\d{1,5})\s*(?:x|×|\*|(?:jars?|bottles?)(?: of)?\s|(?:pots?|bocaux|bouteilles?)(?: de)?\s)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu;
 /** "8 pints", "8 × pint", "3 half-gallons". */
 const COUNT_AND_NAME = /^\s*(\d{1,5})\s*(?:x|×|\*)?\s*((?:half|demi)[- ]|(?:1\/2|½)\s*)?(\p{L}[\p{L}.]*)\s*$/iu;
 
@@ -86,7 +86,7 @@ function jarTyped(part: string, settings: Settings): Jars | null {
   const sized = COUNT_AND_SIZE.exec(part);
   if (sized !== null) {
     const [, count = '', typed = '', name = ''] = sized;
-    const each = typed === '1/2' || typed === '½' ? 0.5 : typedNumber(typed);
+    const each = typedNumber(typed);
     const unit = litresOf(name);
     return each === null || each <= 0 || unit === undefined ? null : jars(count, each * unit);
   }

@@ -1,5 +1,7 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
 import { MARK_KINDS } from '../../language/mark-kinds.ts';
+import { isHeardNote } from '../../protocol/sound-check.ts';
+import { hostWords } from '../language/host-words.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { depth, mass, pressure, temperature, volume } from './amounts.ts';
@@ -77,7 +79,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'remind':
       return say('mark.remind_in', { text: mark.text, time: lengthOfTime(mark.seconds) });
     case 'note':
-      return say('mark.noted', { text: mark.text });
+      return say('mark.noted', { text: isHeardNote(mark) ? hostWords(mark.text) : mark.text });
     case 'no-top-up':
     case 'withdraw':
       return '';

@@ -1,6 +1,6 @@
 // A replay in words: what was said at a moment beside what came later, and how calls differ under other choices.
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
-import type { CallDifference, FinishedBy, PanKnown } from '../../protocol/replay-messages.ts';
+import { type CallDifference, type FinishedBy, isOpenedTitle, type PanKnown } from '../../protocol/replay-messages.ts';
 import type { Header, Now } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
@@ -59,7 +59,7 @@ export function differenceWords(difference: CallDifference, now: Now): string {
 
 /** What a printed page says of itself. */
 export function printedWords(now: Now): string {
-  const title = now.replay?.title ?? now.header?.name ?? say('replay.kept_boil');
+  const title = titleWords(now);
   const isOther = (now.replay?.choices ?? null) !== null;
   return say(isOther ? 'replay.printed_other' : 'replay.printed', { title, at: timeOfDay(now, now.t) });
 }
@@ -68,4 +68,10 @@ export function printedWords(now: Now): string {
 export function probesOf(header: Header | null, pan: string): string[] {
   const probe = header?.pans?.find(({ id }) => id === pan)?.probe;
   return probe === undefined ? [] : Array.isArray(probe) ? probe : [probe];
+}
+
+/** What the boil that is replayed is called. */
+export function titleWords({ replay, header }: Pick<Now, 'replay' | 'header'>): string {
+  const title = replay?.title ?? header?.name ?? say('replay.kept_boil');
+  return isOpenedTitle(title) ? hostWords(title) : title;
 }

@@ -46,8 +46,8 @@ const breaks: [string, string, string][] = [
   ['clearing is not taken back', "state.condition = 'active';\n    // The numbers", '// The numbers'],
   [
     'raised anew it stays acknowledged',
-    "Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false });\n  callAgain(state, t);",
-    "Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false });",
+    "Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false, seenOnce: false });\n  callAgain(state, t);",
+    "Object.assign(state, { condition: 'active', raisedAt: t, since: t, overUnseen: false, seenOnce: false });",
   ],
   [
     'a higher priority stays acknowledged',
@@ -64,8 +64,13 @@ const breaks: [string, string, string][] = [
     '  state.answeredAt = t;\n',
     "  state.answeredAt = t;\n  state.condition = 'ok';\n",
   ],
-  ['over and unseen leaves the list', 'state.overUnseen = !state.answered;', 'state.overUnseen = false;'],
-  ['over and seen stays listed', 'state.overUnseen = !state.answered;', 'state.overUnseen = true;'],
+  ['over and unseen leaves the list', 'state.overUnseen = !state.seenOnce;', 'state.overUnseen = false;'],
+  [
+    'over and seen before it got worse stays listed',
+    'state.overUnseen = !state.seenOnce;',
+    'state.overUnseen = !state.answered;',
+  ],
+  ['over and seen stays listed', 'state.overUnseen = !state.seenOnce;', 'state.overUnseen = true;'],
   ['aside never ends', 'state.asideUntil !== null && t >= state.asideUntil;', 'false;'],
   ['aside ends in silence', 'if (isOn(state) && (asideIsOver || ', 'if (isOn(state) && ('],
   [

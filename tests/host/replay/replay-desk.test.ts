@@ -133,7 +133,7 @@ test('it steps from one mark or call to the next and back, and pauses there', as
   await ask({ replay_control: { step: 'previous', to: 'either' } });
   expect(nowOf('replay').t).toBe(inOrder[2]);
   await ask({ replay_control: { seek: calls.at(-1)!.raised } });
-  await expect(ask({ replay_control: { step: 'next', to: 'alarm' } })).rejects.toThrow('no alarm after this moment');
+  await expect(ask({ replay_control: { step: 'next', to: 'alarm' } })).rejects.toThrow('no call after this moment');
 });
 
 test('where there is no further mark or call it says so, in a sentence that the screen knows', async () => {

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
 import { headerSchema, setupSchema } from '../../../src/protocol/header-schema.ts';
-import { anotherPan, boilDraft, problemInDraft, setupOf } from '../../../src/screen/boil/boil-draft.ts';
+import { anotherPan, boilDraft, doubtInDraft, problemInDraft, setupOf } from '../../../src/screen/boil/boil-draft.ts';
 import { chooseSap, sapDraft } from '../../../src/screen/boil/sap-draft.ts';
 import type { SapDraft } from '../../../src/screen/boil/sap-draft.ts';
 import type { Pan, Settings, Setup } from '../../../src/screen/client/types.ts';
@@ -156,4 +156,17 @@ test('what is wrong is said with the pan and the field', () => {
   const pans = draft.pans.map((pan, i) => (i === 0 ? { ...pan, vessel: { ...pan.vessel, diameter: 'wide' } } : pan));
   expect(problemInDraft({ ...draft, pans }, metric)).toBe('Back pot, width across: “wide” is no plain number.');
   expect(problemInDraft({ ...draft, pans: [] }, metric)).toContain('at least one pan');
+});
+
+test('a power that no burner under a pan has is asked about, in the units chosen; where no burner is chosen it is none', () => {
+  const withPower = (watts: number, kind: 'propane' | undefined = 'propane'): Setup => ({
+    ...setup,
+    pans: [{ id: 'p1', name: 'Back pot', ...(kind === undefined ? {} : { heat: { kind, power_w: watts } }) }],
+  });
+  const asked = (watts: number, settings: Settings): string | null =>
+    doubtInDraft(boilDraft(withPower(watts), settings, sapKinds), settings);
+  expect([500, 17_600, 60_000].map((watts) => asked(watts, metric))).toEqual([null, null, null]);
+  expect(asked(61_000, metric)).toContain('Back pot: a burner of 61');
+  expect(asked(17.6, american)).toContain('Back pot: a burner of 60\u00a0Btu/h');
+  expect(doubtInDraft(boilDraft(setup, metric, sapKinds), metric)).toBeNull();
 });

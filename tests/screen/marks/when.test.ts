@@ -17,6 +17,16 @@ test('a time of day is the last one that it was since the boil began', () => {
   expect(at('08:00')).toBe(30 * MINUTE_MS);
   for (const typed of ['7:42', '7.42', '7h42', '0742', '742', ' 7 h 42 ']) expect(at(typed)).toBe(12.5 * MINUTE_MS);
   expect(at('07:30')).toBe(MINUTE_MS / 2);
+  for (const typed of ['7:42 am', '7:42 AM', '7.42 a.m.', '742am']) expect(at(typed)).toBe(12.5 * MINUTE_MS);
+  expect(at('8 am')).toBe(30 * MINUTE_MS);
+});
+
+test('noon and midnight by am and pm are the ones meant', () => {
+  const clock = moment.clock.replace('T15:00', 'T20:30');
+  const now = { ...moment, clock, t: 6 * 60 * MINUTE_MS };
+  expect(momentOf({ typed: '12:10 pm' }, now, undefined)).toBe(280.5 * MINUTE_MS);
+  expect(momentOf({ typed: '1:30 pm' }, now, undefined)).toBe(now.t);
+  expect(momentOf({ typed: '12:10 am' }, now, undefined)).toBeNull();
 });
 
 test('a time before the boil began is refused, and it is said when that was', () => {
@@ -26,12 +36,13 @@ test('a time before the boil began is refused, and it is said when that was', ()
       `This boil began at 07:30: ${typed} was before it, or is still to come. What was in a pan by then is noted at 07:30.`,
     );
   }
-  expect(whyNoMoment({ typed: '8 pm' }, moment)).toContain('Type a time of day that has passed');
+  expect(whyNoMoment({ typed: 'eight' }, moment)).toContain('Type a time of day that has passed');
 });
 
 test('a time that is still to come, or none, is not taken for yesterday', () => {
   expect(at('08:10')).toBeNull();
-  for (const typed of ['8 pm', '24:00', '7:60', '7', '']) expect(at(typed)).toBeNull();
+  for (const typed of ['8 pm', '7:42 pm', '13:42 am', '0:10 am', '24:00', '7:60', '7', ''])
+    expect(at(typed)).toBeNull();
 });
 
 test('the example that is shown is one that can be typed', () => {

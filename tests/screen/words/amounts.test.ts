@@ -1,11 +1,14 @@
 // Signed numbers for the cards, and typed numbers that are never guessed.
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
+import { problemIn } from '../../../src/screen/marks/mark-form.ts';
+import { language } from '../../../src/screen/language/language.ts';
 import {
   celsiusOf,
   litresOf,
   metresOf,
   metresShown,
   mmOf,
+  noNumber,
   signedRate,
   signedRise,
   typedNumber,
@@ -41,4 +44,34 @@ test('a comma is a point; a slip of the finger is no number', () => {
   expect(['', ' ', '0x1F', '1e3', '12.', '1.2.3', 'Infinity', 'NaN', '12 L'].map(typedNumber)).toEqual(
     Array(9).fill(null),
   );
+});
+
+afterEach(() => void (language.value = 'en'));
+
+test('in English a comma with three digits behind it marks thousands, in French it is a point', () => {
+  const typed = ['60,000', '1,250', '1,250.5', '-1,200', '1,234,567', '12,5', '1250,5'];
+  expect(typed.map(typedNumber)).toEqual([60_000, 1250, 1250.5, -1200, 1_234_567, 12.5, 1250.5]);
+  language.value = 'fr';
+  expect(typed.map(typedNumber)).toEqual([60, 1.25, null, -1.2, null, 12.5, 1250.5]);
+  expect(['1 250', '1\u00a0250,5', '60\u202f000', '1 234 567'].map(typedNumber)).toEqual([
+    1250, 1250.5, 60_000, 1_234_567,
+  ]);
+  expect(['1 25', '12 3456', '1234 567', '1  250'].map(typedNumber)).toEqual(Array(4).fill(null));
+});
+
+test('what could be either of two numbers is refused, and both are said', () => {
+  expect(typedNumber('0,900')).toBeNull();
+  expect(noNumber('Depth', '0,900')).toBe('Depth: “0,900” could be 900 or 0.9. Please type it without the comma.');
+  const field = { name: 'brix', label: 'Depth', unit: 'mm', least: 0, greatest: 1000 };
+  expect(problemIn({ brix: '0,900' }, [field])).toBe(noNumber('Depth', '0,900'));
+  expect(noNumber('Depth', '1.2.3')).toContain('is no plain number');
+  language.value = 'fr';
+  expect(typedNumber('0,900')).toBe(0.9);
+});
+
+test('a fraction is read as on a ruler', () => {
+  expect(['14 1/2', '2-1/2', '1/2', '¾', '14½', '2 3/16'].map(typedNumber)).toEqual([
+    14.5, 2.5, 0.5, 0.75, 14.5, 2.1875,
+  ]);
+  expect(['3/2', '1/0', '1/7', '1/', '14 1/2 1/2', '1 250 1/2'].map(typedNumber)).toEqual(Array(6).fill(null));
 });

@@ -1,5 +1,6 @@
 // Every kind of mark in one line.
 import { afterEach, expect, test } from 'vitest';
+import { heardNote } from '../../../src/protocol/sound-check.ts';
 import type { Mark } from '../../../src/screen/client/types.ts';
 import { markWords } from '../../../src/screen/words/mark-words.ts';
 import { language } from '../../../src/screen/language/language.ts';
@@ -32,6 +33,8 @@ test.each([
   [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot : Ajout de 2,0 L'],
   [{ kind: 'draw-off', pan: 'p1', all: true }, 'Front pot : Retrait complet'],
   [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot : Réuni en entier dans Casserole 2'],
+  [heardNote('loud', 'start'), 'Note « L’appel a été essayé et entendu (fort). »'],
+  [{ kind: 'note', text: 'The call was tried and heard (loud).' }, 'Note « The call was tried and heard (loud). »'],
   [{ kind: 'note', pan: 'p1', text: 'Mousse' }, 'Front pot : Note « Mousse »'],
 ] as [Mark, string][])('in French %j reads as a phrase', (mark, words) => {
   language.value = 'fr';

@@ -1,12 +1,14 @@
 // What was said at a moment and what came later are told apart in words, and so are calls under other choices.
 import { expect, test } from 'vitest';
-import type { PanKnown } from '../../../src/protocol/replay-messages.ts';
+import { openedTitle, type PanKnown } from '../../../src/protocol/replay-messages.ts';
+import { language } from '../../../src/screen/language/language.ts';
 import {
   cameWords,
   differenceWords,
   printedWords,
   saidWords,
   stillReadWords,
+  titleWords,
 } from '../../../src/screen/words/replay-words.ts';
 import type { Now } from '../../../src/screen/client/types.ts';
 import { moment } from '../moment.ts';
@@ -93,4 +95,13 @@ test('of a past boil it is said that it is still being read, until the end of it
 test('a pan that was taken off short of its finish is not told as finished then', () => {
   const off: PanKnown = { ...known, was: { at: at(13, 29), by: 'unfinished' }, later_s: null, inRange: null };
   expect(cameWords(off, now)).toBe('it was taken off unfinished at 13:29');
+});
+
+test('a recording that was opened is said to be so in the language of the page, and a kept boil keeps its name', () => {
+  const titled = (title: string): string => titleWords({ header: null, replay: { title } as Now['replay'] });
+  expect(titled(openedTitle('Bouleau essai'))).toBe('Bouleau essai (opened, not in the notebook)');
+  language.value = 'fr';
+  expect(titled(openedTitle('Bouleau essai'))).toBe('Bouleau essai (ouverte, pas dans le cahier)');
+  expect(titled('Running low')).toBe('Running low');
+  language.value = 'en';
 });

@@ -52,9 +52,7 @@ const USUAL_WANDER_C = 0.045;
 export function startBelief(design: PanDesign, base: Base, swing: number): Belief {
   const belief: Belief = { x: new Array<number>(SIZE).fill(0), p: new Array<number>(SIZE * SIZE).fill(0) };
   supposeContents(belief, design);
-  const steam = steamBefore(design);
-  setAlone(belief, LEVEL, steam.lnKgPerS, steam.share ** 2);
-  setAlone(belief, FIRE, 0, swing ** 2);
+  supposeSteam(belief, steamBefore(design), swing);
   setAlone(belief, OFFSET, 0, base.offsetVariance);
   setAlone(belief, SAP, base.sapShare, base.sapVariance);
   addVariance(belief, OFFSET, SAP, base.covariance);
@@ -62,6 +60,12 @@ export function startBelief(design: PanDesign, base: Base, swing: number): Belie
   setAlone(belief, TYPED, 0, 1);
   setAlone(belief, WANDER, 0, USUAL_WANDER_C ** 2);
   return belief;
+}
+
+/** The steam is as supposed, whatever was believed of it; `swing` is how the fire varies about it (1 σ, a share). */
+export function supposeSteam(belief: Belief, steam: Steam, swing: number): void {
+  setAlone(belief, LEVEL, steam.lnKgPerS, steam.share ** 2);
+  setAlone(belief, FIRE, 0, swing ** 2);
 }
 
 /** Nobody said what is in the pan: a usual mass, and sap as it runs or what was boiled before. */
@@ -92,6 +96,12 @@ export const steamBefore = (design: PanDesign): Steam => design.learntSteam ?? u
 export function usualSteam(design: PanDesign): Steam {
   const { kgPerS, share } = usualPower(design);
   return { lnKgPerS: Math.log(kgPerS), share };
+}
+
+/** Whether a burner's power was changed by more than such a figure misses by anyhow. */
+export function isOtherBurner(before: PanDesign, after: PanDesign): boolean {
+  if (before.usefulPowerW === after.usefulPowerW) return false;
+  return Math.abs(usualSteam(after).lnKgPerS - usualSteam(before).lnKgPerS) > NOMINAL_SHARE;
 }
 
 /** Water that boils away at full flame, kg/s, and the share to which that is known. */
