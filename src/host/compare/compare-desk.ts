@@ -60,7 +60,8 @@ export class CompareDesk {
       const of = course === null ? null : panOf(course, pan ?? null);
       const head = { boil, name, started, pan: of === null ? null : { id: of.id, name: of.name } };
       if (course === null) return { ...head, isWorking: why === null, why, ...NO_LINE };
-      if (of === null) return { ...head, isWorking: false, why: 'This boil has no such pan.', ...NO_LINE };
+      const none = (pan ?? null) === null ? 'No pan was seen.' : 'This boil has no such pan.';
+      if (of === null) return { ...head, isWorking: false, why: none, ...NO_LINE };
       const line = lineOf(course, of, started, align, what, points);
       return 'why' in line
         ? { ...head, isWorking: false, ...line, ...NO_LINE }
