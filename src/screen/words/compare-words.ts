@@ -88,7 +88,7 @@ const DAY_H = 24;
 export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * HOUR_MS);
 
 /** "13 Mar, Three pots, Front pot". */
-export function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
+function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
   const boil = { day: shortDay(started), name: name === '' ? say('compare.nameless') : name };
   return pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: pan.name });
 }
