@@ -66,6 +66,8 @@ export interface CompareView {
   align: Alignment;
   what: Compared;
   boils: ComparedBoil[];
+  /** All pans that were seen in any of them, each once by its id, named as in the first that has it. */
+  pans: { id: string; name: string }[];
   differences: Difference[];
   /** Boils that are still being read. */
   working: number;

@@ -76,12 +76,14 @@ test('the end of a boil asks at most six things, once, and is filled in and kept
   await obeyed({ end: true });
   await form().waitFor();
   expect(await form().locator('input').count()).toBeLessThanOrEqual(6);
-  expect(await form().getByLabel('Its density').inputValue()).toBe('66.9');
+  // Nobody measured it, and no finish was called: what was aimed at is not offered as what it is.
+  expect(await form().getByLabel('Its density').inputValue()).toBe('');
   // The first field comes into focus: nothing but keys from here on.
   await form().locator('input:focus').waitFor();
   await page.keyboard.press('Control+A');
   await page.keyboard.type('1.1');
   await page.keyboard.press('Tab');
+  await page.keyboard.type('66.9');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Control+A');
   await page.keyboard.type('4 x 250 mL');

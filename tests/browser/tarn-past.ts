@@ -78,6 +78,7 @@ const compare: CompareView = {
   align: 'before-finish',
   what: 'strength',
   working: 0,
+  pans: [pan],
   boils: [
     { ...boil, ...line, t: columns((share) => share * LENGTH) },
     { ...boil, boil: 'second', ...line, y: columns((share) => 3 + 64 * share ** 4), t: columns((s) => s * LENGTH) },

@@ -4,6 +4,7 @@ import { burnerName, ownSteam, type Steam } from '../pan/burner.ts';
 import { TENDED_VARIANCE_PER_S } from '../pan/filter/predict.ts';
 import { steamBefore } from '../pan/filter/start.ts';
 import { independent, type JointNormal, marginal, sideBySide } from '../pan/joint-normal.ts';
+import { HOUR_MS } from '../quantities/time.ts';
 import type { Learnt } from './entries.ts';
 import type { BoilState } from './state.ts';
 
@@ -28,6 +29,12 @@ function probesAndSaps(state: BoilState): JointNormal {
   return marginal(state.water.joint, [...names]);
 }
 
+/** A pan that came to no finish tells of its burner only once it has boiled up to so far into the boil, ms (judgement). */
+const LEAST_TELLING_MS = HOUR_MS;
+
+const wasCalledFinished = ({ history }: BoilState, pan: string): boolean =>
+  history.raisings.some((one) => one.pan === pan && one.alarm === 'finish');
+
 /** The burner of each pan that boiled. Two pans that nothing tells apart: the first counts. */
 function burnersOf(state: BoilState): JointNormal {
   const shown = new Map<string, Steam>();
@@ -46,6 +53,8 @@ function burnersOf(state: BoilState): JointNormal {
 function steamOf(state: BoilState, pan: string): Steam | null {
   const course = state.pans[pan]?.course;
   const after = course?.boiledWith ?? null;
+  // What was only tried out tells of no burner.
+  if ((after?.t ?? 0) < LEAST_TELLING_MS && !wasCalledFinished(state, pan)) return null;
   const design = state.designs[pan];
   if (course?.told !== true || after === null || design === undefined) return null;
   const before = steamBefore(design);

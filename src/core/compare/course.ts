@@ -1,5 +1,6 @@
 // A boil in few numbers, one a minute for each pan, so that boils can be laid over each other: by clock, finish, water gone or strength.
 import type { Finished } from './finishes.ts';
+import { LEAST_BOILING_S } from '../season/boil-facts.ts';
 import { HOUR_MS } from '../quantities/time.ts';
 
 export const ALIGNMENTS = ['clock', 'before-finish', 'evaporated', 'strength'] as const;
@@ -37,13 +38,16 @@ export interface Line {
   y: (number | null)[];
 }
 
+/** Whether anything was read of the pan. */
+export const wasSeen = ({ celsius }: PanCourse): boolean => celsius.some((one) => one !== null);
+
 /** The pan that is asked for, else the one that was finished last, else the one that got strongest; null where none was seen. */
 export function panOf({ pans, finishes }: BoilCourse, asked: string | null): PanCourse | null {
   if (asked !== null) return pans.find(({ id }) => id === asked) ?? null;
-  const last = finishes.at(-1);
+  const last = finishes.findLast(({ by }) => by !== 'unfinished');
   if (last !== undefined) return pans.find(({ id }) => id === last.pan) ?? null;
   const strongest = (pan: PanCourse): number => pan.brix.reduce<number>((most, one) => Math.max(most, one ?? 0), 0);
-  const seen = pans.filter(({ celsius }) => celsius.some((one) => one !== null));
+  const seen = pans.filter(wasSeen);
   return seen.reduce<PanCourse | null>(
     (best, pan) => (best === null || strongest(pan) > strongest(best) ? pan : best),
     null,
@@ -52,7 +56,7 @@ export function panOf({ pans, finishes }: BoilCourse, asked: string | null): Pan
 
 /** Boil time at which the pan was last finished, ms; null where it was not. */
 export const finishOf = ({ finishes }: BoilCourse, pan: string): number | null =>
-  finishes.findLast((one) => one.pan === pan)?.at ?? null;
+  finishes.findLast((one) => one.pan === pan && one.by !== 'unfinished')?.at ?? null;
 
 /**
  * The pan's line, in at most `points` points; or, in a sentence, why there is none. Along: hours since midnight of the
@@ -69,6 +73,7 @@ export function lineOf(
 ): Line | { why: string } {
   const along = alongOf(course, pan, started, align);
   if ('why' in along) return along;
+  if (what === 'evaporation' && !hasBoiled(pan, LEAST_BOILING_S)) return { why: WATER_UNTOLD };
   const up = upwards(pan, what);
   const all: Line = { t: [], x: [], y: [] };
   for (const [minute, x] of along.x.entries()) {
@@ -77,8 +82,16 @@ export function lineOf(
     all.x.push(x);
     all.y.push(up(minute));
   }
-  return all.y.every((one) => one === null) ? { why: 'Nothing was seen of this pan.' } : thinned(all, points);
+  return all.y.every((one) => one === null) ? { why: untold(pan, what) } : thinned(all, points);
 }
+
+/** Why there is nothing to be drawn upwards. */
+function untold(pan: PanCourse, what: Compared): string {
+  if (!wasSeen(pan)) return 'Nothing was seen of this pan.';
+  return what === 'rise' ? 'The water point of this pan is not known.' : 'The strength of this pan is not known.';
+}
+
+const WATER_UNTOLD = 'How much water left this pan is not known.';
 
 function alongOf(
   course: BoilCourse,
@@ -95,7 +108,7 @@ function alongOf(
   }
   if (align === 'evaporated') {
     const gone = evaporated(pan);
-    return gone === null ? { why: 'How much water left this pan is not known.' } : { x: gone };
+    return gone === null ? { why: WATER_UNTOLD } : { x: gone };
   }
   const last = new Set(lastComeThrough(pan));
   return last.size === 0
@@ -119,9 +132,14 @@ function upwards({ celsius, water, brix, evaporation }: PanCourse, what: Compare
   };
 }
 
+/** Whether the pan boiled for so long, s. */
+export const hasBoiled = ({ evaporation }: PanCourse, seconds: number): boolean =>
+  evaporation.filter((perHour) => (perHour ?? 0) > 0).length * COURSE_EVERY_MS >= 1000 * seconds;
+
 /** Litres gone by each minute; null where nothing is known of it. A minute of which nothing is known counts as none. */
-function evaporated({ evaporation }: PanCourse): number[] | null {
-  if (evaporation.every((one) => one === null)) return null;
+function evaporated(pan: PanCourse): number[] | null {
+  const { evaporation } = pan;
+  if (!hasBoiled(pan, LEAST_BOILING_S)) return null;
   let gone = 0;
   return evaporation.map((perHour) => (gone += ((perHour ?? 0) * COURSE_EVERY_MS) / HOUR_MS));
 }

@@ -30,10 +30,12 @@ interface Seen {
   boiled: ReadonlyMap<string, number>;
   /** When each pan stood so hot that what was in it is no syrup, ms. */
   burnt: ReadonlyMap<string, readonly number[]>;
+  /** When the finish of each pan was last called, ms. */
+  finished: ReadonlyMap<string, number>;
 }
 
 /** Every draw-off that stands. */
-export function takenOut(state: BoilState, { boiled, burnt }: Seen): Batches {
+export function takenOut(state: BoilState, { boiled, burnt }: Omit<Seen, 'finished'>): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const kept of state.marks) {
@@ -49,13 +51,18 @@ export function takenOut(state: BoilState, { boiled, burnt }: Seen): Batches {
   return { batches, untold };
 }
 
-/** Whether what is in a pan at a moment (ms) stood too hot for syrup since the pan was last emptied before it. */
-function hasBurnt(state: BoilState, burnt: Seen['burnt'], pan: string, moment: number): boolean {
+/** When a pan was last emptied before a moment (ms); -Infinity where it never was. */
+function emptiedBefore(state: BoilState, pan: string, moment: number): number {
   const emptied = state.marks.findLast(
     ({ mark, at, withdrawn }) =>
       !withdrawn && mark.kind === 'draw-off' && mark.pan === pan && mark.all === true && at < moment,
   );
-  const since = emptied?.at ?? -Infinity;
+  return emptied?.at ?? -Infinity;
+}
+
+/** Whether what is in a pan at a moment (ms) stood too hot for syrup since the pan was last emptied before it. */
+function hasBurnt(state: BoilState, burnt: Seen['burnt'], pan: string, moment: number): boolean {
+  const since = emptiedBefore(state, pan, moment);
   return (burnt.get(pan) ?? []).some((at) => at > since && at <= moment);
 }
 
@@ -78,7 +85,7 @@ function drawn(
   const litres = mark.litres ?? (sugarKg > 0 ? litresOf(sugarKg, waterKg / sugarKg) : null);
   if (litres === null) return null;
   const litresSigma = litres * (measured ? LITRES_SHARE : MODEL_LITRES_SHARE);
-  return { at, pan: mark.pan, litres, litresSigma, ...strength, measured, burnt };
+  return { at, pan: mark.pan, litres, litresSigma, ...strength, measured, burnt, unfinished: false };
 }
 
 type Strength = Pick<Batch, 'brix' | 'brixSigma'>;
@@ -104,7 +111,7 @@ function strengthOf(state: BoilState, mark: DrawOff, at: number): Strength | nul
 }
 
 /** What the model knows to be in the pans at t (ms). One that nothing ever happened to is not in use. */
-export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number): Batches {
+export function leftInPans(state: BoilState, { boiled, burnt, finished }: Seen, t: number): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
   for (const [id, model] of Object.entries(state.pans)) {
@@ -112,7 +119,11 @@ export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number)
     const design = state.designs[id]!;
     if (design.role === 'reference' || model.course.emptied) continue;
     if (now === null) continue;
-    const batch = batchOf(now, id, t, hasBurnt(state, burnt, id, t));
+    const wasCalled = (finished.get(id) ?? -Infinity) > emptiedBefore(state, id, t);
+    const batch = batchOf(now, id, t, (brix) => ({
+      burnt: hasBurnt(state, burnt, id, t),
+      unfinished: !wasCalled && brix < design.finishBrix,
+    }));
     const isAnything = batch.brix >= SYRUP_BRIX && batch.brixSigma > ANYTHING_BRIX;
     if (model.course.told && boiled.has(id) && !isAnything) batches.push(batch);
     else untold.push(design.name);
@@ -120,10 +131,15 @@ export function leftInPans(state: BoilState, { boiled, burnt }: Seen, t: number)
   return { batches, untold };
 }
 
-function batchOf(now: Belief, pan: string, at: number, burnt: boolean): Batch {
+function batchOf(
+  now: Belief,
+  pan: string,
+  at: number,
+  became: (brix: number) => Pick<Batch, 'burnt' | 'unfinished'>,
+): Batch {
   const u = waterOf(now);
   const brix = brixOfWaterPerSugar(u);
   const litres = litresOf(Math.exp(now.x[SUGAR]!), u);
   const brixSigma = (Math.sqrt(variance(now, WATER)) * u * brix) / (1 + u);
-  return { at, pan, litres, litresSigma: litres * massShareOf(now), brix, brixSigma, measured: false, burnt };
+  return { at, pan, litres, litresSigma: litres * massShareOf(now), brix, brixSigma, measured: false, ...became(brix) };
 }

@@ -30,6 +30,8 @@ export interface Batch {
   measured: boolean;
   /** It had stood so hot before that it was no syrup any more. */
   burnt: boolean;
+  /** It stood in its pan when the boil ended, short of its finish: nobody had it as syrup, however thick it was. */
+  unfinished: boolean;
 }
 
 export interface BoilFacts {
@@ -69,3 +71,10 @@ export interface BoilFacts {
 
 /** From this strength on what leaves a pan is syrup, °Bx (judgement: no sap is drawn off so thick, no syrup so thin). */
 export const SYRUP_BRIX = 50;
+
+/** Whether somebody had it as syrup: so thick, neither burnt nor left in its pan short of the finish. */
+export const isSyrup = ({ brix, burnt, unfinished }: Pick<Batch, 'brix' | 'burnt' | 'unfinished'>): boolean =>
+  brix >= SYRUP_BRIX && !burnt && !unfinished;
+
+/** Of less boiling than this nothing is told of the water an hour: its looks and what was poured are too coarse for that, s (judgement). */
+export const LEAST_BOILING_S = 20 * 60;

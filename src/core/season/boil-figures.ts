@@ -1,7 +1,7 @@
 // Puts the figures of a boil together: from what its entries tell, what the person wrote of it, and the sap that it took.
 import { massOfLitres } from '../pan/filter/liquid.ts';
 import { yieldOf } from '../physics/yield.ts';
-import type { BoilFacts } from './boil-facts.ts';
+import { type BoilFacts, LEAST_BOILING_S } from './boil-facts.ts';
 import type { Balance, BoilFigures } from './figures.ts';
 import { finishedSap } from './finished-sap.ts';
 import { fuelUsed, type FuelTaken } from './fuel-used.ts';
@@ -35,7 +35,9 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
-    water_off_l_per_h: figureOf(quotient(waterOff, boilingHours)),
+    water_off_l_per_h: figureOf(
+      (facts.boilingSeconds ?? 0) < LEAST_BOILING_S ? null : quotient(waterOff, boilingHours),
+    ),
     ...fuelFigures(fuel, syrup),
     ...costFigures(fuel, page),
     ...alarmFigures(facts, page),
@@ -66,9 +68,14 @@ function balanceFigures(
   return { left_sugar_kg: figureOf(left), lost_sugar_kg: figureOf(lost), gap_sugar_kg: figureOf(gap, true) };
 }
 
-/** Whether the sugar adds up within what was measured. */
-export function balanceOf({ gap_sugar_kg: gap }: BoilFigures): Balance {
-  if (gap === null || gap.low === null || gap.high === null) return null;
+/** Whether the sugar adds up within what was measured. Where nobody can say what stayed in the pans, more in the syrup than went in is told all the same. */
+export function balanceOf(figures: BoilFigures): Balance {
+  const { gap_sugar_kg: gap, sap_sugar_kg: sap, syrup_sugar_kg: syrup, syrup_litres: litres } = figures;
+  if (gap === null) {
+    const isOver = (syrup?.low ?? -Infinity) > (sap?.high ?? Infinity) && litres?.from !== 'pans';
+    return isOver ? 'too-much' : null;
+  }
+  if (gap.low === null || gap.high === null) return null;
   if (gap.low > 0) return 'missing';
   return gap.high < 0 ? 'too-much' : 'closes';
 }

@@ -31,7 +31,7 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
   const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup.value / jarLitres);
   return {
     syrup_litres: syrup?.value ?? null,
-    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : (facts.density?.brix ?? facts.finishBrix)),
+    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : likelyBrix(facts)),
     broken_off: brokenOff,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
@@ -39,14 +39,26 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
   };
 }
 
+/** Syrup is bottled from about this strength, and a birch pan may be finished thinner, so much under its finish, °Bx (practice). */
+const BOTTLED_BRIX = 60;
+const NEAR_FINISH_BRIX = 3;
+
+/** The last density where it is one of syrup and not of the sap, else the finish that was called; null where neither tells it. */
+function likelyBrix({ density, finishBrix, outcomes }: BoilFacts): number | null {
+  const least = Math.min(BOTTLED_BRIX, (finishBrix ?? BOTTLED_BRIX) - NEAR_FINISH_BRIX);
+  if (density !== null && density.brix >= least) return density.brix;
+  return outcomes.includes('finished') ? finishBrix : null;
+}
+
 /** Some syrup was called, measured or seen, and no pan was left with less than syrup in it, or with nobody knows what. */
 function becameSyrup({ outcomes, density, taken, takenUntold, left, leftUntold, boilingSeconds }: BoilFacts): boolean {
-  const isSyrup = ({ brix }: { brix: number }): boolean => brix >= SYRUP_BRIX;
+  const isThick = ({ brix, unfinished = false }: { brix: number; unfinished?: boolean }): boolean =>
+    brix >= SYRUP_BRIX && !unfinished;
   // Of pans that no probe watched, their being drawn off is all that tells it.
   const byHand = boilingSeconds === null && takenUntold.length > 0;
-  const called = outcomes.includes('finished') || (density !== null && isSyrup(density));
-  const some = byHand || called || [...taken, ...left].some(isSyrup);
-  return some && left.every(isSyrup) && leftUntold.length === 0;
+  const called = outcomes.includes('finished') || (density !== null && isThick(density));
+  const some = byHand || called || [...taken, ...left].some(isThick);
+  return some && left.every(isThick) && leftUntold.length === 0;
 }
 
 function fuelAsked({ heats, cylinder }: BoilFacts, before: BoilPage): EndForm['fuel'] {

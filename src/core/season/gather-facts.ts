@@ -30,6 +30,8 @@ export interface Gathered {
   /** Pours that were seen, the older ones of a pan too. */
   seen: UnmarkedPour[];
   called: Set<AlarmName>;
+  /** When the finish of each pan was last called, ms. */
+  finished: Map<string, number>;
   pans: Map<string, PanSetup>;
 }
 
@@ -42,6 +44,7 @@ export function startGathering(): Gathered {
     burnt: new Map(),
     seen: [],
     called: new Set(),
+    finished: new Map(),
     pans: new Map(),
   };
 }
@@ -69,8 +72,10 @@ function gatherBurnt({ burnt }: Gathered, t: number, readings: readonly PanReadi
 }
 
 /** Notes that an alarm was raised; other transitions tell nothing here. */
-export function gatherCall(gathered: Gathered, { alarm, event }: AlarmTransition): void {
-  if (event === 'raised') gathered.called.add(alarm);
+export function gatherCall(gathered: Gathered, { alarm, event, pan, t }: AlarmTransition): void {
+  if (event !== 'raised') return;
+  gathered.called.add(alarm);
+  if (pan !== null && (alarm === 'finish' || alarm === 'past-finish')) gathered.finished.set(pan, t);
 }
 
 /** A pan remembers its last few; what is older than those was dropped and stands as it was last seen. */

@@ -1,7 +1,7 @@
 // How much syrup a boil gave and how strong it was: weighed, measured, counted in jars, drawn off, or as the pans show.
 import { massOfLitres } from '../pan/filter/liquid.ts';
 import { densityKgPerM3 } from '../physics/density.ts';
-import { type Batch, type BoilFacts, SYRUP_BRIX } from './boil-facts.ts';
+import { type Batch, type BoilFacts, isSyrup, SYRUP_BRIX } from './boil-facts.ts';
 import { follows, known, type Known, sumOf } from './known.ts';
 import type { BoilPage } from './records.ts';
 
@@ -27,7 +27,7 @@ const NOTHING: SyrupOut = { litres: null, kg: null, brix: null, sugarKg: null };
  * pans. null is not known.
  */
 export function syrupOut(facts: BoilFacts, page: BoilPage): SyrupOut {
-  const batches = [...facts.taken, ...facts.left].filter(({ brix, burnt }) => brix >= SYRUP_BRIX && !burnt);
+  const batches = [...facts.taken, ...facts.left].filter(isSyrup);
   const brix = brixOf(facts, page, batches);
   const amount = amountSaid(page);
   if (amount === null) return fromBatches(facts, batches, brix, page.syrup?.brix === undefined ? null : brix);
@@ -107,12 +107,12 @@ function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known 
 }
 
 /**
- * Liquid too thin for syrup that was taken out or is left in the pans, with its sugar and water; null where nobody can say
+ * Liquid that was taken out too thin for syrup or is left in the pans unfinished, with its sugar and water; null where nobody can say
  * what is left. What was taken out and nobody can say how thick is the syrup.
  */
 export function leftThin({ taken, left, leftUntold }: BoilFacts): { sugarKg: Known; waterKg: Known } | null {
   if (leftUntold.length > 0) return null;
-  const thin = [...taken, ...left].filter(({ brix, burnt }) => brix < SYRUP_BRIX && !burnt);
+  const thin = [...taken, ...left].filter((batch) => !batch.burnt && !isSyrup(batch));
   const share = ({ litres, litresSigma }: Batch): number => litresSigma / litres;
   const sugars = thin.map((batch) => {
     const value = (massOfLitres(batch.litres, batch.brix) * batch.brix) / 100;

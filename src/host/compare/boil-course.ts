@@ -13,7 +13,7 @@ import { BoilSeen } from '../replay/boil-seen.ts';
 import { LOOK_MS, type LookColumn, type Looks } from '../replay/looks.ts';
 import { inSlices } from '../slices.ts';
 
-const COURSE_KEY = figuresKey('course', 2);
+const COURSE_KEY = figuresKey('course', 4);
 
 /** null while it is not worked out. */
 export const courseOf = (notebook: Pick<Notebook, 'figures'>, boil: string): BoilCourse | null =>
@@ -53,8 +53,12 @@ function panCourse(header: Header, looks: Looks, id: string): PanCourse | null {
   const each = COURSE_EVERY_MS / LOOK_MS;
   const column = (name: LookColumn, digits: number): (number | null)[] =>
     Array.from({ length: Math.ceil(looks.count / each) }, (_, minute) => {
-      const value = looks.at(id, name, minute * each);
-      return value === null ? null : Number(value.toFixed(digits));
+      // A reading by hand may stand for less than a minute until its pan is drawn off: the first look of the minute that knows.
+      for (let look = minute * each; look < Math.min((minute + 1) * each, looks.count); look += 1) {
+        const value = looks.at(id, name, look);
+        if (value !== null) return Number(value.toFixed(digits));
+      }
+      return null;
     });
   return {
     id,

@@ -1,5 +1,5 @@
 // Answers what is asked of boils beside each other: up to six lines, a season's small curves, a past boil behind the live one.
-import { type BoilCourse, lineOf, panOf } from '../../core/compare/course.ts';
+import { type BoilCourse, lineOf, panOf, wasSeen } from '../../core/compare/course.ts';
 import { stretchDifferences } from '../../core/compare/stretches.ts';
 import { yearOf } from '../../core/season/season.ts';
 import type { BoilSummary, Notebook } from '../../notebook/contract.ts';
@@ -60,7 +60,8 @@ export class CompareDesk {
       const of = course === null ? null : panOf(course, pan ?? null);
       const head = { boil, name, started, pan: of === null ? null : { id: of.id, name: of.name } };
       if (course === null) return { ...head, isWorking: why === null, why, ...NO_LINE };
-      if (of === null) return { ...head, isWorking: false, why: 'This boil has no such pan.', ...NO_LINE };
+      const none = (pan ?? null) === null ? 'No pan was seen.' : 'This boil has no such pan.';
+      if (of === null) return { ...head, isWorking: false, why: none, ...NO_LINE };
       const line = lineOf(course, of, started, align, what, points);
       return 'why' in line
         ? { ...head, isWorking: false, ...line, ...NO_LINE }
@@ -68,7 +69,9 @@ export class CompareDesk {
     });
     const courses = all.map(({ summary, course }) => ({ boil: summary.boil, course }));
     const working = shown.filter(({ isWorking }) => isWorking).length;
-    return { align, what, boils: shown, differences: differencesOf(courses, pan ?? null), working };
+    const seen = courses.flatMap(({ course }) => course?.pans.filter(wasSeen) ?? []);
+    const pans = [...new Map(seen.toReversed().map(({ id, name }) => [id, { id, name }])).values()].toReversed();
+    return { align, what, boils: shown, pans, differences: differencesOf(courses, pan ?? null), working };
   }
 
   /** What is not read yet is read from now on; null beside the sentence why it cannot be. */

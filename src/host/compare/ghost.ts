@@ -1,5 +1,12 @@
 // Lays a past boil's pan behind tonight's: where it was as strong as tonight's is now, or from the start.
-import { type BoilCourse, COURSE_EVERY_MS, finishOf, type PanCourse, panOf } from '../../core/compare/course.ts';
+import {
+  type BoilCourse,
+  COURSE_EVERY_MS,
+  finishOf,
+  hasBoiled,
+  type PanCourse,
+  panOf,
+} from '../../core/compare/course.ts';
 import { stretchOf, timeAtBrix } from '../../core/compare/stretches.ts';
 import type { BoilSummary } from '../../notebook/contract.ts';
 import type { Ghost } from '../../protocol/compare-messages.ts';
@@ -21,6 +28,9 @@ const TELLING_BRIX = 8;
 const FROM_BRIX = 30;
 const TO_BRIX = 60;
 
+/** A boil that came to no finish is one to be measured by only if it boiled for so long: what was only tried out is none, s (judgement). */
+const LEAST_BEST_S = 3600;
+
 /** null where the boil has no pan that was seen. */
 export function ghostOf(summary: BoilSummary, course: BoilCourse, tonight: Tonight, points: number): Ghost | null {
   const pan = likePan(course, tonight.pan);
@@ -35,7 +45,8 @@ export function bestGhost(
 ): Ghost | null {
   const timed = all.flatMap(({ summary, course }) => {
     const pan = likePan(ofSap(course, tonight.sap), tonight.pan);
-    const minutes = pan === null ? null : (stretchOf(pan, FROM_BRIX, TO_BRIX)?.minutes ?? null);
+    const isOne = pan !== null && (finishOf(course, pan.id) !== null || hasBoiled(pan, LEAST_BEST_S));
+    const minutes = !isOne ? null : (stretchOf(pan, FROM_BRIX, TO_BRIX)?.minutes ?? null);
     return pan === null || minutes === null ? [] : [{ summary, course, pan, minutes }];
   });
   const same = timed.filter(({ pan }) => pan.id === tonight.pan);

@@ -3,7 +3,7 @@ import { temperatureFromCelsius } from '../../core/quantities/units.ts';
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import { minutesPastMidnight, timeText } from './boil-time.ts';
 import { panTitle } from './mark-line.ts';
-import { CURVE_POINTS, type PanCurve, type ReportData } from './report-data.ts';
+import type { PanCurve, ReportData } from './report-data.ts';
 import type { Sheet } from './sheet.ts';
 
 interface Box {
@@ -46,17 +46,21 @@ export function drawCurve(sheet: Sheet, data: ReportData, box: Box, tongue: Tong
   sheet.doc.restore();
   drawFlags(sheet, scale, data);
   drawKey(sheet, data, { ...box, y: box.y + box.height - key });
-  return drawnWords(data, tongue);
+  return drawnWords(data, scale, tongue);
 }
 
 /** What the lines and signs are: only of those that stand in this curve. */
-function drawnWords({ curves, marks, raisings }: ReportData, tongue: Tongue): string {
-  const isKnown = (values: (number | null)[]): boolean => values.some((value) => value !== null);
+function drawnWords({ curves, marks, raisings }: ReportData, { low, high }: Scale, tongue: Tongue): string {
+  const isIn = (value: number | null | undefined): boolean =>
+    value !== null && value !== undefined && value >= low && value <= high;
+  // A single point makes no line, and what lies beyond the frame is cut off.
+  const isLine = (values: (number | null)[]): boolean =>
+    values.some((value, point) => isIn(value) && isIn(values[point + 1]));
   const drawn: readonly (readonly [MessageKey, boolean])[] = [
     ['paper.curve.read', curves.some((curve) => !isByHandOnly(curve))],
     ['paper.curve.by_hand', curves.some(({ byHand }) => byHand.length > 0)],
-    ['paper.curve.water', curves.some(({ water }) => isKnown(water))],
-    ['paper.curve.finish', curves.some(({ finish }) => isKnown(finish))],
+    ['paper.curve.water', curves.some(({ water }) => isLine(water))],
+    ['paper.curve.finish', curves.some(({ finish }) => isLine(finish))],
     ['paper.curve.marks', marks.some(({ withdrawn }) => !withdrawn)],
     ['paper.curve.alarms', raisings.length > 0],
   ];
@@ -76,7 +80,8 @@ function penOf(index: number): { colour: string; dash: number[] } {
 }
 
 const xOf = (scale: Scale, t: number): number => scale.x + (t / scale.lastT) * scale.width;
-const xOfPoint = (scale: Scale, point: number): number => scale.x + ((point + 0.5) / CURVE_POINTS) * scale.width;
+const xOfPoint = (scale: Scale, point: number, points: number): number =>
+  scale.x + ((point + 0.5) / points) * scale.width;
 const yOf = (scale: Scale, celsius: number): number =>
   scale.y + ((scale.high - celsius) / (scale.high - scale.low)) * scale.height;
 
@@ -164,7 +169,7 @@ function drawPan(
   curve.low.forEach((low, point) => {
     const high = curve.high[point] ?? null;
     if (low === null || high === null || yOf(scale, low) - yOf(scale, high) < 1) return;
-    const x = xOfPoint(scale, point);
+    const x = xOfPoint(scale, point, curve.low.length);
     doc.moveTo(x, yOf(scale, low)).lineTo(x, yOf(scale, high)).undash().lineWidth(0.6).strokeColor(colour).stroke();
   });
   const middle = curve.low.map((low, point) => (low === null ? null : (low + (curve.high[point] ?? low)) / 2));
@@ -203,7 +208,7 @@ function strokeLine(
       isDown = false;
       return;
     }
-    const [x, y] = [xOfPoint(scale, point), yOf(scale, value)];
+    const [x, y] = [xOfPoint(scale, point, values.length), yOf(scale, value)];
     if (isDown) doc.lineTo(x, y);
     else doc.moveTo(x, y);
     isDown = true;

@@ -13,9 +13,11 @@ import { boilSource, type BoilSource } from './boil-source.ts';
 import { foldInSlices } from './fold-in-slices.ts';
 import type { SliceOptions } from './in-slices.ts';
 
-/** So many points are drawn across the paper, each with the least and the greatest of its time. */
-export const CURVE_POINTS = 480;
+/** So many points are drawn across the paper at most, each with the least and the greatest of its time. */
+const CURVE_POINTS = 480;
 const SAMPLE_MS = 10_000;
+/** Of a short boil fewer: a point between two looks would hold nothing, and lift the pen. */
+const pointsOf = (lastT: number): number => Math.min(CURVE_POINTS, Math.max(1, Math.floor(lastT / SAMPLE_MS)));
 
 /** Temperatures in °C by point; null where nothing is known. */
 export interface PanCurve {
@@ -90,13 +92,15 @@ function collectionsOf(notebook: Notebook, boil: string) {
 class Curves {
   readonly #byPan = new Map<string, PanCurve>();
   readonly #lastT: number;
+  readonly #points: number;
 
   constructor(lastT: number) {
     this.#lastT = Math.max(1, lastT);
+    this.#points = pointsOf(lastT);
   }
 
   add(t: number, readings: readonly PanReading[], state: BoilState): void {
-    const point = Math.min(CURVE_POINTS - 1, Math.floor((t / this.#lastT) * CURVE_POINTS));
+    const point = Math.min(this.#points - 1, Math.floor((t / this.#lastT) * this.#points));
     for (const { pan, temperature_c: celsius, water_c: water, probe } of readings) {
       const curve = this.#curveOf(pan);
       curve.water[point] = water;
@@ -116,7 +120,7 @@ class Curves {
   }
 
   #curveOf(pan: string): PanCurve {
-    const empty = () => Array<number | null>(CURVE_POINTS).fill(null);
+    const empty = () => Array<number | null>(this.#points).fill(null);
     const curve = this.#byPan.get(pan) ?? {
       pan,
       low: empty(),

@@ -9,7 +9,8 @@ export function knownAt(looks: Looks, finishes: readonly Finished[], t: number):
     const said = saidAt(looks, pan, Math.floor(t / LOOK_MS));
     const next = finishes.find((one) => one.pan === pan && one.at > t);
     const was = next === undefined ? null : { at: next.at, by: next.by };
-    const bothKnown = said !== null && was !== null;
+    // What was taken off unfinished does not tell when it would have been.
+    const bothKnown = said !== null && was !== null && was.by !== 'unfinished';
     return {
       pan,
       said,

@@ -27,9 +27,13 @@ export function settingRow(
     cost: costs.length === 0 ? null : sum(costs) / costs.length,
     truths: costs.length,
     done: rows.length,
-    boils: rows.sort((one, other) => (other.cost ?? -1) - (one.cost ?? -1)),
+    boils: rows.sort(byWorst),
   };
 }
+
+/** Those of which a worst moment can be told come first, then what cost most. */
+const byWorst = (one: TuneBoilRow, other: TuneBoilRow): number =>
+  Number(other.worst !== null) - Number(one.worst !== null) || (other.cost ?? -1) - (one.cost ?? -1);
 
 function boilRow(tuned: Tuned, summary: BoilSummary | undefined): TuneBoilRow | null {
   if (summary === undefined) return null;

@@ -3,6 +3,8 @@ import {
   celsiusFromDifference,
   differenceFromCelsius,
   hpaFromPressure,
+  kgFromMass,
+  massFromKg,
   pressureFromHpa,
 } from '../../core/quantities/units.ts';
 import type { Settings } from '../client/types.ts';
@@ -40,6 +42,11 @@ export const typedQuantities = {
   strength: { of: brixOf, shown: strengthShown, digits: ({ strength }) => STRENGTH_DIGITS[strength] },
   length: { of: mmOf, shown: mmShown, digits: ({ length }) => (length === 'mm' ? 0 : 2) },
   height: { of: metresOf, shown: metresShown, digits: () => 0 },
+  weight: {
+    of: (shown, { mass }) => kgFromMass(shown, mass),
+    shown: (kg, { mass }) => massFromKg(kg, mass),
+    digits: () => 1,
+  },
   power: { of: wattsOf, shown: powerShown, digits: ({ power }) => (power === 'watt' ? 1 : 0) },
   temperature: { of: celsiusOf, shown: celsiusShown, digits: () => 1 },
   pressure: {

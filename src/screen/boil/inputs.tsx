@@ -5,14 +5,17 @@ import { type MessageKey, say } from '../language/say.ts';
 export function Labelled({
   label,
   unit,
+  field,
   children,
 }: {
   label: string;
   unit?: string;
+  /** By which a form finds it again when it was refused. */
+  field?: string;
   children: ComponentChildren;
 }): JSX.Element {
   return (
-    <label>
+    <label data-field={field}>
       <span>{label}</span>
       <span class="with-unit">
         {children}
@@ -28,11 +31,12 @@ interface NumberProps {
   value: string;
   set: (value: string) => void;
   hint?: string;
+  field?: string;
 }
 
-export function NumberInput({ label, unit, value, set, hint }: NumberProps): JSX.Element {
+export function NumberInput({ label, unit, value, set, hint, field }: NumberProps): JSX.Element {
   return (
-    <Labelled label={label} unit={unit}>
+    <Labelled label={label} unit={unit} field={field}>
       <input
         class="number"
         inputMode="decimal"

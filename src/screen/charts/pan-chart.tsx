@@ -32,8 +32,8 @@ const KEY_ZOOM = 1.5;
 
 type Span = 'hour' | 'whole' | 'free';
 
-const windowOf = (span: 'hour' | 'whole', now: number, ahead: number): TimeWindow =>
-  span === 'hour' ? lastHour(now, ahead) : wholeBoil(now + ahead);
+const windowOf = (span: 'hour' | 'whole', now: number, ahead: number, isOver: boolean): TimeWindow =>
+  span === 'hour' ? lastHour(now, ahead, isOver) : wholeBoil(now + ahead, isOver);
 
 const flagWord = (mark: Mark): string =>
   mark.kind === 'flame' && mark.level === 0 ? say('chart.flame_off') : kindWords(mark.kind);
@@ -97,14 +97,21 @@ function GhostButton({ ghost, now }: { ghost: Ghost | null; now: Now }): JSX.Ele
   );
 }
 
+interface PanChartProps {
+  now: Now;
+  pan: string;
+  /** Nothing comes after now, whether or not somebody ended the boil. */
+  isOver?: boolean;
+}
+
 /** The chart with its buttons. */
-export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
+export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.Element {
   const canvas = useRef<HTMLCanvasElement>(null);
   const chart = useRef<CurveChart | null>(null);
   const latest = useRef(now);
   latest.current = now;
   const [span, setSpan] = useState<Span>('hour');
-  const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t));
+  const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t, 0, isOver));
   const curve = useCurve(now, pan);
   const ghost = useGhost(now, pan);
   const [spots, setSpots] = useState<(Spot | null)[]>([]);
@@ -114,6 +121,8 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
 
   const ahead = shownAhead(now.t, curve?.ahead?.t.at(-1) ?? null);
   const latestAhead = useRef(ahead);
+  const over = useRef(isOver);
+  over.current = isOver;
   latestAhead.current = ahead;
 
   const change = (make: (before: TimeWindow, end: number) => TimeWindow): void => {
@@ -122,7 +131,7 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   };
   const choose = (next: 'hour' | 'whole'): void => {
     setSpan(next);
-    setShown(windowOf(next, latest.current.t, latestAhead.current));
+    setShown(windowOf(next, latest.current.t, latestAhead.current, isOver));
   };
 
   useLayoutEffect(() => {
@@ -133,8 +142,8 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
       setSpots((before) => (JSON.stringify(before) === JSON.stringify(next) ? before : next)),
     );
     const stop = watchGestures(element, {
-      move: (share) => change((before, end) => moved(before, share, end)),
-      zoom: (factor, anchor) => change((before, end) => zoomed(before, factor, anchor, end)),
+      move: (share) => change((before, end) => moved(before, share, end, over.current)),
+      zoom: (factor, anchor) => change((before, end) => zoomed(before, factor, anchor, end, over.current)),
     });
     return () => {
       stop();
@@ -145,16 +154,16 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
   useEffect(() => {
     const timer = setInterval(() => {
       const [end, more] = [latest.current.t, latestAhead.current];
-      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more)));
+      setShown((before) => (span === 'free' ? followed(before, end + more, false) : windowOf(span, end, more, isOver)));
     }, refreshMs(now.view));
     return () => clearInterval(timer);
-  }, [span, now.view]);
+  }, [span, now.view, isOver]);
 
   // The first answer tells how far ahead there is to show.
   const isAhead = ahead > 0;
   useEffect(() => {
-    if (span !== 'free') setShown(windowOf(span, latest.current.t, latestAhead.current));
-  }, [isAhead]);
+    if (span !== 'free') setShown(windowOf(span, latest.current.t, latestAhead.current, isOver));
+  }, [isAhead, isOver]);
 
   // Drawn before the page is shown again, so that the curve stays under the finger that drags it.
   useLayoutEffect(() => {
@@ -192,11 +201,11 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
 
   function onKeyDown(event: KeyboardEvent): void {
     const acts: Record<string, () => void> = {
-      '+': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end)),
-      '=': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end)),
-      '-': () => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end)),
-      ArrowLeft: () => change((before, end) => moved(before, -KEY_STEP, end)),
-      ArrowRight: () => change((before, end) => moved(before, KEY_STEP, end)),
+      '+': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end, isOver)),
+      '=': () => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end, isOver)),
+      '-': () => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end, isOver)),
+      ArrowLeft: () => change((before, end) => moved(before, -KEY_STEP, end, isOver)),
+      ArrowRight: () => change((before, end) => moved(before, KEY_STEP, end, isOver)),
       '0': () => choose('hour'),
     };
     const act = acts[event.key];
@@ -221,14 +230,14 @@ export function PanChart({ now, pan }: { now: Now; pan: string }): JSX.Element {
         <button
           type="button"
           aria-label={say('chart.closer')}
-          onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end))}
+          onClick={() => change((before, end) => zoomed(before, 1 / KEY_ZOOM, 0.5, end, isOver))}
         >
           +
         </button>
         <button
           type="button"
           aria-label={say('chart.wider')}
-          onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end))}
+          onClick={() => change((before, end) => zoomed(before, KEY_ZOOM, 0.5, end, isOver))}
         >
           −
         </button>

@@ -10,41 +10,44 @@ export interface TimeWindow {
 
 const SHORTEST_MS = 120_000;
 
+/** What is shown at least: a young boil grows into a quarter of an hour, one that is over ends at its end. */
+const leastShown = (isOver: boolean): number => (isOver ? SHORTEST_MS : HOUR_MS / 4);
+
 /** How far what is expected is shown beyond now, ms: never for longer than the past beside it, an hour at least. */
 export function shownAhead(now: number, aheadEnd: number | null): number {
   return aheadEnd === null ? 0 : Math.max(0, Math.min(aheadEnd - now, Math.max(HOUR_MS, now)));
 }
 
 /** The last hour, and of what is expected (ms beyond now) an hour at most; of a younger boil, a quarter of an hour at least. */
-export function lastHour(now: number, ahead = 0): TimeWindow {
-  const to = Math.max(now + Math.min(ahead, HOUR_MS), HOUR_MS / 4);
+export function lastHour(now: number, ahead = 0, isOver = false): TimeWindow {
+  const to = Math.max(now + Math.min(ahead, HOUR_MS), leastShown(isOver));
   return { from: Math.max(0, now - HOUR_MS), to, follows: true };
 }
 
 /** From the first reading until the end: now, or that of what is expected. */
-export function wholeBoil(end: number): TimeWindow {
-  return { from: 0, to: Math.max(end, HOUR_MS / 4), follows: true };
+export function wholeBoil(end: number, isOver = false): TimeWindow {
+  return { from: 0, to: Math.max(end, leastShown(isOver)), follows: true };
 }
 
-function within(from: number, length: number, end: number): TimeWindow {
-  const longest = Math.max(end, HOUR_MS / 4);
+function within(from: number, length: number, end: number, isOver: boolean): TimeWindow {
+  const longest = Math.max(end, leastShown(isOver));
   const kept = Math.min(longest, Math.max(SHORTEST_MS, length));
   const start = Math.min(Math.max(0, from), longest - kept);
   return { from: start, to: start + kept, follows: start + kept >= end };
 }
 
 /** Longer (factor above 1) or shorter, keeping the moment under `anchor` (0 left edge to 1 right edge) in its place. */
-export function zoomed(window: TimeWindow, factor: number, anchor: number, end: number): TimeWindow {
+export function zoomed(window: TimeWindow, factor: number, anchor: number, end: number, isOver = false): TimeWindow {
   const length = (window.to - window.from) * factor;
   const moment = window.from + (window.to - window.from) * anchor;
   const kept = Math.max(SHORTEST_MS, length);
-  return within(moment - kept * anchor, length, end);
+  return within(moment - kept * anchor, length, end, isOver);
 }
 
 /** Later by a share of its own length (earlier when negative). */
-export function moved(window: TimeWindow, share: number, end: number): TimeWindow {
+export function moved(window: TimeWindow, share: number, end: number, isOver = false): TimeWindow {
   const length = window.to - window.from;
-  return within(window.from + length * share, length, end);
+  return within(window.from + length * share, length, end, isOver);
 }
 
 /** The window after boil time has reached `end`: one that follows keeps its start when it shows the whole. */

@@ -6,9 +6,14 @@ import type { Alignment, Compared, CompareView, SmallCurves } from '../../protoc
 const POINTS = 600;
 const SMALL_POINTS = 120;
 
-/** Boils beside each other, aligned and drawn as asked; asked for again while some are being read. */
-export function useCompared(boils: readonly string[], align: Alignment, what: Compared): Asked<CompareView> {
-  const wish = { compare: { boils: [...boils], align, what, points: POINTS } };
+/** Boils beside each other, aligned and drawn as asked, of one pan or of each boil's last that was finished (null); asked for again while some are being read. */
+export function useCompared(
+  boils: readonly string[],
+  align: Alignment,
+  what: Compared,
+  pan: string | null,
+): Asked<CompareView> {
+  const wish = { compare: { boils: [...boils], align, what, pan, points: POINTS } };
   return useAsked<CompareView>(wish, JSON.stringify(wish), ({ working }) => working > 0);
 }
 

@@ -2,6 +2,7 @@
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '../../protocol/compare-messages.ts';
+import { Select } from '../boil/inputs.tsx';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
 import { niceTicks } from '../charts/nice-ticks.ts';
@@ -18,10 +19,12 @@ import {
   alongTitle,
   beforeFinish,
   boilsWithin,
-  boilWords,
+  boilWordsAmong,
   differenceOfBoil,
   DRAWN,
   hourOfDay,
+  isInMinutes,
+  MINUTES_AN_HOUR,
   upShown,
   upTitle,
 } from '../words/compare-words.ts';
@@ -53,16 +56,19 @@ function Choice<T extends string>({ label, options, value, set }: ChoiceProps<T>
   );
 }
 
-function lineOf(boil: ComparedBoil, stroke: number, { align, what }: Compare, choice: Settings): ChartLine {
+function lineOf(boil: ComparedBoil, stroke: number, view: Compare, choice: Settings): ChartLine {
+  const { align, what } = view;
   const points = boil.x.map((x, i) => {
     const y = boil.y[i] ?? null;
     return { x: alongShown(align, x, choice), y: y === null ? null : upShown(what, y, choice) };
   });
-  return { name: boilWords(boil), stroke, points };
+  return { name: boilWordsAmong(boil, view.boils), stroke, points };
 }
 
-const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
-  niceTicks(least, greatest, most).map((at) => ({ at, word: beforeFinish(at) }));
+const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) => {
+  const each = isInMinutes(least, greatest) ? 1 / MINUTES_AN_HOUR : 1;
+  return niceTicks(least / each, greatest / each, most).map((at) => ({ at: at * each, word: beforeFinish(at) }));
+};
 const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
   tickMoments(least * HOUR_MS, greatest * HOUR_MS, most).map((ms) => ({
     at: ms / HOUR_MS,
@@ -89,6 +95,11 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
   const choice = settings.value;
   const lines = view.boils.map((boil, i) => lineOf(boil, i, view, choice));
   const ticks = TICKS[view.align];
+  const hours = view.align === 'before-finish' ? view.boils.flatMap(({ x }) => x) : [];
+  const along =
+    hours.length > 0 && isInMinutes(Math.min(...hours), Math.max(...hours))
+      ? say('compare.by.minutes_before_finish')
+      : alongTitle(view.align, choice);
   const within = boilsWithin(view.what, choice);
   const open = (line: ChartLine, x: number): void => {
     const boil = view.boils[lines.indexOf(line)];
@@ -100,10 +111,10 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         sentence={say('compare.sentence', {
           what: upTitle(view.what, choice),
           count: lines.length,
-          along: alongTitle(view.align, choice),
+          along,
         })}
         lines={lines}
-        xTitle={alongTitle(view.align, choice)}
+        xTitle={along}
         yTitle={upTitle(view.what, choice)}
         {...(ticks === undefined ? {} : { xTicks: ticks })}
         {...(within === undefined ? {} : { within })}
@@ -115,7 +126,9 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
       {view.boils.map(
         (boil) =>
           boil.why !== null && (
-            <p key={boil.boil}>{say('compare.why', { boil: boilWords(boil), why: hostWords(boil.why) })}</p>
+            <p key={boil.boil}>
+              {say('compare.why', { boil: boilWordsAmong(boil, view.boils), why: hostWords(boil.why) })}
+            </p>
           ),
       )}
       <p class="row" role="group" aria-label={say('compare.replay_one')}>
@@ -151,12 +164,23 @@ function Differences({ view }: { view: Compare }): JSX.Element | null {
 function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
   const [align, setAlign] = useState<Alignment>('before-finish');
   const [what, setWhat] = useState<Compared>('strength');
-  const { view, problem } = useCompared(boils, align, what);
+  const [pan, setPan] = useState('');
+  const { view, problem } = useCompared(boils, align, what, pan === '' ? null : pan);
   return (
     <>
       <section class="panel" aria-label={say('compare.laid')}>
         <Choice label={say('compare.side_by')} options={ALIGNED_BY} value={align} set={setAlign} />
         <Choice label={say('compare.drawn_is')} options={DRAWN} value={what} set={setWhat} />
+        {view !== null && (view.pans.length > 1 || pan !== '') && (
+          <p>
+            <Select
+              label={say('compare.pan')}
+              value={pan}
+              options={[['', say('compare.pan.last')], ...view.pans.map(({ id, name }) => [id, name] as const)]}
+              set={setPan}
+            />
+          </p>
+        )}
         {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
         {view !== null && view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
         {view !== null && <Overlay view={view} />}

@@ -66,7 +66,7 @@ export function BoilCurve({ boil, pans }: { boil: string; pans: { id: string; na
           ))}
         </p>
       )}
-      {shown !== null && <PanChart key={`${boil} ${shown}`} now={now} pan={shown} />}
+      {shown !== null && <PanChart key={`${boil} ${shown}`} now={now} pan={shown} isOver />}
       <Behind now={now} />
     </>
   );

@@ -4,11 +4,18 @@ import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages
 import type { Settings } from '../client/types.ts';
 import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
 import { jarsExample, jarsTyped, jarsWords } from '../words/jar-words.ts';
+import { retyped, typedQuantities } from '../boil/draft-units.ts';
 import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
 export type EndField = 'syrup' | 'strength' | 'jars' | 'fuel' | 'sap' | 'note';
 export type EndDraft = Record<EndField, string>;
+
+/** What somebody typed and has not kept yet, in the units in which it was typed. */
+export interface EndInHand {
+  fields: Partial<EndDraft>;
+  units: Settings;
+}
 
 const plain = (value: number | null, digits: number): string => (value === null ? '' : inField(value, digits));
 
@@ -51,6 +58,24 @@ export function endDraft(form: EndForm, page: BoilPage, settings: Settings): End
     sap: shown(page.sap?.litres, 0),
     note: page.notes ?? '',
   };
+}
+
+/** The form with what was typed over what it is filled in with, in the units shown. */
+export function endDraftInHand(
+  begun: EndDraft,
+  inHand: EndInHand | undefined,
+  ask: EndForm['fuel']['ask'],
+  shown: Settings,
+): EndDraft {
+  if (inHand === undefined) return begun;
+  const { fields, units } = inHand;
+  const typed = { ...fields };
+  for (const field of ['syrup', 'sap'] as const)
+    if (typed[field] !== undefined) typed[field] = retyped(typed[field], typedQuantities.volume, units, shown);
+  if (typed.strength !== undefined) typed.strength = retyped(typed.strength, typedQuantities.strength, units, shown);
+  if (typed.fuel !== undefined && (ask === 'kg' || ask === 'after_kg'))
+    typed.fuel = retyped(typed.fuel, typedQuantities.weight, units, shown);
+  return { ...begun, ...typed };
 }
 
 /** `into` puts what was typed into the page as it is then. */

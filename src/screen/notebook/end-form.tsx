@@ -1,12 +1,13 @@
 // What is asked when a boil has ended, and can be changed later: at most six fields with what was kept, or with likely values to be confirmed.
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
-import type { BoilPageView, EndForm } from '../../protocol/season-messages.ts';
-import { settings } from '../client/store.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import type { BoilPage, BoilPageView, EndForm } from '../../protocol/season-messages.ts';
+import { sessionSignal } from '../client/session-signal.ts';
+import { sayDone, settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
 import { unitSymbols } from '../words/amounts.ts';
-import { endDraft, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
-import type { EndDraft, EndField } from './end-draft.ts';
+import { endDraft, endDraftInHand, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
+import type { EndDraft, EndField, EndInHand } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
 import { type MessageKey, say } from '../language/say.ts';
@@ -24,6 +25,16 @@ function fuelUnit(ask: EndForm['fuel']['ask']): string {
   return settings.value.mass === 'pound' ? 'lb' : 'kg';
 }
 
+/** What was typed for a boil and is not kept yet, by boil: whoever looks elsewhere meanwhile finds it again. */
+const inHand = sessionSignal<Record<string, EndInHand>>('end-form');
+
+/** How the form is to be read: as it was kept, as it most likely was, or as nobody has told yet. */
+function howWords(page: BoilPage, begun: EndDraft): string {
+  if (isAnswered(page)) return say('notebook.end.how_again');
+  const isFilledIn = Object.entries(begun).some(([field, text]) => field !== 'note' && text !== '');
+  return say(isFilledIn ? 'notebook.end.how' : 'notebook.end.how_blank');
+}
+
 interface EndFormProps {
   view: BoilPageView & { form: EndForm };
   /** After it was kept, and after it was put off. */
@@ -33,23 +44,34 @@ interface EndFormProps {
 
 export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element {
   const { form, page, boil } = view;
-  const [draft, setDraft] = useState<EndDraft>(() => endDraft(form, page, settings.value));
+  const fuel = fuelAsked(form, page);
+  const begun = endDraft(form, page, settings.value);
+  const draft = endDraftInHand(begun, inHand.value?.[boil], fuel.ask, settings.value);
   const { refuse, sentence } = useRefusal();
   const place = useRef<HTMLFormElement>(null);
   useEffect(() => place.current?.querySelector('input')?.focus(), []);
-  const set = (field: EndField) => (value: string) => setDraft((before) => ({ ...before, [field]: value }));
+  const set = (field: EndField) => (value: string) => {
+    // What was typed before in other units goes on in the units shown.
+    const typed = Object.keys(inHand.value?.[boil]?.fields ?? {}) as EndField[];
+    const fields = { ...Object.fromEntries(typed.map((each) => [each, draft[each]])), [field]: value };
+    inHand.value = { ...inHand.value, [boil]: { fields, units: settings.value } };
+  };
   const units = unitSymbols(settings.value);
-  const fuel = fuelAsked(form, page);
 
   async function keep(event: Event): Promise<void> {
     event.preventDefault();
     const typed = endTyped(draft, form, page, settings.value);
     if (!typed.ok) {
       refuse(typed.why);
+      place.current?.querySelector<HTMLElement>(`[data-field="${typed.field}"] input`)?.focus();
       return;
     }
     refuse(null);
-    if ((await keepPage(boil, typed.into)) !== null) kept();
+    if ((await keepPage(boil, typed.into)) === null) return;
+    const { [boil]: _, ...others } = inHand.value ?? {};
+    inHand.value = others;
+    sayDone(say('notebook.end.kept'));
+    kept();
   }
 
   const hint = say('words.not_known');
@@ -61,10 +83,11 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
       onSubmit={(event) => void keep(event)}
     >
       <h2>{say('notebook.end.title')}</h2>
-      <p>{say(isAnswered(page) ? 'notebook.end.how_again' : 'notebook.end.how')}</p>
+      <p>{howWords(page, begun)}</p>
       {form.broken_off && !isAnswered(page) && <p>{say('notebook.end.broken_off')}</p>}
       <div class="fields">
         <NumberInput
+          field="syrup"
           label={say('notebook.end.syrup')}
           unit={units.volume}
           value={draft.syrup}
@@ -72,13 +95,14 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           hint={hint}
         />
         <NumberInput
+          field="strength"
           label={say('notebook.end.density')}
           unit={units.strength}
           value={draft.strength}
           set={set('strength')}
           hint={hint}
         />
-        <label>
+        <label data-field="jars">
           <span>{say('notebook.end.jars')}</span>
           <input
             value={draft.jars}
@@ -89,6 +113,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           />
         </label>
         <NumberInput
+          field="fuel"
           label={say(FUEL_LABELS[fuel.ask])}
           unit={fuelUnit(fuel.ask)}
           value={draft.fuel}
@@ -97,6 +122,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
         />
         {form.asks_sap && (
           <NumberInput
+            field="sap"
             label={say('notebook.end.sap')}
             unit={units.volume}
             value={draft.sap}

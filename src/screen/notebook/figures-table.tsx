@@ -64,7 +64,7 @@ export function FiguresTable({ figures, balance, jars }: FiguresProps): JSX.Elem
   return (
     <section class="panel figures" aria-label={say('notebook.figures_of')}>
       <h2>{say('notebook.figures')}</h2>
-      <p>{balanceWords(balance, figures.gap_sugar_kg, settings.value)}</p>
+      <p>{balanceWords(balance, figures, settings.value)}</p>
       <table>
         <thead>
           <tr>

@@ -7,7 +7,7 @@ import { say, sayDrawn } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 import { shortDay } from '../words/clock.ts';
-import { SCORE_LINES, settingWords, triedWords, truthWords, untoldWords } from '../words/tune-words.ts';
+import { isMeasured, SCORE_LINES, settingWords, triedWords, truthWords, untoldWords } from '../words/tune-words.ts';
 import type { ScoreLine } from '../words/tune-words.ts';
 import { DotPlot } from './dot-plot.tsx';
 import { hostWords } from '../language/host-words.ts';
@@ -34,7 +34,7 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
       <table class="tune-table">
         <thead>
           <tr>
-            <th>{say('tune.middle')}</th>
+            <th>{say('tune.middle', { boils: Math.max(...rows.map(({ done }) => done)) })}</th>
             {rows.map(({ name }) => (
               <th key={name} scope="col">
                 {triedWords(name)}
@@ -121,7 +121,7 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
   if (row === undefined || row.boils.length === 0) return null;
   return (
     <>
-      <h3>{say('tune.worst')}</h3>
+      <h3>{say(row.boils.some(({ worst }) => worst !== null) ? 'tune.worst' : 'tune.each')}</h3>
       <p class="row" role="group" aria-label={say('tune.under_label')}>
         <span>{say('tune.under')}</span>
         {rows.map(({ name }, i) => (
@@ -145,18 +145,21 @@ function Worst({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element | nul
 export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
   const [first] = view.settings;
   const rows = shownOf(view.settings);
+  const isTold = isMeasured(view.settings);
   if (first === undefined || first.done === 0) return null;
   return (
     <section class="panel" aria-label={say('tune.done')}>
       <h2>{say('tune.done')}</h2>
       {view.stopped && <p>{say('tune.stopped', { done: first.done })}</p>}
-      <p>{truthWords(first.truths, first.done)}</p>
+      <p>{truthWords(first.truths, first.done, isTold)}</p>
       {first.truths < first.done && (
         <p class="hint">
           {say('tune.how_to_tell')} {say('tune.still_told')}
         </p>
       )}
-      {rows.length < view.settings.length && <p>{say('tune.tried', { count: view.settings.length })}</p>}
+      {rows.length < view.settings.length && (
+        <p>{say(isTold ? 'tune.tried' : 'tune.tried_untold', { count: view.settings.length })}</p>
+      )}
       <SumTable rows={rows} />
       <Charts rows={rows} />
       <Worst rows={rows} />

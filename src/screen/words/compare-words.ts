@@ -73,9 +73,14 @@ export function boilsWithin(what: Compared, settings: Settings): { least: number
   return { least: upShown(what, within.least, settings), greatest: upShown(what, within.greatest, settings) };
 }
 
-/** "2", and after the finish "+1". */
-export const beforeFinish = (hours: number): string =>
-  hours === 0 ? say('compare.done') : localDigits(hours > 0 ? `+${hours}` : String(-hours));
+export const MINUTES_AN_HOUR = 60;
+
+/** Whether so short a span, hours, is told in minutes. */
+export const isInMinutes = (least: number, greatest: number): boolean => greatest - least < 1;
+
+/** "2" of so many hours or minutes before the finish, and after it "+1". */
+export const beforeFinish = (count: number): string =>
+  count === 0 ? say('compare.done') : localDigits(count > 0 ? `+${count}` : String(-count));
 
 const DAY_H = 24;
 
@@ -83,9 +88,20 @@ const DAY_H = 24;
 export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * HOUR_MS);
 
 /** "13 Mar, Three pots, Front pot". */
-export function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
+function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
   const boil = { day: shortDay(started), name: name === '' ? say('compare.nameless') : name };
   return pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: pan.name });
+}
+
+type Named = Pick<ComparedBoil, 'boil' | 'started' | 'name' | 'pan'>;
+
+/** The same; of boils of one day and name with the hour at which each began: "13 Mar, 07:30, Three pots, Front pot". */
+export function boilWordsAmong(one: Named, boils: readonly Named[]): string {
+  const hasTwin = boils.some((other) => other.boil !== one.boil && boilWords(other) === boilWords(one));
+  if (!hasTwin) return boilWords(one);
+  const day = say('compare.day_and_hour', { day: shortDay(one.started), time: one.started.slice(11, 16) });
+  const boil = { day, name: one.name === '' ? say('compare.nameless') : one.name };
+  return one.pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: one.pan.name });
 }
 
 /** "2 (13 Mar, Three pots): 18 min slower from 30 to 60 °Bx …" */

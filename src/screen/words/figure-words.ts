@@ -209,10 +209,25 @@ export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, sett
   return left === null ? '' : say('figure.left_over', { amount: leftWords(left, settings) });
 }
 
+type BalanceFigures = Pick<
+  BoilFigures,
+  'gap_sugar_kg' | 'sap_sugar_kg' | 'syrup_sugar_kg' | 'syrup_litres' | 'left_sugar_kg'
+>;
+
+/** What the syrup holds over what went in, where nobody can say what stayed in the pans, kg: it is at least that much. */
+const leastOver = (sap: Figure | null, syrup: Figure | null): Ranging => ({
+  value: (sap?.value ?? 0) - (syrup?.value ?? 0),
+  low: null,
+  high: null,
+});
+
 /** How the sugar adds up, in a sentence that says what to look at. */
-export function balanceWords(balance: Balance, gap: Figure | null, settings: Settings): string {
-  if (balance === null || gap === null) return say('figure.balance.unknown');
+export function balanceWords(balance: Balance, figures: BalanceFigures, settings: Settings): string {
+  const { sap_sugar_kg: sap, syrup_sugar_kg: syrup, syrup_litres: litres, left_sugar_kg: left } = figures;
+  const isLeftAlone = sap !== null && syrup !== null && litres?.from !== 'pans' && left === null;
+  if (balance === null) return say(isLeftAlone ? 'figure.balance.left_unknown' : 'figure.balance.unknown');
   if (balance === 'closes') return say('figure.balance.closes');
+  const gap = figures.gap_sugar_kg ?? leastOver(sap, syrup);
   const amount = massRange(timesAll(gap, Math.sign(gap.value) || 1), settings).value;
   return say(balance === 'missing' ? 'figure.balance.missing' : 'figure.balance.more', { amount });
 }

@@ -65,23 +65,42 @@ const TYPED_UNITS: readonly (readonly [RegExp, (settings: Settings) => number])[
   [/^(?:l|litres?|liters?)$/i, () => 1],
   [/^(?:fl\.? ?oz|oz(?: liq)?)\.?$/i, (settings) => unitLitres(settings).ounce],
   [/^(?:cups?|tasses?)$/i, (settings) => unitLitres(settings).gallon / 16],
-  [/^(?:pt|pints?|chopines?)$/i, (settings) => unitLitres(settings).gallon / 8],
-  [/^(?:qt|quarts?|pintes?)$/i, (settings) => unitLitres(settings).gallon / 4],
-  [/^gal(?:lons?)?$/i, (settings) => unitLitres(settings).gallon],
+  [/^(?:pt|pints?|chopines?)\.?$/i, (settings) => unitLitres(settings).gallon / 8],
+  [/^(?:qt|quarts?|pintes?)\.?$/i, (settings) => unitLitres(settings).gallon / 4],
+  [/^gal(?:lons?)?\.?$/i, (settings) => unitLitres(settings).gallon],
 ];
+
+/** From this on a unit is a jar's own name, so that "8 pints" are eight jars; "8 oz" may be one jar of 8 oz. A cup is the least. */
+const NAME_OF_A_JAR = (settings: Settings): number => unitLitres(settings).gallon / 16;
+
+/** "12 × 250 mL", "12 jars of 250 mL". */
+const COUNT_AND_SIZE =
+  /^\s*(\d{1,5})\s*(?:x|×|\*|(?:jars?|bottles?)(?: of)?\s|(?:pots?|bocaux|bouteilles?)(?: de)?\s)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu;
+/** "8 pints", "8 × pint", "3 half-gallons". */
+const COUNT_AND_NAME = /^\s*(\d{1,5})\s*(?:x|×|\*)?\s*((?:half|demi)[- ]|(?:1\/2|½)\s*)?(\p{L}[\p{L}.]*)\s*$/iu;
+
+function jarTyped(part: string, settings: Settings): Jars | null {
+  const litresOf = (name: string): number | undefined =>
+    TYPED_UNITS.find(([pattern]) => pattern.test(name))?.[1](settings);
+  const jars = (count: string, litres: number): Jars => ({ litres: Number(litres.toFixed(5)), count: Number(count) });
+  const sized = COUNT_AND_SIZE.exec(part);
+  if (sized !== null) {
+    const [, count = '', typed = '', name = ''] = sized;
+    const each = typedNumber(typed);
+    const unit = litresOf(name);
+    return each === null || each <= 0 || unit === undefined ? null : jars(count, each * unit);
+  }
+  const [, count = '', half, name = ''] = COUNT_AND_NAME.exec(part) ?? [];
+  const unit = litresOf(name);
+  if (unit === undefined || unit < NAME_OF_A_JAR(settings)) return null;
+  return jars(count, half === undefined ? unit : unit / 2);
+}
 
 /** null where it cannot be read. Empty is no jars. */
 export function jarsTyped(text: string, settings: Settings): Jars[] | null {
   const jars = text
-    .split(/[,;+]\s+|[;+]/)
+    .split(/[,;+]\s+|[;+]|\s(?:and|et)\s/i)
     .filter((part) => part.trim() !== '')
-    .map((part): Jars | null => {
-      const found = /^\s*(\d{1,5})\s*(?:x|×|\*)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu.exec(part);
-      const [, count = '', typed = '', name = ''] = found ?? [];
-      const each = typedNumber(typed);
-      const unit = TYPED_UNITS.find(([pattern]) => pattern.test(name))?.[1](settings);
-      if (each === null || each <= 0 || unit === undefined) return null;
-      return { litres: Number((each * unit).toFixed(5)), count: Number(count) };
-    });
+    .map((part) => jarTyped(part, settings));
   return jars.includes(null) ? null : (jars as Jars[]);
 }

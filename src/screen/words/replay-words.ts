@@ -7,7 +7,7 @@ import { type MessageKey, say } from '../language/say.ts';
 import { whereWords } from './alarm-words.ts';
 import { lengthOfTime, timeOfDay } from './clock.ts';
 
-const BY: Record<FinishedBy, MessageKey> = {
+const BY: Record<Exclude<FinishedBy, 'unfinished'>, MessageKey> = {
   density: 'replay.by.density',
   called: 'replay.by.called',
   'taken-off': 'replay.by.taken_off',
@@ -27,6 +27,7 @@ export function cameWords({ was, later_s: later, inRange }: PanKnown, now: Now):
     const isRead = now.replay !== null && now.replay.readUntil >= now.replay.length;
     return say(isRead ? 'replay.no_finish' : 'replay.not_read');
   }
+  if (was.by === 'unfinished') return say('replay.was_unfinished', { at: timeOfDay(now, was.at) });
   const when = { at: timeOfDay(now, was.at), by: say(BY[was.by]) };
   if (later === null) return say('replay.was', when);
   if (inRange === null) return say('replay.was_later', { ...when, later: sooner(later) });

@@ -1,5 +1,12 @@
 // Settings, and how they would have done, in words.
-import type { OffsetsView, Searched, TuneBoilRow, TuneScore, TuningNow } from '../../protocol/tune-messages.ts';
+import type {
+  OffsetsView,
+  Searched,
+  TuneBoilRow,
+  TuneScore,
+  TuneSettingRow,
+  TuningNow,
+} from '../../protocol/tune-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { inField } from '../language/numbers.ts';
@@ -8,10 +15,14 @@ import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import { exactStrength, number, signed, strength } from './amounts.ts';
 import { lengthOfTime } from './clock.ts';
 
+/** As it is set, to the tenth of a minute: "7.5 min", so that it reads as in the name of what was tried. */
+const lead = (seconds: number): string =>
+  seconds % 60 === 0 ? lengthOfTime(seconds) : `${inField(seconds / 60, 1)} min`;
+
 const FIELD: Record<string, (value: number) => string> = {
-  near_finish_lead_s: (value) => say('tune.field.near_finish_lead', { time: lengthOfTime(value) }),
-  scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: lengthOfTime(value) }),
-  low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: lengthOfTime(value) }),
+  near_finish_lead_s: (value) => say('tune.field.near_finish_lead', { time: lead(value) }),
+  scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: lead(value) }),
+  low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: lead(value) }),
   finish_probability: (value) => say('tune.field.probability', { percent: Math.round(100 * value) }),
   near_finish_deadband: (value) => say('tune.field.deadband', { times: inField(value, 2) }),
 };
@@ -72,8 +83,13 @@ export function progressWords({ done, boils, secondsLeft }: Pick<TuningNow, 'don
   return say('tune.progress_left', { done, boils, time: lengthOfTime(secondsLeft) });
 }
 
-/** What a score rests on: only a boil that somebody measured can tell how good a call was. */
-export function truthWords(truths: number, done: number): string {
+/** Whether anything measured can be told under any of the settings. */
+export const isMeasured = (rows: readonly Pick<TuneSettingRow, 'sum'>[]): boolean =>
+  rows.some(({ sum }) => SCORE_LINES.some(({ value }) => value !== null && value(sum) !== null));
+
+/** What a score rests on: only a boil that somebody measured, up to its finish, can tell how good a call was. */
+export function truthWords(truths: number, done: number, isTold: boolean): string {
+  if (truths > 0 && !isTold) return say('tune.truth.no_finish', { truths, done });
   if (truths === 0) return say('tune.truth.none', { done });
   if (truths < done) return say('tune.truth.some', { truths, done });
   return truths === 1 ? say('tune.truth.one') : say('tune.truth.all', { done });

@@ -99,3 +99,26 @@ test('without a name it is the pan that was finished last, else the strongest', 
   expect(panOf({ ...COURSE, finishes: [] }, null)?.id).toBe('p2');
   expect(panOf(COURSE, 'p9')).toBeNull();
 });
+
+test('of a pan that boiled for minutes only nothing is told of its water, as on its page', () => {
+  const short = pan(2, 4);
+  const minutes = (count: number): PanCourse => ({
+    ...short,
+    evaporation: short.evaporation.map((perHour, minute) => (minute < count ? perHour : 0)),
+  });
+  const why = { why: 'How much water left this pan is not known.' };
+  expect(lineOf(COURSE, minutes(19), STARTED, 'clock', 'evaporation', 100)).toEqual(why);
+  expect(lineOf(COURSE, minutes(19), STARTED, 'evaporated', 'strength', 100)).toEqual(why);
+  expect(lineOf(COURSE, minutes(20), STARTED, 'clock', 'evaporation', 100)).toHaveProperty('y');
+});
+
+test('of a pan that was read by hand it is not said that nothing was seen of it', () => {
+  const byHand: PanCourse = { ...pan(2, 4), brix: [null], evaporation: [null], celsius: [103.5], water: [null] };
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'strength', 100)).toEqual({
+    why: 'The strength of this pan is not known.',
+  });
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'rise', 100)).toEqual({
+    why: 'The water point of this pan is not known.',
+  });
+  expect(lineOf(COURSE, byHand, STARTED, 'clock', 'temperature', 100)).toHaveProperty('y', [103.5]);
+});

@@ -30,7 +30,17 @@ test('a boil that was broken off while it warmed offers no syrup, no strength an
   expect(formOf(facts)).toMatchObject({ syrup_litres: null, syrup_brix: null, jars: null, broken_off: true });
 });
 
-const thin = { at: 0, pan: 'p2', litres: 9, litresSigma: 1, brix: 12, brixSigma: 1, measured: false, burnt: false };
+const thin = {
+  at: 0,
+  pan: 'p2',
+  litres: 9,
+  litresSigma: 1,
+  brix: 12,
+  brixSigma: 1,
+  measured: false,
+  burnt: false,
+  unfinished: false,
+};
 
 test('one pan called and another left thin: not all of the sap became syrup', () => {
   const facts = factsOfEntries(header, [filled]);
@@ -44,4 +54,40 @@ test('once the finish was called and nothing stands in the pans, what the sap ca
   // 38 L of 2 °Bx at 66.9 °Bx: 38 × 1.0060 × 2 / (1.328 × 66.9), densities after ICUMSA.
   expect(form.syrup_litres).toBeCloseTo(0.86, 2);
   expect(form).toMatchObject({ syrup_brix: 66.9, jars: { litres: 0.25, count: 3 }, broken_off: false });
+});
+
+test('the density of the sap is not offered as the syrup’s: only one of syrup is, or the finish that was called', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const byHand = { ...facts, boilingSeconds: null, left: [], leftUntold: [], takenUntold: ['p1'] };
+  const offered = (brix: number): number | null => formOf({ ...byHand, density: { brix, sigma: 0.5 } }).syrup_brix;
+  expect(offered(0.9)).toBeNull();
+  expect(formOf(byHand).syrup_brix).toBeNull();
+  expect(offered(66)).toBe(66);
+  const birch = { ...byHand, finishBrix: 60, density: { brix: 58, sigma: 0.5 } };
+  expect(formOf(birch).syrup_brix).toBe(58);
+});
+
+test('what stands in its pan short of the finish is not syrup out, however thick; once it is called it is', () => {
+  const thick: Entry = { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 6, brix: 60 } };
+  // Maple of 60 °Bx boils some 3 °C over water.
+  const leftOf = (finishBrix: number): ReturnType<typeof boilFigures> => {
+    const pans = [{ ...header.pans![0]!, finish: { brix: finishBrix } }];
+    return boilFigures(factsOfEntries({ ...header, pans }, [thick, ...warm(103.1, 600)]), {}, []);
+  };
+  const unfinished = leftOf(66.9);
+  expect(unfinished).toMatchObject({ syrup_litres: null, syrup_brix: null, ratio: null });
+  // 6 L of 60 °Bx hold 6 × 1.2865 × 0.6 = 4.6 kg of sugar (density after ICUMSA).
+  expect(unfinished.left_sugar_kg!.value).toBeCloseTo(4.6, 0);
+  const finished = leftOf(58);
+  expect(finished.syrup_litres!.value).toBeGreaterThan(4);
+});
+
+test('of a boil of minutes the water an hour is not known', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const rate = (minutes: number): number | null =>
+    boilFigures({ ...facts, left: [], leftUntold: [], boilingSeconds: 60 * minutes }, page, []).water_off_l_per_h
+      ?.value ?? null;
+  const page = { syrup: { litres: 0.86, brix: 66.9 } };
+  expect(rate(6)).toBeNull();
+  expect(rate(60)).toBeCloseTo(37, 0);
 });

@@ -30,6 +30,7 @@ const batch = (pan: string, litres: number, brix: number): Batch => ({
   brixSigma: 0.02 * brix,
   measured: false,
   burnt: false,
+  unfinished: false,
 });
 
 /** 40 L of 2 °Bx hold 0.805 kg of sugar (ICUMSA): 0.92 L of 66 °Bx, or 7.75 L of 10 °Bx. */

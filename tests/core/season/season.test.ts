@@ -117,6 +117,15 @@ test('sap that was poured and never noted is told as too much syrup, and syrup t
   expect(balanceOf(boilFigures(facts, named, []))).toBe('closes');
 });
 
+test('more sugar in the syrup than went in is told though nobody knows what is left in the pans', () => {
+  const { boil, facts } = all[0]!;
+  const untold = { ...facts, left: [], leftUntold: ['Back pot'] };
+  const figures = boilFigures({ ...untold, pours: facts.pours.slice(0, 1) }, boil.page, []);
+  expect(figures.gap_sugar_kg).toBeNull();
+  expect(balanceOf(figures)).toBe('too-much');
+  expect(balanceOf(boilFigures(untold, boil.page, []))).toBeNull();
+});
+
 test('a boil of which nobody noted the sap takes it from the store, and says so', () => {
   const { boil, facts } = all[3]!;
   const figures = boilFigures({ ...facts, pours: [] }, boil.page, givenTo(boil.id));

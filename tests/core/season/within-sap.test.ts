@@ -24,6 +24,7 @@ const inPan = (litres: number): Batch => ({
   brixSigma: 1,
   measured: false,
   burnt: false,
+  unfinished: false,
 });
 
 test('a pan cannot hold more sugar than went in: its syrup is not known, and the end asks for what the sap can give', () => {

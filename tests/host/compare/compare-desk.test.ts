@@ -81,7 +81,12 @@ test('what a boil took from strength to strength is told against the first', asy
 test('a boil that is not kept, and a pan that is in none, say so', async () => {
   const compare = { align: 'clock', what: 'temperature', points: 100 };
   await expect(ask({ compare: { ...compare, boils: ['nope'] } })).rejects.toThrow(/nope/);
-  const { boils } = await ask<CompareView>({ compare: { ...compare, boils: ids, pan: 'p9' } });
+  const { boils, pans } = await ask<CompareView>({ compare: { ...compare, boils: ids, pan: 'p9' } });
+  // Those that can be asked for, each once though two boils have it.
+  expect(new Set(pans.map(({ id }) => id)).size).toBe(pans.length);
+  const [{ id = '' } = {}] = pans;
+  const { boils: ofOne } = await ask<CompareView>({ compare: { ...compare, boils: ids, pan: id } });
+  expect(ofOne.some(({ pan }) => pan?.id === id)).toBe(true);
   expect(boils.map(({ why }) => why)).toEqual(['This boil has no such pan.', 'This boil has no such pan.']);
 });
 

@@ -28,3 +28,14 @@ test.each([
   const ghost = bestGhost([{ summary, course }], { pan: 'other', sap, t: 0, brix: null }, 100);
   expect(ghost?.pan.id).toBe(id);
 });
+
+test('what was tried out for minutes is no best boil, unless it came to its finish', () => {
+  const tonight = { pan: 'front', sap: 'maple', t: 0, brix: null };
+  const best = (finishes: BoilCourse['finishes'], pans = course.pans): string | null =>
+    bestGhost([{ summary, course: { pans, finishes } }], tonight, 100)?.pan.id ?? null;
+  expect(best([])).toBeNull();
+  expect(best([{ pan: 'front', at: 50 * 60_000, by: 'unfinished' }])).toBeNull();
+  expect(best([{ pan: 'front', at: 50 * 60_000, by: 'taken-off' }])).toBe('front');
+  const long = { ...pan('front', 'maple'), evaporation: Array.from({ length: 60 }, () => 5) };
+  expect(best([], [long])).toBe('front');
+});

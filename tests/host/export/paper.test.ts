@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { systemClock } from '../../../src/host/clock.ts';
 import { labelsPdf } from '../../../src/host/export/labels-pdf.ts';
 import { printable } from '../../../src/host/export/printable.ts';
+import { reportData } from '../../../src/host/export/report-data.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
 import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
@@ -172,6 +173,24 @@ test('what was read by hand is drawn where it was read, and joined', async () =>
   // No probe was read, and nobody was called: neither stands in the key.
   expect(words).not.toMatch(/Lines:|Triangles above/u);
   expect(words).toContain('not noted: Back pot');
+});
+
+test('of a pot read by hand the key names no water point that lies under the frame', async () => {
+  const text = handText([read(20, 103.5)]).replace('"pans"', '"site":{"name":"Tarn Hollow","altitude_m":0},"pans"');
+  const { notebook, boil } = await kept(text);
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(words).toContain('Large dots: read by hand.');
+  expect(words).toContain('Red dashes: finish.');
+  expect(words).not.toContain('Small grey dots');
+});
+
+test('a boil of minutes has lines: no point lies between two looks', async () => {
+  const { notebook, boil } = await kept(recordingText());
+  const { curves } = await reportData(notebook, boil.boil, { machine });
+  // Twenty minutes, looked at each 10 s: all known but for the first, of which too little was read.
+  const { low } = curves[0]!;
+  expect(low.length).toBeLessThanOrEqual(120);
+  expect(low.slice(1).every((celsius) => celsius !== null)).toBe(true);
 });
 
 test('a boil that only warmed up by hand is drawn as far as it came', async () => {

@@ -8,6 +8,9 @@ test('ticks are round and few', () => {
   expect(niceTicks(0, 103, 5)).toEqual([0, 50, 100]);
   expect(niceTicks(1.31, 1.34, 4)).toEqual([1.31, 1.32, 1.33, 1.34]);
   expect(niceTicks(7, 7, 5)).toEqual([7]);
+  // One alone is no scale: where two are allowed, two stand, however narrow the chart.
+  expect(niceTicks(-0.9, -0.1, 2)).toEqual([-0.8, -0.2]);
+  expect(niceTicks(-0.9, -0.1, 1)).toHaveLength(0);
 });
 
 test('a line is lifted where nothing is known', () => {

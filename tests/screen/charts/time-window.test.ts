@@ -61,3 +61,10 @@ test('what is expected is shown beside the past, an hour of it at most beside th
   expect(shownAhead(end, end + 2 * HOUR_MS)).toBe(2 * HOUR_MS);
   expect(shownAhead(600_000, 600_000 + 5 * HOUR_MS)).toBe(HOUR_MS);
 });
+
+test('a boil that is over ends at its end, however short it was', () => {
+  const six = 6 * 60_000;
+  expect(wholeBoil(six, true)).toEqual({ from: 0, to: six, follows: true });
+  expect(lastHour(six, 0, true)).toEqual({ from: 0, to: six, follows: true });
+  expect(zoomed(wholeBoil(six, true), 4, 0.5, six, true)).toMatchObject({ from: 0, to: six });
+});

@@ -3,7 +3,7 @@ import { afterEach, expect, test } from 'vitest';
 import type { BoilPage, EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { language } from '../../../src/screen/language/language.ts';
-import { endDraft, endTyped } from '../../../src/screen/notebook/end-draft.ts';
+import { endDraft, endDraftInHand, endTyped } from '../../../src/screen/notebook/end-draft.ts';
 import type { EndTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
@@ -141,4 +141,36 @@ test('jars are typed in the words of the language', () => {
   expect(jarsTyped('2 × 1 chopine, 1 × 1 pinte; 3 × 8 oz liq., 1 × 1 tasse', american)).toEqual(
     jarsTyped('2 × 1 pint, 1 × 1 quart, 3 × 8 fl. oz, 1 × 1 cup', american),
   );
+});
+
+test('jars that have a name are counted by it, with its plural, in either language', () => {
+  const pint = 3.785411784 / 8;
+  const jars = (text: string): [number, number][] | undefined =>
+    jarsTyped(text, american)?.map(({ count, litres }) => [count, Math.round(1e5 * litres) / 1e5]);
+  const each = (litres: number): number => Math.round(1e5 * litres) / 1e5;
+  expect(jars('8 pints')).toEqual([[8, each(pint)]]);
+  expect(jars('4 x 8 oz, 1 pint')).toEqual([
+    [4, each(pint / 2)],
+    [1, each(pint)],
+  ]);
+  expect(jars('2 pintes et 3 demi-gallons')).toEqual([
+    [2, each(2 * pint)],
+    [3, each(4 * pint)],
+  ]);
+  expect(jars('4 jars of 8 oz')).toEqual([[4, each(pint / 2)]]);
+  // One jar of 8 oz, or eight of 1 oz: nobody can tell.
+  expect(jars('8 oz')).toBeUndefined();
+});
+
+test('what was typed and not kept stands over what is filled in, and follows other units', () => {
+  const begun = endDraft(form, {}, american);
+  const inHand = { fields: { syrup: '4', fuel: '10', jars: '8 of what' }, units: metric };
+  expect(endDraftInHand(begun, inHand, 'after_kg', american)).toEqual({
+    ...begun,
+    syrup: '1.06',
+    fuel: '22',
+    jars: '8 of what',
+  });
+  // Cords are cords in all units.
+  expect(endDraftInHand(begun, inHand, 'cords', american).fuel).toBe('10');
 });

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
 import {
+  balanceWords,
   figureWords,
   heatUnitWords,
   leftOverWords,
@@ -83,4 +84,17 @@ test('a practice boil says what it gave, and nothing where nothing was finished'
     practiceGave({ syrup_litres, syrup_brix }, settings.value);
   expect(gave(syrup(1.42, 'pans'), brix)).toEqual({ amount: '1.42\u00a0L', strength: '66.9\u00a0°Bx' });
   expect([gave(syrup(0, 'pans'), brix), gave(null, null), gave(syrup(1, 'pans'), null)]).toEqual([null, null, null]);
+});
+
+test('of sugar it is said that more came out than went in, and what is missing to tell', () => {
+  const kg = (value: number) => ({ value, low: value - 0.05, high: value + 0.05, from: 'worked-out' as const });
+  const figures = {
+    ...{ gap_sugar_kg: null, left_sugar_kg: null, syrup_litres: syrup(1.4, 'page') },
+    ...{ sap_sugar_kg: kg(0.69), syrup_sugar_kg: kg(1.24) },
+  };
+  expect(balanceWords('too-much', figures, settings.value)).toMatch(
+    /^0\.55\u00a0kg more sugar came out than went in\./u,
+  );
+  expect(balanceWords(null, figures, settings.value)).toMatch(/what is left in the pans/);
+  expect(balanceWords(null, { ...figures, sap_sugar_kg: null }, settings.value)).toMatch(/the sap that went in/);
 });

@@ -92,6 +92,11 @@ test('of a past boil it is said that it is still being read, until the end of it
   expect(stillReadWords({ ...now, replay: null })).toBeNull();
 });
 
+test('a pan that was taken off short of its finish is not told as finished then', () => {
+  const off: PanKnown = { ...known, was: { at: at(13, 29), by: 'unfinished' }, later_s: null, inRange: null };
+  expect(cameWords(off, now)).toBe('it was taken off unfinished at 13:29');
+});
+
 test('a recording that was opened is said to be so in the language of the page, and a kept boil keeps its name', () => {
   const titled = (title: string): string => titleWords({ header: null, replay: { title } as Now['replay'] });
   expect(titled(openedTitle('Bouleau essai'))).toBe('Bouleau essai (opened, not in the notebook)');

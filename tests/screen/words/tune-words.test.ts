@@ -1,6 +1,8 @@
 // What tuning says of a boil whose end nobody can tell: what was noted of it, and what that lacks.
 import { expect, test } from 'vitest';
-import { offsetWords, untoldWords } from '../../../src/screen/words/tune-words.ts';
+import { fieldWords, isMeasured, offsetWords, truthWords, untoldWords } from '../../../src/screen/words/tune-words.ts';
+import { language } from '../../../src/screen/language/language.ts';
+import { say } from '../../../src/screen/language/say.ts';
 import { settings } from '../../../src/screen/client/store.ts';
 
 const untold = { pan: 'Back pot', brix: 66, finishBrix: 67 };
@@ -33,4 +35,33 @@ test('how much a probe shows too much is said in the degrees that were chosen', 
   );
   expect(told('F', { low_c: -0.1 })).toMatch(/no error that 5 boils can tell from none \(−0\.2 to \+1\.4\u00a0°F\)/);
   expect(told('F', { too_high_c: null })).toBe('Probe A/1: too few boils.');
+});
+
+const nothing = { near_finish_lead_s: null, finish_brix: null, scorch_lead_s: null, false_calls: 0, alarms: 10 };
+const sum = { ...nothing, calls_per_hour: 1 };
+
+test('what was measured short of the finish rests on nothing, and that is said in place of a count of boils', () => {
+  expect(isMeasured([{ sum }])).toBe(false);
+  expect(isMeasured([{ sum }, { sum: { ...sum, finish_brix: 66 } }])).toBe(true);
+  expect(truthWords(1, 2, false)).toMatch(
+    /^Of 2 boils one was measured, but not up to the finish: nothing can be told/,
+  );
+  expect(truthWords(1, 2, true)).toMatch(/^Rests on 1 of 2 boils/);
+});
+
+test('French says no without a second no', () => {
+  language.value = 'fr';
+  expect(truthWords(0, 2, false)).toMatch(/^D’aucune de ces 2 cuissons on ne sait quand/);
+  expect(truthWords(0, 1, false)).toMatch(/^De cette cuisson, on ne sait pas quand/);
+  language.value = 'en';
+});
+
+test('a lead is told as it was set, with its half minute', () => {
+  expect(fieldWords('near_finish_lead_s', 450)).toMatch(/7\.5 min/);
+  expect(fieldWords('near_finish_lead_s', 900)).toMatch(/15 min/);
+});
+
+test('two boils have no middle: theirs is called a mean, and counts are of all together', () => {
+  expect(say('tune.middle', { boils: 2 })).toBe('Mean of the two boils');
+  expect(say('tune.middle', { boils: 3 })).toBe('In the middle of all boils');
 });
