@@ -51,16 +51,25 @@ const isInSight = (place: Locator): Promise<boolean> =>
     return within;
   });
 
+/** How many are looked at: the longest texts need the most room, and where it is least, all are. */
 const SIZES = [
-  ['a laptop', LAPTOP],
-  ['a phone', PHONE],
-  ['a small phone', { width: 360, height: 640 }],
+  ['a laptop', LAPTOP, 6],
+  ['a phone', PHONE, 6],
+  ['a small phone', { width: 360, height: 640 }, CALLS.length],
 ] as const;
-const CASES = SIZES.flatMap(([name, size]) =>
-  (['en', 'fr'] as const).map((language) => [name, language, size] as const),
+const CASES = SIZES.flatMap(([name, size, count]) =>
+  (['en', 'fr'] as const).map((language) => [name, language, size, count] as const),
 );
 
-test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_name, language, size) => {
+/** The calls whose words are the longest, with what stands beside the longest of all. */
+function longest(count: number, tongue: Tongue): typeof CALLS {
+  const length = ([one]: (typeof CALLS)[number]): number =>
+    hostWords(one!.todo, tongue).length + hostWords(one!.means, tongue).length;
+  const alone = CALLS.slice(0, -1).sort((one, other) => length(other) - length(one));
+  return [...alone.slice(0, count - 1), CALLS.at(-1)!];
+}
+
+test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_name, language, size, count) => {
   const showing = (standing: (typeof CALLS)[number]) =>
     liveNow(4, { alarms: standing, sound: { priority: 'high', silencedUntil: null } });
   const host = await standIn(await ensureScreenBuilt(), showing(CALLS[0]!), { language });
@@ -68,7 +77,7 @@ test.each(CASES)('on %s in %s what to do and the buttons are in sight', async (_
   const { page } = await openPage(browser, host.url, size);
   closing.push(() => page.context().close());
   const tongue = TONGUES[language];
-  for (const standing of CALLS) {
+  for (const standing of longest(count, tongue)) {
     host.show(showing(standing));
     const { alarm, todo } = standing[0]!;
     const full = page.locator('.alarm-full .alarm-todo', { hasText: hostWords(todo, tongue) });

@@ -44,7 +44,7 @@ test('a pan’s own limits are sent with all pans as they are, after a sentence 
   const why = page.getByRole('alert').getByText(/95 is outside of 10 to 80\s°Bx/);
   await why.waitFor();
   // Refused again by Enter in a field far above it, it comes into sight again.
-  await page.setViewportSize({ width: PHONE.width, height: 500 });
+  await page.setViewportSize({ width: PHONE.width, height: 700 });
   await page.getByLabel('That is').focus();
   await expect.poll(() => why.evaluate(isClear)).toBe(false);
   await page.getByLabel('That is').press('Enter');

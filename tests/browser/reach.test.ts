@@ -250,7 +250,7 @@ test.each(['start', 'plan'])('a pan that is added by keys is typed into at once 
 test('what asks once more has the focus on the answer that changes nothing, and its button has it no more', async () => {
   await goTo('pans');
   await page.getByRole('button', { name: 'End this boil' }).press('Enter');
-  expect(await focused()).toBe('BUTTON No, go on');
+  await expect.poll(focused).toBe('BUTTON No, go on');
   await page.keyboard.press('Enter');
   await expect.poll(focused).toMatch(/^H[12] /u);
 });

@@ -118,7 +118,7 @@ test('a step goes to the next and the previous of what was noted or called', asy
   const from = replayT();
   await page.keyboard.press('n');
   await expect.poll(replayT, PATIENCE).toBe(moments.find((t) => t > from));
-  await page.getByLabel('Steps to').selectOption('alarm');
+  await page.getByLabel('What the keys step to').selectOption('alarm');
   const raised = calls.map((call) => call.raised);
   const there = replayT();
   const next = raised.find((t) => t > there);
@@ -199,7 +199,7 @@ test('the page of a boil tells no count of its calls before all of it is read, n
   await page.locator('main .look-back').waitFor(PATIENCE);
   await expect.poll(replayT, PATIENCE).toBe((await stripOf()).length);
   const words = await told.jsonValue();
-  expect(words).toEqual([expect.stringContaining('still being read'), expect.stringMatching(/^Alarms[1-9]/u)]);
+  expect(words).toEqual([expect.stringContaining('still being read'), expect.stringMatching(/^Calls[1-9]/u)]);
 });
 
 test('boils are laid over each other, aligned otherwise by a press, with what differs in words', async () => {

@@ -26,6 +26,7 @@ import { FirstLine } from './first-line.tsx';
 import { Nav } from './nav.tsx';
 import { place, route } from './routes.ts';
 import type { Route } from './routes.ts';
+import { tellHeight } from './top-height.ts';
 
 function LivePans({ now }: { now: Now }): JSX.Element {
   return now.mode === 'idle' ? <Welcome /> : <PansView key={now.boil} now={now} />;
@@ -96,7 +97,7 @@ export function App(): JSX.Element {
         <AlarmDock now={now} aside={replayed !== null} />
         {route.value === 'pans' && <NoteDoor now={now} />}
       </div>
-      <div class="top">
+      <div class="top" ref={tellHeight}>
         <FirstLine now={shown} sound={now} />
         {isMadeUp && <PracticeBand now={shown} />}
         {replayed !== null && <ReplayBand now={replayed} />}

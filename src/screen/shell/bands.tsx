@@ -68,8 +68,10 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
         </span>
       ) : (
         <button type="button" aria-label={say('shell.end_practice')} onClick={() => setAsking(true)}>
-          {say('shell.end')}
-          <span class="wide-only">{say('shell.end_more')}</span>
+          <span>
+            {say('shell.end')}
+            <span class="wide-only">{say('shell.end_more')}</span>
+          </span>
         </button>
       )}
     </div>

@@ -262,7 +262,7 @@ test('in French the labels are French, and what is not known has its line', asyn
   expect(words).toContain('Densité 66,5\u00a0°Bx');
   expect(words).toContain('Date 2027-04-19');
   expect(words).toContain('Lot ____');
-  expect(words).toContain('Volume 50,7 oz liq. US (1,5 L)');
+  expect(words).toContain('Volume 50,7 oz liq. É.-U. (1,5 L)');
   expect(words).toContain('Ne fait pas partie des étiquettes.');
   expect(words).not.toMatch(/\b(density|ask|not|the|fl)\b/iu);
 });
