@@ -93,7 +93,8 @@ test.each([
   expect(rig.raised('port-lost').length).toBeLessThanOrEqual(losses);
   expect(rig.now().alarms.filter(({ alarm }) => alarm === 'port-lost').length).toBe(1);
   const readers = readerDescriptors();
-  expect(readers.size).toBe(readersBefore.size);
+  // Those of the test before may still have been going when they were counted.
+  expect(readers.size).toBeLessThanOrEqual(readersBefore.size);
   // One whose read never ended was killed, and another stands in its place, which may hold as many as one did before.
   const most = Math.max(...readersBefore.values());
   for (const [pid, count] of readers) expect(count).toBeLessThanOrEqual(readersBefore.get(pid) ?? most);

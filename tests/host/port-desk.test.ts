@@ -135,11 +135,13 @@ test('a board that moved by itself is still found when another port is moved by 
   for (const port of ['A', 'B', 'C']) await opened(port, 1);
   await until('all boards to be known', () => asked >= 3);
   // A comes back elsewhere as itself; B and C do as another of their make.
+  // Nothing is listed meanwhile: under the old names, which the system gives again, they would be taken for themselves.
+  listed = [];
   await Promise.all([one.pull(), two.pull(), three.pull()]);
   await Promise.all([one.plugIn('one-b'), two.plugIn('two-b'), three.plugIn('three-b')]);
   listed = [saying(of(one), 'TH-1'), saying(of(two), 'BE-2', 'BEEF'), saying(of(three), 'CA-2', 'CAFE')];
   await opened('A', 2);
-  await until('both questions', () => notices.filter((one) => /use it if it is the same/.test(one)).length === 2);
+  await until('both questions', () => notices.filter((one) => /use it if it is the same/.test(one)).length >= 2);
   expect((await moved()).map(({ port }) => port).toSorted()).toEqual(['B', 'C']);
   // C's own board is back just as B's port is chosen.
   listed = [saying(of(one), 'TH-1'), saying(of(two), 'BE-2', 'BEEF'), saying(of(three), 'CA-1', 'CAFE')];
