@@ -1,5 +1,6 @@
 // An invented moment of a boil at Tarn Hollow, for tests of the screen's words.
 import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
+import { US } from '../../src/screen/client/unit-sets.ts';
 import type { AlarmView, Now, Reading, Settings } from '../../src/screen/client/types.ts';
 
 export const metric: Settings = {
@@ -26,15 +27,7 @@ export const metric: Settings = {
   near_finish_deadband: 1.6,
 };
 
-export const american: Settings = {
-  ...metric,
-  temperature: 'F',
-  volume: 'us-gallon',
-  length: 'inch',
-  pressure: 'inhg',
-  mass: 'pound',
-  power: 'btu-per-hour',
-};
+export const american: Settings = { ...metric, ...US };
 
 export const reading: Reading = {
   pan: 'p1',

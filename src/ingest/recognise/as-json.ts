@@ -1,6 +1,7 @@
 // Looks for JSON objects in lines: which numbers in them are readings, under which pointers, and what they are called.
 import type { Candidate, CandidateChannel } from './candidate.ts';
 import { statusWord } from './pieces.ts';
+import { isSeldomSeen, whySeldom } from './left-out.ts';
 import { quoted } from './quoted.ts';
 import { takeTurns, tellApart } from './turns.ts';
 import { withoutTwins } from './twins.ts';
@@ -61,7 +62,7 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
   const read = keys.flatMap(({ key, pointer }): CandidateChannel[] => {
     const leaves = at(pointer).filter((leaf): leaf is Leaf => typeof leaf?.value === 'number');
     if (leaves.length < all.length / 2 || pointer === whose.pointer) return [];
-    const degrees = leaves.filter(({ unit }) => unit === '' || unitOfWords(unit) !== null);
+    const degrees = leaves.filter(isOfProbe);
     const [first] = degrees;
     if (first === undefined) return [];
     const series = seriesOf({ ...first, label: '' }, degrees);
@@ -80,9 +81,7 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
   const texts = all.flatMap((leaves) => {
     const own = leaves.find(({ pointer }) => pointer === whose.pointer);
     // What names the unit of a battery is no probe.
-    const isRead = leaves.some(
-      ({ names: [first], unit }) => first === value.channel && (unit === '' || unitOfWords(unit) !== null),
-    );
+    const isRead = leaves.some((leaf) => leaf.names[0] === value.channel && isOfProbe(leaf));
     return own !== undefined && isRead ? [own.value] : [];
   });
   const names = [...new Set(texts)].filter((text) => typeof text === 'string' || typeof text === 'number').map(String);
@@ -111,19 +110,22 @@ export function asJsonInTurn(objects: object[], lines: readonly string[]): Candi
   }
 }
 
+/** Of no unit, or of one that a probe has. */
+const isOfProbe = ({ unit }: Leaf): boolean => unit === '' || unitOfWords(unit) !== null;
+
 /** The readings of JSON lines; null when none of their numbers is one. */
 export function asJson(objects: object[]): Candidate | null {
   const byPointer = new Map<string, Leaf[]>();
-  for (const object of objects) {
-    for (const leaf of leavesOf(object)) byPointer.set(leaf.pointer, [...(byPointer.get(leaf.pointer) ?? []), leaf]);
+  const held = objects.map(leavesOf);
+  for (const leaves of held) {
+    for (const leaf of leaves) byPointer.set(leaf.pointer, [...(byPointer.get(leaf.pointer) ?? []), leaf]);
   }
   // `{"id":1,"t":98.2}` and `{"id":2,"t":97.1}` in turn: a pointer alone would mix two probes up.
   const tellsApart = ({ names }: Leaf): boolean => WHOSE.test(names.at(-1) ?? '');
   if (
     [...byPointer.entries()].some(
       ([pointer, leaves]) =>
-        (tellsApart(leaves[0]!) && takeTurns(leaves.map(({ value }) => String(value)))) ||
-        namesProbes(objects.map(leavesOf), pointer),
+        (tellsApart(leaves[0]!) && takeTurns(leaves.map(({ value }) => String(value)))) || namesProbes(held, pointer),
     )
   )
     return null;
@@ -146,8 +148,8 @@ export function asJson(objects: object[]): Candidate | null {
         });
       continue;
     }
-    if (numbers.length * SELDOM <= mostNumbers) {
-      leftOut.push({ what: pointer, why: `it stands in ${numbers.length} of ${objects.length} lines alone` });
+    if (isSeldomSeen(numbers.length, mostNumbers)) {
+      leftOut.push({ what: pointer, why: whySeldom(numbers.length, objects.length) });
       continue;
     }
     const leaf = leaves[0]!;
@@ -196,9 +198,6 @@ function nameByList(byPointer: Map<string, Leaf[]>): void {
       for (const leaf of leaves) Object.assign(leaf, { label });
     }
 }
-/** A number that is seen so many times less often than another is said now and then, of something else. */
-const SELDOM = 4;
-
 /** A text that is one of few, with which a number in the same object goes, names the probe whose number it is. */
 function namesProbes(all: Leaf[][], pointer: string): boolean {
   const held = all.flatMap((leaves) => {

@@ -17,6 +17,7 @@ import {
 import { withoutChecksums } from './checksums.ts';
 import { COLOUR, HEX, type Piece, piecesOf, statusWord, withoutColours } from './pieces.ts';
 import { legendOf } from './legend.ts';
+import { isSeldomSeen, whySeldom } from './left-out.ts';
 import { quoted } from './quoted.ts';
 import { readingPlaces } from './reading-places.ts';
 import { nameByHeads, nameByTurns, takeTurns } from './turns.ts';
@@ -57,7 +58,7 @@ export function asNamed(
   const names = all.map(({ name }) => name);
   for (const { name, pieces, isSeldom } of all) {
     if (isSeldom) {
-      leftOut.push({ what: plain(name), why: `it stands in ${pieces.length} of ${lines.length} lines alone` });
+      leftOut.push({ what: plain(name), why: whySeldom(pieces.length, lines.length) });
       continue;
     }
     const series = withNeighboursUnit(withLegend(seriesOf(name, pieces), pieces, others), valued);
@@ -117,8 +118,6 @@ const kindAmongDecimals = (series: Series, names: readonly string[]): NumberKind
 /** A name without the marks of what it is part of. */
 const plain = (name: string): string => name.replace(/["{ :]+/g, ' ');
 
-/** A name that is seen so many times less often than another is a damaged line, or said once. */
-const SELDOM = 4;
 /** `LOWBAT pan=98.7` among many `pan=98.7` is the same pan. */
 const MORE_OFTEN = 3;
 
@@ -126,7 +125,7 @@ const MORE_OFTEN = 3;
 function namesOf(valued: Piece[][]): { name: string; pieces: Piece[]; isSeldom: boolean }[] {
   const all = [...piecesByName(valued)];
   const most = Math.max(0, ...all.map(([, pieces]) => pieces.length));
-  return all.map(([name, pieces]) => ({ name, pieces, isSeldom: pieces.length * SELDOM <= most }));
+  return all.map(([name, pieces]) => ({ name, pieces, isSeldom: isSeldomSeen(pieces.length, most) }));
 }
 
 /** The names of temperatures; of resistances only where the board works no temperatures out of them. */
@@ -236,7 +235,7 @@ function withoutRepeats(pieces: Piece[]): Piece[] {
     const units = [before, piece].map(
       ({ unit, name }) => unitOfWords(unit) ?? unitOfWords(name.split(' ').at(-1)!) ?? '',
     );
-    if (piece.name !== '' && !/^[CF]|fahrenheit$/i.test(piece.name)) return true;
+    if (piece.name !== '' && !/^(?:[CF]|.*fahrenheit)$/i.test(piece.name)) return true;
     if (['C', 'F', 'K'].includes(units[0]!) && (units[1] === 'mV' || units[1] === 'ohm')) return false;
     if (units.join() !== 'C,F') return true;
     return !isSameInFahrenheit([Number(before.text)], [Number(piece.text)]);

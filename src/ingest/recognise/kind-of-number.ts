@@ -136,15 +136,14 @@ export function kindOfNumber(series: Series, names: readonly string[] = []): Num
   const parts = hasLetter(series.name, names) || isRight(series, names) ? whole.slice(0, -1) : whole;
   if ([series.unit, whole.at(-1) ?? ''].some((word) => THOUSANDS.test(word)))
     return { is: 'left-out', why: 'thousands of ohms, which no format can read: let the board write ohms' };
-  if ((series.unit === '' ? null : unitOfWords(series.unit)) === 'ohm' && parts.some((part) => FIXED.test(part)))
+  if (unitOfWords(series.unit) === 'ohm' && parts.some((part) => FIXED.test(part)))
     return { is: 'left-out', why: 'a resistor or a wire of the board, no probe' };
   if (box.test(series.name)) return { is: 'left-out', why: BOARD_WARMTH };
-  if (isPlace(series.name, names)) return bare(series, whole, parts);
   if (isTime(series.name, names)) return { is: 'left-out', why: 'a time stamp' };
   if (isOfAnother(series.name, names)) return { is: 'left-out', why: WORKED_OUT };
   if (boilingPoint.test(series.name)) return { is: 'left-out', why: WORKED_OUT };
   const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);
-  const other = otherQuantity(parts, named, series.unit);
+  const other = isPlace(series.name, names) ? null : otherQuantity(parts, named, series.unit);
   if (other !== null) return { is: 'left-out', why: other };
   if (series.mixed === 'differ') return { is: 'left-out', why: 'its unit changes from line to line' };
   const cold = parts.some((part) => coldNames.test(part));
@@ -184,11 +183,6 @@ const isOfAnother = (name: string, names: readonly string[]): boolean => {
   const stem = /^(.+?)[ _.-]?(?:max|min|avg|mean|high|low|lim|limit|set|sp|target)$/i.exec(name)?.[1];
   return stem !== undefined && names.includes(stem);
 };
-
-function bare(series: Series, whole: string[], parts: string[]): NumberKind {
-  const named = series.unit === '' ? unitInName(series.name, whole, parts) : unitOfWords(series.unit);
-  return named === null ? bySize(series, false) : checkedSize(series, named, false);
-}
 
 /** A name that is just `crc` or `n` always says so, even before `5F`; as a part of a name it gives way to degrees. */
 function otherQuantity(parts: string[], unit: ProposedUnit | null, words: string): string | null {

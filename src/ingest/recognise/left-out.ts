@@ -47,3 +47,12 @@ export function whyNothing(text: string, candidate: Candidate | null): string {
   const reason = candidate === null ? undefined : readLine(text, candidate.format).rejected[0];
   return reason === undefined ? 'Nothing in it is taken for a reading.' : `It does not fit: ${reason}.`;
 }
+
+/** What is seen so many times less often than another is a damaged line, or said now and then. */
+const SELDOM = 4;
+
+/** Whether what was seen so often is none of what a board always sends, whose commonest was seen `most` times. */
+export const isSeldomSeen = (seen: number, most: number): boolean => seen * SELDOM <= most;
+
+/** Why it is left out, as a part of a sentence. */
+export const whySeldom = (seen: number, lines: number): string => `it stands in ${seen} of ${lines} lines alone`;

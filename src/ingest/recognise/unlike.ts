@@ -11,8 +11,7 @@ const COLDEST = 223;
 const isDegrees = ({ kind }: CandidateChannel): boolean => ['C', 'F', 'K'].includes(kind.unit);
 /** A unit of its own, or a name that says so; not one that is told once for all numbers. */
 const isTold = ({ series, kind }: CandidateChannel): boolean => kind.sure && series.isUnitShared !== true;
-const hasOwnUnit = ({ series, kind }: CandidateChannel): boolean =>
-  kind.sure && series.unit !== '' && series.isUnitShared !== true;
+const hasOwnUnit = (one: CandidateChannel): boolean => isTold(one) && one.series.unit !== '';
 const isWhole = (texts: readonly string[]): boolean =>
   texts.length > 0 && texts.every((text) => /^[-+]?\d+$/.test(text));
 const isSigned = (texts: readonly string[]): boolean => texts.some((text) => text.startsWith('+'));
@@ -52,12 +51,8 @@ export function withoutUnlike(
     if (reason !== null) leftOut.push({ what: one.channel, why: reason });
     return reason === null;
   });
-  return stay.map((one) =>
-    inOneUnit(
-      one,
-      stay.filter((other) => bare.includes(other)),
-    ),
-  );
+  const unsaid = stay.filter((one) => bare.includes(one));
+  return stay.map((one) => inOneUnit(one, unsaid));
 }
 
 /** `97.8` beside `186.1` and `202.8`: a board has one unit for all. */

@@ -33,3 +33,15 @@ test('a sign that stands apart from its number makes the proposal unsure', () =>
   const { verdict, reasons } = recognise(twenty((c) => `+  ${c} C`));
   expect([verdict, reasons.join(' ')]).toEqual(['unsure', expect.stringContaining('A sign stands apart')]);
 });
+
+test('a number of another name is no repeat of the one before it, whatever letter it begins with', () => {
+  const lines = Array.from(
+    { length: 20 },
+    (_, n) => `pan=${(97 + n / 20).toFixed(2)}C coil=${(210 + n / 11).toFixed(1)}ohm`,
+  );
+  const { channels, reasons } = recognise(lines);
+  expect([...channels.map(({ channel }) => channel), reasons.join(' ')]).toEqual([
+    'pan',
+    expect.stringContaining('coil'),
+  ]);
+});
