@@ -41,6 +41,7 @@ export const startPast = (): Past => ({ stood: [], happened: [] });
 export function letHappen(boiling: Boiling, events: readonly Event[]): void {
   const known = events.filter(({ pan }) => pan in boiling.pans);
   const late = known.filter(({ pan, one }) => one.t < boiling.pans[pan]!.course.t);
+  for (const { pan } of known) keepFirst(boiling.pans[pan]!);
   if (late.length > 0) {
     for (const { pan, one } of known) insert(boiling.pans[pan]!.past, one);
     runAgain(
@@ -63,13 +64,18 @@ export function happenNow(
   one: Happening,
   moved: Map<string, Moved | null> = NOTHING_MOVED,
 ): void {
-  // The first stands for the moment before anything happened.
-  if (pan.past.stood.length === 0) pan.past.stood.push({ ...copyCourse(pan.course), t: pan.course.t - 1 });
+  keepFirst(pan);
   pan.past.happened.push(one);
   happen(pan.course, setting, one, moved);
   if (one.what === 'block') keepNow(pan, KEEP_EVERY_MS);
   // Where no thermometer hangs the weather goes on, and may happen twice with no harm when it is run again.
   else if (one.what === 'weather') keepNow(pan, 2 * KEEP_EVERY_MS);
+}
+
+/** The pan before anything happened to it; nothing has changed in it since the boil began, so it stands for then. */
+function keepFirst({ course, past }: Runnable): void {
+  if (past.stood.length > 0) return;
+  past.stood.push({ ...copyCourse(course), t: course.belief === null ? -1 : course.t - 1 });
 }
 
 function keepNow({ course, past }: Runnable, everyMs: number): void {

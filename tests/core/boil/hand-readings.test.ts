@@ -37,6 +37,47 @@ test('a reading past the finish calls, whatever was poured in a few minutes ago,
   expect(now.litres).toBeNull();
 });
 
+test('the first fill, typed in the minutes after it, is in the pan as if it had been typed at once', () => {
+  const noted = { kind: 'top-up', pan: 'p1', litres: 19, brix: 0.9 } as const;
+  for (const [typedMs, happened] of [
+    [20_000, 0],
+    [60_000, 0],
+    [60_000, 30_000],
+    [170_000, 60_000],
+  ] as const) {
+    const inTime = after([mark(happened, noted)], 4);
+    const late = after([mark(typedMs, { ...noted, happened })], 4);
+    expect(inTime.now.litres).not.toBeNull();
+    expect(late.now.litres).toBeCloseTo(inTime.now.litres!, 6);
+    expect(late.now.finish_in_s!).toBeCloseTo(inTime.now.finish_in_s!, 0);
+    const taken = after([mark(typedMs, { ...noted, happened, id: 'a' }), at(3.5, { kind: 'withdraw', id: 'a' })], 4);
+    expect(taken.now.litres).toBeNull();
+  }
+});
+
+test('what is poured from pan to pan, both typed late, arrives before anything else was noted', () => {
+  const two = tarnHollow({
+    probes: [],
+    pans: [
+      { id: 'p1', name: 'Back pot', sap: 'birch', vessel, heat },
+      { id: 'p2', name: 'Front pot', sap: 'birch', vessel, heat },
+    ],
+  });
+  const fill = { kind: 'top-up', pan: 'p1', litres: 12, brix: 0.9 } as const;
+  const over = { kind: 'transfer', from: 'p1', to: 'p2', litres: 5 } as const;
+  const late = [mark(50_000, { ...fill, happened: 5000 }), mark(55_000, { ...over, happened: 20_000 })];
+  const litresIn = (entries: Entry[]): (number | null)[] => {
+    const { state } = after(entries, 2, two);
+    return ['p1', 'p2'].map((pan) => readingAt(state, pan, 120_000).litres);
+  };
+  const [back, front] = litresIn([mark(5000, fill), mark(20_000, over)]);
+  expect(back!).toBeGreaterThan(6.9);
+  expect(front!).toBeGreaterThan(4.8);
+  const [backLate, frontLate] = litresIn(late);
+  expect(backLate).toBeCloseTo(back!, 6);
+  expect(frontLate).toBeCloseTo(front!, 6);
+});
+
 test('a reading at the finish calls where what is believed lies a little lower', () => {
   const slow = birch({ heat: { kind: 'electric', power_w: 150 } });
   const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 64, celsius: 98 });
