@@ -78,12 +78,12 @@ async function atRest(): Promise<Buffer> {
 async function look(scenes: readonly Scene[], language: string, theme: string): Promise<string[]> {
   await stage.obeyed({ settings: { language, theme } });
   const wrong: string[] = [];
+  // Away first: an address that differs by its fragment alone would keep the page as it is.
+  await page.goto('about:blank');
+  await page.goto(stage.url);
+  await page.locator('.nav').waitFor();
+  await page.evaluate('document.fonts.ready');
   for (const { name, go } of scenes) {
-    // Away first: an address that differs by its fragment alone would keep the page as it is.
-    await page.goto('about:blank');
-    await page.goto(stage.url);
-    await page.locator('.nav').waitFor();
-    await page.evaluate('document.fonts.ready');
     await go(page);
     await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
     const taken = await atRest();
