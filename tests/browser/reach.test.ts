@@ -268,3 +268,17 @@ test('a call is heard before anybody can say that it was heard', async () => {
   await goTo('start');
   expect(await page.getByLabel('I heard it').isDisabled()).toBe(true);
 });
+
+test('a note that is opened by its key leaves the page where it stood; its presses come first where they are meant', async () => {
+  await goTo('pans');
+  await page.evaluate('scrollTo(0, 0)');
+  await page.keyboard.press('p');
+  await page.locator('.mark-form').waitFor();
+  await expect.poll(() => page.evaluate<number>('scrollY')).toBeGreaterThan(0);
+  await page.keyboard.press('Tab');
+  expect(await page.locator(':focus').textContent()).toMatch(/^All into/u);
+  await page.keyboard.press('Escape');
+  await page.locator('.mark-kinds').waitFor();
+  await expect.poll(() => page.evaluate<number>('scrollY')).toBe(0);
+  expect(await page.locator(':focus').getAttribute('class')).toContain('card-name');
+});

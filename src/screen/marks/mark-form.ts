@@ -62,6 +62,8 @@ export interface MarkForm {
   /** Why there is nothing to note here, and what to do instead; null where it can be noted. */
   without?(place: MarkPlace): string | null;
   quicks(place: MarkPlace): Quick[];
+  /** The presses are what is mostly wanted: Tab comes to them first, though Enter alone still notes none. */
+  pressFirst?: true;
   /** Which fields there are may hang on what was chosen so far. */
   fields(place: MarkPlace, values?: Values): Field[];
   /** The mark; called only with values that `problemIn` passed. Absent where quick presses are all there is. */

@@ -9,7 +9,7 @@ import { KeyButton } from '../shell/key-button.tsx';
 import { firstButton } from '../shell/arrival.tsx';
 import { useKey } from '../shell/keys.ts';
 import { useRefusal } from '../shell/refusal.tsx';
-import { comesIntoSight, scrollClear } from '../shell/scroll-clear.ts';
+import { comesIntoSight, isClear, scrollClear } from '../shell/scroll-clear.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { markWords } from '../words/mark-words.ts';
 import { isBig } from '../pans/big-view.tsx';
@@ -97,20 +97,26 @@ function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace):
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
 const isTouched = (): boolean => matchMedia('(pointer: coarse)').matches;
 
-/** Into view, with the keyboard where one types: Enter then notes what was typed, and no amount that nobody chose. */
-function useFront(top: { current: HTMLElement | null }): void {
+/** The keyboard where one types: Enter then notes what was typed, and no amount that nobody chose. */
+function focusFront(form: HTMLElement, pressFirst: boolean): void {
+  const typed = isTouched()
+    ? null
+    : (form.querySelector<HTMLElement>('.typed input.number') ?? form.querySelector<HTMLElement>('.typed input'));
+  const first =
+    (pressFirst ? form.querySelector<HTMLElement>('.quicks') : typed) ??
+    form.querySelector<HTMLElement>('.quicks button, .typed input, .typed select') ??
+    form.querySelector('button');
+  first?.focus({ preventScroll: true });
+}
+
+/** Into view, and the page back to where it stood once the form is closed. */
+function useFront(top: { current: HTMLElement | null }, pressFirst: boolean): void {
   useEffect(() => {
     if (top.current === null) return;
+    const stood = scrollY;
     scrollClear(top.current);
-    const form = top.current;
-    const typed = isTouched()
-      ? null
-      : (form.querySelector<HTMLElement>('.typed input.number') ?? form.querySelector<HTMLElement>('.typed input'));
-    const first =
-      typed ??
-      form.querySelector<HTMLElement>('.quicks button, .typed input, .typed select') ??
-      form.querySelector('button');
-    first?.focus({ preventScroll: true });
+    focusFront(top.current, pressFirst);
+    return () => scrollTo(0, stood);
   }, []);
 }
 
@@ -129,7 +135,8 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
-  useFront(top);
+  const pressFirst = form.pressFirst === true;
+  useFront(top, pressFirst);
   const at = momentOf(when, place.now, place.pour);
   const noteIt = (mark: Mark): void => {
     sent();
@@ -163,7 +170,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {without === null && form.kind !== 'remind' && <WhenChoice when={when} choose={setWhen} place={place} />}
       {sentence}
       {quicks.length > 0 && (
-        <div class="quicks">
+        <div class="quicks" tabIndex={pressFirst ? -1 : undefined}>
           {quicks.map((quick) => (
             <button key={quick.label} type="button" onClick={() => void offer(quick.mark)}>
               {quick.label}
@@ -179,21 +186,26 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           key={doubted.question}
           question={doubted.question}
           yes={() => noteIt({ ...doubted.mark, sure: true })}
-          no={() => setDoubted(null)}
+          no={() => {
+            setDoubted(null);
+            if (top.current !== null) focusFront(top.current, pressFirst);
+          }}
         />
       )}
     </div>
   );
 }
 
-/** When a form closes, the keyboard goes back to the button that opens it. */
+/** When a form closes, the keyboard goes back to the button that opens it; where that is out of sight, to the pan. */
 function useReturn(panel: { current: HTMLElement | null }, open: MarkForm | null): void {
   const before = useRef<MarkForm | null>(null);
   useEffect(() => {
     const closed = open === null ? before.current : null;
     before.current = open;
     if (closed === null || document.activeElement !== document.body) return;
-    panel.current?.querySelector<HTMLElement>(`[aria-keyshortcuts="${closed.key}"]`)?.focus({ preventScroll: true });
+    const button = panel.current?.querySelector<HTMLElement>(`[aria-keyshortcuts="${closed.key}"]`) ?? null;
+    const name = document.querySelector<HTMLElement>('.card-name[aria-pressed="true"]');
+    (button !== null && isClear(button) ? button : (name ?? button))?.focus({ preventScroll: true });
   }, [open]);
 }
 

@@ -114,6 +114,7 @@ export const pourTogether: MarkForm = {
   kind: 'transfer',
   key: 'P',
   word: 'marks.transfer',
+  pressFirst: true,
   question: 'marks.transfer.question',
   without: (place) => (otherPans(place).length > 0 ? null : say('marks.transfer.one_pan')),
   quicks: (place) =>
@@ -149,6 +150,7 @@ export const flame: MarkForm = {
   kind: 'flame',
   key: 'F',
   word: 'marks.flame',
+  pressFirst: true,
   question: 'marks.flame.question',
   quicks: ({ pan }) => FLAMES.map(([key, level]) => ({ label: say(key), mark: { kind: 'flame', pan, level } })),
   fields: () => [

@@ -1,5 +1,6 @@
 // The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
 import { hostWords } from '../language/host-words.ts';
+import { KeyButton } from './key-button.tsx';
 import { say, sayDrawn } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { signal } from '@preact/signals';
@@ -131,9 +132,9 @@ export function SaidLine(): JSX.Element {
             {hostWords(last.sentence)}
           </span>
           {last.takeBack !== undefined && (
-            <button type="button" onClick={last.takeBack}>
+            <KeyButton letter="U" act={last.takeBack}>
               {say('marks.take_back')}
-            </button>
+            </KeyButton>
           )}
           <button type="button" aria-label={say('shell.put_message_away')} onClick={() => (said.value = null)}>
             {say('shell.ok')}

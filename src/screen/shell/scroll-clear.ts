@@ -17,10 +17,22 @@ function footOver(element: Element): number {
   return Math.min(edge('.bottom', 'top', innerHeight), ...tops);
 }
 
+/** Where it can be seen begins and ends, px. */
+const room = (element: Element): { above: number; below: number } => ({
+  above: edge('.top', 'bottom', 0) + GAP_PX,
+  below: footOver(element) - GAP_PX,
+});
+
+/** Whether the whole of a thing can be seen where it stands. */
+export function isClear(element: Element): boolean {
+  const { above, below } = room(element);
+  const { top, bottom } = element.getBoundingClientRect();
+  return top >= above && bottom <= below;
+}
+
 /** Moves as little as it can; of a thing that is too tall the upper part is shown. */
 export function scrollClear(element: Element): void {
-  const above = edge('.top', 'bottom', 0) + GAP_PX;
-  const below = footOver(element) - GAP_PX;
+  const { above, below } = room(element);
   const { top, bottom } = element.getBoundingClientRect();
   if (top < above) scrollBy(0, top - above);
   else if (bottom > below) scrollBy(0, Math.min(bottom - below, top - above));
