@@ -69,7 +69,7 @@ function whyNotNames(mark: Mark, header: Header): string | null {
   for (const pan of pans) {
     if (typeof pan === 'string' && !header.pans?.some(({ id }) => id === pan)) return missing('pan', pan, header.pans);
   }
-  if ('probe' in mark && !header.probes?.some(({ id }) => id === mark.probe)) {
+  if ('probe' in mark && mark.probe !== undefined && !header.probes?.some(({ id }) => id === mark.probe)) {
     return missing('probe', mark.probe, header.probes);
   }
   return null;

@@ -46,7 +46,7 @@ const markSchemas = [
     at: z.enum(['station', 'altimeter', 'sea-level']).optional(),
     outdoor_celsius: z.number().min(-80).max(60).optional(),
   }),
-  mark('water-check', { probe, celsius }),
+  mark('water-check', { probe: probe.optional(), celsius }),
   mark('density', {
     pan,
     brix: brix.optional(),

@@ -242,7 +242,9 @@ test('what is asked about a pressure or a check that can hardly be meant', () =>
     ),
   );
   const check = { kind: 'water-check', probe: 'A/1', celsius: 97.25 } as const;
-  expect(unknown([...pressures, NEEDS_ALTITUDE, checkDoubt(check, true), checkDoubt(check, false)])).toEqual([]);
+  const byHand = { kind: 'water-check', celsius: 97.25 } as const;
+  const checks = [check, byHand].flatMap((one) => [checkDoubt(one, true), checkDoubt(one, false)]);
+  expect(unknown([...pressures, NEEDS_ALTITUDE, ...checks])).toEqual([]);
 });
 
 test('what is known of each sap', () => {

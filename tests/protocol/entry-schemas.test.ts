@@ -40,7 +40,7 @@ const marks: Record<MarkKind, { full: object; least: object }> = {
   'draw-off': { full: { pan: 'p1', litres: 1.2, all: true, brix: 66 }, least: { pan: 'p1' } },
   flame: { full: { pan: 'p1', level: 0.5 }, least: { pan: 'p1', level: 0 } },
   pressure: { full: { hpa: 951.2, at: 'sea-level', outdoor_celsius: 3 }, least: { hpa: 951 } },
-  'water-check': { full: { probe: 'A/1', celsius: 98.4 }, least: { probe: 'A/1', celsius: 98.4 } },
+  'water-check': { full: { probe: 'A/1', celsius: 98.4 }, least: { celsius: 98.4 } },
   density: {
     full: {
       pan: 'p1',

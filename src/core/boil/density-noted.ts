@@ -2,7 +2,7 @@
 import { sugarRiseC } from '../pan/pan-state.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { riseFromStrength, strengthFromRise } from '../physics/sugar-solution.ts';
-import { asMeasurement, baselineAt, type DensityEvidence } from '../pan/baseline.ts';
+import { asMeasurement, baselineAt, type DensityEvidence, HAND_READ_SIGMA_C } from '../pan/baseline.ts';
 import { meanOf } from '../pan/joint-normal.ts';
 import { median } from '../pan/robust-statistics.ts';
 import { sapKey } from './sap-key.ts';
@@ -129,9 +129,6 @@ function temperatureAt(
   if (latest.length === 0 || pan.course.phase !== 'boiling') return null;
   return { probe, celsius: ownNumber(state, probe, median(latest)), sigmaC: PAN_SIGMA_C };
 }
-
-/** A dial is read to about this, °C (common practice). */
-const HAND_READ_SIGMA_C = 0.3;
 
 /** The strength that the thermometer's bare number means now, °Bx. */
 function strengthOfRise(state: BoilState, id: string, bareCelsius: number): number | null {

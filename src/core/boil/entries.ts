@@ -167,7 +167,8 @@ export type Mark = MarkBase &
         at?: 'station' | 'altimeter' | 'sea-level' | undefined;
         outdoor_celsius?: number | undefined;
       }
-    | { kind: 'water-check'; probe: string; celsius: number }
+    /** Without `probe` it is the thermometer that is read by hand. */
+    | { kind: 'water-check'; probe?: string | undefined; celsius: number }
     | {
         kind: 'density';
         pan: string;

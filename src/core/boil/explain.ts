@@ -115,7 +115,7 @@ function remediesFor(state: BoilState, pan: string, what: Explained): Remedies {
   const contents: MarkKind | null = state.designs[pan]!.vessel === null ? null : 'depth';
   return {
     ...waterRemedies(hasProbe, isChecked(state)),
-    assumed: hasProbe ? 'water-check' : density,
+    assumed: 'water-check',
     'earlier-boil': density ?? (hasProbe ? 'water-check' : null),
     'boiling-check': density,
     'sugar-model': density,

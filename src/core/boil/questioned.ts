@@ -1,5 +1,5 @@
 // What can hardly be meant: such a mark is kept, acts on nothing and is asked about, and counts when it is said again.
-import { asMeasurement, type Evidence } from '../pan/baseline.ts';
+import { asMeasurement, type Evidence, probeName } from '../pan/baseline.ts';
 import { type JointNormal, meanOf, sigmaOf } from '../pan/joint-normal.ts';
 
 /**
@@ -11,8 +11,10 @@ const WILD_BRIX = 6;
 const DISAGREE_SIGMAS = 2;
 /** A boiling check this far from the water point is no plain boiling water, °C: unchecked probes are off by 2 at most. */
 const WILD_CHECK_C = 2.5;
-/** With the water point known no better than this, °C, a check is not questioned. */
+/** With the water point known no better than this, °C, a check is questioned only where water boils nowhere so. */
 const KNOWN_SIGMA_C = 1.5;
+/** Plain water boils at 80 °C 6000 m up (ISO 2533) and at 102 °C under the highest pressure on record; and no thermometer is off by more. */
+const ANYWHERE_C = { least: 80 - WILD_CHECK_C, most: 102 + WILD_CHECK_C };
 /** The same wild number again within this is meant, ms, if the two agree to this: °Bx or °C, and °C of water point. */
 export const AGAIN_WITHIN_MS = 20 * 60_000;
 const AGAIN_ALIKE = 1.5;
@@ -33,7 +35,11 @@ function isFar(seen: Evidence, joint: JointNormal): boolean {
   const { sum, value, sigma } = asMeasurement(seen);
   const off = Math.abs(value - meanOf(joint, sum));
   const known = sigmaOf(joint, sum);
-  if (seen.kind === 'check') return known <= KNOWN_SIGMA_C && off > WILD_CHECK_C;
+  if (seen.kind === 'check') {
+    if (known <= KNOWN_SIGMA_C) return off > WILD_CHECK_C;
+    const shown = seen.celsius - meanOf(joint, [[probeName(seen.probe), 1]]);
+    return shown < ANYWHERE_C.least || shown > ANYWHERE_C.most;
+  }
   if (seen.kind === 'pressure') return seen.doubted;
   if (seen.kind !== 'density') return false;
   const sigmas = off / Math.hypot(sigma, known);

@@ -2,7 +2,7 @@
 import { formatTyped } from '../quantities/format.ts';
 import { sigmasOver } from '../pan/course-hand.ts';
 import { beliefOf } from '../pan/course-time.ts';
-import { probeName, WATER } from '../pan/baseline.ts';
+import { HAND_READ_SIGMA_C, probeName, WATER } from '../pan/baseline.ts';
 import type { OtherThermometer, ReadByHand } from '../pan/course.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
@@ -24,16 +24,17 @@ export function readByHand(state: BoilState, mark: Mark & { kind: 'reading' }, a
   pan.byHand = { celsius: mark.celsius + correctionC(state.water, null), at };
 }
 
-/** A thermometer in the hand is read to about this, °C (common practice). */
-const HAND_SIGMA_C = 0.3;
-
 /** The pan is told of it: a rise as a block of readings would show it. */
 export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'reading' }): void {
   const { waterC } = state.around[mark.pan] ?? { waterC: null };
   if (waterC === null) return;
   const order = state.marks.indexOf(kept);
   const zeroC = correctionC(state.water, null) - waterC;
-  const read = { riseC: mark.celsius + zeroC, sigmaC: HAND_SIGMA_C, other: otherThermometer(state, mark.pan, zeroC) };
+  const read = {
+    riseC: mark.celsius + zeroC,
+    sigmaC: HAND_READ_SIGMA_C,
+    other: otherThermometer(state, mark.pan, zeroC),
+  };
   const meant = isMeant(state, kept);
   if (!meant) askAboutHot(state, kept, mark, read);
   const one = { t: kept.at, order, what: 'hand', key: String(order), meant, ...read } as const;
@@ -85,8 +86,12 @@ function strengthNow(state: BoilState, id: string | null): number {
   return brixOfWaterPerSugar(waterOf(beliefOf(state.pans[id]!.course, settingOf(state, id))));
 }
 
-/** A check tells water point and probe; one in syrup would move every call. */
+/** A check tells water point and thermometer; one in syrup would move every call. */
 export function waterCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'water-check' }): void {
+  if (mark.probe === undefined) {
+    kept.evidence = checkEvidence(null, mark.celsius, kept.at, wasReadInSyrup(state, mark.celsius));
+    return;
+  }
   const setup = state.header.probes?.find(({ id }) => id === mark.probe);
   if (setup === undefined) return;
   const id = state.probePan[mark.probe] ?? null;
@@ -97,10 +102,25 @@ export function waterCheck(state: BoilState, kept: KeptMark, mark: Mark & { kind
   kept.evidence = checkEvidence(mark.probe, mark.celsius - (setup.offset_c ?? 0), kept.at, inSyrup);
 }
 
+/**
+ * Whether the thermometer in the hand showed the same in a pan that is thick by what was told of it, too: of a pan that
+ * nobody told of, it is the thermometer alone that says so, and it may show too much.
+ */
+function wasReadInSyrup(state: BoilState, celsius: number): boolean {
+  const waterC = state.water.celsius;
+  return Object.entries(state.pans).some(([id, { byHand, course }]) => {
+    if (byHand === null || waterC === null || !(course.told || course.strengthMeasured)) return false;
+    const shown = byHand.celsius - correctionC(state.water, null);
+    const isHot = byHand.celsius - waterC > 2 * SAME_AS_PAN_C;
+    return isHot && strengthNow(state, id) >= THICKENING_BRIX && Math.abs(shown - celsius) < SAME_AS_PAN_C;
+  });
+}
+
 /** What is asked about a check that can hardly be meant. */
 export function checkDoubt(mark: Mark & { kind: 'water-check' }, inSyrup: boolean): string {
+  const thermometer = mark.probe === undefined ? 'thermometer' : 'probe';
   const why = inSyrup
-    ? 'this is what the probe reads in its pan'
+    ? `this is what the ${thermometer} reads in its pan`
     : `${formatTyped(mark.celsius, 1)} °C is far from where water boils here`;
-  return `A check in boiling water needs plain water: ${why}, so it was left out. Take the probe out of the pan first.`;
+  return `A check in boiling water needs plain water: ${why}, so it was left out. Take the ${thermometer} out of the pan first.`;
 }

@@ -5,6 +5,7 @@ import {
   CHECK_SIGMA_C,
   type Evidence,
   type Expected,
+  HAND_READ_SIGMA_C,
   POT_SIGMA_C,
   type Priors,
   probeName,
@@ -222,9 +223,10 @@ export function doubtAboutPressure(mark: Mark & { kind: 'pressure' }, altitudeM:
   return pressureDoubt({ hpa, at, altitudeM, outdoorC });
 }
 
-/** What a check shows: the probe's bare number in boiling water. */
-export function checkEvidence(probe: string, celsius: number, at: number, inSyrup: boolean): Evidence {
-  return { kind: 'check', at, probe, celsius, sigmaC: CHECK_SIGMA_C, inSyrup };
+/** What a check shows: the bare number in boiling water of a probe, or of the thermometer in the hand (null). */
+export function checkEvidence(probe: string | null, celsius: number, at: number, inSyrup: boolean): Evidence {
+  const sigmaC = probe === null ? Math.hypot(CHECK_SIGMA_C, HAND_READ_SIGMA_C) : CHECK_SIGMA_C;
+  return { kind: 'check', at, probe, celsius, sigmaC, inSyrup };
 }
 
 /** What a pot of plain water shows: its probe's bare number. */

@@ -23,6 +23,8 @@ const FRONT_HOURS = 8;
 export const CHECK_SIGMA_C = 0.08;
 /** The same for a pot that boils all day, where a minute of readings is averaged, °C. */
 export const POT_SIGMA_C = 0.05;
+/** A thermometer in the hand, a dial, is read to about this, °C (common practice). */
+export const HAND_READ_SIGMA_C = 0.3;
 /** From one boil to the next a probe is moved and ages, °C, and the trees give another sap, share of the rise (common practice). */
 const PROBE_AGES_C = 0.1;
 const SAP_CHANGES_SHARE = 0.012;
@@ -31,8 +33,11 @@ const SAP_CHANGES_SHARE = 0.012;
 export type Evidence =
   /** The water point that a pressure means; `doubted` where no weather makes it here, or a common slip rather would. */
   | { kind: 'pressure'; at: number; celsius: number; sigmaC: number; doubted: boolean }
-  /** What a probe said, uncorrected, in boiling water; `inSyrup` where it said the same in its thick pan. */
-  | { kind: 'check'; at: number; probe: string; celsius: number; sigmaC: number; inSyrup: boolean }
+  /**
+   * What a probe said, uncorrected, in boiling water, or the thermometer in the hand (null); `inSyrup` where it said the
+   * same in its thick pan.
+   */
+  | { kind: 'check'; at: number; probe: string | null; celsius: number; sigmaC: number; inSyrup: boolean }
   | { kind: 'pot'; at: number; probe: string; celsius: number; sigmaC: number }
   /** What the pan's thermometer said, uncorrected, where an instrument says that the sugars alone make such a rise. */
   | DensityEvidence;

@@ -87,12 +87,16 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
 /** Its error is the pan's thermometer's own, or where that is a probe another one's. */
 const errorOf = ({ other }: ReadByHand): RiseError => (other === null ? OFFSET : HAND);
 
+/** Boiling water has told the thermometer this much better than the pan knows it, variances. */
+const CHECKED_TIMES = 2;
+
 /**
  * One thermometer has one error, however often it is read: it is believed from the first reading on, and goes along with
- * what is learnt of the thermometer elsewhere.
+ * what is learnt of the thermometer elsewhere. Once it was checked in boiling water, that stands for what the pan supposed.
  */
 function takeThermometer(course: Course, belief: Belief, other: OtherThermometer): void {
-  if (course.handZeroC === null) startHand(course, belief, other);
+  const isChecked = course.handZeroC !== null && variance(belief, HAND) > CHECKED_TIMES * other.variance;
+  if (course.handZeroC === null || isChecked) startHand(course, belief, other);
   else belief.x[HAND] = belief.x[HAND]! + other.zeroC - course.handZeroC;
   course.handZeroC = other.zeroC;
 }

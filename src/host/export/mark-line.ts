@@ -47,7 +47,10 @@ function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue)
     case 'pressure':
       return [tongue.amount(formatPressure(mark.hpa, settings.pressure))];
     case 'water-check':
-      return [mark.probe, tongue.amount(formatTemperature(mark.celsius, settings.temperature))];
+      return [
+        mark.probe ?? small(tongue.say('mark.hand_thermometer'), tongue),
+        tongue.amount(formatTemperature(mark.celsius, settings.temperature)),
+      ];
     case 'density':
       return densityParts(mark, settings, tongue);
     case 'depth':

@@ -14,7 +14,9 @@ export function checkDue(kept: readonly KeptProbe[], boil: BoilState | null, wal
   const own = boil === null ? [] : Object.keys(boil.probes);
   if (boil !== null && own.length === 0) return null;
   if (boil === null && kept.length === 0) return null;
-  const checks = (boil?.water.evidence ?? []).filter(({ kind }) => kind === 'check' || kind === 'pot');
+  const checks = (boil?.water.evidence ?? []).filter(
+    (seen) => (seen.kind === 'check' && seen.probe !== null) || seen.kind === 'pot',
+  );
   const last = checks.at(-1);
   if (last === undefined) {
     const today = kept.some(

@@ -92,7 +92,7 @@ interface SurerProps {
 
 /** The mark that would help most, with the way to it where marks can be made. */
 function Surer({ told, now, canMark }: SurerProps): JSX.Element | null {
-  const words = surerWords(told.surer);
+  const words = surerWords(told);
   const pan = told.pan ?? selectedPan(now);
   if (words === null) return null;
   const open = (): void => {

@@ -5,7 +5,7 @@ import { celsiusOf, celsiusShown, mmOf, mmShown, temperature, unitSymbols } from
 import { probeName } from '../words/pan-words.ts';
 import type { ProbeView } from '../client/types.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
-import { hasProbe, numberOf } from './mark-form.ts';
+import { numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace } from './mark-form.ts';
 
 const DEPTHS_MM = [15, 20, 30, 40, 50, 75];
@@ -68,12 +68,23 @@ function probesFor({ now, header, pan }: MarkPlace): ProbeView[] {
   return probes.sort((a, b) => Number(b.pan === pan) - Number(a.pan === pan));
 }
 
+/** What stands for the thermometer in the hand in the choice of a thermometer: no probe is called so. */
+const IN_THE_HAND = '';
+
+/** The thermometers that can be held into boiling water; the one in the hand first in a pan without a probe. */
+function thermometersFor(place: MarkPlace): { value: string; label: string }[] {
+  const { header, now, pan } = place;
+  const probes = probesFor(place).map(({ id }) => ({ value: id, label: probeName(header, id) }));
+  const hand = { value: IN_THE_HAND, label: say('mark.hand_thermometer') };
+  return now.probes.some((probe) => probe.pan === pan) ? [...probes, hand] : [hand, ...probes];
+}
+
 export const waterCheck: MarkForm = {
   kind: 'water-check',
   key: 'C',
   word: 'marks.water_check',
   question: 'marks.water_check.question',
-  without: ({ header }) => (hasProbe(header) ? null : say('marks.water_check.no_probe')),
+  questionTyped: 'marks.water_check.question_hand',
   quicks: (place) =>
     probesFor(place).flatMap((probe) => {
       const { celsius } = probe;
@@ -84,17 +95,14 @@ export const waterCheck: MarkForm = {
       });
       return [{ label, mark: { kind: 'water-check' as const, probe: probe.id, celsius } }];
     }),
-  fields: (place) => [
-    {
-      name: 'probe',
-      label: say('marks.probe'),
-      options: probesFor(place).map((probe) => ({ value: probe.id, label: probeName(place.header, probe.id) })),
-    },
-    temperatureField(place.settings, say('marks.it_showed')),
-  ],
-  build: (values, place) => ({
-    kind: 'water-check',
-    probe: values['probe'] ?? probesFor(place)[0]?.id ?? '',
-    celsius: celsiusIn(values, place.settings) ?? 0,
-  }),
+  fields: (place) => {
+    const options = thermometersFor(place);
+    const shown = temperatureField(place.settings, say('marks.it_showed'));
+    return options.length === 1 ? [shown] : [{ name: 'probe', label: say('marks.thermometer'), options }, shown];
+  },
+  build: (values, place) => {
+    const probe = values['probe'] ?? IN_THE_HAND;
+    const celsius = celsiusIn(values, place.settings) ?? 0;
+    return probe === IN_THE_HAND ? { kind: 'water-check', celsius } : { kind: 'water-check', probe, celsius };
+  },
 };

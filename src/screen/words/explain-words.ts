@@ -52,7 +52,8 @@ export function explainWords(told: Explanation, telling: Telling): string {
 }
 
 /** "Front pot: Density" and the like, as a sentence before the button; null where nothing would help much. */
-export function surerWords(mark: MarkKind | null): string | null {
+export function surerWords({ surer: mark, facts }: Pick<Explanation, 'surer' | 'facts'>): string | null {
+  if (mark === 'water-check' && facts !== null && facts.probe === null) return say('explain.surer.water_check_hand');
   const helps: Partial<Record<MarkKind, MessageKey>> = {
     'water-check': 'explain.surer.water_check',
     pressure: 'explain.surer.pressure',

@@ -14,10 +14,13 @@ export function readByHand(now: Now, reading: Reading, settings: Settings): stri
   const typed = temperature(last.celsius, settings);
   if (counts === null || counts === typed) return read;
   const byC = (reading.temperature_c ?? 0) - last.celsius;
-  const readings = now.marks.filter(
-    (each) => each.mark.kind === 'density' && !each.withdrawn && !each.questioned,
-  ).length;
-  if (Math.abs(byC) < READ_TO_C || readings === 0) return `${read}. ${say('pans.counts_as', { typed, counts })}`;
+  const standing = now.marks.filter((each) => !each.withdrawn && !each.questioned);
+  const isChecked = standing.some(({ mark }) => mark.kind === 'water-check' && mark.probe === undefined);
+  const readings = standing.filter(({ mark }) => mark.kind === 'density').length;
+  if (Math.abs(byC) < READ_TO_C || (readings === 0 && !isChecked))
+    return `${read}. ${say('pans.counts_as', { typed, counts })}`;
+  if (isChecked)
+    return `${read}. ${say(byC < 0 ? 'pans.checked_too_high' : 'pans.checked_too_low', { typed, counts })}`;
   return `${read}. ${say(byC < 0 ? 'pans.reads_too_high' : 'pans.reads_too_low', { typed, counts, readings })}`;
 }
 

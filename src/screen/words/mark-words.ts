@@ -60,10 +60,12 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
     case 'pressure':
       return pressureWords(mark, settings);
     case 'water-check':
-      return say('mark.checked', {
-        probe: probeName(header, mark.probe),
-        temperature: temperature(mark.celsius, settings),
-      });
+      return mark.probe === undefined
+        ? say('mark.checked_by_hand', { temperature: temperature(mark.celsius, settings) })
+        : say('mark.checked', {
+            probe: probeName(header, mark.probe),
+            temperature: temperature(mark.celsius, settings),
+          });
     case 'density':
       return densityWords(mark);
     case 'depth':

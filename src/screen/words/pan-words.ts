@@ -147,11 +147,9 @@ export function firstNote(now: Pick<Now, 'lastHeats'>, reading: Reading): { word
     : { words: say('pans.first_reading'), mark: 'reading' };
 }
 
-/** A pan that is read by hand has no probe to hold into boiling water. */
+/** A pan that is read by hand has no probe to hold into boiling water, but a thermometer. */
 const noWater = ({ probe }: Reading): Unknown =>
-  probe === null
-    ? missing('pan.unknown.water', 'pan.unknown.water.by_hand', 'pressure')
-    : missing('pan.unknown.water', 'pan.unknown.water.how', 'water-check');
+  missing('pan.unknown.water', probe === null ? 'pan.unknown.water.by_hand' : 'pan.unknown.water.how', 'water-check');
 
 /** Sap does not boil so far over water, °C: what was noted of it is something else than what it shows. */
 const NO_SAP_C = 1.5;

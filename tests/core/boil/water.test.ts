@@ -27,7 +27,7 @@ function waterAt(marks: { at: number; mark: Mark }[], altitude: number | null, t
   const site = altitude === null ? {} : { altitude_m: altitude };
   const evidence = marks.flatMap((noted): Evidence[] => {
     if (noted.mark.kind === 'water-check')
-      return [checkEvidence(noted.mark.probe, noted.mark.celsius, noted.at, false)];
+      return [checkEvidence(noted.mark.probe ?? null, noted.mark.celsius, noted.at, false)];
     const one = noted.mark.kind === 'pressure' ? pressureEvidence(noted.mark, noted.at, altitude) : null;
     return one === null ? [] : [one];
   });

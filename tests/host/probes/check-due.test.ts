@@ -12,6 +12,7 @@ const boil = (entries: Entry[], over: Partial<Header> = {}): BoilState =>
   foldAll(tarnHollow(over), entries, 3_600_000).state;
 
 const pressure = (t: number, hpa: number): Entry => mark(t, { kind: 'pressure', hpa, at: 'station' });
+const byHand: Entry = mark(60_000, { kind: 'water-check', celsius: 100 });
 const check = (t: number): Entry => mark(t, { kind: 'water-check', probe: 'A/1', celsius: 100 });
 
 test.each<[string, Parameters<typeof checkDue>, boolean]>([
@@ -22,6 +23,7 @@ test.each<[string, Parameters<typeof checkDue>, boolean]>([
   ['whose boil has no probe', [[], boil([], { probes: [], pans: [] }), NOW], false],
   ['whose boil has probes and no check', [[], boil([]), NOW], true],
   ['who checked today, before the boil', [[checkedAt('2027-04-18T06:00:00-07:00')], boil([]), NOW], false],
+  ['who checked the thermometer in the hand', [[], boil([byHand]), NOW], true],
   ['who checked in the boil', [[], boil([check(60_000)]), NOW], false],
 ])('%s', (_who, asked, isDue) => {
   const sentence = checkDue(...asked);

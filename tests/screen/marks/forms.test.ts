@@ -105,6 +105,29 @@ test('the quick temperatures of a reading by hand go in even steps from boiling 
   expect(quick(american)).toEqual([208, 210, 212, 214, 216, 218, 220].map((at) => `${at} °F`));
 });
 
+test('the thermometer in the hand is checked in boiling water beside the probes, and alone where there are none', () => {
+  const [place] = places as [MarkPlace, ...MarkPlace[]];
+  const form = formOf('water-check')!;
+  const choice = (at: MarkPlace): unknown => {
+    const [first] = form.fields(at);
+    return first !== undefined && 'options' in first ? first.options.map(({ label }) => label) : null;
+  };
+  // Its own probe comes first in a pan that has one, the hand in one that has none.
+  expect(choice(place)).toEqual(['T1 on board A', 'T2 on board A', 'Thermometer in the hand']);
+  expect(choice({ ...place, pan: 'p3' })).toEqual(['Thermometer in the hand', 'T1 on board A', 'T2 on board A']);
+  expect(form.build!({ probe: 'A/2', temperature: '98.5' }, place)).toEqual({
+    kind: 'water-check',
+    probe: 'A/2',
+    celsius: 98.5,
+  });
+  const noted = { kind: 'water-check', celsius: 98.5 };
+  expect(form.build!({ probe: '', temperature: '98.5' }, place)).toEqual(noted);
+  const bare = { ...place, header: { ...place.header, probes: [] }, now: { ...place.now, probes: [] } };
+  expect(choice(bare)).toBeNull();
+  expect(form.quicks(bare)).toEqual([]);
+  expect(form.build!({ temperature: '98.5' }, bare)).toEqual(noted);
+});
+
 function densityNoted(typed: Values, settings: Settings): unknown {
   const place = { ...(places[0] as MarkPlace), settings };
   const fields = formOf('density')?.fields(place, typed) ?? [];
@@ -116,18 +139,14 @@ test('what a boil has nothing for says so and what to do instead, in each langua
   const [place] = places as [MarkPlace, ...MarkPlace[]];
   const bare = { ...place, header: { ...place.header, probes: [], pans: [{ id: 'p1' }] } };
   const said = (at: MarkPlace): (string | null)[] =>
-    (['water-check', 'move-probe', 'transfer'] as const).map((kind) => formOf(kind)!.without!(at));
-  expect(said(place)).toEqual([null, null, null]);
+    (['move-probe', 'transfer'] as const).map((kind) => formOf(kind)!.without!(at));
+  expect(said(place)).toEqual([null, null]);
   expect(said(bare)).toEqual([
-    expect.stringMatching(/^There is no probe in this boil, so there is nothing to check. Note the air pressure/u),
     expect.stringMatching(/^There is no probe in this boil. One is added under Probes/u),
     expect.stringMatching(/^There is only one pan in this boil/u),
   ]);
-  // The key that it names opens that form.
-  expect(said(bare)[0]).toContain(`(key ${formOf('pressure')!.key})`);
   language.value = 'fr';
   expect(said(bare)).toEqual([
-    expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson, donc rien à vérifier/u),
     expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson. On en ajoute une/u),
     expect.stringMatching(/^Il n’y a qu’une casserole dans cette cuisson/u),
   ]);

@@ -56,7 +56,10 @@ test('a strength says its range, the rise behind it with its age, the sap, the w
       'Least sure: how far this very sap rises with its sugars (±0.6 °Bx).',
   );
   expect(explainTitle('strength', 'p1', moment.header)).toBe('Front pot: strength');
-  expect(surerWords(strength.surer)).toBe('What would make it surer: a density reading.');
+  expect(surerWords(strength)).toBe('What would make it surer: a density reading.');
+  const asked = { ...strength, surer: 'water-check' as const };
+  expect(surerWords(asked)).toMatch(/a check of this probe in boiling water/u);
+  expect(surerWords({ ...asked, facts: { ...facts, probe: null } })).toMatch(/a check of your thermometer/u);
 });
 
 test('in other units the same is said, and differences of temperature are no temperatures', () => {

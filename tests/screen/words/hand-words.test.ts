@@ -46,6 +46,17 @@ test('what was typed is said where density readings showed that the thermometer 
   );
 });
 
+test('what was typed is said where boiling water showed that the thermometer is off, and not by the check of a probe', () => {
+  const checked = (probe?: string): Now => ({
+    ...now,
+    marks: [...now.marks, { ...typed(0, 0), mark: { kind: 'water-check', celsius: 99, ...(probe && { probe }) } }],
+  });
+  const saidBy = (probe?: string) =>
+    readByHand(checked(probe), { ...reading, temperature_c: 104.1, probe: null }, metric);
+  expect(saidBy()).toMatch(/104\.1\s°C counts, for boiling water showed that this thermometer reads too high\.$/u);
+  expect(saidBy('A/1')).toMatch(/with all that was noted/u);
+});
+
 test('a thermometer is not said to be off by less than it is read to, nor by density readings that are not there', () => {
   for (const words of [saidAfter(104.8, 60), said(104.1)]) {
     expect(words).toMatch(/You typed 104\.9\s°C; with all that was noted, 104\.\d\s°C counts\.$/u);

@@ -16,6 +16,7 @@ const cases: [Mark, string][] = [
   [{ kind: 'flame', pan: 'p1', level: 0 }, 'Front pot: Flame off'],
   [{ kind: 'flame', pan: 'p1', level: 0.5 }, 'Front pot: Flame half'],
   [{ kind: 'pressure', hpa: 951.4 }, 'Air pressure 951 hPa'],
+  [{ kind: 'water-check', celsius: 98.1 }, 'Check in boiling water of the thermometer in the hand: 98.1 °C'],
   [{ kind: 'water-check', probe: 'A/1', celsius: 98.1 }, 'Check in boiling water T1 on board A: 98.1 °C'],
   [{ kind: 'density', pan: 'p1', sg: 1.33 }, 'Front pot: Density specific gravity 1.33'],
   [{ kind: 'depth', pan: 'p1', mm: 40 }, 'Front pot: Depth 40 mm'],

@@ -76,9 +76,9 @@ test('nobody can tell a past boil anything: a replay says what was not known', (
   expect(line({ what: 'tell-water' }, { view: 'replay' })).toBe('How hot water boils here was not known yet');
 });
 
-test('a line that names no pan begins as a sentence, and offers a boiling check only where there is a probe to check', () => {
+test('a line that names no pan begins as a sentence, and speaks of a probe only where there is one to check', () => {
   expect(line({ what: 'tell-water' })).toMatch(/^Tell how hot water boils here.*a check in boiling water$/u);
   const byHand = line({ what: 'tell-water' }, { header: { ...moment.header!, probes: [] } });
-  expect(byHand).toMatch(/^Tell how hot water boils here: today's air pressure/u);
-  expect(byHand).not.toContain('check');
+  expect(byHand).toMatch(/^Tell how hot water boils here: your thermometer in plain boiling water/u);
+  expect(byHand).not.toContain('probe');
 });

@@ -27,11 +27,11 @@ test('the water point comes before litres, strength waits for the water point', 
   expect(notKnownYet({ ...early, water_c: 98 }).map((each) => each.mark)).toEqual(['depth', 'density']);
 });
 
-test('a pan that is read by hand is not asked to hold a probe into boiling water', () => {
+test('a pan that is read by hand is asked for its thermometer in boiling water, not for a probe', () => {
   const byHand = { ...reading, probe: null, water_c: null, litres: null, brix: null, finish_in_s: null };
   expect(notKnownYet(byHand)[0]).toMatchObject({
-    mark: 'pressure',
-    how: "today's air pressure tells it, or the height of the place",
+    mark: 'water-check',
+    how: "your thermometer in plain boiling water tells it, or today's air pressure, or the height of the place",
   });
 });
 
