@@ -147,7 +147,10 @@ export class BoilRun {
     return { ...seen, ahead: this.isOver ? null : panAhead(this.#folding.state, pan, this.#now()) };
   }
 
-  /** `gapSeconds` when the boil goes on after the program was stopped for so long; null for a new boil. */
+  /**
+   * `gapSeconds` when the boil goes on after the program was stopped for so long, or its fire was lit so long before the
+   * program was told of it; null for a boil that begins now.
+   */
   start(gapSeconds: number | null): void {
     if (gapSeconds !== null) {
       void this.#do({ t: this.#now(), run: 'gap', seconds: gapSeconds }).then(({ ok }) => {

@@ -27,6 +27,15 @@ const PRACTICE_SEED = 1;
 const SETUP_KEY = 'setup';
 const CHANGED_KEY = 'setup_changed';
 
+/** Where a run begins. */
+interface Begun {
+  /** Its fire burnt before the program saw it: time goes on from there, and nothing is known of what was missed. */
+  ranBefore: boolean;
+  /** What its entries until now make; null where there are none. */
+  kept: { state: BoilState; curve: CurveStore } | null;
+}
+const NEW: Begun = { ranBefore: false, kept: null };
+
 export interface StarterOptions {
   notebook: Notebook;
   machine: MachineClock;
@@ -66,12 +75,13 @@ export class BoilStarter {
 
   /**
    * Begins with what earlier boils taught, unless the setup says what to begin with, or it or the person's settings say
-   * that nothing is to be used. Throws NotebookProblem when the
-   * boil cannot be written down.
+   * that nothing is to be used. `litMs` is when the fire was lit, ms since 1970, if that was before now: the boil is then
+   * as old as its fire, and nothing is known of the time until now. Throws NotebookProblem when the boil cannot be
+   * written down.
    */
-  beginLive(setup: Setup, settings: Settings): BoilRun {
+  beginLive(setup: Setup, settings: Settings, litMs: number | null = null): BoilRun {
     const { notebook } = this.#options;
-    const header = headerOf(setup, this.#startedNow(), settings);
+    const header = headerOf(setup, litMs === null ? this.#startedNow() : isoWithOffset(litMs), settings);
     const isUsed = setup.settings?.use_learnt ?? settings.use_learnt;
     // What somebody checked stands, whether earlier boils are to count or not.
     const checks = checkTeachings(setup, keptProbes(notebook).probes);
@@ -79,7 +89,8 @@ export class BoilStarter {
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     notebook.keepSetting(SETUP_KEY, setup);
     notebook.keepSetting(CHANGED_KEY, {});
-    return this.#newRun(boil, 1, null, (clock) => this.#serialPorts(boil.boil, clock));
+    const begun = litMs === null ? NEW : { ...NEW, ranBefore: true };
+    return this.#newRun(boil, 1, begun, (clock) => this.#serialPorts(boil.boil, clock));
   }
 
   beginPractice({ speed, names }: PracticeWish, settings: Settings): BoilRun {
@@ -87,7 +98,7 @@ export class BoilStarter {
     // A practice boil says so in its header, so that it is known as one wherever its recording goes.
     const header = { ...headerOf(made, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
-    return this.#newRun(boil, speed, null, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
+    return this.#newRun(boil, speed, NEW, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
   }
 
   /**
@@ -102,7 +113,9 @@ export class BoilStarter {
     const boil = notebook.running();
     return boil === null
       ? null
-      : this.#newRun(boil, 1, this.#foldAgain(boil), (clock) => this.#serialPorts(boil.boil, clock));
+      : this.#newRun(boil, 1, { ranBefore: true, kept: this.#foldAgain(boil) }, (clock) =>
+          this.#serialPorts(boil.boil, clock),
+        );
   }
 
   #serialPorts(boil: string, timekeeper: BoilClock): (header: Header) => Source {
@@ -120,14 +133,14 @@ export class BoilStarter {
   #newRun(
     boil: BoilSummary,
     speed: number,
-    again: { state: BoilState; curve: CurveStore } | null,
+    { ranBefore, kept }: Begun,
     sourceFor: (clock: BoilClock) => (header: Header) => Source,
   ): BoilRun {
     const { notebook, machine } = this.#options;
     const lastT = Math.round(boil.seconds * 1000);
-    const clock = new BoilClock(machine, again === null ? 0 : resumedT(lastT, boil.started, machine.wallMs()), speed);
-    const gapSeconds = again === null ? null : (clock.now() - lastT) / 1000;
-    const { state, curve } = again ?? { state: startBoil(notebook.header(boil.boil)), curve: new CurveStore() };
+    const clock = new BoilClock(machine, ranBefore ? resumedT(lastT, boil.started, machine.wallMs()) : 0, speed);
+    const gapSeconds = ranBefore ? (clock.now() - lastT) / 1000 : null;
+    const { state, curve } = kept ?? { state: startBoil(notebook.header(boil.boil)), curve: new CurveStore() };
     const run = new BoilRun({ ...this.#options, boil, clock, state, curve, openSource: sourceFor(clock) });
     run.start(gapSeconds);
     return run;

@@ -1,7 +1,8 @@
-// Says why a mark, an answer or a change of the set-up cannot be taken, before it is written down.
+// Says why a mark, an answer, a change of the set-up or the time of a fire cannot be taken, before it is written down.
 import { type AlarmHistory, isAbout } from '../core/boil/alarm-history.ts';
 import { mergePatch } from '../core/boil/merge-patch.ts';
 import type { Answer, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
+import { DAY_MS } from '../core/quantities/time.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import type { AlarmView, MarkView } from '../protocol/messages.ts';
 
@@ -40,6 +41,17 @@ export function whyNotAnswer(answer: Answer, scene: Scene): string | null {
   );
   const where = named.pan === null ? '' : ` of pan "${named.pan}"`;
   return found ? null : `There is no alarm "${named.alarm}"${where} now: there is nothing to answer.`;
+}
+
+/** Nobody begins to enter a boil so long after its fire was lit, ms (judgement): a slip of the day rather. */
+const LIT_AT_MOST_MS = 2 * DAY_MS;
+
+/** A sentence, or null when a boil can begin with a fire that was lit at `litMs`; both ms since 1970. */
+export function whyNotLit(litMs: number, wallMs: number): string | null {
+  if (litMs > wallMs) return 'The fire cannot have been lit later than now: look at the time that was typed.';
+  return wallMs - litMs <= LIT_AT_MOST_MS
+    ? null
+    : 'The fire was lit more than 48 hours ago, and a boil can be entered so long after at the most: look at the time that was typed.';
 }
 
 /** The header as it would be, or the sentence why the change cannot be made. */

@@ -32,6 +32,7 @@ import type { Tonight } from './compare/ghost.ts';
 import { ExportDesk } from './export/export-desk.ts';
 import { takeIn } from './import/take-in.ts';
 import { LookDesk } from './look-desk.ts';
+import { whyNotLit } from './check-deed.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { parseCommand } from './parse-command.ts';
@@ -295,7 +296,7 @@ export class Host {
       return this.#withRun((run) => run.answer(command.answer as Parameters<BoilRun['answer']>[0]));
     if ('set' in command) return this.#withRun((run) => this.#set(run, command.set));
     if ('end' in command) return this.#endOrPutAway();
-    if ('start' in command) return this.#begin(() => this.#starter.beginLive(command.start, this.#settings));
+    if ('start' in command) return this.#beginLive(command.start, command.lit);
     if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
@@ -336,6 +337,13 @@ export class Host {
       this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
     }
     return outcome;
+  }
+
+  async #beginLive(setup: Setup, lit: string | undefined): Promise<Outcome> {
+    const litMs = lit === undefined ? null : Date.parse(lit);
+    const why = litMs === null ? null : whyNotLit(litMs, this.#machine.wallMs());
+    if (why !== null) return refused(why);
+    return this.#begin(() => this.#starter.beginLive(setup, this.#settings, litMs));
   }
 
   async #begin(begin: () => BoilRun): Promise<Outcome> {

@@ -139,7 +139,8 @@ export const commandSchema = z.union([
   z.strictObject({ ref, answer: answerSchema }),
   z.strictObject({ ref, set: z.record(z.string(), z.unknown()) }),
   z.strictObject({ ref, end: z.literal(true) }),
-  z.strictObject({ ref, start: setupSchema }),
+  /** `lit` is when the fire was lit, ISO 8601 by the host's own clock on the wall where it has no offset; now where absent. */
+  z.strictObject({ ref, start: setupSchema, lit: z.iso.datetime({ offset: true, local: true }).optional() }),
   z.strictObject({ ref, practice: practiceWish }),
   z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
   z.strictObject({ ref, settings: settingsChange }),

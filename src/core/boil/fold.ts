@@ -87,6 +87,7 @@ export function enterGap(state: BoilState, from: number): BoilState {
 
 function passGap(state: BoilState, t: number, length: number): void {
   const from = Math.max(state.now, Math.round(t - length));
+  if (t - length <= 0) state.watchedFrom = t;
   if (from > state.now) runDue(state, from);
   forgetRecent(state, from);
   state.stirred = true;

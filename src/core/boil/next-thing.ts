@@ -42,7 +42,8 @@ const UNUSED_AFTER_MS = 15 * 60_000;
 
 /**
  * An unanswered alarm first; else what comes first of all pans; else the number that would help most. `untouched` are pans
- * that no probe reads and of which nothing was noted: they lead last, and after a while not at all.
+ * that no probe reads and of which nothing was noted: they lead last, and after a while not at all. `watchedMs` is how long
+ * the boil has been watched.
  */
 export function nextThing(
   readings: readonly PanReading[],
@@ -51,6 +52,7 @@ export function nextThing(
   t: number,
   advice: readonly Advised[] = [],
   untouched: ReadonlySet<string> = new Set(),
+  watchedMs = t,
 ): NextThing {
   const alarm = foremost(
     alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null),
@@ -74,7 +76,7 @@ export function nextThing(
   if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
   if (coming[0] !== undefined) return coming[0];
   const used = readings.filter(({ pan }) => !untouched.has(pan));
-  const asked = used.length === 0 || t < UNUSED_AFTER_MS ? [...used, ...readings] : used;
+  const asked = used.length === 0 || watchedMs < UNUSED_AFTER_MS ? [...used, ...readings] : used;
   const unsaid = asked.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
   );

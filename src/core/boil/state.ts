@@ -83,6 +83,8 @@ export interface Caller {
 export interface BoilState extends Caller {
   /** Everything due at or before this has been done, ms. */
   now: number;
+  /** When the program began to watch, ms: 0, or later where the fire was lit before. */
+  watchedFrom: number;
   nextTick: number;
   ended: boolean;
   /** Something was noted or changed since the pans were last looked at. */
@@ -133,6 +135,7 @@ export function startBoil(header: Header, beside: readonly Header[] = []): BoilS
   const state: BoilState = {
     header,
     now: -1,
+    watchedFrom: 0,
     nextTick: 0,
     ended: false,
     stirred: true,

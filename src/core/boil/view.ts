@@ -100,7 +100,15 @@ export function boilView(state: BoilState, t: number): BoilView {
       doubt: questioned ? doubt : null,
       corrections,
     })),
-    next: nextThing(readings, calls.alarms, state.water.celsius !== null, t, advice, untouchedPans(state, readings)),
+    next: nextThing(
+      readings,
+      calls.alarms,
+      state.water.celsius !== null,
+      t,
+      advice,
+      untouchedPans(state, readings),
+      t - state.watchedFrom,
+    ),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
 }

@@ -20,6 +20,8 @@ import { Cautions, SoundCheck } from './cautions.tsx';
 import { giveByName, giveChosen, giveProbe, unwatched, withoutUnused } from './give-probes.ts';
 import { NumberInput } from './inputs.tsx';
 import type { Standing } from './limit-fields.tsx';
+import { litOf, typedLit } from './lit.ts';
+import { LitField } from './lit-field.tsx';
 import { PanFields } from './pan-fields.tsx';
 import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
@@ -138,7 +140,7 @@ function useDraft(now: Now, changing: boolean): Form {
     setDraft(withoutUnused(giveProbe(draft, views, pan, key), told.current));
   }
   function clear(): void {
-    typedBoil.value = null;
+    typedBoil.value = typedLit.value = null;
     setLost([]);
     setDraft(told.current ?? fresh(null));
   }
@@ -221,7 +223,8 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
   const [asked, setAsked] = useState<string | null>(null);
   const button = changing ? 'boil.save' : 'boil.start_it';
   if (changing && now.header === null) return <p class="page">{say('boil.none_runs')}</p>;
-  const wrong = problemInDraft(draft, settings.value);
+  const lit = litOf(changing ? null : typedLit.value, now);
+  const wrong = problemInDraft(draft, settings.value) ?? ('wrong' in lit ? lit.wrong : null);
 
   async function submit(event: Event): Promise<void> {
     event.preventDefault();
@@ -235,11 +238,11 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     const done = await (changing
       ? tell({ set: { ...setup } }, say('boil.changed'))
       : tell(
-          { start: { name: say('boil.unnamed'), ...setup, ...(plan === undefined ? {} : { plan }) } },
+          { start: { name: say('boil.unnamed'), ...setup, ...(plan === undefined ? {} : { plan }) }, ...lit },
           say('boil.begun'),
         ));
     if (done && !changing && heard) await noteHeard('start');
-    if (done && !changing) plannedSetup.value = typedBoil.value = null;
+    if (done && !changing) plannedSetup.value = typedBoil.value = typedLit.value = null;
     if (done) goTo('pans');
   }
 
@@ -259,7 +262,9 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
                 onInput={(event) => setDraft({ ...draft, name: event.currentTarget.value })}
               />
             </label>
+            {!changing && <LitField now={now} />}
           </div>
+          {!changing && typedLit.value !== null && <p class="hint">{say('boil.lit.text')}</p>}
         </section>
         <PanList draft={draft} now={changing ? now : null} views={views} set={setDraft} choose={choose} />
       </form>
@@ -289,10 +294,10 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
           <button type="submit" form={FORM} class="main-button">
             {say(button)}
           </button>
-          <a class="button" href="#/pans" onClick={() => void (changing || (typedBoil.value = null))}>
+          <a class="button" href="#/pans" onClick={() => void (changing || (typedBoil.value = typedLit.value = null))}>
             {say('boil.leave')}
           </a>
-          {!changing && typedBoil.value !== null && (
+          {!changing && (typedBoil.value !== null || typedLit.value !== null) && (
             <button type="button" onClick={clear}>
               {say('boil.clear')}
             </button>

@@ -73,7 +73,7 @@ type Plain<C> = C extends { mark: unknown }
   : C extends { doubt: unknown }
     ? { doubt: Mark }
     : C extends { start: unknown }
-      ? { start: Setup }
+      ? { start: Setup; lit?: string | undefined }
       : C;
 type WithoutRef<C> = C extends unknown ? Omit<C, 'ref'> : never;
 

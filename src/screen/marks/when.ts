@@ -8,7 +8,7 @@ import { timeOfDay, wallMs } from '../words/clock.ts';
 export type When = { ago: number } | { typed: string } | 'pour';
 
 /** What a person typed as a time of day, ms since midnight; null where it is none. */
-function sinceMidnightMs(typed: string): number | null {
+export function sinceMidnightMs(typed: string): number | null {
   const tidy = typed.replaceAll(/\s/gu, '').toLowerCase();
   const [, hours = '24', minutes = '60'] = /^(\d{1,2})[:.h]?(\d{2})$/u.exec(tidy) ?? [];
   const [, hour = '24', past = '0', half = ''] = /^(\d{1,2})(?:[:.]?(\d{2}))?([ap])\.?m\.?$/u.exec(tidy) ?? [];

@@ -5,6 +5,7 @@ import { DAY_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { doubtInDraft, setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
+import { typedLit } from '../boil/lit.ts';
 import { typedBoil } from '../boil/typed-boil.ts';
 import { sessionSignal } from '../client/session-signal.ts';
 import { ask, said, saps, sayDone, settings } from '../client/store.ts';
@@ -183,7 +184,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   function begin(): void {
     const request = requestOf(current!, settings.value, saps.value);
     plannedSetup.value = { ...setupOf(sizedBoil(current!), settings.value, saps.value), plan: request };
-    typedBoil.value = null;
+    typedBoil.value = typedLit.value = null;
     goTo('start');
   }
 

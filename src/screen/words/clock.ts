@@ -31,7 +31,7 @@ export function wallMs(now: Clock, at: number): number {
 }
 
 /** The machine's own clock in the same form, ms: what it shows whatever boil is looked at. */
-function machineWallMs({ clock }: Pick<Now, 'clock'>): number {
+export function machineWallMs({ clock }: Pick<Now, 'clock'>): number {
   return Date.parse(clock) + offsetMinutes(clock) * 60_000;
 }
 
