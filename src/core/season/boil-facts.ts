@@ -39,6 +39,8 @@ export interface BoilFacts {
   seconds: number;
   /** While any pan was seen to boil, s; null where no pan was seen at all. */
   boilingSeconds: number | null;
+  /** From the lighting of the fire until the program was told of it, s: pans that boiled then were not seen. */
+  unseenSeconds: number;
   /** Syrup pans, those too that were taken away again. */
   pans: { id: string; name: string }[];
   saps: SapKindKey[];

@@ -12,6 +12,8 @@ import { leftThin, type SyrupOut, syrupOut } from './syrup-out.ts';
 
 /** A boil is seen to begin and end to about half a minute, h. */
 const LOOKS_SIGMA_H = 0.01;
+/** Of a boil of which more was not seen, s, nobody knows how long it boiled. */
+const UNSEEN_AT_MOST_S = 60;
 
 /** `collections` are those that were given to this boil. What is not known is null. */
 export function boilFigures(facts: BoilFacts, page: BoilPage, collections: readonly Collection[]): BoilFigures {
@@ -19,7 +21,8 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
   const syrup = withinSap(syrupOut(facts, page), sap);
   const fuel = fuelUsed(facts, page);
   const hours = known(facts.seconds / 3600, 0, 'seen');
-  const boilingHours = facts.boilingSeconds === null ? null : known(facts.boilingSeconds / 3600, LOOKS_SIGMA_H, 'seen');
+  const isSeenWhole = facts.boilingSeconds !== null && facts.unseenSeconds < UNSEEN_AT_MOST_S;
+  const boilingHours = isSeenWhole ? known(facts.boilingSeconds! / 3600, LOOKS_SIGMA_H, 'seen') : null;
   const waterOff = waterOffLitres(facts, sap, syrup);
   return {
     sap_litres: figureOf(sap.litres),

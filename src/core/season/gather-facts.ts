@@ -98,6 +98,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
   return {
     seconds: t / 1000,
     boilingSeconds: gathered.wasSeen ? gathered.boilingMs / 1000 : null,
+    unseenSeconds: state.watchedFrom / 1000,
     pans: pans.map(({ id, name }) => ({ id, name: name ?? id })),
     saps: [...new Set(pans.map(({ sap }) => sapKindOf(sap ?? 'maple').key))],
     pours: poursCounted(state, gathered),

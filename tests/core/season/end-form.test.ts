@@ -82,6 +82,17 @@ test('what stands in its pan short of the finish is not syrup out, however thick
   expect(finished.syrup_litres!.value).toBeGreaterThan(4);
 });
 
+test('how long it boiled, and the water an hour, is not known of a boil whose fire was lit before it was watched', () => {
+  const waited = 7_200_000;
+  const later = warm(103.1, 3600).map((entry) => ({ ...entry, t: entry.t + waited }));
+  const gap = { t: waited, run: 'gap', seconds: waited / 1000 } as const;
+  const figures = (entries: Entry[]) =>
+    boilFigures(factsOfEntries(header, entries), { syrup: { litres: 0.86, brix: 66.9 } }, []);
+  expect(figures([gap, ...later])).toMatchObject({ boiling_hours: null, water_off_l_per_h: null });
+  expect(figures([gap, ...later]).hours!.value).toBeCloseTo(3, 1);
+  expect(figures(warm(103.1, 3600)).boiling_hours!.value).toBeCloseTo(1, 1);
+});
+
 test('of a boil of minutes the water an hour is not known', () => {
   const facts = factsOfEntries(header, [filled]);
   const rate = (minutes: number): number | null =>
