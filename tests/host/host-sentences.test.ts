@@ -67,6 +67,30 @@ test('what is said of a pan that burns, or that has burnt', () => {
   expect(unknown(burning.flatMap(({ title, means, todo }) => [title, means, todo]))).toEqual([]);
 });
 
+test('why a pan burns, in the forms that the rules write, is told whole in French and in other units', () => {
+  const counted = ', by what went in and boiled away: look how deep it is';
+  const whys = [
+    'too shallow in about 3 min at this heat: 6 mm deep, it burns from 5 mm down',
+    `too shallow in about 3 min at this heat: 6 mm deep, it burns from 5 mm down${counted}`,
+    `too shallow in about 2 min at this heat${counted}`,
+    `too shallow${counted}`,
+    'too shallow: 5 mm deep, it burns from 5 mm down',
+    'too strong in about 3 min at this heat: 70.2 °Bx now, it burns from 75 °Bx',
+    'too strong: 75.4 °Bx now, it burns from 75 °Bx',
+    'too strong: rise 6.9 °C, it burns from a rise of 6.7 °C',
+    'rises too fast: 4.2 °C/min, rise 2.5 °C',
+    'over its ceiling: 94.7 °C, ceiling 94.4 °C',
+  ].flatMap((why) => [why, `${why}, by a thermometer read by hand 4 min ago`]);
+  const shown = whys.flatMap((why) => [whyWords(why, metric), whyWords(why, american)]);
+  expect(unknown(shown)).toEqual([]);
+  language.value = 'fr';
+  expect(hostWords(whyWords(whys[2]!, metric)).replaceAll('\u00a0', ' ')).toBe(
+    'trop peu profonde dans environ 3 min à ce feu : 6 mm de profondeur, ça brûle à partir de 5 mm et moins, d’après ce qui y est entré et s’est évaporé : mesurez la profondeur',
+  );
+  const english = /\b(too|about|now|burns?|deep|down|rise|ceiling|went|look|read|ago)\b/u;
+  expect(whys.map((why) => hostWords(whyWords(why, american))).filter((said) => english.test(said))).toEqual([]);
+});
+
 /** Their numbers come from the machine, and a story makes them up. */
 const OF_THE_MACHINE: readonly string[] = PROGRAM_ALARMS;
 

@@ -1,6 +1,7 @@
 // What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
 import type { AlarmName, Priority } from '../boil/entries.ts';
 import type { TimeLeft } from '../pan/forecast.ts';
+import { BARE_DEPTH_MM } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
 
@@ -20,7 +21,8 @@ export interface PanSeen {
   litresShare: number;
   /** Something was poured in within the last minutes, and somebody said so. */
   justPoured: boolean;
-  /** Rise at which this sap counts as scorching, °C; null while not known. */
+  /** Strength at which this sap counts as scorching, °Bx, and its rise, °C, null while not known. */
+  scorchBrix: number;
   scorchRiseC: number | null;
   /** The pan's port is lost: that alarm stands for its probe. */
   portLost: boolean;
@@ -166,42 +168,52 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('high');
   if (ceilingC !== null) return ceilingPassed(reading, ceilingC);
   if (beyondScale(situation) || runsAway(reading)) {
-    return { over: true, inside: false, priority: 'high', why: () => runawayWords(reading) };
+    return { over: true, inside: false, priority: 'high', why: () => runawayWords(situation) };
   }
   const { bare } = situation.signs.pan;
   if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
-  const left = burnsIn(situation);
-  if (left === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
+  const burns = burnsIn(situation);
+  if (burns === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
   return {
-    over: left <= settings.scorchLeadS,
+    over: burns.seconds <= settings.scorchLeadS,
     // A count that is hardly known is no reason to stop calling; a pour or a look at the depth is.
-    inside: left > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation),
+    inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation),
     atOnce: situation.justPoured,
     priority: 'high',
-    why: () =>
-      `burns in about ${minutes(Math.max(0, left))} min at this heat${depthWords(situation)}${handWords(situation.handAgeMs)}`,
+    why: () => `${burnsWords(situation, burns)}${handWords(situation.handAgeMs)}`,
   };
 }
 
 const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSeen): boolean =>
   shallow !== null && litresShare >= TELLING_DEPTH && !justPoured;
 
-function depthWords({ reading, shallow, litresShare }: PanSeen): string {
-  if (reading.depth_mm === null && shallow === null) return '';
-  if (litresShare >= TELLING_DEPTH) return ', by what went in and boiled away: look how deep it is';
-  return reading.depth_mm === null ? '' : `, ${digits(reading.depth_mm, 0)} mm deep`;
+/** Which of the two limits comes first, how soon, and by which number: a pan that burns may be far from its finish. */
+function burnsWords({ reading, scorchBrix, shallow, litresShare }: PanSeen, { by, seconds }: Burns): string {
+  const isThere = by === 'depth' ? shallow?.seconds === 0 : reading.brix !== null && reading.brix >= scorchBrix;
+  const soon = isThere ? '' : ` in about ${minutes(Math.max(0, seconds))} min at this heat`;
+  if (by === 'strength')
+    return `too strong${soon}: ${digits(reading.brix ?? 0, 1)} °Bx now, it burns from ${digits(scorchBrix, 1).replace(/\.0$/, '')} °Bx`;
+  const deep =
+    reading.depth_mm === null ? '' : `: ${digits(reading.depth_mm, 0)} mm deep, it burns from ${BARE_DEPTH_MM} mm down`;
+  const counted = litresShare >= TELLING_DEPTH ? ', by what went in and boiled away: look how deep it is' : '';
+  return `too shallow${soon}${deep}${counted}`;
 }
 
 const bareWords = ({ temperature_c: now }: PanReading, fromC: number): string =>
   `fell from ${digits(fromC, 1)} to ${now === null ? 'the steam' : `${digits(now, 1)} °C`} and stays there: is the tip in the syrup?`;
 
-/** Seconds until it burns, by its strength where it is thick, else by what was poured in and boiled away. */
-function burnsIn({ reading, scorch, shallow, litresShare }: PanSeen): number | null {
-  const byDepth = shallow === null ? null : byCount(shallow, litresShare);
+interface Burns {
+  by: 'depth' | 'strength';
+  seconds: number;
+}
+
+/** When it burns, by its strength where it is thick, else by what was poured in and boiled away. */
+function burnsIn({ reading, scorch, shallow, litresShare }: PanSeen): Burns | null {
   const burns = (reading.brix ?? 0) >= TELLING_BRIX ? scorch() : null;
   const thick = burns === null ? null : soonest(burns);
-  if (byDepth === null) return thick;
-  return thick === null ? byDepth : Math.min(byDepth, thick);
+  const low = shallow === null ? null : byCount(shallow, litresShare);
+  if (low !== null && (thick === null || low <= thick)) return { by: 'depth', seconds: low };
+  return thick === null ? null : { by: 'strength', seconds: thick };
 }
 
 /** A depth known to this share calls by its early end; one known worse so much before its middle, s, and says that it is a count. */
@@ -226,7 +238,7 @@ function ceilingPassed(reading: PanReading, ceilingC: number): Finding | null {
     over: temperature > ceilingC + CEILING_MARGIN_C,
     inside: temperature < ceilingC - TEMPERATURE_DEADBAND_C,
     priority: 'high',
-    why: () => `${digits(temperature, 1)} °C, ceiling ${digits(ceilingC, 0)} °C`,
+    why: () => `over its ceiling: ${digits(temperature, 1)} °C, ceiling ${digits(ceilingC, 1).replace(/\.0$/, '')} °C`,
   };
 }
 
@@ -234,9 +246,12 @@ function runsAway(reading: PanReading): boolean {
   return reading.rise_c !== null && reading.rise_c > 2 && (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN;
 }
 
-function runawayWords(reading: PanReading): string {
-  const rate = reading.rate_c_per_min === null ? '' : `, ${digits(reading.rate_c_per_min, 1)} °C/min`;
-  return `rise ${digits(reading.rise_c ?? 0, 1)} °C${rate}`;
+function runawayWords(situation: PanSeen): string {
+  const { rise_c: rise, rate_c_per_min: rate } = situation.reading;
+  const risen = `rise ${digits(rise ?? 0, 1)} °C`;
+  if (beyondScale(situation))
+    return `too strong: ${risen}, it burns from a rise of ${digits(situation.scorchRiseC!, 1)} °C`;
+  return `rises too fast: ${digits(rate ?? 0, 1)} °C/min, ${risen}`;
 }
 
 /** A depth known to this share calls as loud as it can. */

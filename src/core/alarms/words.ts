@@ -27,7 +27,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
   },
   'scorch-risk': {
     title: 'About to burn',
-    means: 'Too strong or too shallow for live heat, or it looks as if it burns already.',
+    means: 'At this heat it burns soon, or it looks as if it burns already.',
     todo: 'Turn the heat off first. Then, while it does not smoke, pour in sap or water at once. Mind the steam.',
   },
   'low-level': {
@@ -81,7 +81,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
 /** Past the limit, while there may still be something to save. */
 const BURNING: AlarmWords = {
   title: 'Burning',
-  means: 'It is past the point where this sap burns.',
+  means: 'It is past the point where it burns.',
   todo: ALARM_WORDS['scorch-risk'].todo,
 };
 

@@ -98,6 +98,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
   return {
     reading,
     finishBrix: around.limits.finish.brix,
+    scorchBrix: around.limits.scorch.brix,
     scorchRiseC: around.limits.scorch.riseC,
     minDepthMm: design.minDepthMm,
     ceilingC: design.ceilingC,

@@ -12,7 +12,7 @@ import { temperatureNow } from './temperature-track.ts';
 /** From this strength on a pan is thickening, °Bx (common practice: it then needs eyes). */
 export const THICKENING_BRIX = 25;
 /** Depth at which bare metal shows between bubbles and what is left burns, mm (common practice: 3/8 in at the very end is the least). */
-const BARE_DEPTH_MM = 5;
+export const BARE_DEPTH_MM = 5;
 /** A temperature read by hand stands so long, ms. */
 const HAND_READING_LASTS_MS = 10 * 60_000;
 

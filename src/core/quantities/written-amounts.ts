@@ -66,6 +66,7 @@ const RULES: readonly Rule[] = [
   [pattern('# °Bx'), (units, [brix = 0], local) => local(exact(brix, units))],
   [pattern('# °C/min'), (units, [rate = 0], local) => local(formatRate(rate, units.temperature))],
   [pattern('rise # °C'), (units, [rise = 0], local) => `rise ${local(formatRise(rise, units.temperature))}`],
+  [pattern('rise of # °C'), (units, [rise = 0], local) => `rise of ${local(formatRise(rise, units.temperature))}`],
   // One unit stands for both numbers, or for none where the tip is in steam.
   [
     pattern('fell from # to # °C'),

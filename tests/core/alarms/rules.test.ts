@@ -58,6 +58,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     justPoured: false,
     byCount: false,
     handAgeMs: null,
+    scorchBrix: 75,
     scorchRiseC: 6.7,
     signs: noSigns,
     portLost: false,
@@ -229,11 +230,44 @@ test.each([
   expect(side('scorch-risk', { scorch_in_s: null }, { shallow, litresShare })).toBe(expected);
 });
 
+const burningWhy = (reading: Partial<PanReading>, over?: Partial<PanSituation>) =>
+  found('scorch-risk', reading, over)!.why();
+
+test('a pan that is about to burn says which of its limits it nears, with the number', () => {
+  // Birch at 46 °Bx is far under its finish: only the cause tells why it is called.
+  const low = { scorch_in_s: null, depth_mm: 6 };
+  expect(burningWhy(low, { shallow: bare(200, 180, 230), litresShare: 0.1 })).toBe(
+    'too shallow in about 3 min at this heat: 6 mm deep, it burns from 5 mm down',
+  );
+  expect(burningWhy({ ...low, depth_mm: 5 }, { shallow: bare(0, 0, 0), litresShare: 0.1 })).toBe(
+    'too shallow: 5 mm deep, it burns from 5 mm down',
+  );
+  expect(burningWhy({ brix: 70.2, scorch_in_s: 200 })).toBe(
+    'too strong in about 3 min at this heat: 70.2 °Bx now, it burns from 75 °Bx',
+  );
+  expect(burningWhy({ brix: 75.4, scorch_in_s: 0 })).toBe('too strong: 75.4 °Bx now, it burns from 75 °Bx');
+  expect(burningWhy({ rise_c: 6.9 })).toBe('too strong: rise 6.9 °C, it burns from a rise of 6.7 °C');
+  expect(burningWhy({ rise_c: 2.5, rate_c_per_min: 4.2 })).toBe('rises too fast: 4.2 °C/min, rise 2.5 °C');
+  expect(burningWhy({ temperature_c: 94.7 }, { ceilingC: 94 })).toBe('over its ceiling: 94.7 °C, ceiling 94 °C');
+  expect(burningWhy({ temperature_c: 95 }, { ceilingC: 94.4 })).toBe('over its ceiling: 95.0 °C, ceiling 94.4 °C');
+});
+
+test('of two limits the one that comes first is named', () => {
+  const both = { brix: 70.2, scorch_in_s: 200, depth_mm: 6 };
+  expect(burningWhy(both, { shallow: bare(100, 90, 110), litresShare: 0.1 })).toContain('too shallow in about 2 min');
+  expect(burningWhy(both, { shallow: bare(300, 280, 320), litresShare: 0.1 })).toContain('too strong in about 3 min');
+});
+
 test('a pan whose depth is hardly known is called all the same, and says that it is a count', () => {
-  const why = (litresShare: number) =>
-    found('scorch-risk', { scorch_in_s: null }, { shallow: bare(200, 60, 700), litresShare })!.why();
-  expect(why(0.6)).toContain('look how deep it is');
-  expect(why(0.1)).toContain('50 mm deep');
+  const why = (reading: Partial<PanReading>, litresShare: number, seconds = 200) =>
+    burningWhy({ scorch_in_s: null, ...reading }, { shallow: bare(seconds, 60, 700), litresShare });
+  const counted = 'by what went in and boiled away: look how deep it is';
+  expect(why({ depth_mm: null }, 0.6)).toBe(`too shallow in about 2 min at this heat, ${counted}`);
+  expect(why({ depth_mm: 7 }, 0.3)).toBe(
+    `too shallow in about 2 min at this heat: 7 mm deep, it burns from 5 mm down, ${counted}`,
+  );
+  expect(why({ depth_mm: null }, 0.6, 0)).toBe(`too shallow, ${counted}`);
+  expect(why({ depth_mm: 7 }, 0.1)).not.toContain(counted);
 });
 
 test('a call of a pan that is hardly counted is not ended by the count', () => {

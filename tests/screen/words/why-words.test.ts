@@ -28,6 +28,9 @@ test('a rise and a rate are differences, a temperature is none', () => {
   // 1.8 °F to each °C; 104 °C = 219.2 °F (computed).
   expect(plain('rise 5.0 °C, 4.0 °C/min')).toBe('rise 9.0 °F, +7.2 °F/min');
   expect(plain('104.0 °C, ceiling 104 °C')).toBe('219.2 °F, ceiling 219.2 °F');
+  expect(plain('too strong: rise 6.5 °C, it burns from a rise of 5.0 °C')).toBe(
+    'too strong: rise 11.7 °F, it burns from a rise of 9.0 °F',
+  );
 });
 
 test('a fall has its unit on both ends', () => {
