@@ -6,6 +6,7 @@ import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
+import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { readAgainAt } from '../probes/hand-due.ts';
 import { settingOf } from './settings.ts';
@@ -59,17 +60,21 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
 }
 
 /** Under this strength more sap is likely to follow, unless none came for so long: till then nothing is said of how it ends; °Bx, ms. */
-const LIKELY_ALL_IN_BRIX = 10;
+const LIKELY_ALL_IN_BRIX = THICKENING_BRIX;
 const LIKELY_ALL_IN_MS = 45 * 60_000;
+/** A smaller pot is of use only near the time at which it is needed: earlier nothing is said of it, s (judgement). */
+const OF_USE_S = 3600;
 
 function shallowOf(look: Look): Shallow | null {
   const { now, heated, setting, pan, t } = look;
   const ends = endsShallow(look);
   if (ends === null || now === null || !heated) return null;
   const brix = brixOfWaterPerSugar(waterOf(now));
-  if (brix < LIKELY_ALL_IN_BRIX && t - pan.course.pouredAt < LIKELY_ALL_IN_MS) return null;
   if (brix >= setting.around.limits.finish.brix) return null;
   const pourInS = timeToStrength(look, ends.brixToMove)?.seconds ?? null;
+  if (pourInS !== null && pourInS > OF_USE_S) return null;
+  const moreLikely = brix < LIKELY_ALL_IN_BRIX && t - pan.course.pouredAt < LIKELY_ALL_IN_MS;
+  if (moreLikely && pourInS !== 0) return null;
   return { depthMm: ends.depthMm, pourBrix: ends.brixToMove, pourInS, moreSapLitres: ends.moreSapLitres };
 }
 

@@ -2,7 +2,7 @@
 import { foremost } from '../alarms/alarm.ts';
 import type { ListedAlarm } from '../alarms/alarm.ts';
 import type { PanReading } from '../pan/reading.ts';
-import { isTopUpAdvised } from '../quantities/top-up-advice.ts';
+import { isRunLow, isTopUpAdvised } from '../quantities/top-up-advice.ts';
 import { isBurnt } from '../quantities/burnt.ts';
 import type { Advice } from './advice.ts';
 
@@ -26,7 +26,7 @@ export interface NextThing {
   text: string | null;
 }
 
-type Advised = Pick<Advice, 'pan' | 'shallow'> & Partial<Pick<Advice, 'readAgainAt'>>;
+type Advised = Pick<Advice, 'pan' | 'shallow'> & Partial<Pick<Advice, 'readAgainAt' | 'tooLittle'>>;
 
 /** Forecasts further ahead than this do not lead the screen, s. */
 const WORTH_SAYING_S = 12 * 3600;
@@ -65,11 +65,14 @@ export function nextThing(
   // Seen or not, a finished pan that is still on the fire comes before everything else.
   const done = readings.find((reading) => reading.stage === 'finished');
   if (done !== undefined) return plain('finish', done.pan);
+  const of = (pan: string): Advised | null => advice.find((one) => one.pan === pan) ?? null;
+  const low = readings.find(isRunLow);
+  if (low !== undefined) return { ...plain(cannotWaitFor(low, of(low.pan)), low.pan), at: t };
   const poured = advice.flatMap((one) => smallerPot(one, t));
   const coming = [
     ...poured,
     ...advice.flatMap(readByHand),
-    ...readings.flatMap((reading) => comingUp(reading, t)),
+    ...readings.flatMap((reading) => comingUp(reading, of(reading.pan), t)),
   ].sort((a, b) => a.at! - b.at!);
   const foam = readings.find((reading) => isAboutToFoam(reading));
   const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
@@ -108,11 +111,17 @@ function smallerPot({ pan, shallow }: Advised, t: number): NextThing[] {
   return [{ what: 'smaller-pot', pan, at: t + pourInS * 1000, low: null, high: null, text: null }];
 }
 
-function comingUp(reading: PanReading, t: number): NextThing[] {
+/** Into what is thick, or too little for its pot, a smaller pot is the other way out. */
+const cannotWaitFor = ({ stage }: PanReading, advice: Advised | null): 'top-up' | 'smaller-pot' =>
+  stage === 'near-finish' || (advice?.shallow ?? null) !== null ? 'smaller-pot' : 'top-up';
+
+function comingUp(reading: PanReading, advice: Advised | null, t: number): NextThing[] {
   if (reading.stage === 'off' || reading.stage === 'finished') return [];
   const things: NextThing[] = [];
   const { finish_in_s: finish, top_up_in_s: topUp } = reading;
-  if (finish !== null && finish < WORTH_SAYING_S) {
+  // What cannot be finished where it is has no time at which it is done, and a smaller pot is told of only when it is of use.
+  const isEarly = advice?.tooLittle === true && advice.shallow === null;
+  if (finish !== null && finish < WORTH_SAYING_S && !isEarly) {
     const range = {
       low: t + (reading.finish_low_s ?? finish) * 1000,
       high: t + (reading.finish_high_s ?? finish) * 1000,

@@ -24,8 +24,12 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
   if (seconds <= 0) return { headline: say('pans.done_now'), range: null };
   // It is called once it may be there with the asked probability, a little before the middle of what is believed: one word for both.
   if (reading.stage === 'finished') return { headline: say('pans.done_check'), range: null };
-  if (now.advice.some((one) => one.pan === reading.pan && one.tooLittle))
-    return { headline: say(sapToCome(now) > 0 ? 'pans.too_little_yet' : 'pans.too_little'), range: null };
+  const advice = now.advice.find((one) => one.pan === reading.pan);
+  if (advice?.tooLittle === true) {
+    // A smaller pot is asked for once it is of use: till then more sap may come.
+    const isEarly = advice.shallow === null || sapToCome(now) > 0;
+    return { headline: say(isEarly ? 'pans.too_little_yet' : 'pans.too_little'), range: null };
+  }
   if (seconds > FAR_OFF_S) return { headline: say('pans.far_off'), range: null };
   const at = (s: number): string => timeOfDay(now, now.t + s * 1000);
   const edges = low === null || high === null ? null : [at(low), at(high)];

@@ -71,8 +71,10 @@ function readByHand(now: Now, next: NextThing): string {
 
 function smallerPot(now: Now, next: NextThing): string {
   const advice = now.advice.find(({ pan }) => pan === next.pan) ?? null;
-  if (shallowThen(now, advice) === null && sapToCome(now) > 0) return say('next.more_sap');
-  return next.at === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time: timeOfDay(now, next.at) });
+  const time = later(now, next);
+  if (shallowThen(now, advice) === null && sapToCome(now) > 0)
+    return say(next.at !== null && time === null ? 'next.top_up_now' : 'next.more_sap');
+  return time === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time });
 }
 
 /** Where no probe hangs anywhere there is none to hold into boiling water. */

@@ -68,15 +68,37 @@ test('a batch that ends under the least depth is told of, with when it is thick 
   expect(syrupLitres).toBeGreaterThan(2.5);
 });
 
-test('thin sap is spoken of once none came for three quarters of an hour, hours before its end', () => {
-  const thin: Mark = { kind: 'top-up', pan: 'p1', litres: 10, brix: 4, celsius: 95 };
-  const told = [mark(0, { kind: 'pressure', hpa: 940 }), mark(0, thin)];
+test('thin sap is spoken of once none came for three quarters of an hour, and within an hour of when it is needed', () => {
+  const thin = (litres: number): Entry[] => [
+    mark(0, { kind: 'pressure', hpa: 940 }),
+    mark(0, { kind: 'top-up', pan: 'p1', litres, brix: 4, celsius: 95 }),
+  ];
   // What it holds now is too little all the while.
-  expect(after(40, ...told).advice).toMatchObject({ shallow: null, tooLittle: true });
-  const { advice } = after(46, ...told);
-  expect(advice.shallow!.depthMm).toBeLessThan(15);
-  expect(advice.shallow!.moreSapLitres).toBeGreaterThan(5);
-  expect(advice.shallow!.pourInS).toBeGreaterThan(20 * 60);
+  expect(after(40, ...thin(10)).advice).toMatchObject({ shallow: null, tooLittle: true });
+  const { shallow } = after(46, ...thin(10)).advice;
+  expect(shallow!.depthMm).toBeLessThan(15);
+  expect(shallow!.moreSapLitres).toBeGreaterThan(5);
+  expect(shallow!.pourInS).toBeGreaterThan(20 * 60);
+  expect(shallow!.pourInS).toBeLessThanOrEqual(60 * 60);
+  // Of twice as much it is a matter of hours.
+  expect(after(46, ...thin(20)).advice).toMatchObject({ shallow: null, tooLittle: true });
+});
+
+test('who pours all day is asked for sap, not for a smaller pot, until the pan is thick or at its least depth', () => {
+  const poured = [
+    mark(0, { kind: 'pressure', hpa: 940 }),
+    mark(0, { kind: 'top-up', pan: 'p1', litres: 5, brix: 9, celsius: 95 }),
+  ];
+  const least = (mm: number) => ({
+    t: 0,
+    set: { pans: pot.header.pans!.map((pan) => ({ ...pan, min_depth_mm: mm })) },
+  });
+  const early = after(30, ...poured, least(30));
+  expect(early.reading.brix).toBeGreaterThan(10);
+  expect(early.reading.brix).toBeLessThan(25);
+  expect(early.reading.top_up_in_s).toBeGreaterThan(0);
+  expect(early.advice).toMatchObject({ shallow: null, tooLittle: true });
+  expect(after(30, ...poured, least(60)).advice.shallow).toMatchObject({ pourInS: 0 });
 });
 
 test('there is room for what the fire warms in a minute', () => {

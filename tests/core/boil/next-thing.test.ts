@@ -106,6 +106,28 @@ test('a batch that ends too shallow is poured into a smaller pot before it is do
   expect(next(null).what).toBe('finish');
 });
 
+test('a pan at its least depth leads before a finish that lies minutes ahead, its own or another’s', () => {
+  const low = reading({ pan: 'p2', temperature_c: 101, top_up_in_s: 0, finish_in_s: 1500, probe: 'ok' });
+  const due = { pan: 'p1', shallow: null, readAgainAt: 30_000 };
+  expect(nextThing([soonest, low], [], true, 60_000, [due])).toMatchObject({ what: 'top-up', pan: 'p2', at: 60_000 });
+  const near = { ...low, stage: 'near-finish' as const, finish_in_s: 480 };
+  expect(nextThing([near], [], true, 60_000)).toMatchObject({ what: 'smaller-pot', pan: 'p2', at: 60_000 });
+  const told = { pan: 'p2', shallow: { depthMm: 9, pourBrix: 45, pourInS: 0, moreSapLitres: 12 }, tooLittle: true };
+  expect(nextThing([low], [], true, 60_000, [told])).toMatchObject({ what: 'smaller-pot', at: 60_000 });
+  // Who is about to take it off waits for that, and nothing is known of a pan whose probe says nothing.
+  expect(nextThing([{ ...near, finish_in_s: 120 }], [], true, 0).what).toBe('finish');
+  expect(nextThing([{ ...low, probe: 'lost' }], [], true, 0).what).toBe('finish');
+  expect(nextThing([{ ...low, top_up_in_s: 1, finish_in_s: 1500 }, soonest], [], true, 0).what).toBe('top-up');
+  const done = { ...soonest, stage: 'finished' as const };
+  expect(nextThing([done, low], [], true, 0)).toMatchObject({ what: 'finish', pan: 'p1' });
+});
+
+test('what cannot be finished where it is names no time of its finish, and no smaller pot before that is told of', () => {
+  const early = { pan: 'p1', shallow: null, tooLittle: true };
+  expect(nextThing([soonest], [], true, 0, [early]).what).toBe('watch');
+  expect(nextThing([{ ...soonest, top_up_in_s: 300 }], [], true, 0, [early]).what).toBe('top-up');
+});
+
 test('foam is told of just before the strength at which it rises, unless something presses', () => {
   const rising = reading({ pan: 'p2', brix: 53, stage: 'thickening', finish_in_s: 3600 });
   expect(nextThing([rising], [], true, 0)).toMatchObject({ what: 'foam', pan: 'p2' });

@@ -4,6 +4,8 @@ import type { Entry } from '../../../src/core/boil/entries.ts';
 import { practiceName, practiceScenario } from '../../../src/core/simulation/practice-scenario.ts';
 import { hearMark, stepSimulation } from '../../../src/core/simulation/simulate.ts';
 import { startSimulation } from '../../../src/core/simulation/state.ts';
+import { boilView } from '../../../src/core/boil/view.ts';
+import { foldAll } from '../boil/tarn-hollow.ts';
 import { marksOf, wholeBoil } from './one-pot.ts';
 
 const minute = 60_000;
@@ -85,3 +87,20 @@ test.each(['draw-off', 'flame'] as const)(
     expect(state.truth.moments.filter(({ what }) => what === 'burned')).toEqual([]);
   },
 );
+
+test('nobody is asked for a smaller pot while the thin pot of a practice is being filled', () => {
+  const scenario = practiceScenario(1);
+  const entries = stepSimulation(startSimulation(scenario), 30 * minute);
+  const asked = [1, 5, 10, 15, 18].map((minutes) => {
+    const until = minutes * minute;
+    const { state } = foldAll(
+      scenario.header,
+      entries.filter(({ t }) => t <= until),
+      until,
+    );
+    const { next, advice } = boilView(state, until);
+    return [next.what, advice.find(({ pan }) => pan === 'middle')?.shallow];
+  });
+  expect(asked.map(([, shallow]) => shallow)).toEqual([null, null, null, null, null]);
+  expect(asked.map(([what]) => what)).not.toContain('smaller-pot');
+});

@@ -57,6 +57,13 @@ test('what cannot be finished in its pot is to be poured into a smaller one, and
   const [early, late] = [little(after(topUp(38))), little(after(topUp(140)))];
   expect(forecastWords(late, reading)).toEqual({ headline: 'Pour it into a smaller pot to finish it', range: null });
   expect(forecastWords(early, reading)).toEqual({ headline: 'Too little yet to finish in this pot', range: null });
+  // Before a smaller pot is of use, no large letters ask for it.
+  const quiet = { ...late, advice: late.advice.map((one) => ({ ...one, shallow: null })) };
+  expect(forecastWords(quiet, reading)!.headline).toBe('Too little yet to finish in this pot');
+  // At its least depth there is no time to name: sap of the plan first, where some is left.
+  const due = { ...moment.next, what: 'smaller-pot', pan: 'p1', at: moment.t } as const;
+  expect(nextLine({ ...early, next: due }).what).toBe('top up now');
+  expect(nextLine({ ...late, next: due }).what).toBe('top up, or pour into a smaller pot');
   const next = {
     ...moment.next,
     what: 'finish',
