@@ -44,6 +44,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     kept: null,
     pours: [],
     advice: [],
+    unused: [],
     notices: [],
     replay: null,
   };

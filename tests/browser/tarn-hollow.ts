@@ -198,6 +198,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         readAgainAt: null,
       },
     ],
+    unused: [],
     notices: [],
     replay: null,
     header: {

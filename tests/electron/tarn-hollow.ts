@@ -53,6 +53,7 @@ export function now(change: Partial<Now> = {}): Now {
     kept: 12,
     pours: [],
     advice: [],
+    unused: [],
     notices: [],
     replay: null,
     ...change,

@@ -115,6 +115,7 @@ export const moment: Now = {
   kept: 10,
   pours: [],
   advice: [],
+  unused: [],
   notices: [],
   replay: null,
 };

@@ -41,8 +41,8 @@ const BEFORE_FOAM_BRIX = { from: 52, to: 55 };
 const UNUSED_AFTER_MS = 15 * 60_000;
 
 /**
- * An unanswered alarm first; else what comes first of all pans; else the number that would help most. `untouched` are pans
- * that no probe reads and of which nothing was noted: they lead last, and after a while not at all. `watchedMs` is how long
+ * An unanswered alarm first; else what comes first of all pans; else the number that would help most. `unused` are pans
+ * of which nothing was noted and that show no heat: they lead last, and after a while not at all. `watchedMs` is how long
  * the boil has been watched.
  */
 export function nextThing(
@@ -51,7 +51,7 @@ export function nextThing(
   waterKnown: boolean,
   t: number,
   advice: readonly Advised[] = [],
-  untouched: ReadonlySet<string> = new Set(),
+  unused: ReadonlySet<string> = new Set(),
   watchedMs = t,
 ): NextThing {
   const alarm = foremost(
@@ -78,7 +78,7 @@ export function nextThing(
   const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
   if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
   if (coming[0] !== undefined) return coming[0];
-  const used = readings.filter(({ pan }) => !untouched.has(pan));
+  const used = readings.filter(({ pan }) => !unused.has(pan));
   const asked = used.length === 0 || watchedMs < UNUSED_AFTER_MS ? [...used, ...readings] : used;
   const unsaid = asked.find(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',

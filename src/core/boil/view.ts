@@ -61,6 +61,8 @@ export interface BoilView {
   pours: UnmarkedPour[];
   /** Of each pan that has a reading, in their order. */
   advice: Advice[];
+  /** Pans that take no part: nothing was noted of them, and they never showed that they are heated. */
+  unused: string[];
   next: NextThing;
   notices: string[];
 }
@@ -73,9 +75,11 @@ export function boilView(state: BoilState, t: number): BoilView {
   const readings = panReadings(state, t);
   const advice = readings.map((reading) => adviceOn(state, reading, t));
   const calls = callsView(state.book, t, readings);
+  const shownLast = lastHeats(state, readings);
+  const unused = unusedPans(state, readings, shownLast);
   return {
     readings,
-    lastHeats: lastHeats(state, readings),
+    lastHeats: shownLast,
     limits: readings.map((reading) => panLimits(state, reading.pan)),
     water: waterShown(state.water),
     probes: probesShown(state, t),
@@ -100,29 +104,36 @@ export function boilView(state: BoilState, t: number): BoilView {
       doubt: questioned ? doubt : null,
       corrections,
     })),
+    unused,
     next: nextThing(
       readings,
       calls.alarms,
       state.water.celsius !== null,
       t,
       advice,
-      untouchedPans(state, readings),
+      new Set(unused),
       t - state.watchedFrom,
     ),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
 }
 
-/** Pans that no probe reads and of which nothing was noted. */
-function untouchedPans({ marks }: BoilState, readings: readonly PanReading[]): Set<string> {
-  const unread = readings.filter(({ probe, temperature_c: celsius }) => probe === null && celsius === null);
-  const untouched = new Set(unread.map(({ pan }) => pan));
+/** What is no warmer stands in no fire, °C (judgement: no shed is so warm). */
+const UNHEATED_C = 40;
+
+/** Pans of which nothing was noted, and that show no heat: an empty pot with a probe in it, or one that nobody reads. */
+function unusedPans({ marks }: BoilState, readings: readonly PanReading[], last: readonly LastHeat[]): string[] {
+  const unheated = readings.filter(({ pan, temperature_c: celsius, stage }) => {
+    const shown = celsius ?? last.find((one) => one.pan === pan)?.celsius ?? null;
+    return stage !== 'off' && (shown === null || shown <= UNHEATED_C);
+  });
+  const unused = new Set(unheated.map(({ pan }) => pan));
   for (const { mark, withdrawn } of marks) {
     if (withdrawn) continue;
-    if (mark.kind === 'transfer') [mark.from, mark.to].forEach((pan) => untouched.delete(pan));
-    else if ('pan' in mark && typeof mark.pan === 'string') untouched.delete(mark.pan);
+    if (mark.kind === 'transfer') [mark.from, mark.to].forEach((pan) => unused.delete(pan));
+    else if ('pan' in mark && typeof mark.pan === 'string') unused.delete(mark.pan);
   }
-  return untouched;
+  return [...unused];
 }
 
 /** The alarms with their words, the one sound, and what nobody has answered, at t (ms). */

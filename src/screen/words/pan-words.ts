@@ -30,12 +30,14 @@ export function stageOf({ stage, temperature_c: celsius }: Reading): string {
   return celsius === null && COUNTED.has(stage) ? say('pan.stage.unseen', { stage: words }) : words;
 }
 
-/** True in a live boil that runs on with no pan on the fire: what is left is to end it. */
-export function isAllOff({ view, mode, ended, readings }: Pick<Now, 'view' | 'mode' | 'ended' | 'readings'>): boolean {
-  return view === 'live' && mode === 'live' && !ended && readings.length > 0 && readings.every(isOff);
+/** True in a live boil that runs on with no pan on the fire: what is left is to end it. A pan that was never used is waited for by nobody. */
+export function isAllOff({ view, mode, ended, readings, unused }: Pick<Now, OffNow>): boolean {
+  const isOff = ({ stage }: Reading): boolean => stage === 'off';
+  if (view !== 'live' || mode !== 'live' || ended || !readings.some(isOff)) return false;
+  return readings.every((reading) => isOff(reading) || unused.includes(reading.pan));
 }
 
-const isOff = ({ stage }: Reading): boolean => stage === 'off';
+type OffNow = 'view' | 'mode' | 'ended' | 'readings' | 'unused';
 
 const PROBE_WORDS: Record<NonNullable<Reading['probe']>, MessageKey> = {
   ok: 'pan.probe.ok',

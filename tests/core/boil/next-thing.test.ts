@@ -5,8 +5,9 @@ import { boilView } from '../../../src/core/boil/view.ts';
 import { nextThing } from '../../../src/core/boil/next-thing.ts';
 import { isTopUpAdvised } from '../../../src/core/quantities/top-up-advice.ts';
 import { readAgainAt } from '../../../src/core/probes/hand-due.ts';
+import type { Entry } from '../../../src/core/boil/entries.ts';
 import type { PanReading } from '../../../src/core/pan/reading.ts';
-import { foldAll, readingAt, tarnHollow } from './tarn-hollow.ts';
+import { foldAll, inOrder, lines, readingAt, tarnHollow } from './tarn-hollow.ts';
 
 const silent = readingAt(foldAll(tarnHollow(), [], 0).state, 'p1', 0);
 
@@ -180,4 +181,22 @@ test('a pan is used once something is noted of it', () => {
   const what = (...pans: string[]) => boilView(foldAll(header, pans.map(poured), 20 * 60_000).state, 20 * 60_000).next;
   expect(what('p2')).not.toMatchObject({ pan: 'p1' });
   expect(what()).toMatchObject({ what: 'tell-litres', pan: 'p1' });
+});
+
+test('a pan that was never used keeps nobody from ending the boil: nothing noted of it, no heat shown', () => {
+  const header = tarnHollow();
+  const minutes = (count: number) => count * 60_000;
+  const off = [
+    { t: 0, mark: { kind: 'pressure' as const, hpa: 1000 } },
+    { t: 0, mark: { kind: 'top-up' as const, pan: 'p1', litres: 10 } },
+    { t: minutes(18), mark: { kind: 'draw-off' as const, pan: 'p1', all: true } },
+  ];
+  const view = (spare: number, ...noted: Entry[]) => {
+    const heard = lines(minutes(17), minutes(20), { T1: () => 90, T2: () => spare });
+    return boilView(foldAll(header, inOrder([...off, ...noted], heard), minutes(20)).state, minutes(20));
+  };
+  expect(view(12)).toMatchObject({ unused: ['p2'], next: { what: 'watch' } });
+  expect(view(41).unused).toEqual([]);
+  const poured = { t: minutes(19), mark: { kind: 'top-up' as const, pan: 'p2', litres: 4 } };
+  expect(view(12, poured).unused).toEqual([]);
 });

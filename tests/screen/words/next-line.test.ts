@@ -58,6 +58,12 @@ test('a boil that is over says so', () => {
 test('with no pan on the fire the next thing is to end the boil, unless something is due', () => {
   const readings = [{ ...reading, stage: 'off' as const }];
   expect(line({ what: 'watch' }, { readings })).toBe('All pans are off the fire: end this boil when it is done');
+  // A spare pan that was never used is waited for by nobody; one that is used, or a boil that only begins, is.
+  const spare = { ...reading, pan: 'p2', stage: 'unknown' as const };
+  const beside = { readings: [...readings, spare] };
+  expect(line({ what: 'watch' }, { ...beside, unused: ['p2'] })).toContain('All pans are off the fire');
+  expect(line({ what: 'watch' }, beside)).not.toContain('All pans are off the fire');
+  expect(line({ what: 'watch' }, { readings: [spare], unused: ['p2'] })).not.toContain('All pans are off the fire');
   expect(line({ what: 'alarm', pan: 'p1', text: 'near-finish' }, { readings, alarms: [alarm] })).toContain('Nearly');
   expect(line({ what: 'watch' }, { readings: [...readings, reading] })).toContain('Nothing to do just now');
   expect(line({ what: 'watch' }, { readings, mode: 'practice' })).toContain('Nothing to do just now');
