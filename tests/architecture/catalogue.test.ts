@@ -107,6 +107,16 @@ describe('catalogues', () => {
     expect(settingsSchema.parse({ language: tag }).language).toBe(tag);
   });
 
+  test('what the program says to call somebody is a call, on the screen and on paper', () => {
+    // An alarm is what warns of carbon monoxide; a refusal names what another program sent.
+    const others = /^(cautions\.propane|help\.caution\.carbon_monoxide|host\.refused\..*)$/u;
+    const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
+    const said = [english, french].flatMap((messages) =>
+      Object.entries(messages).filter(([key, message]) => !others.test(key) && /\balarme?s?\b/iu.test(message)),
+    );
+    expect(said).toEqual([]);
+  });
+
   test('French sets its high punctuation off by a space that does not break, and writes no straight apostrophe', () => {
     const french = catalogues.find(({ tag }) => tag === 'fr')!.messages;
     const wrong = Object.entries(french).filter(([, message]) => {
