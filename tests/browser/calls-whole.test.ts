@@ -4,12 +4,12 @@ import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { ALARM_WORDS, alarmWords } from '../../src/core/alarms/words.ts';
 import english from '../../src/language/en.json' with { type: 'json' };
 import french from '../../src/language/fr.json' with { type: 'json' };
-import { hostWords } from '../../src/language/host-words.ts';
+import { formOf, hostWords } from '../../src/language/host-words.ts';
 import { Tongue } from '../../src/language/tongue.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, PHONE, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
-import { alarms, liveNow } from './tarn-hollow.ts';
+import { alarms, flood, liveNow } from './tarn-hollow.ts';
 
 let browser: Browser;
 const closing: (() => Promise<unknown>)[] = [];
@@ -28,6 +28,14 @@ const call = (alarm: keyof typeof ALARM_WORDS, since: number) => ({
 });
 const [first] = liveNow(4).readings;
 const burnt = { ...call('scorch-risk', 3), ...alarmWords('scorch-risk', { ...first!, temperature_c: 140 }) };
+
+/** What the stand-in's calls say is what the host itself would write: else a page in French would stay English here. */
+test('the calls that are shown here are known to the catalogue whole', () => {
+  const said = [...alarms, ...flood].flatMap(({ alarm, why, means, todo }) =>
+    alarm === 'reminder' ? [means, todo] : [why, means, todo],
+  );
+  expect(said.filter((sentence) => formOf(sentence) === null)).toEqual([]);
+});
 
 const TONGUES = { en: new Tongue('en', english), fr: new Tongue('fr', french) };
 

@@ -74,7 +74,7 @@ test('a pan off the fire shows its temperature and no rise, and each bar has its
   const [off, on] = [page.locator('.phone-pan').nth(0), page.locator('.phone-pan').nth(1)];
   expect(await off.locator('.phone-big').innerText()).toBe('40.0°C');
   expect(await off.innerText()).not.toContain('boiling water');
-  expect(await on.locator('.phone-big').innerText()).toMatch(/^[+−]?\d+(\.\d)?°$/);
+  expect(await on.locator('.phone-big').innerText()).toMatch(/^[+−]?\d+(\.\d)?°C$/);
   expect(await on.locator('.phone-bar-words').innerText()).toMatch(/water[\s\S]*done[\s\S]*burns/);
   await close();
 });
@@ -135,5 +135,19 @@ test('a call says how urgent it is and its numbers, and its pan how deep it stan
   expect(words).toMatch(/^!?\s*(Now|Soon|When you can) Front pot/);
   expect(words).toMatch(/\d/);
   expect(await page.locator('.phone-pan').first().innerText()).toMatch(/\d\smm deep/);
+  await close();
+});
+
+test('of a pan that nobody has read yet it says so quietly; what was known once stays large', async () => {
+  const now = liveNow(2);
+  const readings = now.readings.map((reading) => ({ ...reading, temperature_c: null, rise_c: null, probe: null }));
+  const lastHeats = [{ pan: 'p2', celsius: 101, at: now.t - 600_000 }];
+  const { page, close } = await phoneOn({ ...now, readings, lastHeats });
+  const [unread, read] = [page.locator('.phone-pan').nth(0), page.locator('.phone-pan').nth(1)];
+  const words = unread.getByText('not read yet');
+  await words.waitFor();
+  expect(await unread.locator('.phone-big').count()).toBe(0);
+  expect(await words.evaluate((place) => Number.parseFloat(getComputedStyle(place).fontSize))).toBeLessThan(20);
+  expect(await read.locator('.phone-big').innerText()).toBe('–');
   await close();
 });

@@ -30,7 +30,7 @@ test('a first-time user reaches the practice boil in two presses or fewer', asyn
   expect(await page.locator('.band-practice').innerText()).toMatch(/PRACTICE/i);
   await page.locator('.card').first().waitFor();
   expect(await page.locator('.card').count()).toBe(3);
-  await expect.poll(() => page.locator('.card .big').first().innerText()).toMatch(/^[+−]?\d+(\.\d)?°$/);
+  await expect.poll(() => page.locator('.card .big').first().innerText()).toMatch(/^[+−]?\d+(\.\d)?°\s?C$/);
   expect(errors).toEqual([]);
 });
 

@@ -196,8 +196,8 @@ test('an alarm is spoken, stands in the title, and is told apart without colour'
   await spoken.waitFor({ state: 'attached' });
   expect(await spoken.innerText()).toBe('');
   host.show(liveNow(4, calling));
-  await expect.poll(() => spoken.innerText()).toContain('Side pan: Probe broken');
-  expect(await page.title()).toContain('Side pan: Probe broken');
+  await expect.poll(() => spoken.innerText()).toContain('Side pan: Probe lost');
+  expect(await page.title()).toContain('Side pan: Probe lost');
   const words = page.locator('.alarm-word');
   // What is over does not take the pans' room while something calls.
   expect(await words.allInnerTexts()).toEqual(['Now', 'Soon']);

@@ -1,4 +1,5 @@
 // Invented moments of a boil at Tarn Hollow, in the words of the protocol, for states that a real boil seldom shows.
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
 import { alarmHistory, startHistory } from '../../src/core/boil/alarm-history.ts';
 import type { Mark } from '../../src/core/boil/entries.ts';
 import type { AlarmView, Command, Curve, Explanation, Now, ProbeHealth } from '../../src/protocol/messages.ts';
@@ -86,10 +87,8 @@ export const alarms: AlarmView[] = [
     since: T - 2 * MINUTE,
     asideUntil: null,
     asideReason: null,
-    why: 'About 9 min to 66.9 °Bx (7–12).',
-    title: 'Nearly syrup',
-    means: 'In a few minutes this is syrup, and soon after that it burns.',
-    todo: 'Have the hydrometer and the filter ready, and stay here.',
+    why: 'about 9 min to 66.9 °Bx (7–12)',
+    ...ALARM_WORDS['near-finish'],
   },
   {
     alarm: 'probe-lost',
@@ -101,10 +100,8 @@ export const alarms: AlarmView[] = [
     since: T - MINUTE,
     asideUntil: null,
     asideReason: null,
-    why: 'The board says that the probe is broken, for 60 s.',
-    title: 'Probe broken',
-    means: 'Nobody is watching this pan now.',
-    todo: 'Look at the pan, then at the plug of the probe.',
+    why: 'the board says that the probe is broken',
+    ...ALARM_WORDS['probe-lost'],
   },
   {
     alarm: 'reminder',
@@ -117,9 +114,7 @@ export const alarms: AlarmView[] = [
     asideUntil: null,
     asideReason: null,
     why: 'Skim the foam',
-    title: 'Reminder',
-    means: 'You asked to be reminded.',
-    todo: 'Do it, then press “Seen”.',
+    ...ALARM_WORDS.reminder,
   },
 ];
 

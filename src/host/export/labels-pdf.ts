@@ -97,10 +97,10 @@ const OUNCES = {
   'imperial-gallon': [160, 'unit.imperial_fluid_ounce'],
 } as const;
 
-/** "250 ml"; beside gallons "16 US fl oz (473 ml)", for nobody counts a jar in gallons. */
+/** "250 mL"; beside gallons "16 US fl oz (473 mL)", for nobody counts a jar in gallons. */
 function jarVolume(litres: number, { volume }: Settings, tongue: Tongue): string {
   const metric =
-    litres < 1 ? `${formatNumber(litres * 1000, 0)} ml` : `${tongue.digits(String(Number(litres.toFixed(2))))} L`;
+    litres < 1 ? `${formatNumber(litres * 1000, 0)} mL` : `${tongue.digits(String(Number(litres.toFixed(2))))} L`;
   if (volume === 'litre') return metric;
   const [ounces, symbol] = OUNCES[volume];
   const number = tongue.digits(String(Number((volumeFromLitres(litres, volume) * ounces).toFixed(1))));

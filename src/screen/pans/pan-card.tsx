@@ -47,7 +47,9 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
         <BigText>
           <Tell pan={reading.pan} what="rise">
             {signedRise(rise, shown)}
-            <small>°</small>
+            <small>
+              °<small>{shown.temperature}</small>
+            </small>
           </Tell>
         </BigText>
         <p class="caption">

@@ -61,19 +61,20 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
   );
 }
 
-/** Of a pan off the fire the bare temperature: how far that is from a boil says nothing any more. */
+/** Of a pan off the fire the bare temperature: how far that is from a boil says nothing any more. `big` is null where none was read yet. */
 function bigWords(
   now: Now,
   { pan, rise_c: rise, temperature_c: celsius, stage }: Reading,
   isRow: boolean,
-): { big: string; caption: string } {
+): { big: string | null; caption: string } {
   const shown = settings.value;
-  if (celsius === null) return { big: '–', caption: lastHeatWords(now, pan, shown) };
+  if (celsius === null)
+    return { big: lastHeat(now, pan) === null ? null : '–', caption: lastHeatWords(now, pan, shown) };
   const exact = temperature(celsius, shown);
   if (rise === null || stage === 'off')
     return { big: `${exact.replace(/\s.*/u, '')}°${shown.temperature}`, caption: say('pans.in_the_pan') };
   return {
-    big: `${signedRise(rise, shown)}°`,
+    big: `${signedRise(rise, shown)}°${shown.temperature}`,
     // A row has no room for more: what the number is over, the bar beneath it shows.
     caption: isRow ? exact : say(isUnderWater(rise, shown) ? 'phone.under_water' : 'phone.over_water', { exact }),
   };
@@ -99,8 +100,8 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
         {panName(now.header, reading.pan)}
         <span class="phone-stage">{worst === undefined ? stageOf(reading) : hostWords(worst.title)}</span>
       </h2>
-      <p class="phone-big">{big}</p>
-      <p class="phone-caption">
+      {big !== null && <p class="phone-big">{big}</p>}
+      <p class={big === null ? 'phone-unread' : 'phone-caption'}>
         {caption}
         {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
         {!isRow && reading.stage !== 'off' && reading.depth_mm !== null && (

@@ -8,10 +8,10 @@ import { ago } from './clock.ts';
 export const lastHeat = ({ lastHeats }: Now, pan: string): { celsius: number; at: number } | null =>
   lastHeats.find((one) => one.pan === pan) ?? null;
 
-/** "was 101.4 °C, 6 min ago"; that the temperature is not known where none ever was. */
+/** "was 101.4 °C, 6 min ago"; "not read yet" where none ever was. */
 export function lastHeatWords(now: Now, pan: string, settings: Settings): string {
   const last = lastHeat(now, pan);
-  if (last === null) return say('pans.temperature_unknown');
+  if (last === null) return say('pans.unread');
   const age = ago((now.t - last.at) / 1000);
   return say('pans.was', { temperature: temperature(last.celsius, settings), ago: age });
 }

@@ -216,7 +216,7 @@ test('one label for each jar, with what is known and lines for what is not', asy
   expect(words.match(/From our own trees/g)).toHaveLength(23);
   expect(words).toContain('Density 66.5\u00a0\u00b0Bx');
   expect(words).toContain('Date 2027-04-19');
-  expect(words.match(/Volume 250 ml/g)).toHaveLength(20);
+  expect(words.match(/Volume 250 mL/g)).toHaveLength(20);
   expect(words).toContain('Ask your food authority');
   expect(words.match(/^Maple syrup$/gm)).toHaveLength(23);
   expect(words.match(/^Sunday\u0092s run$/gm)).toHaveLength(23);
@@ -268,10 +268,10 @@ test('in French the labels are French, and what is not known has its line', asyn
 });
 
 test.each<[string, string, number?]>([
-  ['us-gallon', 'Volume 16 US fl oz (473 ml)', 0.47318],
+  ['us-gallon', 'Volume 16 US fl oz (473 mL)', 0.47318],
   // 0.5 L / 3.785411784 L * 128 and 0.5 L / 4.54609 L * 160, by hand.
-  ['us-gallon', 'Volume 16.9 US fl oz (500 ml)'],
-  ['imperial-gallon', 'Volume 17.6 imp fl oz (500 ml)'],
+  ['us-gallon', 'Volume 16.9 US fl oz (500 mL)'],
+  ['imperial-gallon', 'Volume 17.6 imp fl oz (500 mL)'],
 ])('with %s chosen, a jar holds ounces', async (volume, words, litres = 0.5) => {
   const { notebook, boil } = await kept(recordingText());
   notebook.keepSetting('settings', { volume });

@@ -75,3 +75,26 @@ test('parts are set apart with a space before the sign, and why a line was left 
     '✕ Rien n’est lu dans ces lignes. Laissé de côté\u00a0: ce n’est pas un nombre\u00a0; pas de valeur.',
   );
 });
+
+test('an hour is the end of a boil, “fin de cuisson”; the strength at which it ends is its “point de cuisson”', () => {
+  const ofTimes: MessageKey[] = [
+    'compare.by.before_finish',
+    'compare.by.minutes_before_finish',
+    'correction.finish',
+    'plan.finish',
+    'plan.legend',
+    'replay.no_finish',
+    'replay.said_nothing',
+    'tune.field.deadband',
+    'tune.line.near_finish',
+    'tune.tried.deadband',
+    'lead.near_finish',
+  ];
+  const said = ofTimes.map((key) => say(key, { minutes: 10, times: '1,6' }));
+  expect(said.filter((words) => !words.includes('fin de cuisson') || words.includes('point de cuisson'))).toEqual([]);
+});
+
+test('what is said beside a board or a port agrees with either', () => {
+  const beside: MessageKey[] = ['probes.port.open', 'probes.port.lost', 'probes.port.not_seen', 'probes.port.waiting'];
+  expect(beside.map((key) => say(key)).filter((words) => /(?:u|é|ert)e?s?(?:,|$)/u.test(words))).toEqual([]);
+});
