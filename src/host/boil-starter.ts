@@ -21,11 +21,14 @@ import { foldTools } from './fold-tools.ts';
 import { learntFor } from './learnt.ts';
 import { checkTeachings, keptProbes, newestFirst } from './probes/kept-probes.ts';
 import { headerOf, keptSetup, portsToOpen, practiceHeader } from './setup.ts';
+import { isTrial } from './trial-boil.ts';
 
 /** The same practice for everybody: what it teaches was looked at. */
 const PRACTICE_SEED = 1;
 const SETUP_KEY = 'setup';
 const CHANGED_KEY = 'setup_changed';
+/** What the form began with before a boil that was only tried out. */
+const BEFORE_KEY = 'setup_before';
 
 /** Where a run begins. */
 interface Begun {
@@ -62,10 +65,24 @@ export class BoilStarter {
     return keptSetup(this.#options.notebook.setting(SETUP_KEY));
   }
 
-  /** The same with what was changed while it ran: what the next boil is likely to begin with. */
+  /**
+   * The same with what was changed while it ran: what the next boil is likely to begin with. Of a boil that was only
+   * tried out, what stood here before it.
+   */
   nextSetup(): Setup | null {
+    const before = this.#wasTrial() ? keptSetup(this.#options.notebook.setting(BEFORE_KEY)) : null;
+    return before ?? this.#lastChanged();
+  }
+
+  #lastChanged(): Setup | null {
     const setup = this.lastSetup();
     return setup === null ? null : keptSetup({ ...setup, ...(this.#options.notebook.setting(CHANGED_KEY) as object) });
+  }
+
+  #wasTrial(): boolean {
+    const { notebook } = this.#options;
+    const last = notebook.boils().find(({ kind }) => kind === 'live');
+    return last !== undefined && isTrial(notebook, last);
   }
 
   /** Keeps how pans and place of a live boil stand after a change of them. */
@@ -86,7 +103,9 @@ export class BoilStarter {
     // What somebody checked stands, whether earlier boils are to count or not.
     const checks = checkTeachings(setup, keptProbes(notebook).probes);
     const learnt = header.learnt ?? learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
+    const before = this.#wasTrial() ? null : this.#lastChanged();
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
+    if (before !== null) notebook.keepSetting(BEFORE_KEY, before);
     notebook.keepSetting(SETUP_KEY, setup);
     notebook.keepSetting(CHANGED_KEY, {});
     const begun = litMs === null ? NEW : { ...NEW, ranBefore: true };
