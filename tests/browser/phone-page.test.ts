@@ -1,6 +1,7 @@
 // What a phone shows of the calls and of each pan: what still calls first, what is over in one line, and a pan off the fire as such.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { PHONE, openPage, startChromium } from './chromium.ts';
@@ -149,5 +150,15 @@ test('of a pan that nobody has read yet it says so quietly; what was known once 
   expect(await unread.locator('.phone-big').count()).toBe(0);
   expect(await words.evaluate((place) => Number.parseFloat(getComputedStyle(place).fontSize))).toBeLessThan(20);
   expect(await read.locator('.phone-big').innerText()).toBe('–');
+  await close();
+});
+
+test('a pan that is about to burn gives one order on a phone, too: no time at which it is done', async () => {
+  const now = liveNow(2);
+  const { page, host, close } = await phoneOn(now);
+  await page.locator('.phone-pan').first().getByText('Done about').waitFor();
+  host.show({ ...now, alarms: [{ ...calling!, pan: 'p1', ...ALARM_WORDS['scorch-risk'], alarm: 'scorch-risk' }] });
+  await page.locator('.phone-pan').first().getByText('About to burn').waitFor();
+  expect(await page.locator('.phone-pan').first().innerText()).not.toMatch(/done about/iu);
   await close();
 });

@@ -85,7 +85,7 @@ test('why a pan burns, in the forms that the rules write, is told whole in Frenc
   expect(unknown(shown)).toEqual([]);
   language.value = 'fr';
   expect(hostWords(whyWords(whys[2]!, metric)).replaceAll('\u00a0', ' ')).toBe(
-    'trop peu profonde dans environ 3 min à ce feu : 6 mm de profondeur, ça brûle à partir de 5 mm et moins, d’après ce qui y est entré et s’est évaporé : mesurez la profondeur',
+    'trop peu profonde dans environ 3 min à ce feu : 6 mm de profondeur, ça brûle dès 5 mm, d’après ce qui y est entré et s’est évaporé : mesurez la profondeur',
   );
   const english = /\b(too|about|now|burns?|deep|down|rise|ceiling|went|look|read|ago)\b/u;
   expect(whys.map((why) => hostWords(whyWords(why, american))).filter((said) => english.test(said))).toEqual([]);

@@ -27,7 +27,7 @@ export const ALARM_WORDS: Record<AlarmName, AlarmWords> = {
   },
   'scorch-risk': {
     title: 'About to burn',
-    means: 'At this heat it burns soon, or it looks as if it burns already.',
+    means: 'At this heat it burns soon, if it does not burn already.',
     todo: 'Turn the heat off first. Then, while it does not smoke, pour in sap or water at once. Mind the steam.',
   },
   'low-level': {

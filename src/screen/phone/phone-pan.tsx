@@ -90,7 +90,9 @@ interface PhonePanProps {
 export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
   const calls = inOrder(now.alarms.filter(({ pan }) => pan === reading.pan));
   const worst = calls.find((alarm) => alarm.condition === 'active' && !isAside(alarm));
-  const forecast = forecastWords(now, reading);
+  // One order at a time: what is about to burn is neither nearly done nor poured over.
+  const burns = calls.some(({ alarm, condition }) => alarm === 'scorch-risk' && condition === 'active');
+  const forecast = burns ? null : forecastWords(now, reading);
   const { big, caption } = bigWords(now, reading, isRow);
   const brix = reading.stage === 'off' ? null : reading.brix;
   return (
