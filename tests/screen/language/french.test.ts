@@ -20,6 +20,13 @@ const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string
     '4 L (de 2 cuissons sur 9)',
   ],
   [
+    'compare.choose',
+    (chosen) => ({ chosen, most: 6 }),
+    'Choisissez les cuissons à comparer, 6 au plus\u00a0: aucune encore',
+    'Choisissez les cuissons à comparer, 6 au plus\u00a0: 1 choisie',
+    'Choisissez les cuissons à comparer, 6 au plus\u00a0: 2 choisies',
+  ],
+  [
     'probes.lines',
     (unreadable) => ({ lines: unreadable, unreadable }),
     '0 ligne',
