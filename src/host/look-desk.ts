@@ -1,8 +1,10 @@
 // Answers what the screen asks to see: boils, curves, what is behind a number, plans, doubts, and what was learnt, which it may forget.
 import type { Mark } from '../core/boil/entries.ts';
+import { waterThere } from '../core/boil/water-there.ts';
+import { Z80 } from '../core/quantities/spread.ts';
 import type { BoilSummary, Notebook } from '../notebook/contract.ts';
 import type { Setup } from '../protocol/header-schema.ts';
-import type { LookCommand } from '../protocol/look-messages.ts';
+import type { LookCommand, WaterThere } from '../protocol/look-messages.ts';
 import type { BoilListing, LearntListing, Settings } from '../protocol/messages.ts';
 import type { BoilRun } from './boil-run.ts';
 import { doubtAbout } from './doubt.ts';
@@ -39,6 +41,7 @@ export class LookDesk {
     if ('forget' in command) return this.#forget(command.forget.name);
     if ('curve' in command) return this.#curve(command.curve);
     if ('explain' in command) return this.#explain(command.explain);
+    if ('water_at' in command) return { ok: true, data: waterAt(command.water_at.altitude_m) };
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
     if ('plan' in command) return planOf(command.plan, settings().use_learnt ? notebook.learnt() : []);
     const run = this.#options.run();
@@ -81,4 +84,11 @@ export class LookDesk {
 
 function listing({ kind, ...boil }: BoilSummary): BoilListing {
   return { kind: 'boil', ...boil, practice: kind === 'practice' };
+}
+
+function waterAt(altitudeM: number): WaterThere | null {
+  const there = waterThere({ altitude_m: altitudeM });
+  if (there === null) return null;
+  const { celsius, sigmaC } = there;
+  return { celsius, low: celsius - Z80 * sigmaC, high: celsius + Z80 * sigmaC };
 }

@@ -26,6 +26,8 @@ export const lookCommands = [
     ref,
     explain: z.strictObject({ view, pan: z.string().nullable(), what: z.enum(EXPLAINED) }),
   }),
+  /** What water boils at by the height of a place alone, before any boil there; data: WaterThere | null. */
+  z.strictObject({ ref, water_at: z.strictObject({ altitude_m: z.number() }) }),
   /** What there is to ask back before a mark is noted, in a sentence; data: string | null. */
   z.strictObject({ ref, doubt: markSchema }),
   /** A pan's curve between two times; data: Curve. At most `points` buckets, each with its least and greatest. */
@@ -41,8 +43,26 @@ export const lookCommands = [
   }),
 ] as const;
 
-const KEYS = ['last_setup', 'boils', 'learnt', 'forget', 'plan', 'plan_now', 'explain', 'doubt', 'curve'] as const;
+const KEYS = [
+  'last_setup',
+  'boils',
+  'learnt',
+  'forget',
+  'plan',
+  'plan_now',
+  'explain',
+  'water_at',
+  'doubt',
+  'curve',
+] as const;
 export type LookCommand = z.infer<(typeof lookCommands)[number]>;
 
 /** Whether a command is one of these. */
 export const isLookCommand = (command: object): command is LookCommand => KEYS.some((key) => key in command);
+
+/** °C, with the ends of the middle 80 %. */
+export interface WaterThere {
+  celsius: number;
+  low: number;
+  high: number;
+}

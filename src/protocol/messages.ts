@@ -228,6 +228,7 @@ export type { LineSpan, Proposal, ProposedLine } from '../core/boil/line-proposa
 export type { PortFormat } from '../core/boil/entries.ts';
 export type { HeardPort, MovedPort, PortListing } from './probe-messages.ts';
 export type { RaisingShown } from '../core/boil/alarm-history.ts';
+export type { WaterThere } from './look-messages.ts';
 export type { LookBack } from '../core/boil/look-back.ts';
 export type { NextThing } from '../core/boil/next-thing.ts';
 export type ProbeView = BoilView['probes'][number];

@@ -42,6 +42,14 @@ const press = (name: string) => page.getByRole('button', { name, exact: true }).
 const entries = (): Record<string, unknown>[] =>
   [...host.recordingOf(host.running?.boil ?? '')].map((text) => JSON.parse(text) as Record<string, unknown>);
 
+test('the height that is typed tells what water boils at there, before anything begins', async () => {
+  const height = page.getByLabel('Height of the place over the sea');
+  await height.fill('640');
+  await page.getByText('water boils at about 97.8 °C: 97.5 °C to 98.2 °C with the weather').waitFor();
+  await height.fill('');
+  await page.locator('.water-there').waitFor({ state: 'detached' });
+});
+
 test('a time that is still to come begins nothing, and one that has passed is when the boil began', async () => {
   await page.getByLabel('The fire was lit').selectOption({ label: 'earlier today' });
   await page.getByLabel('Time of day').fill('23:50');

@@ -38,6 +38,7 @@ function dataFor(command: Command): unknown {
   if ('curve' in command) return curveOf(command.curve.pan, command.curve.from, command.curve.to, command.curve.points);
   if ('explain' in command) return explanationOf(command.explain);
   if ('doubt' in command) return null;
+  if ('water_at' in command) return { celsius: 97.9, low: 97.5, high: 98.3 };
   if ('ports' in command) return [BOARD];
   if ('boils' in command) {
     const boil = {

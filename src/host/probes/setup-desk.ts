@@ -1,8 +1,8 @@
 // Answers the screen while somebody sets probes up: how they stand, what a check shows, and keeps the whole at the end.
-import type { Header, PortFormat, Sensor } from '../../core/boil/entries.ts';
+import type { PortFormat, Sensor } from '../../core/boil/entries.ts';
 import { type ProbeTrack, probeState } from '../../core/boil/probe-track.ts';
 import type { BoilState } from '../../core/boil/state.ts';
-import { pressureEvidence, priorsOf, waterFrom } from '../../core/boil/water.ts';
+import { waterThere } from '../../core/boil/water-there.ts';
 import { CHECK_SIGMA_C } from '../../core/pan/baseline.ts';
 import { ICE_SIGMA_C } from '../../core/probes/check-offset.ts';
 import { steadiness } from '../../core/probes/steadiness.ts';
@@ -14,7 +14,6 @@ import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import type {
   KeptProbe,
   KeptProbes,
-  Place,
   ProbeCheck,
   ProbeSetupCommand,
   ProbeWatch,
@@ -90,7 +89,7 @@ export class SetupDesk {
     if (state !== 'steady' || celsius === null || sigmaC === null) {
       return refused(`${channel} has not come to rest yet: hold its tip there for a whole minute.`);
     }
-    const truth = where === 'ice' ? { celsius: 0, sigmaC: ICE_SIGMA_C } : waterPointAt(place);
+    const truth = where === 'ice' ? { celsius: 0, sigmaC: ICE_SIGMA_C } : waterThere(place);
     if (truth === null)
       return refused('Nobody knows how hot water boils here: type the height or the air pressure first.');
     if (Math.abs(celsius - truth.celsius) > NOT_THERE_C)
@@ -145,16 +144,6 @@ function tracksOf(state: BoilState, path: string): { channel: string; track: Pro
     track.port === path ? [{ channel: id.slice(path.length + 1), track }] : [],
   );
   return [...told, ...strays];
-}
-
-/** What water boils at there now; null where neither height nor pressure says it. */
-function waterPointAt({ altitude_m, pressure }: Place): { celsius: number; sigmaC: number } | null {
-  const site = altitude_m === undefined ? {} : { site: { altitude_m } };
-  const header: Header = { recording: 'panwarden', version: 1, started: '', ...site };
-  const seen =
-    pressure === undefined ? null : pressureEvidence({ kind: 'pressure', ...pressure }, 0, altitude_m ?? null);
-  const { celsius, sigmaC } = waterFrom(seen === null ? [] : [seen], priorsOf(header), 0).water;
-  return celsius === null ? null : { celsius, sigmaC };
 }
 
 function notThere(channel: string, celsius: number, truth: number, where: ProbeCheck['in']): string {

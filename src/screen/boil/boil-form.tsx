@@ -2,8 +2,8 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
-import { ask, saps, settings, tell } from '../client/store.ts';
-import type { KeptProbes, Now, ProbeView, Setup } from '../client/types.ts';
+import { saps, settings, tell } from '../client/store.ts';
+import type { Now, ProbeView, Setup } from '../client/types.ts';
 import { focusNewest } from '../shell/arrival.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
 import { language } from '../language/language.ts';
@@ -13,7 +13,7 @@ import { CheckDue } from '../probes/check-due.tsx';
 import { calledProbe, kept } from '../probes/kept.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
-import { exactStrength, unitSymbols, volume } from '../words/amounts.ts';
+import { exactStrength, metresOf, typedNumber, unitSymbols, volume } from '../words/amounts.ts';
 import { anotherPan, boilDraft, calledIn, doubtInDraft, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
@@ -26,6 +26,7 @@ import { PanFields } from './pan-fields.tsx';
 import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 import { laidOver, typedBoil, withChoice, withTyped } from './typed-boil.ts';
+import { toldAltitude, WaterBoils } from './water-there.tsx';
 
 interface PanListProps {
   draft: BoilDraft;
@@ -116,12 +117,9 @@ function useDraft(now: Now, changing: boolean): Form {
   );
   /** As the last boil was; the height may have been told while probes were set up. */
   async function begin(): Promise<void> {
-    const [setup, { place }] = (await Promise.all([ask({ last_setup: true }), ask({ probes_kept: true })])) as [
-      Setup | null,
-      KeptProbes,
-    ];
-    const site = setup?.site?.altitude_m === undefined ? { altitude_m: place.altitude_m } : setup.site;
-    setDraft(filledIn(fresh({ ...setup, ...(site.altitude_m === undefined ? {} : { site }) })));
+    const { setup, altitudeM } = await toldAltitude();
+    const site = altitudeM === undefined ? {} : { site: { ...setup?.site, altitude_m: altitudeM } };
+    setDraft(filledIn(fresh({ ...setup, ...site })));
   }
   useEffect(() => {
     if (changing || plannedSetup.value !== null) return;
@@ -196,6 +194,7 @@ function FromPlan(): JSX.Element | null {
 
 /** Where the boil is: what water boils at there. */
 function PlaceFields({ draft, setDraft }: Pick<Form, 'draft' | 'setDraft'>): JSX.Element {
+  const typed = typedNumber(draft.altitude);
   return (
     <section class="panel" aria-label={say('boil.place')}>
       <h2>{say('boil.place')}</h2>
@@ -207,6 +206,7 @@ function PlaceFields({ draft, setDraft }: Pick<Form, 'draft' | 'setDraft'>): JSX
           set={(altitude) => setDraft({ ...draft, altitude })}
         />
       </div>
+      <WaterBoils altitudeM={typed === null ? undefined : metresOf(typed, settings.value)} />
       <p class="hint">{say('boil.height.text')}</p>
     </section>
   );

@@ -41,6 +41,7 @@ export type {
   Settings,
   TuningNow,
   Tried,
+  WaterThere,
 } from '../../protocol/messages.ts';
 
 /** What a person wrote of one boil. */
