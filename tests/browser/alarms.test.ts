@@ -47,7 +47,7 @@ test('a call is put aside by two keys, counted, taken up again, and told in the 
   const { page, errors, machine } = await reminded();
   await page.getByText('Reminder: Skim Front pot').first().waitFor();
   await page.keyboard.press('a');
-  await expect.poll(() => page.locator(':focus').innerText()).toBe('5 min');
+  await expect.poll(() => page.locator(':focus').innerText()).toBe('5\u00a0min');
   await page.keyboard.press('Enter');
   await page.locator('.dock-calm', { hasText: '1 put aside' }).waitFor();
   const row = page.locator('.history li');

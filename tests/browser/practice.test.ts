@@ -171,7 +171,7 @@ test('a call is silenced by one press and seen by another', async () => {
     await pace('1×');
   } while ((await quiet.count()) === 0);
   await button('Quiet for 2 min').click();
-  await page.locator('.hurry-quiet', { hasText: /Quiet, (2 min|1\d\d s) more/ }).waitFor();
+  await page.locator('.hurry-quiet', { hasText: /Quiet, (2\smin|1\d\d\ss) more/ }).waitFor();
   expect(await page.locator('.hurry-seen').isEnabled()).toBe(true);
   expect(await page.title()).toMatch(/^[▲◆]/);
   for (let presses = 0; presses < 6 && (await page.locator('.hurry-seen:enabled').count()) > 0; presses += 1) {

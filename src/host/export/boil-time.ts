@@ -6,14 +6,6 @@ export const dayText = (started: string, t = 0): string => localIso(started, t).
 /** "07:30". */
 export const timeText = (started: string, t: number): string => localIso(started, t).slice(11, 16);
 
-/** "40 s", "40 min" or "3 h 05 min". */
-export function lengthText(seconds: number): string {
-  if (seconds < 120) return `${Math.round(seconds)} s`;
-  const minutes = Math.round(seconds / 60);
-  if (minutes < 60) return `${minutes} min`;
-  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-}
-
 /** Minutes from local midnight at boil time 0, for ticks on whole hours. */
 export function minutesPastMidnight(started: string): number {
   const time = localIso(started, 0);

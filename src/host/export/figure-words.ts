@@ -1,4 +1,5 @@
 // The figures of a boil in words for paper, in the language and the units that the person chose.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import {
   formatMassRange,
   formatNumber,
@@ -129,7 +130,7 @@ function amountWords(figure: Figure, kind: Exclude<Kind, 'strength'>, settings: 
     case 'ratio':
       return numbers(1, (text) => `${text} : 1`);
     case 'hours':
-      return { value: hoursWords(figure.value), low: null, high: null };
+      return { value: lengthOfTime(figure.value * 3600), low: null, high: null };
     case 'money':
       return numbers(2, (text) => text);
     case 'count':
@@ -145,8 +146,3 @@ function amountWords(figure: Figure, kind: Exclude<Kind, 'strength'>, settings: 
 const unitOf = (text: string): string => text.slice(text.indexOf('\u00a0') + 1);
 /** The number alone: "9.8" of "9.8 : 1" or "9.8 kg". */
 const bare = (text: string): string => text.split(/[\u00a0 ]/u)[0] ?? text;
-
-function hoursWords(hours: number): string {
-  const minutes = Math.round(hours * 60);
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, '0')} min`;
-}

@@ -4,7 +4,8 @@ import { hostWords } from '../../language/host-words.ts';
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
 import type { Settings } from '../../protocol/messages.ts';
-import { dayText, lengthText, timeText } from './boil-time.ts';
+import { lengthOfTime, timesInWords } from '../../core/quantities/time.ts';
+import { dayText, timeText } from './boil-time.ts';
 import { markLine, panTitle } from './mark-line.ts';
 import type { ReportData } from './report-data.ts';
 import { MARGIN, type Sheet } from './sheet.ts';
@@ -78,7 +79,7 @@ function raisingText(
   tongue: Tongue,
 ): string {
   const { alarm, priority, why, raisedAt, answeredAt, clearedAt, asides, noUse } = raising;
-  const length = (t: number): string => lengthText((t - raisedAt) / 1000);
+  const length = (t: number): string => lengthOfTime((t - raisedAt) / 1000);
   const course = [
     answeredAt === null
       ? tongue.say('paper.call.not_answered')
@@ -91,10 +92,8 @@ function raisingText(
       : tongue.say('paper.call.over', { length: length(clearedAt) }),
     ...(noUse ? [tongue.say('paper.call.no_use')] : []),
   ].reduce((before, after) => tongue.say('paper.call.then', { before, after }));
-  const inUnits = hostWords(
-    amountsInUnits(why, settings, (amount) => tongue.amount(amount)),
-    tongue,
-  );
+  const amounts = amountsInUnits(why, settings, (amount) => tongue.amount(amount));
+  const inUnits = timesInWords(hostWords(amounts, tongue));
   const words = tongue.say('paper.call', {
     title: hostWords(alarmTitle(alarm), tongue),
     priority: tongue.say(PRIORITIES[priority]),

@@ -1,7 +1,8 @@
 // The report of a boil on paper: one page of figures and curve, then the log.
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import type { Notebook } from '../../notebook/contract.ts';
-import { dayText, lengthText, timeText } from './boil-time.ts';
+import { lengthOfTime } from '../../core/quantities/time.ts';
+import { dayText, timeText } from './boil-time.ts';
 import { figureLines, type FigureLine } from './figure-words.ts';
 import type { SliceOptions } from './in-slices.ts';
 import { drawCurve } from './report-curve.ts';
@@ -52,7 +53,7 @@ function drawHead(
       day: tongue.day(dayText(started)),
       from: timeText(started, 0),
       to: timeText(started, lastT),
-      length: lengthText(lastT / 1000),
+      length: lengthOfTime(lastT / 1000),
     }),
     ...(site?.name === undefined || site.name === '' ? [] : [site.name]),
     syrupCalled(header, tongue),

@@ -1,4 +1,5 @@
 // One alarm in the list: what is wrong, what it means, what to do, since when, and the numbers behind it.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { ComponentChildren, JSX } from 'preact';
@@ -6,7 +7,7 @@ import { settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { alarmKey, asSentence, calledWords, isAside, priorityWord } from '../words/alarm-words.ts';
-import { lengthOfTime, timeOfDay } from '../words/clock.ts';
+import { timeOfDay } from '../words/clock.ts';
 import { whyWords } from '../words/why-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
 import { acknowledge, takeUpAgain } from './answers.ts';

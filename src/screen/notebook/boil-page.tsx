@@ -1,10 +1,11 @@
 // Everything of one boil: its curve, figures, words, photos and bottling.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
-import { dayAndTime, lengthOfTime } from '../words/clock.ts';
+import { dayAndTime } from '../words/clock.ts';
 import { BoilCurve } from './boil-curve.tsx';
 import { Bottling } from './bottling.tsx';
 import { isAnswered } from './end-draft.ts';

@@ -1,10 +1,11 @@
 // What a phone shows while no boil runs: that it is over, when that was and what came of it, or that none was lit.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { exactStrength, syrupVolume } from '../words/amounts.ts';
-import { lengthOfTime, timeOfDay } from '../words/clock.ts';
+import { timeOfDay } from '../words/clock.ts';
 
 function syrupWords({ syrup }: Now): string {
   if (syrup === null || syrup === undefined) return say('phone.syrup_unknown');

@@ -1,4 +1,5 @@
 // Boards and probes with their live numbers, and which pan each probe is in.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import { boardCalled } from '../../protocol/boards.ts';
 import { settings, tell } from '../client/store.ts';
@@ -8,7 +9,6 @@ import type { MessageKey } from '../language/say.ts';
 import type { Header, Now, PortView, ProbeView } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
 import { temperature } from '../words/amounts.ts';
-import { lengthOfTime } from '../words/clock.ts';
 import { panName, probeStateWords } from '../words/pan-words.ts';
 import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';

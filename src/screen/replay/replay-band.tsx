@@ -1,8 +1,8 @@
 // The band over a replay that cannot be missed: that it is one, of what, and the way out; it is printed, too.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import type { Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
-import { lengthOfTime } from '../words/clock.ts';
 import { printedWords, titleWords } from '../words/replay-words.ts';
 import { leave, play } from './replay-control.ts';
 import { say } from '../language/say.ts';

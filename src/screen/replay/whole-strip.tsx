@@ -1,4 +1,5 @@
 // The whole boil at a glance: its lines, alarms and marks over time, with the moment that is shown to be dragged along it.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { ReplayStrip } from '../../protocol/replay-messages.ts';
@@ -7,7 +8,7 @@ import { tickMoments } from '../charts/time-window.ts';
 import type { Now } from '../client/types.ts';
 import { selectedPan } from '../pans/selected-pan.ts';
 import { useWidth } from '../shell/use-width.ts';
-import { hoursAndMinutes, lengthOfTime, timeOfDay, wallMs } from '../words/clock.ts';
+import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
 import { seek } from './replay-control.ts';
 import { useStrip } from './strip-data.ts';

@@ -3,7 +3,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
-import { leadSentences } from '../words/lead-words.ts';
+import { leadSentences, leadTime } from '../words/lead-words.ts';
 import type { LeadName, PanNow } from '../words/lead-words.ts';
 
 export const LEADS: readonly { name: LeadName; label: MessageKey; minutes: readonly number[] }[] = [
@@ -42,11 +42,11 @@ export function LeadField({ id, lead, value, usual, settings, pans, more = [], c
           onChange={({ currentTarget: { value: chosen } }) => choose(chosen === '' ? null : Number(chosen))}
         >
           {usual !== undefined && (
-            <option value="">{say('leads.usual', { word: usual.word, minutes: String(usual.seconds / 60) })}</option>
+            <option value="">{say('leads.usual', { word: usual.word, time: leadTime(usual.seconds) })}</option>
           )}
           {minutes.map((each) => (
             <option key={each} value={String(each * 60)}>
-              {say('leads.before', { minutes: String(each) })}
+              {say('leads.before', { time: leadTime(each * 60) })}
             </option>
           ))}
         </select>

@@ -1,4 +1,5 @@
 // The bands that cannot be missed: practice, replay, connection lost, and what the host has to say.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { hostWords } from '../language/host-words.ts';
 import { KeyButton } from './key-button.tsx';
 import { say, sayDrawn } from '../language/say.ts';
@@ -9,7 +10,6 @@ import { useEffect, useState } from 'preact/hooks';
 import { isLost, linkState, live, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
-import { lengthOfTime } from '../words/clock.ts';
 
 const SPEEDS = [1, 10, 60, 600];
 

@@ -1,6 +1,7 @@
 // The settings that are to be tried on past boils, as they stand in the form, and the patches that they come to.
 import type { Settings } from '../client/types.ts';
 import { type MessageKey, say } from '../language/say.ts';
+import { leadTime } from '../words/lead-words.ts';
 import { localDigits } from '../language/numbers.ts';
 import { BESIDE_THEM } from '../../protocol/tune-messages.ts';
 
@@ -23,7 +24,7 @@ export interface FieldChoice {
 }
 
 const minutes = (...all: number[]): (readonly [number, () => string])[] =>
-  all.map((each) => [each * 60, () => say('leads.before', { minutes: each })] as const);
+  all.map((each) => [each * 60, () => say('leads.before', { time: leadTime(each * 60) })] as const);
 
 export const TRIED: readonly FieldChoice[] = [
   { field: 'near_finish_lead_s', label: 'tune.tried.near_finish', options: minutes(3, 5, 10, 15, 20, 30) },

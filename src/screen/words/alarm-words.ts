@@ -1,6 +1,7 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { boardCalled, pansOfBoard } from '../../protocol/boards.ts';
-import { lengthOfTime, timeOfDay } from './clock.ts';
+import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';

@@ -2,10 +2,7 @@
 import type { Now } from '../client/types.ts';
 import { language } from '../language/language.ts';
 import { say } from '../language/say.ts';
-import { DAY_MS, MINUTE_MS } from '../../core/quantities/time.ts';
-
-const MINUTE_S = 60;
-const HOUR_S = 3600;
+import { DAY_MS, lengthOfTime, MINUTE_MS } from '../../core/quantities/time.ts';
 
 /** Minutes east of Greenwich that an ISO 8601 time carries; 0 when it carries none. */
 export function offsetMinutes(iso: string): number {
@@ -71,15 +68,6 @@ export function timeOfDay(now: Clock, at: number): string {
   if (days === 1) return say('clock.tomorrow', { time });
   if (days === -1) return say('clock.yesterday', { time });
   return days > 0 ? say('clock.in_days', { time, days }) : say('clock.days_ago', { time, days: -days });
-}
-
-/** "40 s", "12 min", "3 h 05 min"; seconds below zero count as zero. */
-export function lengthOfTime(seconds: number): string {
-  const whole = Math.max(0, Math.round(seconds));
-  if (whole < 2 * MINUTE_S) return `${whole} s`;
-  if (whole < 2 * HOUR_S) return `${Math.round(whole / MINUTE_S)} min`;
-  const minutes = Math.round(whole / MINUTE_S);
-  return `${Math.floor(minutes / 60)} h ${two(minutes % 60)} min`;
 }
 
 /** "just now", "5 min ago". */

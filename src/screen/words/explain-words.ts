@@ -1,4 +1,5 @@
 // Where a number comes from, how old its parts are and how sure it is: one short paragraph in the person's units.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { Z80 } from '../../core/quantities/spread.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import { say } from '../language/say.ts';
@@ -17,7 +18,7 @@ import {
   unitSymbols,
   volume,
 } from './amounts.ts';
-import { lengthOfTime, timeOfDay } from './clock.ts';
+import { timeOfDay } from './clock.ts';
 import { doubtWords } from './origin-words.ts';
 import { panName } from './pan-words.ts';
 import { whereFrom } from './where-from-words.ts';

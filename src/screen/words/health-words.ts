@@ -1,11 +1,12 @@
 // How well a probe does, in words: noise, step, lag, losses, how much it is off and since when.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { ProbeHealth, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { language } from '../language/language.ts';
 import { say, setApart } from '../language/say.ts';
 import { number, temperature } from './amounts.ts';
-import { dayAndTime, lengthOfTime } from './clock.ts';
+import { dayAndTime } from './clock.ts';
 import { errorWords } from './setup-words.ts';
 
 type Probe = ProbeHealth['probes'][number];

@@ -1,9 +1,10 @@
 // The history of a boil's alarms and the look back on it, in words.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { LookBack, Now, RaisingShown } from '../client/types.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
 import { say } from '../language/say.ts';
 import { calledWords } from './alarm-words.ts';
-import { lengthOfTime, timeOfDay } from './clock.ts';
+import { timeOfDay } from './clock.ts';
 
 /** "Back pot: Running low". */
 export function raisingWords(raising: RaisingShown, now: Now): string {

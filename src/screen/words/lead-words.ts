@@ -1,5 +1,7 @@
 // What a lead means: when the call comes, where the pan stands then at today's fire, and what speaks against the choice.
+import { inMinutes } from '../../core/quantities/time.ts';
 import type { Header, Now, Pan, Reading, Settings } from '../client/types.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { exactStrength } from './amounts.ts';
@@ -35,12 +37,16 @@ const SENSE: Record<LeadName, { short: number; tooShort: MessageKey; long: numbe
   },
 };
 
+/** As it is set, to the tenth of a minute: "7.5 min", so that it reads as in the name of what was tried. */
+export const leadTime = (seconds: number): string =>
+  seconds % 60 === 0 ? inMinutes(seconds) : `${inField(seconds / 60, 1)}\u00a0min`;
+
 /** The sentences beside a lead of so many seconds; those of the pans come only where their finish is in sight. */
 export function leadSentences(name: LeadName, seconds: number, settings: Settings, pans: PanNow[]): string[] {
   const { short, tooShort, long, tooLong } = SENSE[name];
   const doubt = seconds < short ? [say(tooShort)] : seconds > long ? [say(tooLong)] : [];
   const places = name === 'near_finish_lead_s' ? pans.flatMap((pan) => placeAtCall(seconds, settings, pan)) : [];
-  return [say(CALLED[name], { minutes: Math.round(seconds / 60) }), ...places, ...doubt];
+  return [say(CALLED[name], { time: inMinutes(seconds) }), ...places, ...doubt];
 }
 
 /** A pan of a boil as it stands. */
@@ -58,7 +64,7 @@ export function pansUnder(name: LeadName, now: Now | null): { under: PanNow[]; o
     under: readings.filter(({ pan }) => leadOf(pan) === null).map((reading) => ({ header, reading })),
     own: readings.flatMap(({ pan }) => {
       const lead = leadOf(pan);
-      return lead === null ? [] : [say('lead.own', { pan: panName(header, pan), minutes: Math.round(lead / 60) })];
+      return lead === null ? [] : [say('lead.own', { pan: panName(header, pan), time: inMinutes(lead) })];
     }),
   };
 }

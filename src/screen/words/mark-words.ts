@@ -1,11 +1,11 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { MARK_KINDS } from '../../language/mark-kinds.ts';
 import { isHeardNote } from '../../protocol/sound-check.ts';
 import { hostWords } from '../language/host-words.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { depth, mass, pressure, temperature, volume } from './amounts.ts';
-import { lengthOfTime } from './clock.ts';
 import { panName, probeName } from './pan-words.ts';
 import type { Header, Mark, MarkKind, Settings } from '../client/types.ts';
 

@@ -14,13 +14,13 @@ import {
   volume,
   volumeRange,
 } from './amounts.ts';
-import { hoursAndMinutes, lengthOfTime } from './clock.ts';
+import { hoursAndMinutes } from './clock.ts';
 import { jarsWords, leftWords } from './jar-words.ts';
 import { formatRanged, rangeDigits } from '../../core/quantities/format.ts';
 import type { Ranged, RangeWords } from '../../core/quantities/format.ts';
 import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import type { JarCount } from '../../core/quantities/jar-sizes.ts';
-import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
+import { DAY_MS, HOUR_MS, lengthOfTime } from '../../core/quantities/time.ts';
 
 export type Plan = PlanView['plan'];
 

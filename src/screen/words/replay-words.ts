@@ -1,11 +1,12 @@
 // A replay in words: what was said at a moment beside what came later, and how calls differ under other choices.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
 import { type CallDifference, type FinishedBy, isOpenedTitle, type PanKnown } from '../../protocol/replay-messages.ts';
 import type { Header, Now } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { whereWords } from './alarm-words.ts';
-import { lengthOfTime, timeOfDay } from './clock.ts';
+import { timeOfDay } from './clock.ts';
 
 const BY: Record<Exclude<FinishedBy, 'unfinished'>, MessageKey> = {
   density: 'replay.by.density',

@@ -1,9 +1,10 @@
 // Whether other choices would have called a pot in time: when it burnt or nearly did, and how long before the first call came and would come.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { isBurnt } from '../../core/quantities/burnt.ts';
 import type { Call, ReplayDifferences } from '../../protocol/replay-messages.ts';
 import type { Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
-import { lengthOfTime, timeOfDay } from './clock.ts';
+import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 
 /** A call further before than this was about something else, ms. */

@@ -1,6 +1,6 @@
 // How many boils are still being read, and about how long that takes.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { say } from '../language/say.ts';
-import { lengthOfTime } from './clock.ts';
 
 /** A day of boiling with four pots takes about so long, s; a slow laptop longer. */
 const SECONDS_A_BOIL = 2;

@@ -1,4 +1,5 @@
 // Settings, and how they would have done, in words.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type {
   OffsetsView,
   Searched,
@@ -13,16 +14,12 @@ import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import { exactStrength, number, signed, strength } from './amounts.ts';
-import { lengthOfTime } from './clock.ts';
-
-/** As it is set, to the tenth of a minute: "7.5 min", so that it reads as in the name of what was tried. */
-const lead = (seconds: number): string =>
-  seconds % 60 === 0 ? lengthOfTime(seconds) : `${inField(seconds / 60, 1)} min`;
+import { leadTime } from './lead-words.ts';
 
 const FIELD: Record<string, (value: number) => string> = {
-  near_finish_lead_s: (value) => say('tune.field.near_finish_lead', { time: lead(value) }),
-  scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: lead(value) }),
-  low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: lead(value) }),
+  near_finish_lead_s: (value) => say('tune.field.near_finish_lead', { time: leadTime(value) }),
+  scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: leadTime(value) }),
+  low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: leadTime(value) }),
   finish_probability: (value) => say('tune.field.probability', { percent: Math.round(100 * value) }),
   near_finish_deadband: (value) => say('tune.field.deadband', { times: inField(value, 2) }),
 };

@@ -1,8 +1,9 @@
 // What a number was worked out from, and how old each part of that is, in the person's units.
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { say } from '../language/say.ts';
 import type { Explained, Explanation, Now, PanFacts, SapKind, Settings } from '../client/types.ts';
 import { degrees, depth, exactStrength, roundTemperature, strength, temperature, volume } from './amounts.ts';
-import { ago, lengthOfTime } from './clock.ts';
+import { ago } from './clock.ts';
 import { kindWords } from './mark-words.ts';
 import { altitudeBeside, originWords } from './origin-words.ts';
 import { panNamed, probeName } from './pan-words.ts';

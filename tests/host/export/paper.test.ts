@@ -60,7 +60,7 @@ test('name, place, figures and log can be read, and the same boil gives the same
   const pdf = await report(notebook, boil);
   const words = wordsOf(pdf);
   expect(words).toContain('A bad plug');
-  expect(words).toContain('2027-03-14, 10:05 to 13:35 (3 h 30 min)');
+  expect(words).toContain('2027-03-14, 10:05 to 13:35 (3\u00a0h\u00a030\u00a0min)');
   expect(words).toContain('Left pot: Probe lost (urgent)');
   expect(words).toContain('Left pot: top-up, 12.0\u00a0L, 28');
   expect(words).not.toContain('Practice');
@@ -82,7 +82,7 @@ test('in French all that is printed is French, with its decimal mark', async () 
   const words = wordsOf(pdf);
   expect(pdf.toString('latin1')).toContain('/Lang (fr)');
   for (const said of [
-    '2027-03-14, de 10:05 à 13:35 (3 h 30 min)',
+    '2027-03-14, de 10:05 à 13:35 (3\u00a0h\u00a030\u00a0min)',
     'Sève versée',
     'Petits points gris\u00a0: point d\u0092ébullition de l\u0092eau.',
     'Goût\u00a0: beurre',

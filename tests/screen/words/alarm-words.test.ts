@@ -71,5 +71,5 @@ test('a sentence gets one full stop', () => {
 test('how long it is quiet is told as a time of day, and in a practice in the time of whoever hears it', () => {
   const until = moment.t + 90 * 60_000;
   expect(quietWords(moment, until)).toBe('Quiet until 09:30');
-  expect(quietWords({ ...moment, mode: 'practice', speed: 60 }, until)).toBe('Quiet, 90 s more');
+  expect(quietWords({ ...moment, mode: 'practice', speed: 60 }, until)).toBe('Quiet, 90\u00a0s more');
 });

@@ -1,16 +1,9 @@
 // Times of day come from boil time and the boil's own zone, whatever zone the machine is in.
+import { lengthOfTime } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
-import {
-  ago,
-  dayAndTime,
-  dayInYear,
-  lengthOfTime,
-  offsetMinutes,
-  shortDay,
-  timeOfDay,
-} from '../../../src/screen/words/clock.ts';
+import { ago, dayAndTime, dayInYear, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
 import { metric, moment } from '../moment.ts';
 
 test('the zone is read off an ISO time', () => {
@@ -44,17 +37,20 @@ test('another day is named', () => {
   expect(timeOfDay(moment, 60 * 3_600_000)).toBe('19:30, in 2 days');
 });
 
-test('lengths of time are said in the largest unit that is honest', () => {
-  expect([0, 119, 120, 3600, 7200, 11_100].map(lengthOfTime)).toEqual([
-    '0 s',
-    '119 s',
-    '2 min',
-    '60 min',
-    '2 h 00 min',
-    '3 h 05 min',
+test('lengths of time are said in the largest unit that is honest, on one line, from 90 min on with their hours', () => {
+  expect([0, 119, 120, 3600, 89 * 60, 90 * 60, 6720, 7200, 11_100].map(lengthOfTime)).toEqual([
+    '0\u00a0s',
+    '119\u00a0s',
+    '2\u00a0min',
+    '60\u00a0min',
+    '89\u00a0min',
+    '1\u00a0h\u00a030\u00a0min',
+    '1\u00a0h\u00a052\u00a0min',
+    '2\u00a0h\u00a000\u00a0min',
+    '3\u00a0h\u00a005\u00a0min',
   ]);
-  expect(lengthOfTime(-5)).toBe('0 s');
-  expect([ago(3), ago(300)]).toEqual(['just now', '5 min ago']);
+  expect(lengthOfTime(-5)).toBe('0\u00a0s');
+  expect([ago(3), ago(300)]).toEqual(['just now', '5\u00a0min ago']);
 });
 
 test('a day is written in its own zone; what is no time stays as it is', () => {
@@ -68,7 +64,7 @@ test('in French the days and months are French, and decimals have a comma', () =
     expect(timeOfDay(moment, 18 * 3_600_000)).toBe('demain 01:30');
     expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('18 avr. 2027, 23:30');
     expect(shortDay('2027-04-01')).toBe('1er avr.');
-    expect([ago(3), ago(300)]).toEqual(['à l’instant', 'il y a 5 min']);
+    expect([ago(3), ago(300)]).toEqual(['à l’instant', 'il y a 5\u00a0min']);
     expect(temperature(101.34, metric)).toBe('101,3\u00a0°C');
   } finally {
     language.value = 'en';

@@ -19,9 +19,9 @@ const said = (temperature_c: number | null, probe: typeof reading.probe = null):
   readByHand(now, { ...reading, temperature_c, probe }, metric);
 
 test('the latest reading, and nothing more where it counts as it was typed', () => {
-  expect(said(104.9)).toBe('Read 07:57, 3 min ago');
-  expect(said(104.93)).toBe('Read 07:57, 3 min ago');
-  expect(said(null)).toBe('Read 07:57, 3 min ago');
+  expect(said(104.9)).toBe('Read 07:57, 3\u00a0min ago');
+  expect(said(104.93)).toBe('Read 07:57, 3\u00a0min ago');
+  expect(said(null)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(104.1, 'ok')).toBeNull();
   expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric)).toBeNull();
 });
@@ -39,7 +39,7 @@ const saidAfter = (temperature_c: number, ...brix: number[]): string | null =>
 
 test('what was typed is said where density readings showed that the thermometer is off', () => {
   expect(saidAfter(104.1, 60, 61)).toMatch(
-    /3 min ago\. You typed 104\.9\s°C; 104\.1\s°C counts, for density readings .* reads too high\.$/u,
+    /3\u00a0min ago\. You typed 104\.9\s°C; 104\.1\s°C counts, for density readings .* reads too high\.$/u,
   );
   expect(saidAfter(105.3, 60)).toMatch(
     /You typed 104\.9\s°C; 105\.3\s°C counts, for a density reading .* reads too low\.$/u,

@@ -26,7 +26,7 @@ const said = (over: Partial<Probe>): string => healthWords({ ...good, ...over },
 
 test('a good probe in one sentence', () => {
   expect(said({})).toMatch(
-    /^Quiet, within 0\.04 °C; tells steps of 0\.06 °C; follows within 3\.1 s; never lost; shows 0\.40 °C too much \(.*\), checked 18 Apr 2027, 08:10\.$/,
+    /^Quiet, within 0\.04 °C; tells steps of 0\.06 °C; follows within 3\.1\u00a0s; never lost; shows 0\.40 °C too much \(.*\), checked 18 Apr 2027, 08:10\.$/,
   );
 });
 
@@ -35,10 +35,10 @@ test.each<[Partial<Probe>, string]>([
   [{ noiseC: 0.3 }, '▲ it jumps about by 0.30 °C'],
   [{ stepC: null }, 'its steps are not known yet'],
   [{ lagS: null }, 'its lag is not known: dip the cold tip into boiling water once'],
-  [{ lagS: 14.4 }, '; follows within 14 s'],
-  [{ lagS: 16 }, '▲ slow, follows within 16 s'],
-  [{ losses: 1, lostSeconds: 60 }, 'lost once, 60 s in all'],
-  [{ losses: 3, lostSeconds: 300 }, 'lost 3 times, 5 min in all'],
+  [{ lagS: 14.4 }, '; follows within 14\u00a0s'],
+  [{ lagS: 16 }, '▲ slow, follows within 16\u00a0s'],
+  [{ losses: 1, lostSeconds: 60 }, 'lost once, 60\u00a0s in all'],
+  [{ losses: 3, lostSeconds: 300 }, 'lost 3 times, 5\u00a0min in all'],
   [{ driftC: 0.31 }, 'checked 18 Apr 2027, 08:10, 0.3 °C more than at the check before'],
   [{ driftC: -0.31 }, '0.3 °C less than at the check before'],
   [{ driftC: 0.04 }, 'as at the check before'],

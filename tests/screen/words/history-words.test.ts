@@ -32,8 +32,8 @@ test('its course says what was done and when', () => {
   ];
   const whole = { ...raising, answeredAt: 10 * minute + 40_000, clearedAt: 25 * minute, asides };
   expect(courseWords(whole, moment)).toEqual([
-    'seen after 40 s',
-    'put aside 07:41 for 10 min, “I stand beside it”',
+    'seen after 40\u00a0s',
+    'put aside 07:41 for 10\u00a0min, “I stand beside it”',
     'taken up again 07:45',
     'over 07:55',
   ]);
@@ -44,7 +44,7 @@ test('the look back says how many, how fast, and which most often', () => {
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
   expect(lines).toEqual({
     Calls: '2',
-    Seen: '1 of 2, once after 60 s',
+    Seen: '1 of 2, once after 60\u00a0s',
     'Most in one hour': '2',
     'Came and was over at once': 'none',
     'Too many at once': 'never',
@@ -58,9 +58,9 @@ test('what happened once is no habit, and three times is', () => {
     const answered = after.map((seconds) => ({ ...raising, answeredAt: raising.raisedAt + seconds * 1000 }));
     return Object.fromEntries(lookBackLines(lookBack(answered), 0, moment))['Seen']!;
   };
-  expect(seen([40])).toBe('all, once after 40 s');
+  expect(seen([40])).toBe('all, once after 40\u00a0s');
   expect(seen([40, 60])).toBe('all');
-  expect(seen([40, 60, 20])).toBe('all, usually after 40 s');
+  expect(seen([40, 60, 20])).toBe('all, usually after 40\u00a0s');
 });
 
 test('a boil without alarms says so in one line', () => {

@@ -7,7 +7,7 @@ import { metric, moment, reading } from '../moment.ts';
 const lastHeats = [{ pan: 'p1', celsius: 101.4, at: moment.t - 6 * 60_000 }];
 
 test('the last temperature comes with its age, and that none is known where none ever was', () => {
-  expect(lastHeatWords({ ...moment, lastHeats }, 'p1', metric)).toMatch(/^was 101\.4\s°C, 6 min ago$/u);
+  expect(lastHeatWords({ ...moment, lastHeats }, 'p1', metric)).toMatch(/^was 101\.4\s°C, 6\u00a0min ago$/u);
   expect(lastHeatWords({ ...moment, lastHeats }, 'p2', metric)).toBe('not read yet');
 });
 

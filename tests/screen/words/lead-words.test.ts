@@ -17,7 +17,7 @@ test('what is past, or not known, has no strength at the call', () => {
 
 test('each lead names its consequence, and a doubtful one what speaks against it', () => {
   expect(leadSentences('scorch_lead_s', 240, metric, [])).toEqual([
-    'Called about 4 min before it burns: time to get there and shut the heat.',
+    'Called about 4\u00a0min before it burns: time to get there and shut the heat.',
   ]);
   expect(leadSentences('scorch_lead_s', 60, metric, [])[1]).toContain('That is short');
   expect(leadSentences('near_finish_lead_s', 1800, metric, [])[1]).toContain('long');
@@ -43,7 +43,7 @@ test('a pan with a lead of its own goes by that, and the others by that of the b
   const header = { ...moment.header!, pans: [{ id: 'p1', name: 'Front pot', settings: { scorch_lead_s: 360 } }] };
   expect(pansUnder('scorch_lead_s', { ...moment, header })).toEqual({
     under: [],
-    own: ['Front pot has its own: 6 min before.'],
+    own: ['Front pot has its own: 6\u00a0min before.'],
   });
   expect(pansUnder('near_finish_lead_s', { ...moment, header }).under).toHaveLength(1);
 });

@@ -45,7 +45,7 @@ const known: PanKnown = {
 
 test('it said 16:40, it was 16:47', () => {
   expect(saidWords(known, now)).toBe('it said 16:40, between 16:32 and 16:55');
-  expect(cameWords(known, now)).toBe('it was 16:47, as it was called: 7 min later, within what it said');
+  expect(cameWords(known, now)).toBe('it was 16:47, as it was called: 7\u00a0min later, within what it said');
 });
 
 test('what is not known is said as not known', () => {
@@ -57,7 +57,7 @@ test('what is not known is said as not known', () => {
 
 test('a finish outside of the range is told so, and one on the minute has no way', () => {
   expect(cameWords({ ...known, was: { at: at(16, 20), by: 'density' }, later_s: -1200, inRange: false }, now)).toBe(
-    'it was 16:20, as an instrument told: 20 min sooner, outside of what it said',
+    'it was 16:20, as an instrument told: 20\u00a0min sooner, outside of what it said',
   );
   expect(cameWords({ ...known, later_s: 12 }, now)).toContain('to the half minute');
 });
@@ -67,7 +67,7 @@ test('calls that moved, went or came are told with their times', () => {
   const words = (rest: Pick<Parameters<typeof differenceWords>[0], 'was' | 'would' | 'later_s' | 'words'>): string =>
     differenceWords({ ...one, ...rest }, now);
   expect(words({ was: at(16, 0), would: at(15, 48), later_s: -720, words: '12 min sooner' })).toMatch(
-    /: 12 min sooner, at 15:48 and not at 16:00$/u,
+    /: 12\u00a0min sooner, at 15:48 and not at 16:00$/u,
   );
   expect(words({ was: at(16, 0), would: null, later_s: null, words: 'would not be called' })).toMatch(
     /would not be called \(it was at 16:00\)$/u,

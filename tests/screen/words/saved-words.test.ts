@@ -18,16 +18,18 @@ const burnt = [...Array.from({ length: 40 }, () => 103), 150, 240];
 test('a pot that burnt is told with how much sooner the first call would have come', () => {
   const was = [call('finish', 30), call('scorch-risk', 36)];
   const words = savedWords(found(burnt, was, [call('near-finish', 20), ...was]), 'p1', moment);
-  expect(words).toMatch(/burnt at .*The first call came 10 min before.*would come 20 min before: 10 min more/u);
-  expect(savedWords(found(burnt, was, was), 'p1', moment)).toMatch(/came 10 min before, and .* just then/u);
-  expect(savedWords(found(burnt, was, [call('scorch-risk', 36)]), 'p1', moment)).toContain('6 min less');
+  expect(words).toMatch(
+    /burnt at .*The first call came 10\u00a0min before.*would come 20\u00a0min before: 10\u00a0min more/u,
+  );
+  expect(savedWords(found(burnt, was, was), 'p1', moment)).toMatch(/came 10\u00a0min before, and .* just then/u);
+  expect(savedWords(found(burnt, was, [call('scorch-risk', 36)]), 'p1', moment)).toContain('6\u00a0min less');
 });
 
 test('a call of long before was about something else; none at all is said', () => {
   const early = [call('low-level', -120)];
   expect(savedWords(found(burnt, early, early), 'p1', moment)).toContain('No call came before, and none would');
   expect(savedWords(found(burnt, early, [call('finish', 25)]), 'p1', moment)).toContain(
-    'first would come 15 min before',
+    'first would come 15\u00a0min before',
   );
   expect(savedWords(found(burnt, [call('finish', 25)], []), 'p1', moment)).toContain('none would come');
 });

@@ -57,8 +57,8 @@ test('French says no without a second no', () => {
 });
 
 test('a lead is told as it was set, with its half minute', () => {
-  expect(fieldWords('near_finish_lead_s', 450)).toMatch(/7\.5 min/);
-  expect(fieldWords('near_finish_lead_s', 900)).toMatch(/15 min/);
+  expect(fieldWords('near_finish_lead_s', 450)).toMatch(/7\.5\u00a0min/);
+  expect(fieldWords('near_finish_lead_s', 900)).toMatch(/15\u00a0min/);
 });
 
 test('two boils have no middle: theirs is called a mean, and counts are of all together', () => {
