@@ -38,7 +38,7 @@ test('a press on the number that matters says where it comes from, how old that 
   await panel().getByText('in eight of ten cases').waitFor();
   const words = await panel().innerText();
   expect(words).toMatch(/Front pot: degrees over boiling water/u);
-  expect(words).toMatch(/by the probe T1 on board A \((just now|\d+ s ago)\)/u);
+  expect(words).toMatch(/by the probe T1 on board A \((just now|\d+\ss ago)\)/u);
   expect(words).toMatch(/Water boils at 9\d\.\d\s°C here, from the \w+/u);
 });
 

@@ -171,7 +171,7 @@ test('other choices are tried by keys, both calls are told in words, and it goes
   await expect.poll(() => region('Replay').innerText(), PATIENCE).toContain('with other choices');
   await expect
     .poll(() => page.locator('.choices li').filter({ hasText: 'Front pot' }).allInnerTexts(), PATIENCE)
-    .toContainEqual(expect.stringMatching(/\d+ min sooner, at 1\d:\d\d and not at 14:\d\d/u));
+    .toContainEqual(expect.stringMatching(/\d+\smin sooner, at 1\d:\d\d and not at 14:\d\d/u));
   await expect.poll(() => page.locator('.choices .lines-chart .stroke').count(), PATIENCE).toBe(2);
   expect((await stripOf()).calls.some(({ alarm }) => alarm === 'finish')).toBe(true);
   // On a screen turned narrow the chart of both follows, and holds nothing else wide.

@@ -177,7 +177,7 @@ test('a host that falls silent is said in large letters, and seen again when it 
   expect(await page.locator('.band-lost').count()).toBe(0);
   host.fallSilent(true);
   await page.getByText('Connection lost').waitFor({ timeout: 8000 });
-  await page.getByText(/Numbers are \d+ s old/).waitFor();
+  await page.getByText(/Numbers are \d+\ss old/).waitFor();
   host.fallSilent(false);
   await page.locator('.band-lost').waitFor({ state: 'detached' });
 });
