@@ -4,7 +4,8 @@ import { dataFolder } from '../host/data-folder.ts';
 import { boilFile, boilFiles, endsSentence } from '../host/export/boil-files.ts';
 import type { NewFile } from '../host/export/new-file.ts';
 import { seasonCsv } from '../host/export/season-csv.ts';
-import type { Paper } from '../host/export/sheet.ts';
+import { type Paper, usualPaper } from '../core/quantities/paper.ts';
+import { keptSettings } from '../host/kept-settings.ts';
 import { languages } from '../host/languages.ts';
 import type { Tongue } from '../language/tongue.ts';
 import type { Notebook } from '../notebook/contract.ts';
@@ -19,16 +20,18 @@ interface FileOptions {
 }
 
 interface PaperOptions extends FileOptions {
-  paper: Paper;
+  /** Left out for the one that is usual with the notebook's units. */
+  paper?: Paper;
   /** The tag of a catalogue. */
   language: string;
 }
 
 /** Writes a boil into a file whose ending says what it becomes; throws a CommandProblem for an ending, boil or language that is not there. */
 export async function exportBoil(boil: string, options: PaperOptions): Promise<void> {
-  const { to, paper, language } = options;
+  const { to, language } = options;
   const tongue = tongueOf(language);
   await written(options, (notebook) => {
+    const paper = options.paper ?? usualPaper(keptSettings(notebook));
     const files = boilFiles(notebook, boil, to, { machine: systemClock(), paper, tongue, text: '' });
     if (files === null) throw new CommandProblem(`--to ${to}: ${endsSentence}.`, 2);
     return { what: notebook.find(boil).boil, files };
@@ -37,13 +40,14 @@ export async function exportBoil(boil: string, options: PaperOptions): Promise<v
 
 /** Writes a sheet of labels for a boil’s jars, a .pdf; throws as exportBoil. */
 export async function labels(boil: string, options: PaperOptions & { text: string }): Promise<void> {
-  const { to, paper, text, language } = options;
+  const { to, text, language } = options;
   const tongue = tongueOf(language);
   refuseOtherEnd(to, '.pdf');
-  await written(options, (notebook) => ({
-    what: `A sheet of labels for ${notebook.find(boil).boil}`,
-    files: [boilFile(notebook, boil, to, '.labels.pdf', { machine: systemClock(), paper, tongue, text })],
-  }));
+  await written(options, (notebook) => {
+    const paper = options.paper ?? usualPaper(keptSettings(notebook));
+    const files = [boilFile(notebook, boil, to, '.labels.pdf', { machine: systemClock(), paper, tongue, text })];
+    return { what: `A sheet of labels for ${notebook.find(boil).boil}`, files };
+  });
 }
 
 /** Writes the figures of all boils, or of one year’s, into a .csv; throws as exportBoil. */

@@ -15,9 +15,12 @@ export const everyOption = () =>
 /** `--http`: a port from 0 to 65,535, else refused. */
 export const httpOption = () =>
   new Option('--http <port>', 'serve the screen on the loopback address (0 takes a free port)').argParser(port);
-/** `--paper`: a4 or letter. */
+/** `--paper`: a4 or letter; the notebook's units say which where it is not given. */
 export const paperOption = () =>
-  new Option('--paper <size>', 'paper of a .pdf').choices(['a4', 'letter']).default('a4');
+  new Option('--paper <size>', 'paper of a .pdf (by default letter with US gallons, else a4)').choices([
+    'a4',
+    'letter',
+  ]);
 
 /** `--language`: the tag of a catalogue. */
 export const languageOption = () => new Option('--language <tag>', 'language of a .pdf, as en or fr').default('en');

@@ -39,6 +39,17 @@ test('paper and words of the person are asked for in the address', async () => {
 });
 
 test.each([
+  ['A4 with litres', 'litre', '[0 0 595.28 841.89]'],
+  ['Letter with US gallons', 'us-gallon', '[0 0 612 792]'],
+])('paper that nobody asked for is %s', async (_what, volume, box) => {
+  expect(await page.host.command({ ref: 's', settings: { volume } })).toMatchObject({ ok: true });
+  const printed = [`${boil}.pdf`, `${boil}.labels.pdf`].map(async (name) => (await download(name)).text);
+  for (const text of await Promise.all(printed)) expect(text).toContain(`/MediaBox ${box}`);
+  expect((await download(`${boil}.pdf?paper=a4`)).text).toContain('/MediaBox [0 0 595.28 841.89]');
+  await page.host.command({ ref: 's', settings: { volume: 'litre' } });
+});
+
+test.each([
   ['the language of the page', `${boil}.labels.pdf?language=fr-CA`, {}, `${boil}.étiquettes.pdf`],
   ['that of the settings', `${boil}.marks.csv`, { language: 'fr' }, `${boil}.notes.csv`],
   [

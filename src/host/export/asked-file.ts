@@ -17,7 +17,7 @@ export function askedFile(
     return exports.seasonFile(/^\d{4}$/u.test(query.year ?? '') ? Number(query.year) : null, language);
   const form = formOf(name);
   if (form === null || !/^[\p{L}\p{N}-]+$/u.test(form.stem)) return null;
-  const paper = query.paper === 'letter' ? 'letter' : 'a4';
+  const paper = query.paper === 'letter' || query.paper === 'a4' ? query.paper : null;
   const text = (query.text ?? '').slice(0, LONGEST_TEXT);
   return exports.boilFile(form.stem, form.end, { paper, text, language, signal });
 }

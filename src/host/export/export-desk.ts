@@ -7,10 +7,11 @@ import { languages } from '../languages.ts';
 import { boilFile } from './boil-files.ts';
 import type { NewFile } from './new-file.ts';
 import { seasonCsv } from './season-csv.ts';
-import type { Paper } from './sheet.ts';
+import { type Paper, usualPaper } from '../../core/quantities/paper.ts';
 
 export interface AskedFile {
-  paper: Paper;
+  /** Null for the one that is usual with the units of the settings. */
+  paper: Paper | null;
   /** The person's own words on labels. */
   text: string;
   /** The tag of the language that the page speaks; null for that of the settings. */
@@ -32,7 +33,8 @@ export class ExportDesk {
   boilFile(boil: string, end: string, asked: AskedFile): NewFile {
     const tongue = this.#tongue(asked.language);
     const path = `${boil}${endShown(end, tongue)}`;
-    return boilFile(this.#notebook, boil, path, end, { ...asked, machine: this.#machine, tongue });
+    const paper = asked.paper ?? usualPaper(keptSettings(this.#notebook));
+    return boilFile(this.#notebook, boil, path, end, { ...asked, paper, machine: this.#machine, tongue });
   }
 
   /** Every boil when `year` is null; `language` as for a boil. */

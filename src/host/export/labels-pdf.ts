@@ -8,7 +8,8 @@ import type { Settings } from '../../protocol/messages.ts';
 import { boilSource } from './boil-source.ts';
 import { dayText } from './boil-time.ts';
 import { settingsOf } from './report-data.ts';
-import { MARGIN, Sheet, type Paper } from './sheet.ts';
+import { MARGIN, Sheet } from './sheet.ts';
+import type { Paper } from '../../core/quantities/paper.ts';
 import { syrupCalled } from './syrup-words.ts';
 
 export interface LabelOptions {

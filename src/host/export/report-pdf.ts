@@ -8,7 +8,8 @@ import type { SliceOptions } from './in-slices.ts';
 import { drawCurve } from './report-curve.ts';
 import { reportData, type ReportData } from './report-data.ts';
 import { drawLog } from './report-log.ts';
-import { MARGIN, Sheet, type Paper } from './sheet.ts';
+import { MARGIN, Sheet } from './sheet.ts';
+import type { Paper } from '../../core/quantities/paper.ts';
 import { syrupCalled } from './syrup-words.ts';
 
 export interface ReportOptions extends SliceOptions {

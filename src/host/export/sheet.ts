@@ -1,9 +1,8 @@
 // A PDF with pages of one paper: fonts, text that can always be printed, and a foot on every page.
 import PDFDocument from 'pdfkit';
+import type { Paper } from '../../core/quantities/paper.ts';
 import type { Tongue } from '../../language/tongue.ts';
 import { MISSING, printable } from './printable.ts';
-
-export type Paper = 'a4' | 'letter';
 
 export interface SheetOptions {
   paper: Paper;

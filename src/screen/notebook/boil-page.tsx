@@ -1,8 +1,10 @@
 // Everything of one boil: its curve, figures, words, photos and bottling.
+import { usualPaper } from '../../core/quantities/paper.ts';
 import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
+import { settings } from '../client/store.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
@@ -20,9 +22,9 @@ import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 import { boilName } from '../words/boil-name.ts';
 
+const REPORTS = { a4: 'notebook.way.report', letter: 'notebook.way.report_letter' } as const;
+/** Printed on the paper that is usual for the units; the report on the other paper, too, for units do not tell all. */
 const WAYS = [
-  ['pdf', { paper: 'a4' }, 'notebook.way.report'],
-  ['pdf', { paper: 'letter' }, 'notebook.way.report_letter'],
   ['labels.pdf', {}, 'notebook.way.labels'],
   ['csv', {}, 'notebook.way.readings'],
   ['marks.csv', {}, 'notebook.way.marks'],
@@ -71,6 +73,13 @@ function Head({ view, keep, fillIn }: HeadProps): JSX.Element {
       <details class="finder">
         <summary>{say('notebook.save_as')}</summary>
         <p class="row">
+          {(usualPaper(settings.value) === 'letter' ? (['letter', 'a4'] as const) : (['a4', 'letter'] as const)).map(
+            (paper) => (
+              <a key={paper} class="button" href={fileAddress(`${boil}.pdf`, { paper })} download>
+                {say(REPORTS[paper])}
+              </a>
+            ),
+          )}
           {WAYS.map(([ending, asked, word]) => (
             <a key={word} class="button" href={fileAddress(`${boil}.${ending}`, asked)} download>
               {say(word)}
