@@ -83,6 +83,8 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   await page.getByLabel('How strong, if measured').fill('0.9');
   await page.getByLabel('Height over the sea').fill('640');
   await page.getByLabel('Fire lit').fill('2027-04-18T07:30');
+  // The browser writes 4/18 or 18/4 as its own language does; which day was meant stands beside it in words.
+  await page.locator('label', { hasText: 'Fire lit' }).getByText('18 Apr 2027, 07:30', { exact: true }).waitFor();
   await fillPot(0, 'Back pot', '400', '16');
   await page.getByRole('button', { name: '+ Another pan' }).click();
   await fillPot(1, 'Middle pot', '360', '12');
@@ -123,11 +125,11 @@ test('what is typed outlives a reload', async () => {
 test('another plan beside it says what it changes: a burner less takes longer', async () => {
   await page.getByRole('button', { name: 'Keep this plan beside' }).click();
   await page.locator('.pan-fields').nth(1).getByRole('button', { name: 'Remove this pan' }).click();
-  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d h \d\d min longer/);
+  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin longer/);
   expect(await results().textContent()).toMatch(/The kept plan: Done about 1\d:\d\d/);
   await page.getByRole('button', { name: 'Go back to the kept plan' }).click();
   await expect.poll(() => page.locator('.pan-fields').count()).toBe(3);
-  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d h \d\d min sooner/);
+  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin sooner/);
   await page.getByRole('button', { name: 'Put the kept plan away' }).click();
 });
 

@@ -1,25 +1,35 @@
-// A field for a day, with the day that it holds in words: the browser writes days as its own language does, 4/5 or 5/4.
+// A field for a day, or a moment of it, with what it holds in words: the browser writes days as its own language does, 4/5 or 5/4.
 import type { JSX } from 'preact';
-import { dayInYear } from '../words/clock.ts';
+import { dayAndTime, dayInYear } from '../words/clock.ts';
 
 interface DateInputProps {
   label: string;
-  /** YYYY-MM-DD, or empty. */
+  /** YYYY-MM-DD, with a time of day YYYY-MM-DDTHH:MM, or empty. */
   value: string;
   set: (day: string) => void;
   /** The last day that can be meant. */
   most?: string;
   required?: boolean;
+  withTime?: boolean;
 }
 
-export function DateInput({ label, value, set, most, required = false }: DateInputProps): JSX.Element {
+export function DateInput({
+  label,
+  value,
+  set,
+  most,
+  required = false,
+  withTime = false,
+}: DateInputProps): JSX.Element {
+  // What has no zone is read in the machine's: in none of all it is told as it was typed.
+  const words = withTime ? dayAndTime(`${value}Z`) : dayInYear(value);
   return (
     <label>
       <span>
-        {label} {value !== '' && <small class="hint">{dayInYear(value)}</small>}
+        {label} {value !== '' && <small class="hint">{words}</small>}
       </span>
       <input
-        type="date"
+        type={withTime ? 'datetime-local' : 'date'}
         value={value}
         max={most}
         required={required}

@@ -1,6 +1,6 @@
 // The boils that are kept: found by words, sap, days and outcome, sorted by any column, each a way to its page.
 import type { JSX } from 'preact';
-import { DateInput } from './date-input.tsx';
+import { DateInput } from '../boil/date-input.tsx';
 import { useRef, useState } from 'preact/hooks';
 import type { BoilOutcome, BoilRow, FigureName, Find, FoundView } from '../../protocol/season-messages.ts';
 import { saps, settings } from '../client/store.ts';

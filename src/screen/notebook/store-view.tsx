@@ -1,6 +1,6 @@
 // The sap store: what is in it and how long it keeps, what was collected, and where it went.
 import type { JSX } from 'preact';
-import { DateInput } from './date-input.tsx';
+import { DateInput } from '../boil/date-input.tsx';
 import { useState } from 'preact/hooks';
 import type { BoilRow, CollectionShown, CollectionsView, FoundView } from '../../protocol/season-messages.ts';
 import { ask, said, settings } from '../client/store.ts';

@@ -7,6 +7,7 @@ import { SapFields } from '../boil/sap-fields.tsx';
 import { withSap } from '../boil/sap-usual.ts';
 import { saps, settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
+import { DateInput } from '../boil/date-input.tsx';
 import type { MessageKey } from '../language/say.ts';
 import { focusNewest } from '../shell/arrival.tsx';
 import { unitSymbols } from '../words/amounts.ts';
@@ -82,22 +83,18 @@ function DayForm({ current, set }: FormProps): JSX.Element {
     <section class="panel" aria-label={say('plan.day')}>
       <h2>{say('plan.day')}</h2>
       <div class="fields">
-        <label>
-          <span>{say('plan.fire_lit')}</span>
-          <input
-            type="datetime-local"
-            value={current.start}
-            onInput={(event) => set({ ...current, start: event.currentTarget.value, isStartTyped: true })}
-          />
-        </label>
-        <label>
-          <span>{say('plan.leave')}</span>
-          <input
-            type="datetime-local"
-            value={current.until}
-            onInput={(event) => set({ ...current, until: event.currentTarget.value })}
-          />
-        </label>
+        <DateInput
+          label={say('plan.fire_lit')}
+          value={current.start}
+          withTime
+          set={(start) => set({ ...current, start, isStartTyped: true })}
+        />
+        <DateInput
+          label={say('plan.leave')}
+          value={current.until}
+          withTime
+          set={(until) => set({ ...current, until })}
+        />
         <NumberInput
           label={say('plan.height')}
           unit={units.height}
