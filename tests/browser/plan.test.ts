@@ -155,8 +155,12 @@ test('who leaves early is told what to keep for another day', async () => {
   await page.getByLabel('I have to leave').fill('');
 });
 
-test('it fits a phone without scrolling sideways', async () => {
+test('it fits a phone without scrolling sideways, and the letters of its picture stay as large as they are', async () => {
   await page.setViewportSize(PHONE);
+  const letters = page.locator('.plan-timeline :is(text, .plan-pan span)');
+  await expect.poll(async () => (await page.locator('.plan-timeline').boundingBox())?.width).toBeLessThan(PHONE.width);
+  const heights = await letters.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().height));
+  expect(Math.min(...heights)).toBeGreaterThan(13);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
   await page.setViewportSize(LAPTOP);
 });
