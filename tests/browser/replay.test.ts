@@ -215,6 +215,18 @@ test('boils are laid over each other, aligned otherwise by a press, with what di
   await expect.poll(() => page.locator('.small-curve svg').count(), PATIENCE).toBe(2);
 });
 
+test('on a phone no word of the chart runs out of it', async () => {
+  await page.getByRole('button', { name: 'Strength', exact: true }).click();
+  await page.setViewportSize(PHONE);
+  const chart = page.locator('.lines-chart');
+  const { x, width } = (await chart.boundingBox())!;
+  await chart.getByText(/on it is .*syrup/u).waitFor(PATIENCE);
+  const words = chart.locator('text, .level-key');
+  const ends = await words.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().right));
+  expect(Math.max(...ends)).toBeLessThanOrEqual(x + width);
+  await page.setViewportSize(LAPTOP);
+});
+
 test('settings are run on past boils, and a boil opens at its worst moment', async () => {
   await page.getByRole('link', { name: '← Notebook' }).click();
   await page.getByRole('link', { name: 'Tune', exact: true }).click();

@@ -28,7 +28,7 @@ interface LinesChartProps {
   xTitle: string;
   /** Ticks along the width with their words; round numbers where it is left out. */
   xTicks?: (extent: Extent, most: number) => { at: number; word: string }[];
-  /** A level line across, with its word. */
+  /** A level line across, with its word; under the chart where the chart is too narrow for it. */
   level?: { y: number; word: string } | null;
   /** Alarms over the lines, each row with its word. */
   rows?: { word: string; marks: { x: number; priority: Priority }[] }[];
@@ -43,6 +43,10 @@ const EDGE = { top: 34, right: 44, left: 76 };
 const ROW_PX = 32;
 const SHAPE_PX = 26;
 const LEAST_WIDTH = 240;
+
+/** Whether a word would run out of the chart; letters are about half as wide as they are high (common practice). */
+const isTooLong = (word: string, text: number, width: number): boolean =>
+  word.length * text * 0.52 > width - EDGE.left - EDGE.right;
 
 const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
   niceTicks(least, greatest, most).map((at) => ({ at, word: localDigits(String(at).replace('-', '−')) }));
@@ -77,6 +81,7 @@ interface AxesProps {
 
 function Axes({ x, y, placeX, placeY, width, bottom, text, props }: AxesProps): JSX.Element {
   const { level = null, xTicks = plainTicks, xTitle, yTitle } = props;
+  const isNarrow = level !== null && isTooLong(level.word, text, width);
   const mostX = Math.max(2, Math.floor((width - EDGE.left) / (text * 4.5)));
   const right = width - EDGE.right;
   return (
@@ -106,9 +111,11 @@ function Axes({ x, y, placeX, placeY, width, bottom, text, props }: AxesProps): 
       {level !== null && (
         <>
           <path class="chart-level" d={`M${EDGE.left} ${placeY(level.y)}H${right}`} />
-          <text class="chart-word" x={EDGE.left + 8} y={placeY(level.y) - 6}>
-            {level.word}
-          </text>
+          {!isNarrow && (
+            <text class="chart-word" x={EDGE.left + 8} y={placeY(level.y) - 6}>
+              {level.word}
+            </text>
+          )}
         </>
       )}
     </g>
@@ -162,8 +169,8 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
     if (line !== null) press(line, along(event.clientX - box.left));
   };
   return (
-    <div class="lines-chart" ref={frame} onClick={pressed}>
-      <svg width={width} height={height} role="img" aria-label={sentence}>
+    <div class="lines-chart" ref={frame}>
+      <svg width={width} height={height} role="img" aria-label={sentence} onClick={pressed}>
         <Axes {...{ x: spanX, y: spanY, placeX, placeY, width, bottom, text, props }} />
         <clipPath id={clip}>
           <rect x={EDGE.left} y={top} width={width - EDGE.left - EDGE.right} height={bottom - top} />
@@ -201,6 +208,14 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
             ),
         )}
       </svg>
+      {level !== null && isTooLong(level.word, text, width) && (
+        <p class="level-key">
+          <svg width="54" height="14" aria-hidden="true">
+            <path class="chart-level" d="M1 7H53" />
+          </svg>
+          {level.word}
+        </p>
+      )}
     </div>
   );
 }
