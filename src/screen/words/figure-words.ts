@@ -2,6 +2,7 @@
 import { formatRanged } from '../../core/quantities/format.ts';
 import type { RangeWords } from '../../core/quantities/format.ts';
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import type { Balance, BoilFigures, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
@@ -83,6 +84,7 @@ const VOLUME_SHORT = {
 } as const;
 const massUnit = (settings: Settings): string => (settings.mass === 'pound' ? 'lb' : 'kg');
 const space = '\u00a0';
+const SECONDS_AN_HOUR = 3600;
 /** Of a range that is wider, °Bx, formatStrength tells the range alone. */
 const WIDE_BRIX = 10;
 
@@ -132,7 +134,7 @@ function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeW
       return by(1, (text) => `${text} : 1`);
     case 'hours':
     case 'boiling_hours':
-      return by(1, (text) => `${text}${space}h`);
+      return { value: lengthOfTime(ranging.value * SECONDS_AN_HOUR), low: null, high: null };
     case 'fuel_kwh':
       return by(1, (text) => `${text}${space}kWh`);
     case 'fuel_cords':
