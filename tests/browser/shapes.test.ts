@@ -54,6 +54,20 @@ test('the number that matters can be read at 3 m, with four pans side by side', 
   expect(errors).toEqual([]);
 });
 
+test('a number is narrowed at once where its card gets too narrow for it, though nothing new comes', async () => {
+  const over = liveNow(3, { ended: true });
+  host.show({ ...over, readings: over.readings.map((each) => ({ ...each, stage: 'off', temperature_c: 87.4 })) });
+  const { page } = await openPage(browser, host.url, { width: 1900, height: LAPTOP.height });
+  await page.locator('.card', { hasText: '87.4' }).nth(2).waitFor();
+  await page.keyboard.press('v');
+  await page.locator('.cards-big').waitFor();
+  expect((await digitsOf(page)).map(({ spills }) => spills)).toEqual([false, false, false]);
+  await page.setViewportSize(LAPTOP);
+  // Two frames: the first lays the page out anew.
+  await page.evaluate('new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))');
+  expect((await digitsOf(page)).map(({ spills }) => spills)).toEqual([false, false, false]);
+});
+
 test('where a machine has only wide letters, the number keeps its height and stays in its card', async () => {
   const { page } = await openPage(browser, host.url, LAPTOP);
   await page.locator('.card').nth(3).waitFor();

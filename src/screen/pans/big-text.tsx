@@ -7,11 +7,17 @@ export function BigText({ children }: { children: ComponentChildren }): JSX.Elem
   const text = useRef<HTMLSpanElement>(null);
   useLayoutEffect(() => {
     const span = text.current;
-    const room = span?.parentElement?.clientWidth ?? 0;
-    if (span === null || room === 0) return;
-    const narrow = Math.min(1, room / span.offsetWidth);
-    span.style.transform = narrow < 1 ? `scaleX(${narrow})` : '';
-  });
+    const line = span?.parentElement;
+    if (span === null || line === null || line === undefined) return;
+    // The big view makes it wider and a turned phone the card narrower, though nothing new is said.
+    const watch = new ResizeObserver(() => {
+      const narrow = span.offsetWidth === 0 ? 1 : Math.min(1, line.clientWidth / span.offsetWidth);
+      span.style.transform = narrow < 1 ? `scaleX(${narrow})` : '';
+    });
+    watch.observe(line);
+    watch.observe(span);
+    return () => watch.disconnect();
+  }, []);
   return (
     <p class="big">
       <span ref={text}>{children}</span>
