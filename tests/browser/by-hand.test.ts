@@ -65,8 +65,11 @@ async function type(key: string, field: string, value: string): Promise<void> {
 test('a hot reading is asked about: no notes nothing, and yes is believed', async () => {
   await type('t', 'Poured in', '10');
   await expect.poll(() => log().count()).toBe(1);
+  const noCurve = page.locator('.chart').getByText('No temperature is known here.');
+  await noCurve.waitFor();
   await type('r', 'Thermometer', '99.2');
   await card().getByText('1.0 °Bx').waitFor();
+  await noCurve.waitFor({ state: 'detached' });
   await type('r', 'Thermometer', '102');
   await asked()
     .getByText(/102\.0\s°C is 3\.0\s°C hotter than what was noted of it can be/u)

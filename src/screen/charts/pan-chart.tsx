@@ -215,6 +215,12 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
     act();
   }
 
+  // A boil by hand may have notes and no reading: an empty picture without a word looks broken.
+  const isEmpty =
+    curve !== null &&
+    curve.ahead === null &&
+    dotsOf(now, pan, (celsius) => celsius).length === 0 &&
+    curve.pyramid.between(Math.max(0, shown.from), Math.min(shown.to, now.t), 60).low.every((low) => low === null);
   const edges = `${hoursAndMinutes(wallMs(now, shown.from))}–${hoursAndMinutes(wallMs(now, shown.to))}`;
   return (
     <section class="chart" aria-label={say('chart.curve_of', { pan: panName(now.header, pan) })}>
@@ -256,6 +262,7 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
         </div>
         <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
+      {isEmpty && <p>{say('chart.no_temperature')}</p>}
       <p class="hint">{say('chart.zoom_hint')}</p>
       {ghost !== null && <p class="hint ghost-words">{ghostWords(ghost)}</p>}
       <ToldCorrection corrections={corrections} now={now} />

@@ -51,17 +51,23 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
               ))}
             </tr>
           ))}
-          <tr>
-            <th scope="row">{say('tune.that_is')}</th>
-            {rows.map((row) => (
-              <td key={row.name} class="hint">
-                {settingWords(settingsIn(row))}
-              </td>
-            ))}
-          </tr>
         </tbody>
       </table>
     </div>
+  );
+}
+
+/** What each of the settings says, in whole lines: a column of the table may be narrow. */
+function WhatTheySay({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
+  return (
+    <dl class="tune-says">
+      {rows.map((row) => (
+        <div key={row.name}>
+          <dt>{triedWords(row.name)}</dt>
+          <dd class="hint">{settingWords(settingsIn(row))}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 
@@ -161,6 +167,7 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
         <p>{say(isTold ? 'tune.tried' : 'tune.tried_untold', { count: view.settings.length })}</p>
       )}
       <SumTable rows={rows} />
+      <WhatTheySay rows={rows} />
       <Charts rows={rows} />
       <Worst rows={rows} />
       {view.problems.length > 0 && (
