@@ -97,7 +97,7 @@ test('an hour is the end of a boil, “fin de cuisson”; the strength at which 
     'tune.tried.deadband',
     'lead.near_finish',
   ];
-  const said = ofTimes.map((key) => say(key, { minutes: 10, times: '1,6' }));
+  const said = ofTimes.map((key) => say(key, { time: 10, times: '1,6' }));
   expect(said.filter((words) => !words.includes('fin de cuisson') || words.includes('point de cuisson'))).toEqual([]);
 });
 
