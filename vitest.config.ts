@@ -68,6 +68,8 @@ export default defineConfig({
       {
         test: {
           name: 'whole',
+          // As above.
+          isolate: false,
           env: { NODE_COMPILE_CACHE: COMPILED },
           include: ['tests/{cli,contract,ingest,electron,packaging,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
