@@ -94,6 +94,8 @@ export default defineConfig({
       {
         test: {
           name: 'browser',
+          // As above; each has a browser of its own.
+          isolate: false,
           env: { NODE_COMPILE_CACHE: COMPILED },
           include: ['tests/browser/**/*.test.ts'],
           exclude: IN_A_BROWSER,
