@@ -4,6 +4,7 @@ import type { Plan, PlanInput } from '../core/plan/plan.ts';
 import { planUnderWay } from '../core/plan/under-way.ts';
 import type { Teaching } from '../notebook/contract.ts';
 import type { Now } from '../protocol/messages.ts';
+import { coldStrength } from '../protocol/planned-strength.ts';
 import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
 import { pouredLitres } from '../protocol/poured-sap.ts';
@@ -39,5 +40,9 @@ function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen
     finishBrix: plan.finish_brix,
     sapBrix: plan.sap_brix,
   };
-  return planUnderWay(input, pouredLitres(marks), readings, about);
+  const held = readings.map((reading) => ({
+    ...reading,
+    brix: reading.brix ?? coldStrength(marks, reading, plan.sap_brix),
+  }));
+  return planUnderWay(input, pouredLitres(marks), held, about);
 }

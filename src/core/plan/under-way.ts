@@ -18,6 +18,8 @@ export interface UnderWay {
   hours: number | null;
   hours_low: number | null;
   hours_high: number | null;
+  /** Pans of which an amount or a strength must be known first, with what each lacks; empty hours without any lack a fire. */
+  lacking: { pan: string; litres: boolean; brix: boolean }[];
 }
 
 /** A fire that is watched is known to about this share; it will burn on as it does (practice). */
@@ -25,19 +27,25 @@ const SEEN_SHARE = 0.1;
 /** Liquid in a pan that boils or soon will, °C; a little off hardly matters beside its steam. */
 const HOT_C = 95;
 
+/** What a pan holds and boils away now. */
+export type Held = Pick<PanReading, 'pan' | 'stage' | 'litres' | 'brix' | 'evaporation_l_per_h'>;
+
 /** Range as in planBoil; a pan that holds something nobody knows makes the hours not known. */
 export function planUnderWay(
   input: PlanInput,
   pouredLitres: number,
-  readings: readonly PanReading[],
+  readings: readonly Held[],
   { waterC, finishBrix, sapBrix }: { waterC: number; finishBrix: number; sapBrix: number },
 ): UnderWay {
   const leftLitres = Math.max(0, input.litres - pouredLitres);
-  const base = { poured_litres: pouredLitres, left_litres: leftLitres };
   const on = readings.filter(({ stage }) => stage !== 'off');
+  const lacking = on
+    .filter(({ litres, brix }) => litres === null || brix === null)
+    .map(({ pan, litres, brix }) => ({ pan, litres: litres === null, brix: brix === null }));
+  const base = { poured_litres: pouredLitres, left_litres: leftLitres, lacking };
   const known = on.flatMap(({ litres, brix }) => (litres === null || brix === null ? [] : [{ litres, brix }]));
   const burning = input.pans.filter(({ id }) => on.some(({ pan }) => pan === id));
-  if (known.length < on.length || burning.length === 0) return { ...base, ...NOT_KNOWN };
+  if (lacking.length > 0 || burning.length === 0) return { ...base, ...NOT_KNOWN };
   const heats = on.flatMap(({ pan, evaporation_l_per_h: perHour }) => {
     const latent = latentHeatKjPerKg(waterC);
     return perHour === null || perHour <= 0 || latent === null

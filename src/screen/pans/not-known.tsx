@@ -1,10 +1,10 @@
 // What is not known of a pan, or only roughly, with the mark that would help.
+import { plannedStrength } from '../../protocol/planned-strength.ts';
 import { sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
 import { openFormFor } from '../marks/open-form.ts';
 import { firstNote, markCall, notKnownYet } from '../words/pan-words.ts';
-import { plannedStrength } from '../words/strength-below-boil.ts';
 
 const MOST_UNKNOWNS = 2;
 

@@ -1,4 +1,5 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
+import { plannedStrength } from '../../protocol/planned-strength.ts';
 import type { JSX } from 'preact';
 import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
 import { isBurnt } from '../../core/quantities/burnt.ts';
@@ -27,7 +28,7 @@ import { readByHand } from '../words/hand-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
 import { firstNote, isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
-import { plannedStrength, strengthRestsOn } from '../words/strength-below-boil.ts';
+import { strengthRestsOn } from '../words/strength-below-boil.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
 import { LeftOutLine } from './left-out-line.tsx';

@@ -13,6 +13,7 @@ import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Now, Settings, Setup } from '../client/types.ts';
 import { goTo } from '../shell/routes.ts';
+import { panName } from '../words/pan-words.ts';
 import { underWayWords } from '../words/plan-words.ts';
 import {
   FIRE_LIT_HOUR,
@@ -137,7 +138,7 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
     );
   }, [minute, now.boil]);
   if (planned === null || planned.under_way === null) return null;
-  const words = underWayWords(planned.under_way, settings.value);
+  const words = underWayWords(planned.under_way, (pan) => panName(now.header, pan), settings.value);
   return (
     <section class="panel plan-under-way" aria-label={say('plan.left')}>
       <h2>{say('plan.runs')}</h2>

@@ -1,7 +1,8 @@
 // What a finish and a least depth mean in a pan as it stands, and what speaks against the choice.
+import { plannedStrength } from '../../protocol/planned-strength.ts';
 import type { Now, Pan, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
-import { degrees, depth, strength } from './amounts.ts';
+import { degrees, depth, exactStrength, strength } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { finishBrixOf, waterPerSugar } from './lead-words.ts';
 
@@ -31,7 +32,11 @@ export function finishSentences(finish: Finish, reading: Reading, now: Now, sett
 }
 
 function standing(brix: number, reading: Reading, now: Now, settings: Settings): string[] {
-  if (reading.brix === null) return [say('limit.strength_unknown')];
+  if (reading.brix === null) {
+    const planned = plannedStrength(now, reading);
+    if (planned === null) return [say('limit.strength_unknown')];
+    return [say('limit.strength_planned', { is: exactStrength(planned, settings) })];
+  }
   if (reading.brix >= brix) {
     const is = strength(reading.brix, reading.brix - ABOUT_BRIX, reading.brix + ABOUT_BRIX, settings);
     return [say('limit.strength_reached', { is })];

@@ -246,9 +246,20 @@ export function differenceWords(plan: Plan, beside: Plan, settings: Settings): s
   return said;
 }
 
-/** What is left of a boil that runs; null hours are not known. */
+type Under = NonNullable<PlanView['under_way']>;
+
+/** What the hours that are left wait for, pan by pan. */
+function lackingWords({ lacking }: Under, nameOf: (pan: string) => string): string {
+  const each = lacking.map(({ pan, litres, brix }) =>
+    say('plan.under.lacks', { pan: nameOf(pan), what: litres && brix ? 'both' : litres ? 'litres' : 'strength' }),
+  );
+  return each.length === 0 ? say('plan.under.no_fire') : say('plan.under.lacking', { lacks: setApart(each) });
+}
+
+/** What is left of a boil that runs; null hours are not known, and then it says which pan lacks what. */
 export function underWayWords(
-  under: NonNullable<PlanView['under_way']>,
+  under: Under,
+  nameOf: (pan: string) => string,
   settings: Settings,
 ): { main: string; range: string } {
   const poured = say('plan.under.poured', {
@@ -259,7 +270,7 @@ export function underWayWords(
   if (hours === null || low === null || high === null)
     return {
       main: say('plan.under.unknown'),
-      range: say('plan.under.unknown_why', { poured }),
+      range: `${poured} ${lackingWords(under, nameOf)}`,
     };
   return {
     main: say('plan.under.main', { time: planHours(hours) }),

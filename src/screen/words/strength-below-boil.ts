@@ -1,4 +1,4 @@
-// What a pan's strength rests on while no thermometer tells it: an instrument, what was poured in, or the plan.
+// What a pan's strength rests on while no thermometer tells it: an instrument, or what was poured in.
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading } from '../client/types.ts';
 
@@ -19,16 +19,4 @@ export function strengthRestsOn(now: Pick<Now, 'marks'>, reading: Reading): stri
   );
   const last = told.reduce<MarkView | null>((late, each) => (late === null || each.at >= late.at ? each : late), null);
   return say(last?.mark.kind === 'density' ? 'pans.by_instrument' : 'pans.by_pour');
-}
-
-/** The plan's strength of sap, °Bx, of a pan that holds nothing else yet as far as anybody noted; null for any other. */
-export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>, reading: Reading): number | null {
-  if (!isBelowBoil(reading) || reading.brix !== null || reading.litres === null) return null;
-  // So hot it may have boiled for a while, and is stronger.
-  if (reading.rise_c !== null && reading.rise_c >= 0) return null;
-  const others = marks.some(
-    (each) => counts(each) && isPourInto(each, reading.pan) && (each.mark.kind === 'transfer' || 'brix' in each.mark),
-  );
-  const { brix } = (header as { plan?: { brix?: unknown } | null } | null)?.plan ?? {};
-  return !others && typeof brix === 'number' && brix > 0 ? brix : null;
 }

@@ -1,8 +1,9 @@
 // What a card says of the strength of a pan that does not boil yet. Invented, Tarn Hollow.
 import { expect, test } from 'vitest';
+import { plannedStrength } from '../../../src/protocol/planned-strength.ts';
 import type { Now, Reading } from '../../../src/screen/client/types.ts';
 import { notKnownYet } from '../../../src/screen/words/pan-words.ts';
-import { plannedStrength, strengthRestsOn } from '../../../src/screen/words/strength-below-boil.ts';
+import { strengthRestsOn } from '../../../src/screen/words/strength-below-boil.ts';
 import { moment, reading } from '../moment.ts';
 
 type Mark = Now['marks'][number]['mark'];

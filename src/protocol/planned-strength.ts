@@ -1,0 +1,36 @@
+// How strong a pan of cold sap is by the plan, as the screen and the plan that is under way both take it.
+import type { PanReading } from '../core/pan/reading.ts';
+import type { Now } from './messages.ts';
+
+type MarkSeen = Pick<Now['marks'][number], 'mark' | 'withdrawn' | 'questioned'>;
+
+const counts = ({ withdrawn, questioned }: MarkSeen): boolean => !withdrawn && !questioned;
+
+const isPourInto = ({ mark }: MarkSeen, pan: string): boolean =>
+  mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
+
+/** A pan that does not boil yet, of a known amount, of which no instrument and no thermometer tells how strong it is. */
+function isColdSap({ stage, brix, litres, rise_c: rise }: PanReading): boolean {
+  if ((stage !== 'warming' && stage !== 'unknown') || brix !== null || litres === null) return false;
+  // So hot it may have boiled for a while, and is stronger.
+  return rise === null || rise < 0;
+}
+
+/** The plan's strength of sap, °Bx, of a pan that holds nothing else yet as far as anybody noted; null for any other. */
+export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>, reading: PanReading): number | null {
+  if (!isColdSap(reading)) return null;
+  const others = marks.some(
+    (each) => counts(each) && isPourInto(each, reading.pan) && (each.mark.kind === 'transfer' || 'brix' in each.mark),
+  );
+  const { brix } = (header as { plan?: { brix?: unknown } | null } | null)?.plan ?? {};
+  return !others && typeof brix === 'number' && brix > 0 ? brix : null;
+}
+
+/** Strength of the sap that was poured cold into a pan, °Bx: as typed last, else `sapBrix`; null for a pan that holds anything else. */
+export function coldStrength(marks: readonly MarkSeen[], reading: PanReading, sapBrix: number): number | null {
+  if (!isColdSap(reading)) return null;
+  const poured = marks.filter((each) => counts(each) && isPourInto(each, reading.pan));
+  if (poured.some(({ mark }) => mark.kind === 'transfer')) return null;
+  const typed = poured.flatMap(({ mark }) => ('brix' in mark && typeof mark.brix === 'number' ? [mark.brix] : []));
+  return typed.at(-1) ?? sapBrix;
+}

@@ -1,0 +1,72 @@
+// What is left of a planned boil that is made by hand, from what its pans are noted to hold. Invented, Tarn Hollow.
+import { expect, test } from 'vitest';
+import type { Header, Mark } from '../../src/core/boil/entries.ts';
+import { startBoil } from '../../src/core/boil/fold.ts';
+import { boilView } from '../../src/core/boil/view.ts';
+import { foldTools } from '../../src/host/fold-tools.ts';
+import { Folding } from '../../src/host/folding.ts';
+import { planOfRunning } from '../../src/host/plan-desk.ts';
+import type { PlanView } from '../../src/protocol/plan-schema.ts';
+
+const pans = [
+  {
+    id: 'p1',
+    name: 'Back pot',
+    vessel: { shape: 'round', diameter_mm: 400 },
+    heat: { kind: 'propane', power_w: 16_000 },
+  },
+  {
+    id: 'p2',
+    name: 'Front pot',
+    vessel: { shape: 'round', diameter_mm: 220 },
+    heat: { kind: 'propane', power_w: 5000 },
+  },
+] as const;
+const header = {
+  recording: 'panwarden',
+  version: 1,
+  started: '2027-04-18T07:30:00-07:00',
+  site: { altitude_m: 640 },
+  pans: pans.map((pan) => ({ ...pan, sap: 'birch' })),
+  plan: { sap: 'birch', litres: 60, brix: 0.9, pans },
+} as unknown as Header;
+
+function underWay(...marks: Mark[]): NonNullable<PlanView['under_way']> {
+  const folding = new Folding(
+    startBoil(header),
+    foldTools,
+    { alarm: () => undefined, readings: () => undefined },
+    60_000,
+  );
+  marks.forEach((mark, index) => folding.take({ t: (index + 1) * 1000, mark }, ''));
+  const t = 60_000;
+  const outcome = planOfRunning({ header, ...boilView(folding.state, t) } as unknown as Parameters<
+    typeof planOfRunning
+  >[0]);
+  return (outcome as { data: PlanView }).data.under_way!;
+}
+
+const pour = (pan: string, litres?: number, brix?: number): Mark =>
+  ({
+    kind: 'top-up',
+    pan,
+    ...(litres === undefined ? {} : { litres }),
+    ...(brix === undefined ? {} : { brix }),
+  }) as Mark;
+
+test('sap that nobody measured in its pan is as strong as the plan has it, so that the hours are known', () => {
+  const under = underWay(pour('p1', 19), { kind: 'density', pan: 'p2', brix: 57 } as Mark, pour('p2', 1.2));
+  expect(under.lacking).toEqual([]);
+  expect(under.hours).toBeGreaterThan(3);
+});
+
+test('what was typed for a pour goes before the plan: stronger sap has less water to lose', () => {
+  const thin = underWay(pour('p1', 19), pour('p2', 5));
+  const strong = underWay(pour('p1', 19, 5), pour('p2', 5, 5));
+  expect(strong.hours!).toBeLessThan(thin.hours! - 0.2);
+});
+
+test('a pan of which an amount or a strength is not known is named with what it lacks', () => {
+  expect(underWay(pour('p1', 19)).lacking).toEqual([{ pan: 'p2', litres: true, brix: true }]);
+  expect(underWay(pour('p1', 19)).hours).toBeNull();
+});
