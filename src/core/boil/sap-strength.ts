@@ -9,7 +9,7 @@ const usualBrix = { maple: sapKindOf('maple').typicalBrix!, birch: sapKindOf('bi
 const MOST_BRIX = 80;
 
 /** What the plan that the boil began from says of its sap, °Bx; null where there is none. A recording may hold anything there. */
-function plannedBrix(header: BoilState['header']): number | null {
+export function plannedBrix(header: BoilState['header']): number | null {
   const brix = (header as { plan?: { brix?: unknown } | null }).plan?.brix;
   return typeof brix === 'number' && brix > 0 && brix <= MOST_BRIX ? brix : null;
 }

@@ -67,6 +67,8 @@ export interface BoilFacts {
   outcomes: BoilOutcome[];
   /** The last density reading, °Bx at 20 °C, and its standard uncertainty. */
   density: { brix: number; sigma: number } | null;
+  /** What the plan that the boil began from says of its sap, °Bx; null where there is none. */
+  plannedBrix: number | null;
   /** What the last pan was to be boiled to, °Bx. */
   finishBrix: number | null;
 }

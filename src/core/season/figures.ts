@@ -14,6 +14,8 @@ export type FigureFrom =
   | 'jars'
   /** What the model said was in the pans. */
   | 'pans'
+  /** The plan that the boil began from. */
+  | 'plan'
   /** What is usual for this sap, or the finish that was asked for: nobody measured. */
   | 'usual'
   /** From other figures. */

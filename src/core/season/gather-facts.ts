@@ -2,6 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { alarmHistory } from '../boil/alarm-history.ts';
 import type { AlarmName, PanSetup } from '../boil/entries.ts';
+import { plannedBrix } from '../boil/sap-strength.ts';
 import type { BoilState } from '../boil/state.ts';
 import { type UnmarkedPour, unmarkedPours } from '../boil/unmarked-pours.ts';
 import type { PanReading, Stage } from '../pan/reading.ts';
@@ -113,6 +114,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     noUse: noUseNames(state),
     outcomes: outcomesOf(gathered),
     density: lastDensity(state),
+    plannedBrix: plannedBrix(state.header),
     finishBrix: Object.values(state.designs).findLast(({ role }) => role === 'syrup')?.finishBrix ?? null,
   };
 }

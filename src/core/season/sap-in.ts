@@ -24,7 +24,7 @@ export interface SapIn {
 /** `collections` are those that were given to this boil. */
 export function sapIn(facts: BoilFacts, page: BoilPage, collections: readonly Collection[]): SapIn {
   const brix = saidBrix(page) ?? storeBrix(collections);
-  const usual = usualBrix(facts.saps);
+  const usual = fromPlan(facts) ?? usualBrix(facts.saps);
   const told = page.sap?.litres;
   if (told !== undefined) {
     const pours = facts.pours.length === 0 ? null : fromPours(facts.pours, brix, usual).brix;
@@ -57,6 +57,10 @@ function storeBrix(collections: readonly Collection[]): Known | null {
   return known(brix, typedSigma(brix), 'store');
 }
 
+/** As the pan model takes it, too, where nobody typed another. */
+const fromPlan = ({ plannedBrix: brix }: BoilFacts): Known | null =>
+  brix === null ? null : known(brix, typedSigma(brix), 'plan');
+
 /** Of one kind of sap; of several nobody can say. */
 function usualBrix(saps: readonly SapKindKey[]): Known | null {
   const brix = saps.length === 1 ? sapKinds.find(({ key }) => key === saps[0])?.typicalBrix : undefined;
@@ -69,7 +73,7 @@ function whole(litres: Known | null, brix: Known | null): SapIn {
   return { litres, brix, sugarKg: follows([litres, brix], (a, b) => sugarOf(a!, b!)) };
 }
 
-/** `otherwise` is the strength of sap that nobody typed one for, `usual` what stands where there is none either. */
+/** `otherwise` is the strength of sap that nobody typed one for, `usual` what stands where there is none either: the plan's, or what is usual. */
 function fromPours(pours: readonly PourCounted[], otherwise: Known | null, usual: Known | null): SapIn {
   const litres = sumOf(
     pours.map(({ litres: value, sigma }) => ({ value, sigma })),

@@ -62,6 +62,7 @@ const FROM: Record<FigureFrom, MessageKey> = {
   store: 'paper.from.store',
   jars: 'paper.from.jars',
   pans: 'paper.from.pans',
+  plan: 'paper.from.plan',
   usual: 'paper.from.usual',
   'worked-out': 'figure.from.worked_out',
   seen: 'paper.from.seen',

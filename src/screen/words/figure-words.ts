@@ -66,6 +66,7 @@ const FROM: Record<FigureFrom, MessageKey> = {
   store: 'figure.from.store',
   jars: 'figure.from.jars',
   pans: 'figure.from.pans',
+  plan: 'figure.from.plan',
   usual: 'figure.from.usual',
   'worked-out': 'figure.from.worked_out',
   seen: 'figure.from.seen',

@@ -40,3 +40,17 @@ test('within what the sap can give, the pans tell it', () => {
   const { syrup_litres: syrup } = boilFigures({ ...poured, leftUntold: [], left: [inPan(0.4)] }, {}, []);
   expect(syrup).toMatchObject({ value: 0.4, from: 'pans' });
 });
+
+test('sap of which nobody noted the strength is as strong as the plan of the boil has it, as its pans took it; a pour’s own strength goes before', () => {
+  const planned = { ...header, plan: { brix: 0.9, litres: 38, pans: [] } } as Header;
+  const sapOf = (brix?: number) =>
+    boilFigures(
+      factsOfEntries(planned, [
+        { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 38, ...(brix === undefined ? {} : { brix }) } },
+      ]),
+      {},
+      [],
+    ).sap_brix;
+  expect(sapOf()).toMatchObject({ value: 0.9, from: 'plan' });
+  expect(sapOf(1.3)).toMatchObject({ value: 1.3, from: 'marks' });
+});
