@@ -55,7 +55,7 @@ const threeDecimals = (_key: string, value: unknown): unknown =>
   typeof value === 'number' ? Math.round(value * 1000) / 1000 : value;
 
 function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[]): string[] {
-  const litres = made.stay?.boil_litres ?? request.litres;
+  const litres = made.stay?.boil_litres_low ?? request.litres;
   const usual = made.sap_brix_usual ? ' (usual for this sap: measure it)' : '';
   return [
     `${number(litres)} L of sap of ${made.sap_brix.toFixed(1)} °Bx${usual} make ${made.syrup_litres.toFixed(2)} L (${made.syrup_kg.toFixed(2)} kg) of syrup of ${made.finish_brix.toFixed(1)} °Bx; ${number(made.evaporate_litres)} L of water boil away.`,
@@ -83,9 +83,11 @@ function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[])
 
 function stayText({ stay }: Plan): string[] {
   if (stay === null) return [];
-  const boiled = `In the ${hourText(stay.hours)} until you leave about ${number(stay.boil_litres)} L (${number(stay.boil_litres_low)}–${number(stay.boil_litres_high)}) of this sap become syrup`;
-  if (stay.keep_litres === 0) return [`${boiled}: all of it.`];
-  return [`${boiled}; keep about ${number(stay.keep_litres)} L below 4 °C, and boil it within days.`];
+  const time = `the ${hourText(stay.hours)} until you leave`;
+  if (stay.keep_litres === 0) return [`All of it becomes syrup in ${time}, nine times in ten.`];
+  return [
+    `Boil ${number(stay.boil_litres_low)} L: in ${time} that becomes syrup nine times in ten (even odds: ${number(stay.boil_litres)} L). Keep about ${number(stay.keep_litres)} L below 4 °C, and boil it within days.`,
+  ];
 }
 
 function hoursText({ hours, hours_low, hours_high }: Plan, start: string | undefined): string {

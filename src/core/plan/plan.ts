@@ -86,14 +86,14 @@ const LITRES_SHARE = 0.03;
 const USUAL_SHARE = 0.32;
 
 /**
- * Sap as it comes, boiled in these pans: all of it, or where somebody has to leave before that what can be boiled until
- * then, so that nothing of the plan comes after the leaving. Range: more litres than 0, 0 < °Bx < finish ≤ 85; outside it null.
+ * Sap as it comes, boiled in these pans: all of it, or where somebody has to leave before that what is boiled until
+ * then nine times in ten, so that nothing of the plan comes after the leaving. Range: more litres than 0, 0 < °Bx < finish ≤ 85; outside it null.
  * Litres of syrup are the exact balance: what burns on, foams over or stays in the filter is not counted off.
  */
 export function planBoil(input: PlanInput): Plan | null {
   const whole = planAll(input);
   if (whole === null || whole.stay === null || whole.stay.keep_litres === 0) return whole;
-  const until = planAll({ ...input, litres: whole.stay.boil_litres });
+  const until = planAll({ ...input, litres: whole.stay.boil_litres_low });
   return until === null ? null : { ...until, stay: whole.stay };
 }
 

@@ -1,13 +1,13 @@
-// How much sap can be boiled all the way to syrup before somebody has to leave, and how much is then kept for another day.
+// How much sap is surely boiled all the way to syrup before somebody has to leave, and how much is then kept for another day.
 
-/** null is not known; the middle 80 %. */
 export interface WithinHours {
   hours: number;
-  /** Litres of this sap that become syrup in that time. */
+  /** Litres of this sap that become syrup in that time with even odds. */
   boil_litres: number;
+  /** With nine chances in ten, and with one: the middle 80 %. Nobody leaves a fire, so the first is what to boil. */
   boil_litres_low: number;
   boil_litres_high: number;
-  /** What is left of the sap that there is, in the middle. */
+  /** What is then left of the sap that there is: all but `boil_litres_low`. */
   keep_litres: number;
 }
 
@@ -19,12 +19,13 @@ export function withinHours(hours: number, litres: number, hoursFor: HoursFor, z
   const { spread } = hoursFor(litres);
   const middle = litresIn(hours, litres, hoursFor);
   if (middle === null) return null;
+  const surely = litresIn(hours * Math.exp(-z * spread), litres, hoursFor)!;
   return {
     hours,
     boil_litres: middle,
-    boil_litres_low: litresIn(hours * Math.exp(-z * spread), litres, hoursFor)!,
+    boil_litres_low: surely,
     boil_litres_high: litresIn(hours * Math.exp(z * spread), litres, hoursFor)!,
-    keep_litres: litres - middle,
+    keep_litres: litres - surely,
   };
 }
 

@@ -5,6 +5,8 @@ import type { Settings } from '../client/types.ts';
 import { say, setApart } from '../language/say.ts';
 import {
   exactStrength,
+  litresOf,
+  litresShown,
   massRange,
   number,
   roundTemperature,
@@ -110,26 +112,43 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
   };
 }
 
+/** What is boiled and what is kept, in whole litres or tenths of gallons that add up to all. */
+function staySaid(
+  stay: NonNullable<Plan['stay']>,
+  settings: Settings,
+): Record<'boil' | 'keep' | 'all' | 'even', string> {
+  const [all, surely] = [stay.boil_litres_low + stay.keep_litres, stay.boil_litres_low].map((litres) =>
+    litresShown(litres, settings),
+  ) as [number, number];
+  const digits = all < 20 ? 1 : 0;
+  const rounded = (value: number): number => Number(value.toFixed(digits));
+  const words = (value: number): string => volume(litresOf(value, settings), settings, digits);
+  return {
+    boil: words(rounded(surely)),
+    keep: words(rounded(all) - rounded(surely)),
+    all: words(rounded(all)),
+    even: words(litresShown(stay.boil_litres, settings)),
+  };
+}
+
 /** What to boil and what to keep where somebody has to leave; null where nobody does. */
 export function stayWords({ stay }: Plan, settings: Settings): { main: string; range: string } | null {
   if (stay === null) return null;
-  const boiled = { value: stay.boil_litres, low: stay.boil_litres_low, high: stay.boil_litres_high };
-  const { value, low, high } = volumeRange(boiled, settings);
-  const range = say('plan.stay.range', { low: low ?? '', high: high ?? '', time: planHours(stay.hours) });
-  if (stay.keep_litres === 0) return { main: say('plan.stay.all'), range };
+  const time = planHours(stay.hours);
+  if (stay.keep_litres === 0) return { main: say('plan.stay.all'), range: say('plan.stay.all_odds', { time }) };
+  const { boil, keep, all, even } = staySaid(stay, settings);
+  const odds = say('plan.stay.odds', { boil, time, even, all: even === all ? 'yes' : 'no' });
   return {
-    main: say('plan.stay.main', { boil: value, keep: rough(stay.keep_litres, settings) }),
-    range: say('plan.stay.keep', { range, cold: roundTemperature(4, settings) }),
+    main: say('plan.stay.main', { boil, keep }),
+    range: say('plan.stay.keep', { odds, cold: roundTemperature(4, settings) }),
   };
 }
 
 /** That all figures are of what can be boiled before somebody leaves; null where that is all of the sap. */
 export function onlyUntilWords({ stay }: Plan, settings: Settings): string | null {
   if (stay === null || stay.keep_litres === 0) return null;
-  return say('plan.stay.only', {
-    boil: rough(stay.boil_litres, settings),
-    all: rough(stay.boil_litres + stay.keep_litres, settings),
-  });
+  const { boil, all } = staySaid(stay, settings);
+  return say('plan.stay.only', { boil, all });
 }
 
 /** What no jug shows: half of a hundredth of a litre, or of a fluid ounce, litres. */
