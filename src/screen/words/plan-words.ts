@@ -17,8 +17,8 @@ import {
   volumeRange,
 } from './amounts.ts';
 import { hoursAndMinutes } from './clock.ts';
-import { jarsWords, leftWords } from './jar-words.ts';
-import { formatRanged, rangeDigits } from '../../core/quantities/format.ts';
+import { jarsWords } from './jar-words.ts';
+import { formatRanged } from '../../core/quantities/format.ts';
 import type { Ranged, RangeWords } from '../../core/quantities/format.ts';
 import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import type { JarCount } from '../../core/quantities/jar-sizes.ts';
@@ -151,31 +151,28 @@ export function onlyUntilWords({ stay }: Plan, settings: Settings): string | nul
   return say('plan.stay.only', { boil, all });
 }
 
-/** What no jug shows: half of a hundredth of a litre, or of a fluid ounce, litres. */
-const NOTHING_LEFT_L = { litre: 0.005, 'us-gallon': 0.0148, 'imperial-gallon': 0.0142 } as const;
-
-/** Litres as they are shown, with the digits of their range, so that jars and what is left add up to them; ounces are counted off all of it. */
-function litresSaid(plan: Plan, settings: Settings): number {
-  const { syrup_litres: value, syrup_low_litres: low, syrup_high_litres: high } = plan;
-  if (settings.volume !== 'litre') return value;
-  return Number(value.toFixed(Math.max(0, rangeDigits({ value, low, high }, 2))));
+/** Full jars of one size: "about 5 × 250 mL", or its ends where the range of the syrup holds several counts. */
+function jarRange(plan: Plan, one: JarCount, settings: Settings): { jars: string; ends: string; high: number } {
+  const of = (litres: number): number =>
+    jarsFor(litres, settings.volume).find(({ litres: each }) => each === one.litres)?.count ?? 0;
+  const [low, high] = [of(plan.syrup_low_litres), of(plan.syrup_high_litres)];
+  const ends = low === high ? number(high, 0) : say('plan.jars.ends', { low, high });
+  return { jars: jarsWords([one], settings), ends, high };
 }
 
-/** The jars that the syrup fills: "2 × 250 mL and 0.15 L left", and in the other usual sizes of the units chosen. */
+/** The full jars that the syrup makes, each size with its range: what is left over is known no better than that. */
 export function jarsFigure(plan: Plan, settings: Settings): { main: string; range: string } {
-  const syrup = litresSaid(plan, settings);
-  const jars = jarsFor(syrup, settings.volume);
-  const words = (one: JarCount): string => {
-    const filled = jarsWords([one], settings);
-    const left = syrup - one.count * one.litres;
-    if (left < NOTHING_LEFT_L[settings.volume]) return say('plan.jars.all', { jars: filled });
-    return say('plan.jars.left', { jars: filled, left: leftWords(left, settings) });
-  };
+  const jars = jarsFor(plan.syrup_litres, settings.volume);
   const usual = usualJars(jars, settings.volume);
   if (usual === undefined) return { main: say('plan.jars.none'), range: say('plan.jars.range') };
-  const others = jars.filter((one) => one !== usual).map(words);
-  const range = others.length === 0 ? say('plan.jars.range') : say('plan.jars.others', { others: setApart(others) });
-  return { main: words(usual), range };
+  const { ends, high, jars: main } = jarRange(plan, usual, settings);
+  const others = jars
+    .filter((one) => one !== usual)
+    .map((one) => say('plan.jars.other', jarRange(plan, one, settings)));
+  return {
+    main: say('plan.jars.about', { jars: main }),
+    range: say('plan.jars.likely', { ends, high, others: setApart(others), count: others.length }),
+  };
 }
 
 /** What one pan asks for, in a sentence. */

@@ -26,30 +26,28 @@ test('syrup that was measured and fills no jar is told, what is reckoned or coun
 });
 
 test.each([
-  // Of 0.65 L: 2 × 0.25 and 6 × 0.1; of 16 US fl oz (0.473176 L) one, and 0.17682 L are 6 fl oz of 0.0295735 L; 8 fl oz twice.
-  ['litre', '2 × 250 mL and 0.15 L left', 'or 6 × 100 mL and 0.05 L left; 1 × 500 mL and 0.15 L left; '],
-  ['us-gallon', '1 × 1 pt and 6 fl oz left', 'or 2 × 8 fl oz and 6 fl oz left; '],
-  ['imperial-gallon', '1 × 1 pt and 3 fl oz left', 'or 2 × 10 fl oz and 3 fl oz left; '],
-] as const)('a plan says what its syrup fills of the sizes that go with a %s', (volume, main, others) => {
-  const said = jarsFigure({ syrup_litres: 0.65 } as Parameters<typeof jarsFigure>[0], { ...settings.value, volume });
-  expect(said.main.replaceAll('\u00a0', ' ')).toBe(main);
-  expect(said.range.replaceAll('\u00a0', ' ')).toBe(`${others}filled hot, with a little room`);
-});
+  // Of 0.65 L, 0.5 to 0.8: jars of 0.25 L 2 to 3, of 0.1 L 6, 5 to 8, of 0.5 L 1; of 16 US fl oz (0.473 L) one, of 8 fl oz 2 to 3; of 0.568 L 0 to 1.
+  ['litre', 'About 2 × 250 mL', 'likely 2 to 3 full ones; or 6 × 100 mL (5 to 8); 1 × 500 mL (1)'],
+  ['us-gallon', 'About 1 × 1 pt', 'likely 1 full one; or 2 × 8 fl oz (2 to 3)'],
+  ['imperial-gallon', 'About 1 × 1 pt', 'likely 0 to 1 full one; or 2 × 10 fl oz (1 to 2)'],
+] as const)(
+  'a plan says what its syrup fills of the sizes that go with a %s, as roughly as the syrup is known',
+  (volume, main, range) => {
+    const plan = { syrup_litres: 0.65, syrup_low_litres: 0.5, syrup_high_litres: 0.8 };
+    const said = jarsFigure(plan as Parameters<typeof jarsFigure>[0], { ...settings.value, volume });
+    expect(said.main.replaceAll('\u00a0', ' ')).toBe(main);
+    expect(said.range.replaceAll('\u00a0', ' ')).toBe(`${range}. Filled hot, with a little room`);
+  },
+);
 
 test('a plan of less syrup than the usual jar holds says the smaller one, and of less than that none', () => {
-  const figure = (syrup_litres: number) =>
-    jarsFigure({ syrup_litres } as Parameters<typeof jarsFigure>[0], settings.value);
-  expect([figure(0.1).main, figure(0.09).main]).toEqual(['1 × 100 mL, nothing left', 'Less than one small jar']);
-});
-
-test('jars and what is left add up to the syrup as it is shown, and 0.7 L fill seven of 0.1 L', () => {
-  const range = { syrup_low_litres: 1.04, syrup_high_litres: 2.38 };
-  const figure = (syrup_litres: number) =>
-    jarsFigure({ syrup_litres, ...range } as Parameters<typeof jarsFigure>[0], settings.value);
-  // Shown as 1.6 L.
-  expect(figure(1.58).main.replaceAll('\u00a0', ' ')).toBe('6 × 250 mL and 0.10 L left');
-  expect(figure(1.58).range).toContain('16 × 100 mL, nothing left');
-  expect(figure(0.7).range).toContain('7 × 100 mL, nothing left');
+  const figure = (litres: number) =>
+    jarsFigure(
+      { syrup_litres: litres, syrup_low_litres: litres, syrup_high_litres: litres } as Parameters<typeof jarsFigure>[0],
+      settings.value,
+    );
+  expect([figure(0.1).main, figure(0.09).main]).toEqual(['About 1 × 100 mL', 'Less than one small jar']);
+  expect(figure(0.7).range).toContain('7 × 100 mL');
 });
 
 test('heat is told by what it does to water', () => {
