@@ -44,10 +44,11 @@ export function fuelFor(heatMj: number, fuel: Fuel, efficiency: number): number 
 
 /**
  * Share of a burner's nominal power that ends as vapour. Bare propane ring under a pot 25–35 %, flat pans 51–72 %
- * (common practice and season ledgers of the trade); open wood rigs 40–60 % (Ohio State Extension); electric by judgement.
+ * (common practice and season ledgers of the trade); open wood rigs 40–60 % (Ohio State Extension), which are flat pans
+ * over the whole fire: under a pot wood is taken for no better than a ring (judgement); electric by judgement.
  */
 export function usualEfficiency(kind: Heat['kind'], flatPan: boolean): number {
   if (kind === 'electric') return 0.8;
-  if (kind === 'wood') return 0.45;
-  return flatPan ? 0.5 : 0.33;
+  if (!flatPan) return 0.33;
+  return kind === 'wood' ? 0.45 : 0.5;
 }

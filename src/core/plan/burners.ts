@@ -15,6 +15,8 @@ export interface Burner {
   burntW: number | null;
   /** Its own uncertainty, the standard deviation of its logarithm. */
   share: number;
+  /** Share of the nominal power that is taken to end in the sap, as is usual for such a fire and pan; null where it goes by earlier boils or by the size. */
+  powerShare: number | null;
   /** Earlier boils showed it. */
   seen: boolean;
   /** What the day does to all fires alike (wind, cold), the standard deviation of its logarithm. */
@@ -60,25 +62,40 @@ export function burnersOf(designs: readonly PanDesign[], known: readonly KnownHe
   }));
 }
 
-type BurnerHeat = Pick<Burner, 'usefulW' | 'burntW' | 'share' | 'dayShare' | 'seen'>;
+type BurnerHeat = Pick<Burner, 'usefulW' | 'burntW' | 'powerShare' | 'share' | 'dayShare' | 'seen'>;
 
 function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign, known: KnownHeat | null): BurnerHeat {
   const efficiency = usualEfficiency(heatKind, vessel?.shape === 'rectangular');
   if (known !== null) {
     const burntW = (usefulPowerW ?? known.useful_w) / efficiency;
-    return { usefulW: known.useful_w, burntW, share: known.spread, dayShare: SEEN_DAY_SHARE, seen: true };
+    return {
+      usefulW: known.useful_w,
+      burntW,
+      powerShare: null,
+      share: known.spread,
+      dayShare: SEEN_DAY_SHARE,
+      seen: true,
+    };
   }
   if (usefulPowerW !== null)
     return {
       usefulW: usefulPowerW,
       burntW: usefulPowerW / efficiency,
+      powerShare: efficiency,
       share: BY_POWER_SHARE,
       dayShare: DAY_SHARE,
       seen: false,
     };
-  if (vessel === null) return { usefulW: null, burntW: null, share: 0, dayShare: 0, seen: false };
+  if (vessel === null) return { usefulW: null, burntW: null, powerShare: null, share: 0, dayShare: 0, seen: false };
   const usefulW = WATTS_PER_M2 * surfaceM2(vessel, USUAL_DEPTH_MM);
-  return { usefulW, burntW: usefulW / efficiency, share: BY_SURFACE_SHARE, dayShare: DAY_SHARE, seen: false };
+  return {
+    usefulW,
+    burntW: usefulW / efficiency,
+    powerShare: null,
+    share: BY_SURFACE_SHARE,
+    dayShare: DAY_SHARE,
+    seen: false,
+  };
 }
 
 function leastOf({ vessel, minDepthMm }: PanDesign): Pick<Burner, 'leastLitres' | 'sized'> {

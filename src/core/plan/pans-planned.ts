@@ -16,6 +16,8 @@ export interface PanPlanned {
   litres_per_hour_high: number | null;
   /** By what earlier boils showed of its fire; else by its power or size. */
   seen_before: boolean;
+  /** Share of the fire's nominal power that is taken to end in the sap; null where no power counts, but the size or earlier boils. */
+  power_share: number | null;
   /** Hours from full to where it wants sap again; a longer absence leaves it too shallow. */
   hand_every_hours: number | null;
   /** How deep full is taken to be, mm. */
@@ -54,6 +56,7 @@ function panPlanned(design: PanDesign, burner: Burner, batch: Batch): PanPlanned
     litres_per_hour_low: perHour === null ? null : perHour / spread,
     litres_per_hour_high: perHour === null ? null : perHour * spread,
     seen_before: burner.seen,
+    power_share: burner.powerShare,
     hand_every_hours: handEveryHours(design, perHour),
     full_mm: Math.max(FULL_MM, AGAIN * design.minDepthMm),
     smallest_batch_litres: held === null ? null : (batch.sapLitres * held) / batch.syrupLitres,

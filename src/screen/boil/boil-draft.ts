@@ -112,7 +112,7 @@ export function isUsualName(name: string): boolean {
   return number !== undefined && name === say('pan.numbered', { number });
 }
 
-/** The next pan, with an id that no other pan has, of the same sap, burner and finish as the one before. */
+/** The next pan, with an id that no other pan has, of the same sap, kind of fire and finish as the one before; its power is nobody's but that burner's. */
 export function anotherPan(pans: readonly PanDraft[], settings: Settings, kinds: readonly SapKind[]): PanDraft {
   const taken = new Set(pans.map((pan) => pan.before.id));
   let n = pans.length + 1;
@@ -120,8 +120,8 @@ export function anotherPan(pans: readonly PanDraft[], settings: Settings, kinds:
   const last = pans.at(-1);
   const pan = panDraft({ id: `p${n}`, name: say('pan.numbered', { number: String(n) }) }, settings, kinds);
   if (last === undefined) return pan;
-  const { sap, heat, power, finish, finishAt } = last;
-  return { ...pan, sap, heat, power, finish, finishAt };
+  const { sap, heat, finish, finishAt } = last;
+  return { ...pan, sap, heat, finish, finishAt };
 }
 
 /** A draft of a set-up or of a running boil's header; of nothing, one pan. */

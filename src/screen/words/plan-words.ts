@@ -4,6 +4,7 @@ import type { PlanView } from '../../protocol/plan-schema.ts';
 import type { Settings } from '../client/types.ts';
 import { say, setApart } from '../language/say.ts';
 import {
+  depth,
   exactStrength,
   litresOf,
   litresShown,
@@ -188,8 +189,13 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
         high: said.high ?? '',
       }),
     );
+    if (pan.power_share !== null) sentences.push(say('plan.pan.share', { percent: number(pan.power_share * 100, 0) }));
+    else if (!pan.seen_before) sentences.push(say('plan.pan.by_size'));
   } else sentences.push(say('plan.pan.rate_unknown'));
-  if (pan.hand_every_hours !== null) sentences.push(say('plan.pan.hand', { time: planHours(pan.hand_every_hours) }));
+  if (pan.hand_every_hours !== null)
+    sentences.push(
+      say('plan.pan.hand', { time: planHours(pan.hand_every_hours), depth: depth(pan.full_mm, settings) }),
+    );
   if (pan.smallest_batch_litres !== null)
     sentences.push(
       say(pan.can_finish === true ? 'plan.pan.can_finish' : 'plan.pan.too_wide', {

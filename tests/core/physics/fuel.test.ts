@@ -93,4 +93,6 @@ test('usual efficiencies lie in what the trade quotes: pot on a ring 25–35 %, 
   expect(usualEfficiency('propane', true)).toBeGreaterThan(usualEfficiency('propane', false));
   expect(usualEfficiency('wood', true)).toBeGreaterThanOrEqual(0.4);
   expect(usualEfficiency('wood', true)).toBeLessThanOrEqual(0.6);
+  // Those rigs are flat pans over the whole fire; under a pot open wood does no better than a gas ring.
+  expect(usualEfficiency('wood', false)).toBeLessThanOrEqual(usualEfficiency('propane', false));
 });

@@ -148,7 +148,11 @@ test('a pan that joins has a name of its own in the recording', () => {
   const draft = boilDraft(setup, metric, sapKinds);
   const joined = anotherPan([...draft.pans.slice(1)], metric, sapKinds);
   expect(joined.before.id).not.toBe('p2');
-  expect(anotherPan(draft.pans, metric, sapKinds).before.id).toBe('p3');
+  const another = anotherPan(draft.pans, metric, sapKinds);
+  expect(another.before.id).toBe('p3');
+  // A power that nobody typed for it would count unseen.
+  const fired = { ...draft.pans[0]!, heat: 'propane' as const, power: '16' };
+  expect(anotherPan([fired], metric, sapKinds)).toMatchObject({ heat: 'propane', power: '' });
 });
 
 test('what is wrong is said with the pan and the field', () => {

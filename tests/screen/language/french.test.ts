@@ -70,7 +70,9 @@ test('the day stands before the small word and its hour', () => {
 test('a pan may be a pot: its sentences give it no gender', () => {
   const pot = { pans: 'Gros chaudron', when: '07:30' };
   expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
-  expect(say('plan.pan.hand', { time: '2 h' })).toBe('À plein, redemande de la sève froide après environ 2 h.');
+  expect(say('plan.pan.hand', { time: '2 h', depth: '100 mm' })).toBe(
+    'Avec 100 mm de profondeur, redemande de la sève froide après environ 2 h.',
+  );
   expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice terminé/u);
 });
 
