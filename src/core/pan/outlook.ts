@@ -54,6 +54,8 @@ const SURE_SHARE = 0.25;
 export interface SmallestBatch {
   syrupLitres: number;
   sapLitres: number;
+  /** How strong that sap is, °Bx. */
+  sapBrix: number;
 }
 
 /** Litres of finished syrup, and of sap like what is poured in, that stand at this vessel's least depth; null without a vessel. */
@@ -64,5 +66,5 @@ export function smallestBatch({ setting }: Look): SmallestBatch | null {
   const syrupLitres = hot / HOT_VOLUME;
   const { brix } = around.limits.finish;
   const sapLitres = (massOfLitres(syrupLitres, brix) * brix) / sapBrix / massOfLitres(1, sapBrix);
-  return { syrupLitres, sapLitres };
+  return { syrupLitres, sapLitres, sapBrix };
 }

@@ -13,10 +13,11 @@ import { CheckDue } from '../probes/check-due.tsx';
 import { calledProbe, kept } from '../probes/kept.ts';
 import { PortFinder } from '../probes/port-finder.tsx';
 import { goTo } from '../shell/routes.ts';
-import { exactStrength, metresOf, typedNumber, unitSymbols, volume } from '../words/amounts.ts';
+import { metresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
 import { anotherPan, boilDraft, calledIn, doubtInDraft, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
 import { Cautions, SoundCheck } from './cautions.tsx';
+import { FromPlan } from './from-plan.tsx';
 import { giveByName, giveChosen, giveProbe, unwatched, withoutUnused } from './give-probes.ts';
 import { NumberInput } from './inputs.tsx';
 import type { Standing } from './limit-fields.tsx';
@@ -173,25 +174,6 @@ function Unwatched({ draft, views }: { draft: BoilDraft; views: ProbeView[] }): 
   );
 }
 
-/** What the plan that this boil begins from says of the sap: it stands in no field here. */
-function FromPlan(): JSX.Element | null {
-  const plan = plannedSetup.value?.plan;
-  if (plan === undefined) return null;
-  const amount = volume(plan.litres, settings.value);
-  const words =
-    plan.brix === undefined
-      ? say('boil.from_plan', { amount })
-      : say('boil.from_plan_at', { amount, strength: exactStrength(plan.brix, settings.value) });
-  return (
-    <p class="panel row">
-      <span>{words}</span>
-      <button type="button" onClick={() => (plannedSetup.value = null)}>
-        {say('boil.without_plan')}
-      </button>
-    </p>
-  );
-}
-
 /** Where the boil is: what water boils at there. */
 function PlaceFields({ draft, setDraft }: Pick<Form, 'draft' | 'setDraft'>): JSX.Element {
   const typed = typedNumber(draft.altitude);
@@ -241,6 +223,8 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
           { start: { name: say('boil.unnamed'), ...setup, ...(plan === undefined ? {} : { plan }) }, ...lit },
           say('boil.begun'),
         ));
+    if (done && plan?.pressure !== undefined)
+      await tell({ mark: { kind: 'pressure', ...plan.pressure } }, say('boil.begun'));
     if (done && !changing && heard) await noteHeard('start');
     if (done && !changing) plannedSetup.value = typedBoil.value = typedLit.value = null;
     if (done) goTo('pans');

@@ -60,6 +60,8 @@ export type Priority = Now['alarms'][number]['priority'];
 export interface SmallestBatch {
   syrupLitres: number;
   sapLitres: number;
+  /** How strong that sap is, °Bx. */
+  sapBrix: number;
 }
 export type Advice = ViewedAdvice & { smallestBatch?: SmallestBatch | null };
 /** What one mark changed in what is believed of a pan. */

@@ -11,12 +11,14 @@ export interface InStore {
   brix: number | null;
   /** L beside it that are older than they keep, and are not planned for. */
   pastLitres: number;
+  /** All there is is older than it keeps. */
+  isPast: boolean;
 }
 
 /** Early and late maple are kept as maple. */
 const storedAs = (sap: SapKey): string => (sap.startsWith('maple') ? 'maple' : sap);
 
-/** What is neither boiled nor poured away of a kind of sap; null where there is none that still keeps. */
+/** What is neither boiled nor poured away of a kind of sap, of what still keeps where there is any; null where there is none at all. */
 export function inStoreOf(
   collections: CollectionsView['collections'],
   sap: SapKey,
@@ -26,10 +28,12 @@ export function inStoreOf(
     (one) => one.keeping !== null && storedAs(sapKeyOf(one.sap, kinds)) === storedAs(sap),
   );
   const sum = (ones: typeof there): number => ones.reduce((litres, one) => litres + one.litres, 0);
-  const good = there.filter(({ keeping }) => keeping?.state !== 'past');
+  const keeps = there.filter(({ keeping }) => keeping?.state !== 'past');
+  const isPast = sum(keeps) === 0;
+  const good = isPast ? there : keeps;
   const litres = sum(good);
   if (litres === 0) return null;
   const isMeasured = good.every(({ brix }) => brix !== undefined);
   const brix = isMeasured ? good.reduce((part, one) => part + one.litres * (one.brix ?? 0), 0) / litres : null;
-  return { litres, brix, pastLitres: sum(there) - litres };
+  return { litres, brix, pastLitres: sum(there) - litres, isPast };
 }

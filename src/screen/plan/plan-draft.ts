@@ -37,7 +37,7 @@ export function planDraft(from: Setup | null, settings: Settings, kinds: readonl
     strength: '',
     celsius: '',
     pressure: '',
-    pressureAt: 'sea-level',
+    pressureAt: 'station',
     start: `${day}T0${FIRE_LIT_HOUR}:00`,
     isStartTyped: false,
     until: '',

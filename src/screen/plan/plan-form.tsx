@@ -1,26 +1,44 @@
 // The form of a plan: the sap that there is, the day and the place, and the pans with their fires.
 import type { JSX } from 'preact';
-import { anotherPan } from '../boil/boil-draft.ts';
+import { anotherPan, usualBrix } from '../boil/boil-draft.ts';
 import type { PanDraft } from '../boil/boil-draft.ts';
 import { NumberInput, Select, saidOptions } from '../boil/inputs.tsx';
 import { SapFields } from '../boil/sap-fields.tsx';
 import { withSap } from '../boil/sap-usual.ts';
 import { saps, settings } from '../client/store.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { DateInput } from '../boil/date-input.tsx';
 import type { MessageKey } from '../language/say.ts';
 import { focusNewest } from '../shell/arrival.tsx';
-import { unitSymbols } from '../words/amounts.ts';
+import { celsiusShown, number, strengthShown, unitSymbols } from '../words/amounts.ts';
+import type { SapKey } from '../words/sap-words.ts';
 import { withStore } from './plan-draft.ts';
 import type { PlanDraft } from './plan-draft.ts';
 import { PlanPanFields } from './plan-pan-fields.tsx';
 import { StoreOffer } from './store-offer.tsx';
 
+/** In the order of the form that notes a pressure. */
 const WHERE: readonly (readonly [PlanDraft['pressureAt'], MessageKey])[] = [
-  ['sea-level', 'plan.from_weather_page'],
-  ['altimeter', 'plan.from_airfield'],
   ['station', 'plan.from_barometer'],
+  ['altimeter', 'plan.from_airfield'],
+  ['sea-level', 'plan.from_weather_page'],
 ];
+
+/** Sap as it is usually kept, °C, as the plan takes it. */
+const COLD_C = 5;
+
+const usualNumber = (value: number, digits: number): string =>
+  say('plan.usual_number', { value: inField(value, digits) });
+
+/** The usual strength of sap of this kind; where nobody knows one, that it is usual. */
+function usualStrength(kind: SapKey): string {
+  const brix = saps.value.find(({ key }) => key === kind)?.typicalBrix ?? null;
+  return brix === null ? say('plan.usual') : say('plan.usual_number', { value: strengthNumber(brix) });
+}
+
+const strengthNumber = (brix: number): string =>
+  number(strengthShown(brix, settings.value), settings.value.strength === 'sg' ? 3 : 1);
 
 interface FormProps {
   current: PlanDraft;
@@ -47,14 +65,14 @@ function SapForm({ current, set }: FormProps): JSX.Element {
         <NumberInput
           label={say('plan.how_strong')}
           unit={units.strength}
-          hint={say('plan.usual')}
+          hint={first === undefined ? say('plan.usual') : usualStrength(first.sap.kind)}
           value={current.strength}
           set={(strength) => set({ ...current, strength })}
         />
         <NumberInput
           label={say('plan.how_warm')}
           unit={units.temperature}
-          hint={shown.temperature === 'C' ? '5' : '41'}
+          hint={usualNumber(celsiusShown(COLD_C, shown), 0)}
           value={current.celsius}
           set={(celsius) => set({ ...current, celsius })}
         />
@@ -62,7 +80,7 @@ function SapForm({ current, set }: FormProps): JSX.Element {
           <NumberInput
             label={say('plan.finish_if')}
             unit={units.strength}
-            hint={say('plan.usual_finish')}
+            hint={say('plan.usual_number', { value: strengthNumber(usualBrix(first.sap.kind)) })}
             value={first.finish === 'strength' ? first.finishAt : ''}
             set={(finishAt) =>
               setAll((pan) => ({ ...pan, finish: finishAt.trim() === '' ? 'usual' : 'strength', finishAt }))

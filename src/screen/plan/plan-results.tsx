@@ -8,6 +8,7 @@ import {
   fuelWords,
   hoursWords,
   jarsFigure,
+  longWords,
   onlyUntilWords,
   panSentences,
   stageSentences,
@@ -101,6 +102,7 @@ export function PlanResults(props: PlanResultsProps): JSX.Element {
   const shown = settings.value;
   const kept = beside?.plan ?? null;
   const stay = stayWords(plan, shown);
+  const long = longWords(plan);
   const nameOf = (id: string): string => plan.pans.find(({ pan }) => pan === id)?.name ?? id;
   const changed = kept === null ? [] : differenceWords(plan, kept, shown);
   const ofKept = (words: (plan: Plan) => string): string | null => (kept === null ? null : words(kept));
@@ -128,6 +130,7 @@ export function PlanResults(props: PlanResultsProps): JSX.Element {
           kept={ofKept((one) => jarsFigure(one, shown).main)}
         />
       </div>
+      {long !== null && <p class="problem">{long}</p>}
       {plan.ends_shallow && <p class="problem">{say('plan.ends_shallow')}</p>}
       <PlanTimeline plan={plan} start={start} />
       {plan.stages.length > 0 && <p class="hint">{say('plan.legend')}</p>}

@@ -1,24 +1,37 @@
 // The planned day as a picture: a bar for each pan from the lighting of its fire until it is poured together, and the finish with its range.
 import type { JSX } from 'preact';
+import { HOUR_MS } from '../../core/quantities/time.ts';
+import { language } from '../language/language.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { useWidth } from '../shell/use-width.ts';
 import type { Plan } from '../words/plan-words.ts';
-import { clockAfter } from '../words/plan-words.ts';
+import { hoursAndMinutes } from '../words/clock.ts';
 
 /** px, as it is shown: letters keep their size where the picture is narrow. */
 const LABEL = 125;
 const ROW = 34;
 const BAR = 22;
 const TOP = 6;
-const HOURS = 24;
-/** Room of an hour's label with air beside it, px. */
+/** Beneath the bars, for the hours. */
+const FOOT = 24;
+const HOURS_A_DAY = 24;
+/** Room of an hour's label with air beside it, px; with its day beside the hour. */
 const HOUR_APART = 62;
+const DAY_APART = 110;
 
 /** Whole steps of hours so that their labels stand apart, six or so along a wide picture. */
 function stepOf(hours: number, width: number): number {
-  const most = Math.min(7, width / HOUR_APART);
+  const most = Math.min(7, width / (hours < HOURS_A_DAY ? HOUR_APART : DAY_APART));
   return [0.5, 1, 2, 3, 4, 6, 12, 24, 48].find((step) => hours / step <= most) ?? 96;
+}
+
+/** "08:00", with its day of the week where the fire burns on into another. */
+function hourLabel(start: string, at: number, hours: number): string {
+  const then = new Date(Date.parse(`${start}Z`) + at * HOUR_MS);
+  const time = hoursAndMinutes(then.getTime());
+  if (hours < HOURS_A_DAY) return time;
+  return `${new Intl.DateTimeFormat(language.value, { weekday: 'short', timeZone: 'UTC' }).format(then)} ${time}`;
 }
 
 interface Span {
@@ -55,16 +68,14 @@ function Day({ plan, start, hours, low, high }: DayProps): JSX.Element {
   const step = stepOf(high * 1.04, width - left);
   const marks = Array.from({ length: Math.floor(high / step) + 1 }, (_, index) => index * step);
   const label = (at: number): string =>
-    start === ''
-      ? say('plan.hours', { hours: localDigits(String(at)) })
-      : (/\d+:\d+/u.exec(clockAfter(start, at))?.[0] ?? '');
+    start === '' ? say('plan.hours', { hours: localDigits(String(at)) }) : hourLabel(start, at, high * 1.04);
   return (
     <div class="plan-day" ref={frame}>
-      <svg class="plan-timeline" width={width} height={bottom + HOURS} role="img" aria-label={say('plan.picture')}>
+      <svg class="plan-timeline" width={width} height={bottom + FOOT} role="img" aria-label={say('plan.picture')}>
         {marks.map((at) => (
           <g key={at}>
             <line class="plan-hour" x1={x(at)} x2={x(at)} y1={TOP} y2={bottom} />
-            <text x={x(at)} y={bottom + 18} text-anchor="middle">
+            <text x={x(at)} y={bottom + 18} text-anchor={at === 0 ? 'start' : 'middle'}>
               {label(at)}
             </text>
           </g>
@@ -100,6 +111,8 @@ interface RowProps {
   span: Span | null;
   every: number | null;
   y: number;
+  /** How wide its name may be. */
+  names: number;
   x: (hours: number) => number;
   finish: number;
 }

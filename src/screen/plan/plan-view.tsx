@@ -189,6 +189,11 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
     goTo('start');
   }
 
+  const make = (
+    <button type="button" class="main-button plan-make" disabled={isRunning || problem !== null} onClick={begin}>
+      {say('plan.make')}
+    </button>
+  );
   return (
     <div class="page plan-page">
       <h1>{say('plan.title')}</h1>
@@ -222,6 +227,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <div class={problem === null ? 'panel' : 'panel plan-old'}>
                 {problem !== null && <p>{say('plan.before_change')}</p>}
                 <MainFigures {...results} />
+                {make}
               </div>
             )}
           </div>
@@ -230,7 +236,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <div class={problem === null ? '' : 'plan-old'}>
                 <PlanResults {...results} />
               </div>
-              <p class="row">
+              <p class="row plan-end">
                 <button type="button" disabled={problem !== null} onClick={() => keep(plan)}>
                   {say('plan.keep')}
                 </button>
@@ -244,9 +250,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
                     </button>
                   </>
                 )}
-                <button type="button" class="main-button" disabled={isRunning || problem !== null} onClick={begin}>
-                  {say('plan.make')}
-                </button>
+                {make}
               </p>
               {isRunning && <p class="hint">{say('plan.make_after')}</p>}
               <p class="hint">{say('plan.only_arithmetic')}</p>

@@ -9,17 +9,21 @@ import type { SapKey } from '../words/sap-words.ts';
 import { inStoreOf } from './in-store.ts';
 import type { InStore } from './in-store.ts';
 
+function inStoreWords({ litres, brix, isPast }: InStore): string {
+  const amount = volume(litres, settings.value);
+  if (isPast) return say('plan.in_store_old', { amount });
+  if (brix === null) return say('plan.in_store', { amount });
+  return say('plan.in_store_at', { amount, strength: exactStrength(brix, settings.value) });
+}
+
 export function StoreOffer({ sap, take }: { sap: SapKey; take: (stored: InStore) => void }): JSX.Element | null {
   const { view } = useAsked<CollectionsView>({ collections: true }, 'collections', () => false);
   const stored = inStoreOf(view?.collections ?? [], sap, saps.value);
   if (stored === null) return null;
-  const amount = volume(stored.litres, settings.value);
   return (
     <p class="row">
       <span>
-        {stored.brix === null
-          ? say('plan.in_store', { amount })
-          : say('plan.in_store_at', { amount, strength: exactStrength(stored.brix, settings.value) })}
+        {inStoreWords(stored)}
         {stored.pastLitres > 0 &&
           ` ${say('plan.in_store_past', { amount: volume(stored.pastLitres, settings.value) })}`}
       </span>

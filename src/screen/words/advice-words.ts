@@ -1,7 +1,7 @@
 // What would help a pan, in one line: a smaller pot, and how much may be poured in at once.
 import { say } from '../language/say.ts';
 import type { Advice, Now, Settings, SmallestBatch } from '../client/types.ts';
-import { depth, litresShown, strength, volume } from './amounts.ts';
+import { depth, exactStrength, litresShown, strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 
 /** Half of the range within which "about" is meant, °Bx. */
@@ -23,8 +23,12 @@ export function roomWords({ roomLitres }: Advice, settings: Settings): string | 
   return say('advice.room', { amount: volume(roomLitres, settings, 1) });
 }
 
-/** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap." */
-export function smallestWords({ syrupLitres, sapLitres }: SmallestBatch, settings: Settings): string {
+/** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap at 2.0 °Bx." */
+export function smallestWords({ syrupLitres, sapLitres, sapBrix }: SmallestBatch, settings: Settings): string {
   const sap = volume(sapLitres, settings, litresShown(sapLitres, settings) < 10 ? 1 : 0);
-  return say('advice.smallest', { syrup: volume(syrupLitres, settings), sap });
+  return say('advice.smallest', {
+    syrup: volume(syrupLitres, settings),
+    sap,
+    strength: exactStrength(sapBrix, settings),
+  });
 }

@@ -29,9 +29,12 @@ export type Plan = PlanView['plan'];
 
 const SECONDS_PER_HOUR = 3600;
 
-/** "3 h 05 min", to five minutes: a plan knows no more. */
+/** To five minutes: a plan knows no more. */
+const inFives = (hours: number): number => Math.round(hours * 12) / 12;
+
+/** "3 h 05 min", to five minutes, but what is short. */
 const planHours = (hours: number): string =>
-  lengthOfTime(hours * SECONDS_PER_HOUR < 600 ? hours * SECONDS_PER_HOUR : Math.round(hours * 12) * 300);
+  lengthOfTime(SECONDS_PER_HOUR * (hours * SECONDS_PER_HOUR < 600 ? hours : inFives(hours)));
 
 /** A local moment as the form has it, so many hours later: "17:35", or "Mon 02:10" on another day. */
 export function clockAfter(start: string, hours: number): string {
@@ -63,6 +66,13 @@ export function syrupRangeWords(plan: Plan, settings: Settings): string {
   if (!plan.sap_brix_usual) return say('plan.syrup.range', range);
   return say('plan.syrup.range_usual', { ...range, strength: exactStrength(plan.sap_brix, settings) });
 }
+
+/** Longer than this nobody watches a fire alone, h (judgement). */
+const ONE_WATCH_H = 14;
+
+/** That somebody has to relieve whoever watches; null for a boil that one person sees through. */
+export const longWords = ({ hours }: Plan): string | null =>
+  hours === null || hours <= ONE_WATCH_H ? null : say('plan.long', { time: planHours(hours) });
 
 /** null where the fires are not known. */
 export function hoursWords(plan: Plan, start: string): { main: string; range: string } | null {
@@ -228,6 +238,7 @@ export function stageSentences(
       when,
       from: listWords(emptied.map(nameOf)),
       pans,
+      count: stage.pans.length,
       litres: rough(stage.litres, settings),
       strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
     });
@@ -252,8 +263,8 @@ function changeWords(
 export function differenceWords(plan: Plan, beside: Plan, settings: Settings): string[] {
   const said: string[] = [];
   if (plan.hours !== null && beside.hours !== null) {
-    const hours = plan.hours - beside.hours;
-    if (Math.abs(hours) >= 1 / 12)
+    const hours = inFives(plan.hours) - inFives(beside.hours);
+    if (Math.abs(hours) > 1 / 24)
       said.push(say(hours < 0 ? 'plan.than.sooner' : 'plan.than.longer', { time: planHours(Math.abs(hours)) }));
   }
   const syrup = plan.syrup_litres - beside.syrup_litres;

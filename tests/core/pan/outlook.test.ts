@@ -38,6 +38,7 @@ test('the smallest batch stands at the least depth when it is done', () => {
   const { smallestBatch } = advised(10, 300);
   expect(smallestBatch!.syrupLitres).toBeCloseTo(1.02, 1);
   expect(smallestBatch!.sapLitres / smallestBatch!.syrupLitres).toBeCloseTo(4.1, 1);
+  expect(smallestBatch!.sapBrix).toBe(20);
 });
 
 test('so much cold sap may go in as the fire warms in a minute', () => {

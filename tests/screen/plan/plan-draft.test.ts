@@ -119,10 +119,16 @@ test('what is in store of a sap is its litres, and its strength by them; of othe
   expect(inStoreOf(stored, 'maple-late', sapKinds)).toMatchObject({ litres: 50 });
   expect(inStoreOf(stored, 'walnut', sapKinds)).toBeNull();
   const unmeasured: Stored = [...stored, { ...kept, litres: 10, sap: 'birch' }];
-  expect(inStoreOf(unmeasured, 'birch', sapKinds)).toEqual({ litres: 100, brix: null, pastLitres: 0 });
+  expect(inStoreOf(unmeasured, 'birch', sapKinds)).toMatchObject({
+    litres: 100,
+    brix: null,
+    pastLitres: 0,
+    isPast: false,
+  });
   const old: Stored = [...stored, { ...kept, litres: 25, sap: 'birch', keeping: { state: 'past', keeps_days: 3 } }];
   expect(inStoreOf(old, 'birch', sapKinds)).toMatchObject({ litres: 90, pastLitres: 25 });
-  expect(inStoreOf(old.slice(-1), 'birch', sapKinds)).toBeNull();
+  // All of it too old: it is there all the same, and is said to be old.
+  expect(inStoreOf(old.slice(-1), 'birch', sapKinds)).toMatchObject({ litres: 25, pastLitres: 0, isPast: true });
   expect(withStore(typed, birch, american)).toMatchObject({ litres: '23.78', strength: '0.9' });
   expect(withStore(typed, { litres: 100, brix: null }, metric)).toMatchObject({
     litres: '100',

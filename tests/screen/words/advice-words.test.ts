@@ -35,7 +35,9 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
 
 test('the smallest batch is told as syrup and as the sap that it takes', () => {
   const said = (settings: typeof metric) =>
-    smallestWords({ syrupLitres: 1.82, sapLitres: 71.4 }, settings).replaceAll('\u00a0', ' ');
-  expect(said(metric)).toBe('The least that this pan can finish: 1.8 L of syrup, from about 71 L of sap.');
-  expect(said(american)).toBe('The least that this pan can finish: 0.48 US gal of syrup, from about 19 US gal of sap.');
+    smallestWords({ syrupLitres: 1.82, sapLitres: 71.4, sapBrix: 2 }, settings).replaceAll('\u00a0', ' ');
+  expect(said(metric)).toBe('The least that this pan can finish: 1.8 L of syrup, from about 71 L of sap at 2.0 °Bx.');
+  expect(said(american)).toBe(
+    'The least that this pan can finish: 0.48 US gal of syrup, from about 19 US gal of sap at 2.0 °Bx.',
+  );
 });

@@ -1,0 +1,40 @@
+// What a boil that begins from a plan takes over from it, and the way to begin without it.
+import type { JSX } from 'preact';
+import { HOUR_MS } from '../../core/quantities/time.ts';
+import { settings } from '../client/store.ts';
+import { say } from '../language/say.ts';
+import { exactStrength, pressure, volume } from '../words/amounts.ts';
+import { dayAndTime } from '../words/clock.ts';
+import { plannedSetup } from './planned.ts';
+
+/** A plan for later than this is hardly begun now, ms. */
+const SOON_MS = 2 * HOUR_MS;
+
+/** What the plan that this boil begins from says of the sap and the air: it stands in no field here. */
+export function FromPlan(): JSX.Element | null {
+  const plan = plannedSetup.value?.plan;
+  if (plan === undefined) return null;
+  const amount = volume(plan.litres, settings.value);
+  const words =
+    plan.brix === undefined
+      ? say('boil.from_plan', { amount })
+      : say('boil.from_plan_at', { amount, strength: exactStrength(plan.brix, settings.value) });
+  const { pressure: told, start } = plan;
+  return (
+    <p class="panel row">
+      <span>
+        {words}
+        {told !== undefined && ` ${say('boil.from_plan_pressure', { pressure: pressure(told.hpa, settings.value) })}`}
+        {start !== undefined && Date.parse(start) - Date.now() > SOON_MS && (
+          <>
+            <br />
+            {say('boil.from_plan_later', { time: dayAndTime(`${start}Z`) })}
+          </>
+        )}
+      </span>
+      <button type="button" onClick={() => (plannedSetup.value = null)}>
+        {say('boil.without_plan')}
+      </button>
+    </p>
+  );
+}
