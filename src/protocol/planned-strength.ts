@@ -9,16 +9,16 @@ const counts = ({ withdrawn, questioned }: MarkSeen): boolean => !withdrawn && !
 const isPourInto = ({ mark }: MarkSeen, pan: string): boolean =>
   mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
 
-/** A pan that does not boil yet, of a known amount, of which no instrument and no thermometer tells how strong it is. */
-function isColdSap({ stage, brix, litres, rise_c: rise }: PanReading): boolean {
-  if ((stage !== 'warming' && stage !== 'unknown') || brix !== null || litres === null) return false;
+/** A pan that does not boil yet, of which no instrument and no thermometer tells how strong it is. */
+function isColdSap({ stage, brix, rise_c: rise }: PanReading): boolean {
+  if ((stage !== 'warming' && stage !== 'unknown') || brix !== null) return false;
   // So hot it may have boiled for a while, and is stronger.
   return rise === null || rise < 0;
 }
 
 /** The plan's strength of sap, °Bx, of a pan that holds nothing else yet as far as anybody noted; null for any other. */
 export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>, reading: PanReading): number | null {
-  if (!isColdSap(reading)) return null;
+  if (!isColdSap(reading) || reading.litres === null) return null;
   const others = marks.some(
     (each) => counts(each) && isPourInto(each, reading.pan) && (each.mark.kind === 'transfer' || 'brix' in each.mark),
   );

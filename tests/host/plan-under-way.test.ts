@@ -67,6 +67,8 @@ test('what was typed for a pour goes before the plan: stronger sap has less wate
 });
 
 test('a pan of which an amount or a strength is not known is named with what it lacks', () => {
-  expect(underWay(pour('p1', 19)).lacking).toEqual([{ pan: 'p2', litres: true, brix: true }]);
+  expect(underWay(pour('p1', 19)).lacking).toEqual([{ pan: 'p2', litres: true, brix: false }]);
+  const hot: Mark = { kind: 'transfer', from: 'p1', to: 'p2' } as Mark;
+  expect(underWay(pour('p1', 19), hot).lacking.map(({ pan }) => pan)).toContain('p2');
   expect(underWay(pour('p1', 19)).hours).toBeNull();
 });

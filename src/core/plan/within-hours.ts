@@ -16,28 +16,33 @@ export type HoursFor = (litres: number) => { hours: number | null; spread: numbe
 
 /** `hours` over 0; `litres` is all the sap that there is. null where the fires are not known. */
 export function withinHours(hours: number, litres: number, hoursFor: HoursFor, z: number): WithinHours | null {
-  const { spread } = hoursFor(litres);
-  const middle = litresIn(hours, litres, hoursFor);
+  const doneIn =
+    (z: number) =>
+    (one: number): number | null => {
+      const { hours: middle, spread } = hoursFor(one);
+      return middle === null ? null : middle * Math.exp(z * spread);
+    };
+  const middle = litresIn(hours, litres, doneIn(0));
   if (middle === null) return null;
-  const surely = litresIn(hours * Math.exp(-z * spread), litres, hoursFor)!;
+  const surely = litresIn(hours, litres, doneIn(z))!;
   return {
     hours,
     boil_litres: middle,
     boil_litres_low: surely,
-    boil_litres_high: litresIn(hours * Math.exp(z * spread), litres, hoursFor)!,
+    boil_litres_high: litresIn(hours, litres, doneIn(-z))!,
     keep_litres: litres - surely,
   };
 }
 
 /** More sap never takes less time, so halving finds it, to a thousandth of itself: never nought, which could not be planned. */
-function litresIn(hours: number, all: number, hoursFor: HoursFor): number | null {
-  const whole = hoursFor(all).hours;
+function litresIn(hours: number, all: number, doneIn: (litres: number) => number | null): number | null {
+  const whole = doneIn(all);
   if (whole === null) return null;
   if (whole <= hours) return all;
   let [low, high] = [0, all];
   while (high - low > high / 1000) {
     const middle = (low + high) / 2;
-    if (hoursFor(middle).hours! <= hours) low = middle;
+    if (doneIn(middle)! <= hours) low = middle;
     else high = middle;
   }
   return low;
