@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createHost } from '../../src/host/host.ts';
+import type { Now } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import type { Served } from '../../src/web/serve.ts';
@@ -94,7 +95,7 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   // Water boils at 97.85 °C at 640 m (ISO 2533 and IAPWS-IF97), and birch of 67 °Bx about 6.2 °C over it.
   expect(await results().textContent()).toMatch(/104\.\d\s°C \(219\.\d\s°F\)/);
   expect(await results().textContent()).toMatch(/Done about 1\d:\d\d/);
-  expect(await results().textContent()).toMatch(/pour (Back pot and )?Middle pot into Front pot/);
+  expect(await results().textContent()).toMatch(/Pour (Back pot and )?Middle pot into Front pot/);
 });
 
 test.each([LAPTOP, PHONE])('syrup, hours and fuel stay in sight while the last pan is typed', async (size) => {
@@ -150,6 +151,11 @@ test('in other units it is the same plan', async () => {
 test('who leaves early is told what to keep for another day', async () => {
   await page.getByLabel('I have to leave').fill('2027-04-18T13:00');
   await expect.poll(() => results().textContent()).toMatch(/Boil \d+\sL, keep \d+\sL for another day/);
+  const [, boil, keep] = /Boil (\d+)\sL, keep (\d+)\sL/u.exec((await results().textContent())!)!;
+  // The amounts add up, and all other figures are of what is boiled.
+  expect(Number(boil) + Number(keep)).toBe(140);
+  expect(await results().textContent()).toMatch(new RegExp(`all figures are of ${boil}\\sL of the 140\\sL`, 'u'));
+  expect(await results().textContent()).toMatch(/nine times in ten; \d+\sL only one time in two/);
   await page.getByLabel('I have to leave').fill('2027-04-18T07:00');
   await expect.poll(() => page.getByText('You leave before the fire is lit').count()).toBe(1);
   await page.getByLabel('I have to leave').fill('');
@@ -165,15 +171,25 @@ test('it fits a phone without scrolling sideways, and the letters of its picture
   await page.setViewportSize(LAPTOP);
 });
 
-test('made the boil it fills in the form, and while it runs says what is left', async () => {
+test('made the boil it fills in the form and notes its pressure, and while it runs says what is left and which pan lacks what', async () => {
+  let noted: Now['marks'] = [];
+  const stop = host.subscribe((message) => void (noted = message.kind === 'now' ? message.marks : noted));
+  await page.getByLabel('Today’s pressure').fill('939');
+  await expect.poll(() => page.getByLabel('That figure is').inputValue()).toBe('station');
   await page.getByRole('button', { name: 'Make this the boil' }).click();
   expect(await page.getByLabel('What you call it').first().inputValue()).toBe('Back pot');
   expect(await page.getByText(/Begins from your plan: /).textContent()).toMatch(/ 140\sL of sap at 0\.9\s°Bx/);
+  expect(await page.getByText(/The plan’s pressure, 939\shPa, is noted/).count()).toBe(1);
   await page.getByRole('button', { name: 'Start the boil' }).click();
   await expect.poll(() => host.running?.boil).toBeDefined();
+  await expect
+    .poll(() => noted.map(({ mark }) => mark))
+    .toContainEqual(expect.objectContaining({ kind: 'pressure', hpa: 939, at: 'station' }));
+  stop();
   await host.command({ ref: 'r', mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 0.9 } });
   await page.getByRole('link', { name: 'Plan' }).click();
   const left = page.getByRole('region', { name: 'What is left of this boil' });
   await expect.poll(() => left.textContent()).toMatch(/20\sL of sap are noted as poured in, 120\sL of the plan/);
+  await expect.poll(() => left.textContent()).toMatch(/Middle pot: how much is in it; Front pot: how much is in it\./);
   expect(errors).toEqual([]);
 });

@@ -22,7 +22,11 @@ const FUELS: Record<FuelNeeded['kind'], Fuel> = {
   electric: { kind: 'electric' },
 };
 
-/** A burner burns at its nominal power for as long as it is on; `spread` is that of the hours. Of another heat nothing is known. */
+/**
+ * A burner burns at its nominal power for as long as it is on; `spread` is that of the hours. Of another heat nothing is
+ * known. In the USA a burner's Btu/h is said to be meant gross (from memory, no source read): by that it burns 8 % less
+ * propane than is told here, which lies within the range.
+ */
 export function fuelNeeded(stages: readonly Stage[], burners: readonly Burner[], spread: number): FuelNeeded[] {
   return (['propane', 'wood', 'electric'] as const).flatMap((kind) => {
     const mj = burners

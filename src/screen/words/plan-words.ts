@@ -162,13 +162,22 @@ export function onlyUntilWords({ stay }: Plan, settings: Settings): string | nul
   return say('plan.stay.only', { boil, all });
 }
 
+/** A range of so many jars is told in tens. */
+const MANY_JARS = 20;
+
 /** Full jars of one size: "about 5 × 250 mL", or its ends where the range of the syrup holds several counts. */
 function jarRange(plan: Plan, one: JarCount, settings: Settings): { jars: string; ends: string; high: number } {
   const of = (litres: number): number =>
     jarsFor(litres, settings.volume).find(({ litres: each }) => each === one.litres)?.count ?? 0;
-  const [low, high] = [of(plan.syrup_low_litres), of(plan.syrup_high_litres)];
+  const exact = [of(plan.syrup_low_litres), of(plan.syrup_high_litres)] as const;
+  const step = exact[1] - exact[0] >= MANY_JARS ? 10 : 1;
+  const [low, high, count] = [...exact, one.count].map((jars) => Math.round(jars / step) * step) as [
+    number,
+    number,
+    number,
+  ];
   const ends = low === high ? number(high, 0) : say('plan.jars.ends', { low, high });
-  return { jars: jarsWords([one], settings), ends, high };
+  return { jars: jarsWords([{ ...one, count }], settings), ends, high };
 }
 
 /** The full jars that the syrup makes, each size with its range: what is left over is known no better than that. */
