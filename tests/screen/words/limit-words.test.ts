@@ -24,6 +24,13 @@ test('what can hardly be meant says what follows, and what is not known says so'
   expect(said({ brix: 66.9 }, { brix: null })).toEqual(['How strong it is now is not known yet.']);
 });
 
+test('cold sap of a planned boil is as strong here as its card says', () => {
+  const planned = { ...moment, header: { ...moment.header!, plan: { brix: 0.9 } } as typeof moment.header };
+  const cold = { ...reading, stage: 'warming', brix: null, rise_c: -80 } as const;
+  const [first] = finishSentences({ brix: 66.9 }, cold, planned, metric);
+  expect(first!.replaceAll('\u00a0', ' ')).toBe('It is 0.9 °Bx as planned; nobody has measured it yet.');
+});
+
 test('a least depth is held against the depth that the pan has', () => {
   const depths = (mm: number, change = {}): string[] =>
     leastDepthSentences(mm, { ...reading, ...change }, metric).map((each) => each.replaceAll('\u00a0', ' '));

@@ -1,0 +1,96 @@
+// What a plan says in sentences, of plans as the core makes them. Invented, Tarn Hollow.
+import { expect, test } from 'vitest';
+import type { PanSetup } from '../../../src/core/boil/entries.ts';
+import { planBoil } from '../../../src/core/plan/plan.ts';
+import type { PlanInput } from '../../../src/core/plan/plan.ts';
+import { litresFromVolume } from '../../../src/core/quantities/units.ts';
+import {
+  differenceWords,
+  longWords,
+  onlyUntilWords,
+  panSentences,
+  stageSentences,
+  stayWords,
+  underWayWords,
+} from '../../../src/screen/words/plan-words.ts';
+import { american, metric } from '../moment.ts';
+
+const pan = (id: string, diameter_mm: number, power_w?: number): PanSetup => ({
+  id,
+  vessel: { shape: 'round', diameter_mm },
+  heat: { kind: 'propane', ...(power_w === undefined ? {} : { power_w }) },
+});
+const day: PlanInput = {
+  ...{ sap: 'birch', litres: 140, brix: 0.9 },
+  pans: [pan('Back', 400, 16_000), pan('Middle', 360, 12_000), pan('Front', 220, 5000)],
+};
+const START = '2027-04-18T07:30';
+const plain = (words: string | null | undefined): string => (words ?? '').replaceAll('\u00a0', ' ');
+const numbers = (words: string): number[] => [...words.matchAll(/\d+(?:\.\d+)?/gu)].map(([each]) => Number(each));
+
+test.each([
+  ['litres', metric, 140],
+  ['US gallons', american, litresFromVolume(37.5, 'us-gallon')],
+  ['a few US gallons', american, litresFromVolume(9.3, 'us-gallon')],
+])('what is boiled before the leaving and what is kept add up, in %s', (_, settings, litres) => {
+  const { hours } = planBoil({ ...day, litres })!;
+  const plan = planBoil({ ...day, litres, stay_hours: hours! * 0.8 })!;
+  const [boil, keep] = numbers(plain(stayWords(plan, settings)!.main));
+  const [boiled, all] = numbers(plain(onlyUntilWords(plan, settings)));
+  expect(boiled).toBe(boil);
+  expect(boil! + keep!).toBeCloseTo(all!, 9);
+  expect(plain(stayWords(plan, settings)!.range)).toMatch(/done nine times in ten; .* only one time in two/u);
+  // As soon as even the middle of all the sap is done in time, more than the sure amount is likelier than not.
+  const nearly = planBoil({ ...day, litres, stay_hours: hours! * 1.02 })!;
+  expect(plain(stayWords(nearly, settings)!.range)).toMatch(/; all .* less often/u);
+});
+
+test('the range of the finish ends when somebody leaves, not after', () => {
+  const plan = planBoil({ ...day, stay_hours: 7 })!;
+  expect(plan.hours_high!).toBeLessThanOrEqual(7);
+  expect(plan.hours_high!).toBeGreaterThan(6.9);
+});
+
+test('pouring together says that the litres are of all pans, and how they are shared out', () => {
+  const [, first, last] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
+  expect(first).toMatch(
+    /all the pans together still hold about [\d.]+ L, at \d+ °Bx\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
+  );
+  expect(last).toMatch(/Pour Middle into Front\.$/u);
+});
+
+test('each pan says by which share of its fire it is reckoned, or that only its size counts, and how deep full is', () => {
+  const plan = planBoil({ ...day, pans: [pan('Back', 400, 16_000), pan('Front', 220)] })!;
+  const [back, front] = plan.pans.map((each) => panSentences(each, metric).map(plain).join(' '));
+  expect(back).toContain('Reckoned with 33 % of the fire’s power');
+  expect(back).toContain('Filled 100 mm deep, it wants cold sap again');
+  expect(front).toContain('Reckoned by its size alone');
+});
+
+test('a change of the time is that of the times shown, in fives of minutes', () => {
+  const plan = planBoil(day)!;
+  const shifted = (hours: number) => ({ ...plan, hours });
+  // 9 h 10 min and 9 h 16 min are shown as 9 h 10 and 9 h 15.
+  expect(differenceWords(shifted(9 + 10 / 60), shifted(9 + 16 / 60), metric)).toEqual(['5 min sooner']);
+  expect(differenceWords(shifted(9 + 11 / 60), shifted(9 + 9 / 60), metric)).toEqual([]);
+});
+
+test('a fire of more hours than one person can watch is said to need another', () => {
+  expect(longWords(planBoil(day)!)).toBeNull();
+  expect(plain(longWords(planBoil({ ...day, litres: 900 })!))).toMatch(
+    /on the fire is more than one person can watch/u,
+  );
+});
+
+test('a boil of which something is not known says which pan lacks what', () => {
+  const under = { poured_litres: 20, left_litres: 120, hours: null, hours_low: null, hours_high: null };
+  const words = (lacking: { pan: string; litres: boolean; brix: boolean }[]): string =>
+    plain(underWayWords({ ...under, lacking }, (id) => id, metric).range);
+  expect(
+    words([
+      { pan: 'Back', litres: false, brix: true },
+      { pan: 'Front', litres: true, brix: true },
+    ]),
+  ).toMatch(/has to be known: Back: how strong it is; Front: how much is in it and how strong\.$/u);
+  expect(words([])).toMatch(/a pan has to be on the fire/u);
+});
