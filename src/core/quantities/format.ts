@@ -106,7 +106,7 @@ export interface RangeWords {
  * figure of its standard uncertainty, as formatMeasured has it. However wide the range is, whole numbers stay, of what is
  * over 100 two figures, and of what is under 1 one (judgement: nothing would be left). -1 is tens.
  */
-export function rangeDigits({ value, low, high }: Ranged, most: number): number {
+function rangeDigits({ value, low, high }: Ranged, most: number): number {
   if (!known(low) || !known(high) || low === high) return most;
   const sigma = Number((Math.abs(high - low) / (2 * Z80)).toPrecision(1));
   const size = Math.abs(low < 0 ? Math.max(-low, high) : value);

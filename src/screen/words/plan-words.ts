@@ -37,7 +37,7 @@ const planHours = (hours: number): string =>
   lengthOfTime(SECONDS_PER_HOUR * (hours * SECONDS_PER_HOUR < 600 ? hours : inFives(hours)));
 
 /** A local moment as the form has it, so many hours later: "17:35", or "Mon 02:10" on another day. */
-export function clockAfter(start: string, hours: number): string {
+function clockAfter(start: string, hours: number): string {
   const from = Date.parse(`${start}Z`);
   const then = new Date(Math.round((from + hours * HOUR_MS) / 300_000) * 300_000);
   const days = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
