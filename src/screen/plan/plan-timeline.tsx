@@ -111,8 +111,6 @@ interface RowProps {
   span: Span | null;
   every: number | null;
   y: number;
-  /** How wide its name may be. */
-  names: number;
   x: (hours: number) => number;
   finish: number;
 }
