@@ -71,7 +71,7 @@ test('a change of the time is that of the times shown, in fives of minutes', () 
   const plan = planBoil(day)!;
   const shifted = (hours: number) => ({ ...plan, hours });
   // 9 h 10 min and 9 h 16 min are shown as 9 h 10 and 9 h 15.
-  expect(differenceWords(shifted(9 + 10 / 60), shifted(9 + 16 / 60), metric)).toEqual(['5 min sooner']);
+  expect(differenceWords(shifted(9 + 10 / 60), shifted(9 + 16 / 60), metric)).toEqual(['5\u00a0min sooner']);
   expect(differenceWords(shifted(9 + 11 / 60), shifted(9 + 9 / 60), metric)).toEqual([]);
 });
 
