@@ -1,5 +1,6 @@
 // The shapes of what a person notes and answers, as recording.md lists them; unknown fields are kept.
 import { z } from 'zod';
+import { AIR_HPA } from '../core/quantities/units.ts';
 import { DAY_MS } from '../core/quantities/time.ts';
 
 const pan = z.string().min(1).max(200);
@@ -11,6 +12,9 @@ const litres = z.number().min(0).max(100_000);
 const brix = z.number().min(0).max(100);
 const celsius = z.number().min(-100).max(1000);
 const oneDaySeconds = 86_400;
+
+/** The air's pressure, hPa. */
+export const airHpa = z.number().min(AIR_HPA.least).max(AIR_HPA.greatest);
 
 const markBase = {
   id: z.string().min(1).max(200).optional(),
@@ -42,7 +46,7 @@ const markSchemas = [
   mark('draw-off', { pan, litres: litres.optional(), all: z.boolean().optional(), brix: brix.optional() }),
   mark('flame', { pan, level: z.number().min(0).max(1) }),
   mark('pressure', {
-    hpa: z.number().min(300).max(1200),
+    hpa: airHpa,
     at: z.enum(['station', 'altimeter', 'sea-level']).optional(),
     outdoor_celsius: z.number().min(-80).max(60).optional(),
   }),

@@ -37,7 +37,7 @@ const choices = {
   temperature: z.enum(['C', 'F']),
   volume: z.enum(['litre', 'us-gallon', 'imperial-gallon']),
   length: z.enum(['mm', 'inch']),
-  pressure: z.enum(['hpa', 'inhg']),
+  pressure: z.enum(['hpa', 'kpa', 'inhg']),
   mass: z.enum(['kg', 'pound']),
   strength: z.enum(['brix', 'baume', 'sg']),
   power: z.enum(['watt', 'btu-per-hour']),

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import type { Plan, PlanInput } from '../core/plan/plan.ts';
 import type { UnderWay } from '../core/plan/under-way.ts';
 import { finishSchema, panSchema, sapSchema } from './header-schema.ts';
+import { airHpa } from './entry-schemas.ts';
 import { problemSentence } from './problem-sentence.ts';
 import { HOUR_MS } from '../core/quantities/time.ts';
 
@@ -18,7 +19,7 @@ export const planSchema = z
     /** Today's, as a pressure mark has it. */
     pressure: z
       .looseObject({
-        hpa: z.number().min(400).max(1100),
+        hpa: airHpa,
         at: z.enum(['station', 'altimeter', 'sea-level']),
         outdoor_celsius: z.number().min(-60).max(60).optional(),
       })

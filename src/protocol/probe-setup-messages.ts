@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import type { RefusedLine } from '../core/boil/refused-lines.ts';
 import type { Sensor } from '../core/boil/entries.ts';
+import { airHpa } from './entry-schemas.ts';
 import { formatSchema, sensorSchema } from './header-schema.ts';
 
 const ref = z.string().min(1).max(100);
@@ -11,9 +12,7 @@ const channel = z.string().min(1).max(200);
 /** What is known of the place, so that the water point can be told; both may be left out. */
 export const placeSchema = z.strictObject({
   altitude_m: z.number().min(-500).max(8000).optional(),
-  pressure: z
-    .strictObject({ hpa: z.number().min(300).max(1100), at: z.enum(['station', 'altimeter', 'sea-level']) })
-    .optional(),
+  pressure: z.strictObject({ hpa: airHpa, at: z.enum(['station', 'altimeter', 'sea-level']) }).optional(),
 });
 export type Place = z.infer<typeof placeSchema>;
 

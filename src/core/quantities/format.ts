@@ -172,10 +172,17 @@ export function formatLength(mm: MaybeNumber, unit: LengthUnit, digits?: number)
   return withUnit(value, digits ?? (unit === 'inch' ? 1 : 0), unit === 'inch' ? 'in' : 'mm');
 }
 
-/** "998 hPa" or "29.47 inHg": a hundredth of an inch is a third of a hPa. */
+const PRESSURE_WRITTEN: Record<PressureUnit, { symbol: string; digits: number }> = {
+  hpa: { symbol: 'hPa', digits: 0 },
+  kpa: { symbol: 'kPa', digits: 1 },
+  inhg: { symbol: 'inHg', digits: 2 },
+};
+
+/** "998 hPa", "99.8 kPa" or "29.47 inHg": a hundredth of an inch is a third of a hPa. */
 export function formatPressure(hpa: MaybeNumber, unit: PressureUnit, digits?: number): string {
   const value = hpa === null ? null : pressureFromHpa(hpa, unit);
-  return withUnit(value, digits ?? (unit === 'inhg' ? 2 : 0), unit === 'inhg' ? 'inHg' : 'hPa');
+  const written = PRESSURE_WRITTEN[unit];
+  return withUnit(value, digits ?? written.digits, written.symbol);
 }
 
 /** "12.4 kg" or "27.3 lb", digits as formatVolume. */

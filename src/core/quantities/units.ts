@@ -3,12 +3,13 @@
 export type TemperatureUnit = 'C' | 'F';
 export type VolumeUnit = 'litre' | 'us-gallon' | 'imperial-gallon';
 export type LengthUnit = 'mm' | 'inch';
-export type PressureUnit = 'hpa' | 'inhg';
+export type PressureUnit = 'hpa' | 'kpa' | 'inhg';
 export type MassUnit = 'kg' | 'pound';
 export type PowerUnit = 'watt' | 'btu-per-hour';
 
 /** Conventional inch of mercury, NIST SP 811. */
 const hpaPerInHg = 33.86389;
+const hpaPer: Record<PressureUnit, number> = { hpa: 1, kpa: 10, inhg: hpaPerInHg };
 
 /** International table Btu, exact: 1055.05585262 J; so many watts are one Btu/h. */
 const wattsPerBtuPerHour = 1055.05585262 / 3600;
@@ -47,13 +48,26 @@ export const differenceFromCelsius = (celsius: number, unit: TemperatureUnit): n
 export const celsiusFromDifference = (value: number, unit: TemperatureUnit): number =>
   unit === 'F' ? (value * 5) / 9 : value;
 
-/** hPa of conventional inches of mercury. */
-export const hpaFromInHg = (inHg: number): number => inHg * hpaPerInHg;
 /** hPa in a unit. */
-export const pressureFromHpa = (hpa: number, unit: PressureUnit): number => (unit === 'inhg' ? hpa / hpaPerInHg : hpa);
+export const pressureFromHpa = (hpa: number, unit: PressureUnit): number => hpa / hpaPer[unit];
 /** hPa of a pressure in a unit. */
-export const hpaFromPressure = (value: number, unit: PressureUnit): number =>
-  unit === 'inhg' ? hpaFromInHg(value) : value;
+export const hpaFromPressure = (value: number, unit: PressureUnit): number => value * hpaPer[unit];
+
+/** What is taken for the air's pressure, hPa: more than any place and weather has (common practice). */
+export const AIR_HPA = { least: 300, greatest: 1200 } as const;
+/** The same in each unit, as it is typed; no two overlap, so a figure itself tells its unit. */
+export const AIR_TYPED: Readonly<Record<PressureUnit, { least: number; greatest: number }>> = {
+  inhg: { least: 9, greatest: 35 },
+  kpa: { least: 36, greatest: 120 },
+  hpa: AIR_HPA,
+};
+const PRESSURE_UNITS = ['hpa', 'kpa', 'inhg'] as const;
+
+/** hPa of an air pressure as it was typed, in whichever unit such a figure is in; null for what is none in any. */
+export function hpaFromFigure(typed: number): number | null {
+  const unit = PRESSURE_UNITS.find((each) => typed >= AIR_TYPED[each].least && typed <= AIR_TYPED[each].greatest);
+  return unit === undefined ? null : hpaFromPressure(typed, unit);
+}
 
 /** Also for flows: litres per hour become gallons per hour. */
 export const volumeFromLitres = (litres: number, unit: VolumeUnit): number => litres / litresPer[unit];

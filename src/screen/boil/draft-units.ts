@@ -2,7 +2,6 @@
 import {
   celsiusFromDifference,
   differenceFromCelsius,
-  hpaFromPressure,
   kgFromMass,
   massFromKg,
   pressureFromHpa,
@@ -13,6 +12,7 @@ import {
   brixOf,
   celsiusOf,
   celsiusShown,
+  hpaOf,
   litresOf,
   litresShown,
   metresOf,
@@ -36,6 +36,8 @@ export interface TypedQuantity {
 
 const STRENGTH_DIGITS = { brix: 1, baume: 2, sg: 4 } as const;
 
+const PRESSURE_DIGITS = { hpa: 0, kpa: 1, inhg: 2 } as const;
+
 export const typedQuantities = {
   volume: { of: litresOf, shown: litresShown, digits: ({ volume }) => (volume === 'litre' ? 1 : 2) },
   fill: { of: litresOf, shown: litresShown, digits: ({ volume }) => (volume === 'litre' ? 2 : 3) },
@@ -50,9 +52,9 @@ export const typedQuantities = {
   power: { of: wattsOf, shown: powerShown, digits: ({ power }) => (power === 'watt' ? 1 : 0) },
   temperature: { of: celsiusOf, shown: celsiusShown, digits: () => 1 },
   pressure: {
-    of: (shown, { pressure }) => hpaFromPressure(shown, pressure),
+    of: hpaOf,
     shown: (hpa, { pressure }) => pressureFromHpa(hpa, pressure),
-    digits: ({ pressure }) => (pressure === 'hpa' ? 0 : 2),
+    digits: ({ pressure }) => PRESSURE_DIGITS[pressure],
   },
   rise: {
     of: (shown, { temperature }) => celsiusFromDifference(shown, temperature),

@@ -22,6 +22,9 @@ export const US: Units = {
   power: 'btu-per-hour',
 };
 
+/** As weather is told in Canada: metric, its pressure in kilopascals. */
+const CANADA: Units = { ...METRIC, pressure: 'kpa' };
+
 export const IMPERIAL: Units = { ...US, volume: 'imperial-gallon' };
 
 /** The region that a BCP 47 tag names itself: "US" of "en-US"; undefined for "en" and for what is no tag. */
@@ -36,5 +39,5 @@ function regionOf(tag: string): string | undefined {
 /** Of the languages that the browser prefers, in order, the first that names a region says which units are usual. */
 export function usualUnits(preferred: readonly string[]): Units {
   const region = preferred.map(regionOf).find((each) => each !== undefined);
-  return region === 'US' ? US : METRIC;
+  return region === 'US' ? US : region === 'CA' ? CANADA : METRIC;
 }

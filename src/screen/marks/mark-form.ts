@@ -29,6 +29,8 @@ export interface NumberField {
   least: number;
   greatest: number;
   optional?: boolean;
+  /** What is wrong with a number, beyond being outside of the two. */
+  wrong?: (typed: string, value: number) => string | null;
   /** What stands in it before anything is typed. */
   start?: string;
 }
@@ -96,6 +98,8 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
         field: field.label,
         example: localDigits(field.least < 10 ? '2.5' : String(field.least)),
       });
+    const wrong = field.wrong?.(text, value) ?? null;
+    if (wrong !== null) return wrong;
     if (value < field.least || value > field.greatest) {
       return say('marks.problem.range', {
         field: field.label,

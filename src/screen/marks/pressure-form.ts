@@ -1,9 +1,9 @@
 // The form for the air's pressure: three ways to come by one, each named by where a person finds the number.
-import { hpaFromInHg } from '../../core/quantities/units.ts';
+import { AIR_TYPED } from '../../core/quantities/units.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { Mark } from '../client/types.ts';
-import { metresOf, metresShown, unitSymbols } from '../words/amounts.ts';
+import { hpaOf, metresOf, metresShown, problemInPressure, unitSymbols } from '../words/amounts.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
@@ -17,12 +17,8 @@ type Place = 'station' | 'altimeter' | 'sea-level';
 
 const placeIn = (values: Values): Place => (values['at'] as Place | undefined) ?? 'station';
 
-/** A barometer shows at most 36 inches of mercury and at least 300 hPa, so the figure itself tells the unit. */
-const MOST_INHG = 36;
-const LEAST_INHG = 9;
-const MOST_HPA = 1200;
-
-const hpaOf = (shown: number): number => (shown <= MOST_INHG ? hpaFromInHg(shown) : shown);
+/** The figure itself tells the unit, whichever was chosen. */
+const UNITS = { hpa: 'marks.hpa_or', kpa: 'marks.kpa_or', inhg: 'marks.inhg_or' } as const;
 
 const OUTDOORS_C = [-60, 55] as const;
 /** From dry land below the sea to where nobody boils any more, m. */
@@ -35,7 +31,7 @@ function needsHeight({ header }: MarkPlace, values: Values): boolean {
 
 function fields(place: MarkPlace, values: Values): Field[] {
   const { settings } = place;
-  const unit = say(settings.pressure === 'hpa' ? 'marks.hpa_or' : 'marks.inhg_or');
+  const unit = say(UNITS[settings.pressure]);
   const [least, greatest] = HEIGHTS_M.map((metres) => Math.round(metresShown(metres, settings)));
   const height = { name: 'height', label: say('marks.place_height'), unit: unitSymbols(settings).height };
   return [
@@ -44,7 +40,14 @@ function fields(place: MarkPlace, values: Values): Field[] {
       label: say('marks.i_have_it_from'),
       options: PLACES.map(({ value, label }) => ({ value, label: say(label) })),
     },
-    { name: 'value', label: say('marks.it_says'), unit, least: LEAST_INHG, greatest: MOST_HPA },
+    {
+      name: 'value',
+      label: say('marks.it_says'),
+      unit,
+      least: AIR_TYPED.inhg.least,
+      greatest: AIR_TYPED.hpa.greatest,
+      wrong: (typed, value) => problemInPressure(say('marks.it_says'), typed, value),
+    },
     ...(placeIn(values) === 'sea-level'
       ? [temperatureField(settings, say('marks.outdoors'), { optional: true, range: OUTDOORS_C })]
       : []),
@@ -62,7 +65,7 @@ export const pressure: MarkForm = {
   build: (values, { settings }) =>
     given({
       kind: 'pressure',
-      hpa: hpaOf(numberOf(values, 'value') ?? 0),
+      hpa: hpaOf(numberOf(values, 'value') ?? 0, settings),
       at: placeIn(values),
       outdoor_celsius: placeIn(values) === 'sea-level' ? celsiusIn(values, settings) : undefined,
     } satisfies Mark),

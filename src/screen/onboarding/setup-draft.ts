@@ -1,13 +1,12 @@
 // What a person has said so far while setting probes up; it lives in this page alone until all of it is kept at once.
 import { signal } from '@preact/signals';
-import { hpaFromPressure } from '../../core/quantities/units.ts';
 import { retyped, typedQuantities } from '../boil/draft-units.ts';
 import { ask, tell } from '../client/store.ts';
 import type { KeptProbes, Place, PortFormat, PortListing, ProbeCheck, Sensor, Settings } from '../client/types.ts';
 import { kept, keptAt, recallProbes } from '../probes/kept.ts';
 import { listened, startListening, stopListening } from '../probes/listening.ts';
 import type { Listened } from '../probes/listening.ts';
-import { metresOf, metresShown, typedNumber } from '../words/amounts.ts';
+import { hpaOf, metresOf, metresShown, typedNumber } from '../words/amounts.ts';
 import { say } from '../language/say.ts';
 
 export const STEPS = ['board', 'lines', 'hand', 'boil', 'ice', 'done'] as const;
@@ -162,7 +161,7 @@ function placeOf(now: SetupDraft, settings: Settings): Place {
   const typed = typedNumber(pressure);
   return {
     ...(height === null ? {} : { altitude_m: metresOf(height, settings) }),
-    ...(typed === null ? {} : { pressure: { hpa: hpaFromPressure(typed, settings.pressure), at: 'station' as const } }),
+    ...(typed === null ? {} : { pressure: { hpa: hpaOf(typed, settings), at: 'station' as const } }),
   };
 }
 

@@ -1,6 +1,6 @@
 // A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
-import { celsiusFromTemperature, hpaFromPressure } from '../../core/quantities/units.ts';
+import { celsiusFromTemperature } from '../../core/quantities/units.ts';
 import { boilDraft, calledIn, isBare, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { BoilDraft, PanDraft } from '../boil/boil-draft.ts';
 import { boilDraftIn, retyped, typedQuantities } from '../boil/draft-units.ts';
@@ -9,7 +9,7 @@ import { isVesselUnfinished } from '../boil/vessel-draft.ts';
 import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
-import { brixOf, litresOf, noNumber, typedNumber, unitSymbols } from '../words/amounts.ts';
+import { brixOf, hpaOf, litresOf, noNumber, problemInPressure, typedNumber, unitSymbols } from '../words/amounts.ts';
 import { listWords } from '../words/plan-words.ts';
 
 /** Every text is as typed; '' is "not given". Sap and finish of all the liquid are those of the first pan. */
@@ -110,17 +110,10 @@ function fieldsOf(draft: PlanDraft, settings: Settings): Field[] {
       ...WARMTHS[settings.temperature],
       unit: units.temperature,
     },
-    {
-      label: say('plan.field.pressure'),
-      typed: draft.pressure,
-      ...PRESSURES[settings.pressure],
-      unit: units.pressure,
-    },
   ];
 }
 
 const WARMTHS = { C: { least: 0, greatest: 100 }, F: { least: 32, greatest: 212 } } as const;
-const PRESSURES = { hpa: { least: 600, greatest: 1100 }, inhg: { least: 17.7, greatest: 32.5 } } as const;
 const STRENGTHS = {
   brix: { least: 0.1, greatest: 60 },
   baume: { least: 0.1, greatest: 33 },
@@ -159,8 +152,17 @@ function wrongInPlan(draft: PlanDraft, settings: Settings): string | null {
     if (value === null) return noNumber(label, typed);
     if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
   }
+  const pressure = pressureProblem(draft);
+  if (pressure !== null) return pressure;
   if (draft.until !== '' && draft.start !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');
   return problemInDraft(sizedBoil(draft), settings);
+}
+
+function pressureProblem({ pressure }: PlanDraft): string | null {
+  if (pressure.trim() === '') return null;
+  const value = typedNumber(pressure);
+  const label = say('plan.field.pressure');
+  return value === null ? noNumber(label, pressure) : problemInPressure(label, pressure, value);
 }
 
 /** The request of a checked draft. */
@@ -171,9 +173,7 @@ export function requestOf(draft: PlanDraft, settings: Settings, kinds: readonly 
   const pressure = typedNumber(draft.pressure);
   return {
     ...(site === undefined ? {} : { site }),
-    ...(pressure === null
-      ? {}
-      : { pressure: { hpa: hpaFromPressure(pressure, settings.pressure), at: draft.pressureAt } }),
+    ...(pressure === null ? {} : { pressure: { hpa: hpaOf(pressure, settings), at: draft.pressureAt } }),
     ...(pans[0]?.sap === undefined ? {} : { sap: pans[0].sap }),
     ...(pans[0]?.finish === undefined ? {} : { finish: pans[0].finish }),
     litres: litresOf(typedNumber(draft.litres)!, settings),

@@ -58,6 +58,7 @@ const ROWS: readonly Row[] = [
     word: 'units.of.pressure',
     options: [
       ['hpa', 'units.hpa'],
+      ['kpa', 'units.kpa'],
       ['inhg', 'units.inhg'],
     ],
   },
@@ -78,6 +79,10 @@ const ROWS: readonly Row[] = [
     ],
   },
 ];
+
+/** Kilopascals are metric as well. */
+const isMetricToo = (name: string, unit: string, { pressure }: Settings): boolean =>
+  name === 'pressure' && unit === 'hpa' && pressure === 'kpa';
 
 interface UnitsPanelProps {
   now: Settings;
@@ -107,7 +112,7 @@ function UnitRow({ row, now, change }: UnitsPanelProps & { row: Row }): JSX.Elem
 
 export function UnitsPanel({ now, change }: UnitsPanelProps): JSX.Element {
   const isChosen = (units: Units): boolean =>
-    Object.entries(units).every(([name, unit]) => now[name as keyof Units] === unit);
+    Object.entries(units).every(([name, unit]) => now[name as keyof Units] === unit || isMetricToo(name, unit, now));
   return (
     <section class="panel" aria-labelledby="units">
       <div class="units-head">

@@ -20,6 +20,8 @@ import {
 } from '../../core/quantities/format.ts';
 import { brixFromStrength, strengthFromBrix } from '../../core/quantities/strength-scale.ts';
 import {
+  hpaFromFigure,
+  hpaFromPressure,
   celsiusFromTemperature,
   differenceFromCelsius,
   lengthFromMm,
@@ -93,6 +95,12 @@ export const depth = (mm: number, settings: Settings): string => localAmount(for
 /** A pressure with its unit, from hPa. */
 export const pressure = (hpa: number, settings: Settings): string =>
   localAmount(formatPressure(hpa, settings.pressure));
+/** hPa of an air pressure as it was typed: by the figure itself, else in the unit shown. */
+export const hpaOf = (shown: number, settings: Settings): number =>
+  hpaFromFigure(shown) ?? hpaFromPressure(shown, settings.pressure);
+/** What is wrong with a figure typed for the air's pressure, naming its field; null where it is one in any unit. */
+export const problemInPressure = (field: string, typed: string, value: number): string | null =>
+  hpaFromFigure(value) === null ? say('pressure.none', { field, typed }) : null;
 /** A mass with its unit, from kg. */
 export const mass = (kg: number, settings: Settings): string => localAmount(formatMass(kg, settings.mass));
 /** A power with its unit, from W. */
@@ -145,6 +153,8 @@ export const metresOf = (shown: number, settings: Settings): number =>
 export const metresShown = (metres: number, settings: Settings): number =>
   settings.length === 'mm' ? metres : metres / METRES_PER_FOOT;
 
+const PRESSURE_SYMBOLS = { hpa: 'hPa', kpa: 'kPa', inhg: 'inHg' } as const;
+
 /** The symbols that stand behind number fields. */
 export function unitSymbols(settings: Settings): {
   temperature: string;
@@ -166,7 +176,7 @@ export function unitSymbols(settings: Settings): {
     volume: say(volumes[settings.volume]),
     length: settings.length === 'mm' ? 'mm' : say('unit.inch'),
     height: settings.length === 'mm' ? 'm' : say('unit.foot'),
-    pressure: settings.pressure === 'hpa' ? 'hPa' : 'inHg',
+    pressure: PRESSURE_SYMBOLS[settings.pressure],
     strength: strengths[settings.strength],
     power: settings.power === 'watt' ? 'kW' : 'Btu/h',
   };

@@ -5,7 +5,7 @@ import {
   stationPressureFromSeaLevelHpa,
 } from '../../../src/core/physics/station-pressure.ts';
 import { saturationPressureHpa, saturationTemperatureCelsius } from '../../../src/core/physics/water-point.ts';
-import { hpaFromInHg } from '../../../src/core/quantities/units.ts';
+import { hpaFromPressure } from '../../../src/core/quantities/units.ts';
 import { readTable } from '../../core/physics/published-table.ts';
 import type { Comparison } from './comparison.ts';
 
@@ -84,8 +84,8 @@ export const waterComparisons: Comparison[] = [
     unit: 'hPa',
     limit: 0.02,
     pairs: [
-      [stationPressureFromAltimeterHpa(hpaFromInHg(30.2), 5045 * M_PER_FT), 849.77],
-      [stationPressureFromAltimeterHpa(hpaFromInHg(30.37), 7014 * M_PER_FT), 793.75],
+      [stationPressureFromAltimeterHpa(hpaFromPressure(30.2, 'inhg'), 5045 * M_PER_FT), 849.77],
+      [stationPressureFromAltimeterHpa(hpaFromPressure(30.37, 'inhg'), 7014 * M_PER_FT), 793.75],
     ],
   },
   {

@@ -7,7 +7,7 @@ import {
   stationPressureFromAltitudeHpa,
   stationPressureFromSeaLevelHpa,
 } from '../../../src/core/physics/station-pressure.ts';
-import { hpaFromInHg } from '../../../src/core/quantities/units.ts';
+import { hpaFromPressure } from '../../../src/core/quantities/units.ts';
 import { readTable } from './published-table.ts';
 
 const metresFromFeet = (feet: number): number => feet * 0.3048;
@@ -32,8 +32,8 @@ test('pressure to altitude: 44330.77 m [1 - (p/1013.25)^0.190263], as computed a
 });
 
 test('altimeter setting to pressure: worked examples of a public barometry note, 30.20 inHg at 5045 ft and 30.37 inHg at 7014 ft', () => {
-  const first = stationPressureFromAltimeterHpa(hpaFromInHg(30.2), metresFromFeet(5045)) ?? NaN;
-  const second = stationPressureFromAltimeterHpa(hpaFromInHg(30.37), metresFromFeet(7014)) ?? NaN;
+  const first = stationPressureFromAltimeterHpa(hpaFromPressure(30.2, 'inhg'), metresFromFeet(5045)) ?? NaN;
+  const second = stationPressureFromAltimeterHpa(hpaFromPressure(30.37, 'inhg'), metresFromFeet(7014)) ?? NaN;
   expect(Math.abs(first - 849.77)).toBeLessThan(0.02);
   expect(Math.abs(second - 793.75)).toBeLessThan(0.02);
 });

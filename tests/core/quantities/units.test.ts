@@ -13,7 +13,7 @@ test('temperatures: water freezes at 32 °F and 100 °C is 212 °F; a rise of 4 
 });
 
 test('factors of NIST SP 811: inch of mercury 33.86389 hPa, US gallon 3.785412 L, imperial gallon 4.54609 L, inch 25.4 mm, pound 0.4535924 kg, Btu/h 0.2930711 W', () => {
-  expect(units.hpaFromInHg(29.921)).toBeCloseTo(1013.24, 2);
+  expect(units.hpaFromPressure(29.921, 'inhg')).toBeCloseTo(1013.24, 2);
   expect(units.litresFromVolume(1, 'us-gallon')).toBeCloseTo(3.785412, 6);
   expect(units.litresFromVolume(1, 'imperial-gallon')).toBe(4.54609);
   expect(units.litresFromVolume(1, 'litre')).toBe(1);

@@ -2,13 +2,17 @@
 import { expect, test } from 'vitest';
 import { METRIC, US, usualUnits } from '../../../src/screen/client/unit-sets.ts';
 
+/** Weather in Canada is told in kilopascals (Environment Canada's hourly reports). */
+const CANADA = { ...METRIC, pressure: 'kpa' };
+
 test.each([
   [['en-US', 'en'], US],
   [['es-US'], US],
   [['en', 'en-US'], US],
   [['en-GB', 'en-US'], METRIC],
-  [['en-CA', 'fr-CA'], METRIC],
-  [['fr-CA', 'en-US'], METRIC],
+  [['en-CA', 'fr-CA'], CANADA],
+  [['fr-CA', 'en-US'], CANADA],
+  [['fr-FR', 'fr-CA'], METRIC],
   [['en'], METRIC],
   [['no tag at all', 'en-US'], US],
   [[], METRIC],

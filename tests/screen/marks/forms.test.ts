@@ -64,6 +64,29 @@ test.each(markForms.filter((form) => form.build !== undefined))(
   },
 );
 
+/** Every field at both of its ends, the others as they would be filled in. */
+function atEnds(fields: Field[]): Values[] {
+  const usual = filled(fields);
+  return fields.flatMap((field) =>
+    'least' in field ? [field.least, field.greatest].map((end) => ({ ...usual, [field.name]: String(end) })) : [],
+  );
+}
+
+test.each(markForms.filter((form) => form.build !== undefined))(
+  '$kind: no form takes what the host refuses',
+  (form) => {
+    for (const place of places) {
+      for (const chosen of choices(form, place)) {
+        const fields = form.fields(place, chosen);
+        for (const values of atEnds(fields)) {
+          expect(problemIn({ ...values, ...chosen }, fields)).toBeNull();
+          expect(markSchema.safeParse(form.build?.({ ...values, ...chosen }, place)).error).toBeUndefined();
+        }
+      }
+    }
+  },
+);
+
 test('letters are one to a form', () => {
   const letters = markForms.map((form) => form.key);
   expect(new Set(letters).size).toBe(letters.length);
@@ -91,6 +114,23 @@ test('a pressure tells its own unit', () => {
   expect(pressure?.build?.({ at: 'station', value: '28.08' }, place)).toMatchObject({
     hpa: expect.closeTo(950.9, 1) as number,
   });
+  // As Canadian weather gives it; the French screen takes a comma.
+  expect(pressure?.build?.({ at: 'sea-level', value: '100,3' }, place)).toMatchObject({ hpa: 1003 });
+});
+
+test.each(['8', '35.5', '121', '299', '1201'])('a pressure of %s is refused by the form, in any unit', (value) => {
+  const [place] = places as [MarkPlace];
+  const fields = formOf('pressure')!.fields(place);
+  expect(problemIn({ at: 'station', value }, fields)).toBe(
+    `It says: ${value} is no air pressure. Type 300 to 1200 hPa, 36 to 120 kPa or 9 to 35 inHg.`,
+  );
+});
+
+test('what is poured is no hotter than syrup boils, as in the plan', () => {
+  const [place] = places as [MarkPlace];
+  const fields = formOf('top-up')!.fields(place);
+  expect(problemIn({ volume: '5', temperature: '150' }, fields)).toContain('150 is outside of -5 to 110');
+  expect(formOf('top-up')!.build?.({ volume: '5', temperature: '80' }, place)).toMatchObject({ celsius: 80 });
 });
 
 test('the quick temperatures of a reading by hand go in even steps from boiling water to the finish', () => {
