@@ -2,12 +2,13 @@
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { brixOf, celsiusOf, litresOf, unitSymbols } from '../words/amounts.ts';
+import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
 import { panName } from '../words/pan-words.ts';
 import { pouredShown } from '../words/poured-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
 import { given, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, NumberField, Quick } from './mark-form.ts';
+import { celsiusIn, temperatureField } from './temperature-field.ts';
 
 const LITRE_STEPS = [0.5, 1, 2, 3, 5, 10, 20];
 const GALLON_STEPS = [0.25, 0.5, 1, 2, 3, 5];
@@ -30,6 +31,9 @@ const POURED = {
   baume: { least: 0, greatest: 46 },
   sg: { least: 1, greatest: 1.46 },
 } as const;
+
+/** From half frozen sap to syrup off the boil, °C. */
+const POURED_C = [-5, 110] as const;
 
 function strengthField({ strength }: Settings, unit: string): NumberField {
   return { name: 'strength', label: say('marks.its_strength'), unit, ...POURED[strength], optional: true };
@@ -58,25 +62,16 @@ export const topUp: MarkForm = {
   fields: ({ settings, pour }) => [
     { ...volumeField(settings, say('marks.poured_in')), ...(pour && { start: pouredShown(pour, settings) }) },
     strengthField(settings, unitSymbols(settings).strength),
-    {
-      name: 'celsius',
-      label: say('marks.how_warm'),
-      unit: unitSymbols(settings).temperature,
-      least: -10,
-      greatest: 230,
-      optional: true,
-    },
+    temperatureField(settings, say('marks.how_warm'), { optional: true, range: POURED_C }),
   ],
-  build(values, { pan, settings }) {
-    const warm = numberOf(values, 'celsius');
-    return given({
+  build: (values, { pan, settings }) =>
+    given({
       kind: 'top-up',
       pan,
       litres: litresIn(values, settings),
       brix: brixIn(values, settings),
-      celsius: warm === undefined ? undefined : celsiusOf(warm, settings),
-    } satisfies Mark);
-  },
+      celsius: celsiusIn(values, settings),
+    } satisfies Mark),
 };
 
 export const drawOff: MarkForm = {
