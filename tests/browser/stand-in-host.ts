@@ -16,6 +16,8 @@ export interface StandIn {
   heard: Command[];
   /** What is said from now on. */
   show(now: Now): void;
+  /** From now on refuses commands that have this field, in these words. */
+  refuse(name: string, why: string): void;
   /** Says nothing, as a host that hangs, until it is told to speak again. */
   fallSilent(silent: boolean): void;
   /** Cuts every connection. */
@@ -66,8 +68,10 @@ function dataFor(command: Command): unknown {
 /** There is no notebook behind it: tests of what is kept have a real host. */
 const REFUSED = ['boil_page', 'keep_page', 'collections', 'season', 'find', 'plan', 'plan_now'];
 
-function answerTo(command: Command): HostMessage {
+function answerTo(command: Command, refused: ReadonlyMap<string, string>): HostMessage {
   const { ref } = command;
+  const [why] = [...refused].filter(([name]) => name in command).map(([, words]) => words);
+  if (why !== undefined) return { kind: 'answered', ref, ok: false, why };
   if (REFUSED.some((name) => name in command)) {
     return { kind: 'answered', ref, ok: false, why: 'The stand-in keeps no notebook.' };
   }
@@ -84,6 +88,7 @@ export async function standIn(folder: string, first: Now, chosen: Partial<Settin
   let settings = settingsSchema.parse(chosen);
   let now = first;
   let silent = false;
+  const refused = new Map<string, string>();
   const say = (message: HostMessage): void => {
     if (!silent) for (const page of pages) page.send(JSON.stringify(message));
   };
@@ -107,7 +112,7 @@ export async function standIn(folder: string, first: Now, chosen: Partial<Settin
         settings = settingsSchema.parse({ ...settings, ...command.settings });
         say({ kind: 'settings', settings });
       }
-      say(answerTo(command));
+      say(answerTo(command, refused));
     });
     socket.on('close', () => pages.delete(socket));
   });
@@ -120,6 +125,7 @@ export async function standIn(folder: string, first: Now, chosen: Partial<Settin
       now = next;
       say(now);
     },
+    refuse: (name, why) => void refused.set(name, why),
     fallSilent: (next) => void (silent = next),
     hangUp: () => pages.forEach((page) => page.terminate()),
     async close() {

@@ -88,10 +88,13 @@ function notedWords(what: string, when: When, at: number | undefined, now: Now):
     : say('marks.noted_at', { what, time: timeOfDay(now, at) });
 }
 
-function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): void {
+/** Resolves to whether the host took it. */
+function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
   const what = markWords(mark, place.header, place.settings);
-  void tell({ mark: { ...happenedAt(mark, at), id } }, notedWords(what, when, at, place.now), () => takeBack(id, what));
+  return tell({ mark: { ...happenedAt(mark, at), id } }, notedWords(what, when, at, place.now), () =>
+    takeBack(id, what),
+  );
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
@@ -138,16 +141,23 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const pressFirst = form.pressFirst === true;
   useFront(top, pressFirst);
   const at = momentOf(when, place.now, place.pour);
-  const noteIt = (mark: Mark): void => {
+  const isSending = useRef(false);
+  /** What was refused stays as it was typed. */
+  const noteIt = async (mark: Mark): Promise<void> => {
+    if (isSending.current) return;
+    isSending.current = true;
     sent();
-    send(mark, when, at ?? undefined, place);
-    close();
+    const opened = openForm.value;
+    const isNoted = await send(mark, when, at ?? undefined, place);
+    isSending.current = false;
+    // Meanwhile another may have been opened.
+    if (isNoted && openForm.value === opened) close();
   };
   const offer = async (mark: Mark): Promise<void> => {
     refuse(at === null ? whyNoMoment(when, place.now) : null);
     if (at === null) return;
     const question = await questionAbout(happenedAt(mark, at), place);
-    if (question === null) noteIt(mark);
+    if (question === null) await noteIt(mark);
     else setDoubted({ mark, question });
   };
   const offerTyped = async (values: Values): Promise<void> => {
@@ -185,7 +195,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
         <Doubt
           key={doubted.question}
           question={doubted.question}
-          yes={() => noteIt({ ...doubted.mark, sure: true })}
+          yes={() => void noteIt({ ...doubted.mark, sure: true })}
           no={() => {
             setDoubted(null);
             if (top.current !== null) focusFront(top.current, pressFirst);
