@@ -47,6 +47,21 @@ test('while no boil runs it says that the pans come up by themselves', async () 
   await close();
 });
 
+test('a silence that runs on is shown after all was seen, and can be ended where the phone may answer', async () => {
+  const now = liveNow(2);
+  const { page, host, close } = await phoneOn({ ...now, sound: { priority: null, silencedUntil: now.t + 60_000 } });
+  const line = page.locator('.phone-quiet');
+  await line.getByText('Quiet until').waitFor();
+  expect(await line.getByRole('button').count()).toBe(0);
+  host.show({ kind: 'phone', name: 'Shelf', may_answer: true } as never);
+  host.show({ ...now, sound: { priority: null, silencedUntil: now.t + 60_000 } });
+  await line.getByRole('button', { name: 'Sound on again' }).click();
+  await expect.poll(() => host.heard.at(-1)).toMatchObject({ answer: { silence: { seconds: 0 } } });
+  host.show(now);
+  await line.waitFor({ state: 'detached' });
+  await close();
+});
+
 const [calling] = alarms;
 const over = ['p1', 'p2', 'p3'].map((pan, place) => ({
   ...calling!,

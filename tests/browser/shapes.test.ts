@@ -5,7 +5,7 @@ import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, PHONE, goToView, openPage, startChromium, styleOf } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
-import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
+import { alarms, idleNow, liveNow, T } from './tarn-hollow.ts';
 
 const SMALL_PHONE = { width: 360, height: 640 };
 /** Width of a pixel of a 14-inch screen of 1366 × 768, mm. */
@@ -221,6 +221,23 @@ test('an alarm is spoken, stands in the title, and is told apart without colour'
     .locator('.alarm .shape path')
     .evaluateAll((paths) => paths.map((path) => path.getAttribute('d')));
   expect(new Set(shapes).size).toBe(3);
+});
+
+test('a second press of quiet brings the sound back, by the first line too once all was seen', async () => {
+  host.show(liveNow(4, calling));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const answers = () => host.heard.flatMap((command) => ('answer' in command ? [command.answer] : []));
+  await page.getByRole('button', { name: 'Quiet for 2 min' }).click();
+  await expect.poll(answers).toEqual([{ silence: { seconds: 120 } }]);
+  const quiet = { priority: 'high' as const, silencedUntil: T + 120_000 };
+  host.show(liveNow(4, { ...calling, sound: quiet }));
+  await page.locator('.hurry-quiet', { hasText: 'Sound on again' }).waitFor();
+  await page.keyboard.press('q');
+  await expect.poll(answers).toEqual([{ silence: { seconds: 120 } }, { silence: { seconds: 0 } }]);
+  host.show(liveNow(4, { alarms: [], sound: { ...quiet, priority: null } }));
+  await page.locator('.hurry-quiet').waitFor({ state: 'detached' });
+  await page.locator('.first-side').getByRole('button', { name: 'Sound on again' }).click();
+  await expect.poll(() => answers().length).toBe(3);
 });
 
 test('the foremost alarm is the one that a press answers; silence is another command', async () => {

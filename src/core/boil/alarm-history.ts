@@ -19,6 +19,8 @@ export interface Raising {
   /** null while it stands. */
   clearedAt: number | null;
   asides: { at: number; until: number; reason: string }[];
+  /** Nobody heard it: all sound was off when it was raised. */
+  inQuiet?: true;
 }
 
 /** A raising as it is shown: with the person's own word that it was of no use. */
@@ -59,15 +61,17 @@ export function rememberTransitions(
   transitions: readonly AlarmTransition[],
 ): void {
   for (const transition of transitions) {
-    if (transition.event === 'raised') begin(history, transition);
+    if (transition.event === 'raised') begin(history, book, transition);
     else goOn(history, book, transition);
   }
 }
 
-function begin(history: HistoryKept, { alarm, pan, port, about, priority, why, t }: AlarmTransition): void {
+function begin(history: HistoryKept, { silencedUntil }: AlarmBook, transition: AlarmTransition): void {
+  const { alarm, pan, port, about, priority, why, t } = transition;
   history.raisings.push({
     ...{ alarm, pan, port: port ?? null, about: about ?? null, priority, why, raisedAt: t },
     ...{ answeredAt: null, clearedAt: null, asides: [] },
+    ...(silencedUntil !== null && t < silencedUntil && { inQuiet: true as const }),
   });
   if (history.raisings.length <= MOST_RAISINGS) return;
   history.raisings.shift();

@@ -3,7 +3,6 @@ import { hostWords } from '../language/host-words.ts';
 import { say, setApart } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
-import { tell } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import {
@@ -13,12 +12,14 @@ import {
   inOrder,
   isAside,
   priorityWord,
+  quietHint,
+  quietUntil,
   quietWords,
   soundsNow,
   whereWords,
 } from '../words/alarm-words.ts';
 import { AlarmRow } from './alarm-row.tsx';
-import { acknowledge, ownSeconds } from './answers.ts';
+import { acknowledge, beQuiet, endQuiet, QUIET_S } from './answers.ts';
 import { AsideForm } from './aside-form.tsx';
 import { openForm } from '../marks/open-form.ts';
 import { openList, puttingAside } from './dock-state.ts';
@@ -47,8 +48,7 @@ function seenHint({ front, answers }: SeenPress): string {
 
 function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Element {
   const { answers } = press;
-  const until = now.sound.silencedUntil;
-  const isQuiet = until !== null && until > now.t;
+  const until = quietUntil(now);
   return (
     <div class="hurry">
       <KeyButton
@@ -63,12 +63,11 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
       <KeyButton
         letter="Q"
         class="hurry-quiet"
-        hint={say('alarms.quiet.hint')}
-        pressed={isQuiet}
-        disabled={soundsNow(now) === null && !isQuiet}
-        act={() => void tell({ answer: { silence: { seconds: ownSeconds(120, now) } } })}
+        hint={until === null ? quietHint(now, QUIET_S) : quietWords(now, until)}
+        disabled={soundsNow(now) === null && until === null}
+        act={until === null ? () => beQuiet(now) : endQuiet}
       >
-        {isQuiet ? quietWords(now, until) : say('alarms.quiet')}
+        {until === null ? say('alarms.quiet') : say('alarms.quiet_end')}
       </KeyButton>
     </div>
   );

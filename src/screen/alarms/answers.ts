@@ -22,8 +22,21 @@ export function acknowledgeEach(alarms: readonly Named[], done: string): void {
 }
 
 /** Boil time is faster than the person's in a practice boil, and their time is what they choose. */
-export function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): number {
+function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): number {
   return Math.round(seconds * (now.mode === 'practice' ? now.speed : 1));
+}
+
+/** How long one press of "quiet" holds, s by the person's own clock. */
+export const QUIET_S = 120;
+
+/** All sound off for two minutes of the person's own time. */
+export function beQuiet(now: Now): void {
+  void tell({ answer: { silence: { seconds: ownSeconds(QUIET_S, now) } } });
+}
+
+/** The sound is back before that: what calls unseen is heard at once. */
+export function endQuiet(): void {
+  void tell({ answer: { silence: { seconds: 0 } } });
 }
 
 /**

@@ -2,9 +2,9 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
-import { acknowledgeEach, ownSeconds } from '../alarms/answers.ts';
+import { acknowledgeEach, beQuiet, endQuiet, QUIET_S } from '../alarms/answers.ts';
 import { useSeenPress } from '../alarms/use-seen-press.ts';
-import { isLost, linkState, live, said, settings, silentSeconds, tell } from '../client/store.ts';
+import { isLost, linkState, live, said, settings, silentSeconds } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -18,6 +18,8 @@ import {
   inOrder,
   isAside,
   priorityWord,
+  quietHint,
+  quietUntil,
   quietWords,
   soundsNow,
 } from '../words/alarm-words.ts';
@@ -90,8 +92,7 @@ interface AnswersProps {
 }
 
 function Answers({ now, answers }: AnswersProps): JSX.Element {
-  const until = now.sound.silencedUntil;
-  const isQuiet = until !== null && until > now.t;
+  const until = quietUntil(now);
   return (
     <div class="phone-answers">
       <button type="button" class="hurry-seen" onClick={() => acknowledgeEach(answers, seenWords(answers, now))}>
@@ -100,13 +101,32 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
       <button
         type="button"
         class="hurry-quiet"
-        aria-pressed={isQuiet}
-        disabled={soundsNow(now) === null && !isQuiet}
-        onClick={() => void tell({ answer: { silence: { seconds: ownSeconds(120, now) } } })}
+        disabled={soundsNow(now) === null && until === null}
+        onClick={until === null ? () => beQuiet(now) : endQuiet}
       >
-        {isQuiet ? quietWords(now, until) : say('alarms.quiet')}
+        <span>
+          {until === null ? say('alarms.quiet') : say('alarms.quiet_end')}
+          {until !== null && <small>{quietWords(now, until)}</small>}
+          {until === null && now.mode === 'practice' && <small>{quietHint(now, QUIET_S)}</small>}
+        </span>
       </button>
     </div>
+  );
+}
+
+/** A silence that runs on, where no call stands whose buttons would tell of it. */
+function QuietLine({ now, mayAnswer }: { now: Now; mayAnswer: boolean }): JSX.Element | null {
+  const until = quietUntil(now);
+  if (until === null) return null;
+  return (
+    <p class="phone-quiet">
+      <span>{quietWords(now, until)}</span>
+      {mayAnswer && (
+        <button type="button" onClick={endQuiet}>
+          {say('alarms.quiet_end')}
+        </button>
+      )}
+    </p>
   );
 }
 
@@ -132,6 +152,7 @@ function Calls({ now }: { now: Now }): JSX.Element {
           ? ''
           : say('phone.call', { what: calledWords(first, now.header), todo: hostWords(first.todo) })}
       </div>
+      {(unseen.length === 0 || !mayAnswer) && <QuietLine now={now} mayAnswer={mayAnswer} />}
       {unseen.length > 0 && (
         <section
           class={first === undefined ? 'phone-calls phone-calls-over' : 'phone-calls'}

@@ -4,16 +4,29 @@ import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { isLost, settings, silentSeconds } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { endQuiet } from '../alarms/answers.ts';
 import { allowSound, playBurst, soundState } from '../sound/player.ts';
 import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
-import { quietWords } from '../words/alarm-words.ts';
+import { quietUntil, quietWords } from '../words/alarm-words.ts';
 import { nextLine } from '../words/next-line.ts';
 import { BigViewButton } from '../pans/big-view.tsx';
+import { useKey } from './keys.ts';
 import { route } from './routes.ts';
+
+/** Also where all that called was seen, and the buttons of the calls are away. */
+function QuietButton({ words }: { words: string }): JSX.Element {
+  useKey('q', endQuiet);
+  return (
+    <button type="button" class="sound-quiet" aria-keyshortcuts="Q" onClick={endQuiet}>
+      <b>{say('alarms.quiet_end')}</b>
+      <small>{words}</small>
+    </button>
+  );
+}
 
 function SoundButton({ now }: { now: Now }): JSX.Element {
   const state = soundState.value;
-  const until = now.sound.silencedUntil;
+  const until = quietUntil(now);
   if (state === 'none') return <span class="sound-none">{say('shell.no_sound')}</span>;
   if (state === 'waiting') {
     return (
@@ -22,7 +35,7 @@ function SoundButton({ now }: { now: Now }): JSX.Element {
       </button>
     );
   }
-  if (until !== null && until > now.t) return <span class="sound-quiet">{quietWords(now, until)}</span>;
+  if (until !== null) return <QuietButton words={quietWords(now, until)} />;
   return (
     <button type="button" class="quiet-button" onClick={() => playBurst('medium', settings.value.loudness)}>
       {say('shell.try_sound')}

@@ -92,16 +92,29 @@ export function pageTitle(now: Now | null): string {
     : say('page.alarm', { what, shape: SHAPE_LETTER[alarm.priority] });
 }
 
+/** Until when all sound is off, ms of boil time; null while it is not. */
+export function quietUntil({ sound, t }: Now): number | null {
+  return sound.silencedUntil !== null && sound.silencedUntil > t ? sound.silencedUntil : null;
+}
+
+/** What a press of "quiet" does: in a practice that goes faster, how much of it the person's own minutes are. */
+export function quietHint(now: Now, seconds: number): string {
+  return now.mode === 'practice' && now.speed > 1
+    ? say('alarms.quiet.hint_practice', { length: lengthOfTime(seconds * now.speed) })
+    : say('alarms.quiet.hint');
+}
+
 /** A practice boil's clock is not the person's: how long its quiet still lasts is told in their own time. */
 export function quietWords(now: Now, until: number): string {
   return now.mode === 'practice'
-    ? say('alarm.quiet_for', { length: lengthOfTime((until - now.t) / 1000 / now.speed) })
+    ? say(now.speed > 1 ? 'alarm.quiet_for_yours' : 'alarm.quiet_for', {
+        length: lengthOfTime((until - now.t) / 1000 / now.speed),
+      })
     : say('alarm.quiet_until', { time: timeOfDay(now, until) });
 }
 
 /** True while the call should be heard on this machine. */
 export function soundsNow(now: Now | null): Priority | null {
   if (now === null) return null;
-  const { priority, silencedUntil } = now.sound;
-  return silencedUntil !== null && silencedUntil > now.t ? null : priority;
+  return quietUntil(now) === null ? now.sound.priority : null;
 }

@@ -20,7 +20,8 @@ export function courseWords(raising: RaisingShown, now: Now): string[] {
       : say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) });
   const over =
     clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });
-  return [seen, ...raising.asides.map((aside) => asideWords(aside, now)), over];
+  const quiet = raising.inQuiet === true ? [say('history.in_quiet')] : [];
+  return [...quiet, seen, ...raising.asides.map((aside) => asideWords(aside, now)), over];
 }
 
 function asideWords({ at, until, reason }: RaisingShown['asides'][number], now: Now): string {
@@ -59,6 +60,8 @@ export function lookBackLines(look: LookBack, earlier: number, now: Now): LookBa
     const what = calledWords({ ...most, title: alarmTitle(most.alarm), why: say('history.yours') }, now.header);
     lines.push([say('history.most'), say('history.most_times', { what, times: times(most.times) })]);
   }
+  const silent = now.history.raisings.filter((each) => each.inQuiet === true).length;
+  if (silent > 0) lines.push([say('history.came_in_quiet'), String(silent)]);
   return [...lines, [say('history.no_use'), look.noUse === 0 ? say('history.none') : String(look.noUse)]];
 }
 

@@ -39,6 +39,14 @@ test('each raising is remembered with its first answer and its end', () => {
   expect(lookBack).toMatchObject({ raised: 2, answered: 1, answeredAfterS: (40_000 - raisedAt) / 1000 });
 });
 
+test('what was raised while all sound was off is remembered so, until the silence was ended', () => {
+  const silenced = answer(20_000, { silence: { seconds: 120 } });
+  const ended = answer(25_000, { silence: { seconds: 0 } });
+  const inQuiet = (...more: Entry[]) => historyOf(folded(...more)).raisings.map((each) => each.inQuiet ?? false);
+  expect(inQuiet(silenced)).toEqual([true, true]);
+  expect(inQuiet(silenced, ended)).toEqual([false, false]);
+});
+
 test('a put-aside is remembered with its end and its reason', () => {
   const put_aside = { pan: 'p2', alarm: 'probe-lost', seconds: 300, reason: 'it was pulled out' };
   const { raisings } = historyOf(folded(answer(40_000, { put_aside })));

@@ -7,6 +7,7 @@ import {
   firstUnseen,
   inOrder,
   pageTitle,
+  quietHint,
   quietWords,
   soundsNow,
 } from '../../../src/screen/words/alarm-words.ts';
@@ -71,5 +72,13 @@ test('a sentence gets one full stop', () => {
 test('how long it is quiet is told as a time of day, and in a practice in the time of whoever hears it', () => {
   const until = moment.t + 90 * 60_000;
   expect(quietWords(moment, until)).toBe('Quiet until 09:30');
-  expect(quietWords({ ...moment, mode: 'practice', speed: 60 }, until)).toBe('Quiet, 90\u00a0s more');
+  expect(quietWords({ ...moment, mode: 'practice', speed: 60 }, until)).toBe('Quiet, 90\u00a0s more by your own clock');
+  expect(quietWords({ ...moment, mode: 'practice', speed: 1 }, moment.t + 90_000)).toBe('Quiet, 90\u00a0s more');
+});
+
+test('quiet in a practice that goes faster says how much of it passes silently', () => {
+  expect(quietHint(moment, 120)).toBe('all sound off, calls come back');
+  expect(quietHint({ ...moment, mode: 'practice', speed: 60 }, 120)).toBe(
+    '2\u00a0min by your own clock, 2\u00a0h\u00a000\u00a0min of practice',
+  );
 });
