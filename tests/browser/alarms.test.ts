@@ -182,6 +182,23 @@ test.each([
   await form.waitFor({ state: 'detached' });
 });
 
+test('what was seen and still stands is named, so that a count is not taken for what the last press saw', async () => {
+  const seen = (alarm: 'scorch-risk' | 'near-finish', title: string) => ({
+    ...alarms[1]!,
+    alarm,
+    title,
+    answered: true,
+  });
+  const standing = [seen('scorch-risk', 'About to burn'), seen('near-finish', 'Nearly syrup')];
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2, { alarms: standing }));
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const row = page.locator('.dock-calm > details > summary');
+  await row.waitFor();
+  expect(await row.innerText()).toMatch(/^Seen, still there: .+: About to burn, Nearly syrup$/u);
+});
+
 test('the shape in the first line and in the title of the page is that of the call', async () => {
   const calling = (priority: 'medium' | 'high') =>
     liveNow(4, {

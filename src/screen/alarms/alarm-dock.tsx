@@ -198,7 +198,7 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
 }
 
 /** Pan by pan, so that a pan's name is said once: "Birch pot: About to burn, At its finish". */
-function overWords(over: readonly AlarmView[], now: Now): string {
+function byPlaceWords(over: readonly AlarmView[], now: Now): string {
   const byPlace = Map.groupBy(over, (alarm) => (alarm.alarm === 'reminder' ? null : whereWords(alarm, now.header)));
   return setApart(
     [...byPlace].map(([where, calls]) =>
@@ -214,10 +214,13 @@ function OverLine({ over, now }: { over: readonly AlarmView[]; now: Now }): JSX.
   return (
     <>
       {over.length === 1 ? say('alarms.over_one') : say('alarms.over_count', { count: String(over.length) })}{' '}
-      <b>{overWords(over, now)}</b>
+      <b>{byPlaceWords(over, now)}</b>
     </>
   );
 }
+
+/** So many that were seen and still stand are named: a bare count would read as if the last press had seen them all. */
+const NAMED_SEEN = 3;
 
 /** What needs nobody now, in one row that opens, so that the pans and the notes have the room; what is over asks to be seen. */
 function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress }): JSX.Element {
@@ -225,7 +228,8 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
   const standing = alarms.filter((alarm) => alarm.condition === 'active' && !isAside(alarm));
   const away = alarms.filter(isAside).length;
   const [worst] = standing;
-  const more = standing.length < 2 ? '' : say('alarms.and_more', { count: String(standing.length - 1) });
+  const named = standing.slice(0, NAMED_SEEN);
+  const more = standing.length - named.length;
   return (
     <>
       <details>
@@ -237,8 +241,8 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
           {away > 0 && worst !== undefined && ' · '}
           {worst !== undefined && (
             <>
-              {say('alarms.seen_which')} <b>{calledWords(worst, now.header)}</b>
-              {more}
+              {say('alarms.seen_which')} <b>{byPlaceWords(named, now)}</b>
+              {more > 0 && say('alarms.and_more', { count: String(more) })}
             </>
           )}
         </summary>
