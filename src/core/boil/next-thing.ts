@@ -71,7 +71,7 @@ export function nextThing(
   const poured = advice.flatMap((one) => smallerPot(one, t));
   const coming = [
     ...poured,
-    ...advice.flatMap(readByHand),
+    ...handReadings(readings, advice, t),
     ...readings.flatMap((reading) => comingUp(reading, of(reading.pan), t)),
   ].sort((a, b) => a.at! - b.at!);
   const foam = readings.find((reading) => isAboutToFoam(reading));
@@ -88,6 +88,18 @@ export function nextThing(
     ({ probe, temperature_c, stage }) => probe === null && temperature_c === null && stage === 'unknown',
   );
   return unread === undefined ? plain('watch', null) : plain('read-by-hand', unread.pan);
+}
+
+/** Readings by hand that fall due within this are for one round, ms. */
+const ONE_ROUND_MS = 2 * 60_000;
+
+/** When pans are to be read by hand; of those that are due the strongest alone, for it has the least time. */
+function handReadings(readings: readonly PanReading[], advice: readonly Advised[], t: number): NextThing[] {
+  const all = advice.flatMap(readByHand);
+  const due = all.filter(({ at }) => at! <= t + ONE_ROUND_MS);
+  const brixOf = ({ pan }: NextThing): number => readings.find((reading) => reading.pan === pan)?.brix ?? 0;
+  const first = due.toSorted((a, b) => brixOf(b) - brixOf(a) || a.at! - b.at!)[0];
+  return first === undefined ? all : [first, ...all.filter((each) => !due.includes(each))];
 }
 
 function readByHand({ pan, readAgainAt }: Advised): NextThing[] {

@@ -153,6 +153,22 @@ test('a pan that is read by hand is asked for in time, the sooner the nearer its
   expect(nextThing([far], [], true, 60_000, advice)).toMatchObject({ what: 'read-by-hand', pan: 'p1', at: 300_000 });
 });
 
+test('of pans that are due to be read by hand the strongest leads; one near its finish is soon due though that is not known', () => {
+  const thin = { ...reading({ pan: 'p1', brix: 0.9 }), probe: null };
+  const thick = { ...reading({ pan: 'p2', brix: 57, stage: 'thickening' }), probe: null };
+  expect(readAgainAt(thick, 1000)).toBe(1000 + 5 * 60_000);
+  const next = (p1: number, p2: number) => {
+    const at = [
+      { pan: 'p1', shallow: null, readAgainAt: p1 },
+      { pan: 'p2', shallow: null, readAgainAt: p2 },
+    ];
+    return nextThing([thin, thick], [], true, 600_000, at);
+  };
+  expect(next(500_000, 700_000)).toMatchObject({ what: 'read-by-hand', pan: 'p2', at: 700_000 });
+  // What is due alone is not held up by what is due later.
+  expect(next(500_000, 900_000)).toMatchObject({ pan: 'p1', at: 500_000 });
+});
+
 test('what burns is called before what is past its finish; burnt sugar leads until it has cooled, answered or not', () => {
   const past = { ...alarm, alarm: 'past-finish', pan: 'p1', priority: 'high' } as const;
   const burns = { ...past, alarm: 'scorch-risk' } as const;
