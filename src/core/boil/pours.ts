@@ -116,6 +116,8 @@ export function setFlame(state: BoilState, id: string, level: number, t: number)
 /** A stick in a boiling pan is read to this, mm, and the surface heaves by this share (common practice). */
 const STICK_MM = 3;
 const HEAVES_SHARE = 0.05;
+/** Whoever measures a few millimetres reads them finer: a depth that counts is known to this share (judgement), under which amounts are said. */
+const SHALLOW_SHARE = 0.25;
 
 /**
  * Somebody measured a depth, mm. It tells litres by the vessel; without one, or where the vessel holds nothing there,
@@ -135,7 +137,7 @@ export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'de
   const litres = vessel === null ? null : litresAtDepth(vessel, mark.mm);
   const less = vessel === null ? null : litresAtDepth(vessel, Math.max(0, mark.mm - STICK_MM));
   if (litres === null || less === null || litres <= 0) return;
-  const share = Math.hypot(1 - less / litres, HEAVES_SHARE);
+  const share = Math.min(SHALLOW_SHARE, Math.hypot(1 - less / litres, HEAVES_SHARE));
   const one = {
     t: kept.at,
     order: orderOf(state, kept),

@@ -199,6 +199,15 @@ test('the same of a depth', () => {
   }
 });
 
+test('of a depth of a few millimetres that its person stands by, the amount is said and acts, and no depth is asked for at once', () => {
+  const { now, view, calls } = after([poured, read(2, birchAt(1)), depth(5, 8, { sure: true })], 6);
+  // A minute at full flame took 1 to 2 mm of it.
+  expect(now.depth_mm).toBeGreaterThan(6);
+  expect(now.depth_mm).toBeLessThan(8);
+  expect(view.advice[0]?.ask ?? null).not.toBe('depth');
+  expect(calls.some((call) => call.startsWith('p1 low-level'))).toBe(true);
+});
+
 test('a depth over the rim is a mistake, not a figure', () => {
   const { now, view } = after([depth(5, 300)], 6);
   expect(view.marks.at(-1)).toMatchObject({
