@@ -1,4 +1,4 @@
-// A note that the host refuses: what was typed stays where it was typed, with the reason over it.
+// A note that cannot be noted, refused or overtaken by the end of its boil: what was typed stays where it was typed.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
@@ -21,6 +21,21 @@ test('a refused note leaves its form open with what was typed', async () => {
   await page.getByRole('button', { name: 'Note it', exact: true }).click();
   await page.getByText('The boil is over: nothing more can be noted.').waitFor();
   expect(await field.inputValue()).toBe('47');
+  await page.context().close();
+  await host.close();
+});
+
+test('a form that was being filled in when the boil ended stays until it is put away', async () => {
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2, { mode: 'practice' }));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.getByRole('button', { name: 'Depth' }).first().click();
+  const field = page.locator('.mark-form').getByLabel('Depth');
+  await field.fill('47');
+  host.show(liveNow(2, { mode: 'practice', ended: true }));
+  await page.getByText('is over, and nothing in it was real').first().waitFor();
+  expect(await field.inputValue()).toBe('47');
+  await page.keyboard.press('Escape');
+  await page.locator('.marks').waitFor({ state: 'detached' });
   await page.context().close();
   await host.close();
 });

@@ -223,6 +223,18 @@ test('an alarm is spoken, stands in the title, and is told apart without colour'
   expect(new Set(shapes).size).toBe(3);
 });
 
+test('whether to end a practice is asked of that one: the next has its speeds again', async () => {
+  host.show(liveNow(2, { mode: 'practice', boil: 'first' }));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.getByRole('button', { name: 'End practice' }).click();
+  await page.locator('.confirm').waitFor();
+  host.show(liveNow(2, { mode: 'practice', boil: 'first', ended: true }));
+  await page.locator('.confirm').waitFor({ state: 'detached' });
+  host.show(liveNow(2, { mode: 'practice', boil: 'second' }));
+  await page.locator('.speeds').waitFor();
+  expect(await page.locator('.confirm').count()).toBe(0);
+});
+
 test('a second press of quiet brings the sound back, by the first line too once all was seen', async () => {
   host.show(liveNow(4, calling));
   const { page } = await openPage(browser, host.url, LAPTOP);

@@ -11,6 +11,7 @@ import { usePageWord, withPageWords } from '../alarms/page-word.ts';
 import type { PageWord } from '../alarms/page-word.ts';
 import { MarkLog } from '../marks/mark-log.tsx';
 import { FormKeys, MarkPanel } from '../marks/mark-panel.tsx';
+import { openForm } from '../marks/open-form.ts';
 import { ExplainPanel } from '../explain/explain-panel.tsx';
 import { Tell } from '../explain/tell.tsx';
 import { seek } from '../replay/replay-control.ts';
@@ -131,6 +132,9 @@ function AfterBoil({ now }: { now: Now }): JSX.Element {
   );
 }
 
+/** What somebody was typing when the boil ended stays before their eyes until they put it away. */
+const isFillingIn = ({ view, ended }: Now): boolean => view === 'live' && ended && openForm.value !== null;
+
 interface BeneathProps {
   now: Now;
   pan: string | null;
@@ -142,7 +146,9 @@ interface BeneathProps {
 function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
   return (
     <>
-      {pan !== null && canMark && <MarkPanel key={pan} now={now} pan={pan} />}
+      {pan !== null && (canMark || isFillingIn(now)) && (
+        <MarkPanel key={`${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
+      )}
       {pan !== null && <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />}
       {pan !== null && canMark && <PanLimits key={`limits ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}

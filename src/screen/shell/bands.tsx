@@ -44,7 +44,9 @@ function OverBand(): JSX.Element {
 }
 
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
-  const [asking, setAsking] = useState(false);
+  // Asked of one practice, it is no question to the next.
+  const [askedOf, askOf] = useState<string | null>(null);
+  const asking = askedOf !== null && askedOf === now.boil;
   if (now.ended) return <OverBand />;
   return (
     <div class="band band-practice">
@@ -63,12 +65,12 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
           <button type="button" class="main-button" onClick={() => void endPractice('shell.practice_over')}>
             {say('end.yes')}
           </button>{' '}
-          <button type="button" onClick={() => setAsking(false)}>
+          <button type="button" onClick={() => askOf(null)}>
             {say('end.no')}
           </button>
         </span>
       ) : (
-        <button type="button" aria-label={say('shell.end_practice')} onClick={() => setAsking(true)}>
+        <button type="button" aria-label={say('shell.end_practice')} onClick={() => askOf(now.boil)}>
           <span>
             {say('shell.end')}
             <span class="wide-only">{say('shell.end_more')}</span>

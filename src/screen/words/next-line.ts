@@ -109,6 +109,9 @@ export function nextLine(now: Now): NextLine {
   if (isAllOff(now) && now.next.what === 'watch') {
     return { who: null, what: say('next.all_off'), range: null, priority: null };
   }
+  if (now.mode === 'practice' && now.next.what === 'watch' && now.readings.every(({ stage }) => stage === 'off')) {
+    return { who: null, what: say('next.all_off_practice'), range: null, priority: null };
+  }
   const { next } = now;
   const spread =
     next.low === null || next.high === null || isTooLittle(now, next)

@@ -28,10 +28,17 @@ test('what is open stays while its boil goes on, and while the host is gone', ()
   expect(selectedPan(practice)).toBe(last);
 });
 
-test.each([
-  ['another boil begins', { ...moment, boil: 'real' }],
-  ['this one ends', { ...practice, ended: true }],
-])('when %s it is closed at once', (_when, now) => {
+test('when its boil ends, a form stays with its pan until it is put away; the rest is closed', () => {
+  live.value = { ...practice, ended: true };
+  expect(openForm.value).toMatchObject({ kind: 'draw-off' });
+  expect(selectedPan(practice)).toBe(last);
+  expect(puttingAside.value).toBe(null);
+  live.value = { ...practice, boil: null, mode: 'idle' };
+  expect(openForm.value).toBe(null);
+});
+
+test('when another boil begins all is closed at once', () => {
+  const now = { ...moment, boil: 'real' };
   live.value = now;
   expect([openForm.value, puttingAside.value, asked.value]).toEqual([null, null, null]);
   expect(selectedPan(now)).toBe(now.readings[0]!.pan);

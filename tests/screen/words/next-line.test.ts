@@ -55,6 +55,14 @@ test('a boil that is over says so', () => {
   expect(line({ what: 'watch' })).toBe('Nothing to do just now. Stay by the pans.');
 });
 
+test('a practice with no pan on the fire waits to be ended, too', () => {
+  const readings = [{ ...reading, stage: 'off' as const }];
+  expect(line({ what: 'watch' }, { readings, mode: 'practice' })).toBe(
+    'All pans are off: end the practice when you like',
+  );
+  expect(line({ what: 'watch' }, { mode: 'practice' })).toBe('Nothing to do just now. Stay by the pans.');
+});
+
 test('with no pan on the fire the next thing is to end the boil, unless something is due', () => {
   const readings = [{ ...reading, stage: 'off' as const }];
   expect(line({ what: 'watch' }, { readings })).toBe('All pans are off the fire: end this boil when it is done');
@@ -66,7 +74,6 @@ test('with no pan on the fire the next thing is to end the boil, unless somethin
   expect(line({ what: 'watch' }, { readings: [spare], unused: ['p2'] })).not.toContain('All pans are off the fire');
   expect(line({ what: 'alarm', pan: 'p1', text: 'near-finish' }, { readings, alarms: [alarm] })).toContain('Nearly');
   expect(line({ what: 'watch' }, { readings: [...readings, reading] })).toContain('Nothing to do just now');
-  expect(line({ what: 'watch' }, { readings, mode: 'practice' })).toContain('Nothing to do just now');
 });
 
 test('foam comes with its cure', () => {
