@@ -12,7 +12,7 @@ export function offsetMinutes(iso: string): number {
   return found[1] === '-' ? -minutes : minutes;
 }
 
-type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } | null };
+type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } | null; speed?: number };
 
 /**
  * The moment of boil time `at` in ms since 1970, moved so that its UTC fields read as the boil's own time of day.
@@ -54,13 +54,19 @@ export function hoursAndMinutes(ms: number): string {
   return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}`;
 }
 
+/** What this page was told last is up to so much older than what was just noted, ms of the person's own time. */
+const TOLD_LATE_MS = 2000;
+
 /**
- * "16:40" of boil time `at`: what has been as a clock on the wall showed it, what is expected to the nearest minute;
+ * "16:40" of boil time `at`: what has been, or is just being noted, as a clock on the wall showed it, what is expected to the nearest minute;
  * "tomorrow 02:10" when it falls on another day.
  */
 export function timeOfDay(now: Clock, at: number): string {
   const exact = wallMs(now, at);
-  const then = at <= now.t ? exact : Math.round(exact / MINUTE_MS) * MINUTE_MS;
+  const then =
+    at <= now.t + TOLD_LATE_MS * (now.mode === 'practice' ? (now.speed ?? 1) : 1)
+      ? exact
+      : Math.round(exact / MINUTE_MS) * MINUTE_MS;
   const today = wallMs(now, now.t);
   const days = Math.floor(then / DAY_MS) - Math.floor(today / DAY_MS);
   const time = hoursAndMinutes(then);

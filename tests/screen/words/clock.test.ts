@@ -31,6 +31,15 @@ test('what has been is told as the clock beside the pans showed it, what is expe
   expect([3_580_000, 3_600_000].map((at) => timeOfDay(lit, at))).toEqual(['08:30', '08:31']);
 });
 
+test('what was noted a moment after the page was told is told by the same minute then and later', () => {
+  const started = '2027-04-18T07:30:40-07:00';
+  const at = 3_600_000;
+  const told = (t: number) =>
+    timeOfDay({ ...moment, mode: 'practice', speed: 60, t, header: { ...moment.header!, started } }, at);
+  expect([told(at - 60_000), told(at), told(at + 60_000)]).toEqual(['08:30', '08:30', '08:30']);
+  expect(timeOfDay({ ...moment, clock: '2027-04-18T15:00:59.000Z' }, moment.t + 800)).toBe('08:00');
+});
+
 test('another day is named', () => {
   expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 01:30');
   expect(timeOfDay(moment, -8 * 3_600_000)).toBe('yesterday 23:30');
