@@ -38,12 +38,13 @@ export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Ele
   if (unknowns.length === 0) return null;
   return (
     <ul class="not-known">
-      {unknowns.map(({ what, how, mark, roughly }) => (
+      {unknowns.map(({ what, how, mark, roughly, inDoubt }) => (
         <li key={what}>
           <span>
-            {roughly === true
-              ? sayDrawn('pans.known_roughly', { what, how, b: (words) => <b>{words}</b> })
-              : sayDrawn('pans.not_known_yet', { what, how, b: (words) => <b>{words}</b> })}
+            {sayDrawn(
+              inDoubt === true ? 'pans.in_doubt' : roughly === true ? 'pans.known_roughly' : 'pans.not_known_yet',
+              { what, how, b: (words) => <b>{words}</b> },
+            )}
           </span>
           {canMark && mark !== null && <NoteButton pan={reading.pan} mark={mark} />}
         </li>

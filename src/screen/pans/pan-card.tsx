@@ -27,7 +27,16 @@ import { ago, timeOfDay } from '../words/clock.ts';
 import { readByHand } from '../words/hand-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
-import { firstNote, isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
+import {
+  isAtOdds,
+  firstNote,
+  isDoubtful,
+  isWaitedFor,
+  panName,
+  panNamed,
+  probeLine,
+  stageOf,
+} from '../words/pan-words.ts';
 import { strengthRestsOn } from '../words/strength-below-boil.ts';
 import { BigText } from './big-text.tsx';
 import { forecastWords, isPast, whyMoved } from './forecast-words.ts';
@@ -166,8 +175,10 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   );
 }
 
-/** The middle 80 % in small print, unless the strength itself is already printed as a range. */
-function rangeOf({ brix, brix_low: low, brix_high: high }: Reading, shown: Settings): JSX.Element | null {
+/** The middle 80 % in small print, unless the strength itself is already printed as a range, or is in doubt. */
+function rangeOf(reading: Reading, shown: Settings): JSX.Element | null {
+  const { brix, brix_low: low, brix_high: high } = reading;
+  if (isAtOdds(reading)) return null;
   if (brix === null || low === null || high === null || high - low > 10 || high - low < 0.2) return null;
   const [least, most] = strengthEnds(low, high, shown);
   if (least === most || brix < low || brix > high) return null;

@@ -101,6 +101,8 @@ export interface Unknown {
   mark: MarkKind | null;
   /** It is known, but within a wide range. */
   roughly?: boolean;
+  /** What is told of it contradicts itself: no range stands beside it. */
+  inDoubt?: boolean;
 }
 
 /** What to press for the mark that would help. */
@@ -160,12 +162,12 @@ const NO_SAP_C = 1.5;
 const STILL_THIN_BRIX = 25;
 
 /** A thermometer that says thick beside a count that says thin: both stand on the card, and one of them is not so. */
-const isAtOdds = ({ rise_c: rise, brix_high: high }: Reading): boolean =>
+export const isAtOdds = ({ rise_c: rise, brix_high: high }: Reading): boolean =>
   rise !== null && rise > NO_SAP_C && high !== null && high < STILL_THIN_BRIX;
 
 const atOdds = (): Unknown => ({
   ...missing('pan.unknown.strength', 'pan.unknown.strength.at_odds', 'density'),
-  roughly: true,
+  inDoubt: true,
 });
 
 function whyNoStrength({ rise_c: rise, stage }: Reading): MessageKey {

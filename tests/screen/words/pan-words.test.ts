@@ -1,6 +1,6 @@
 // What is not known is said, with the mark that would help most first.
 import { expect, test } from 'vitest';
-import { firstNote, markCall, notKnownYet, panName, probeName } from '../../../src/screen/words/pan-words.ts';
+import { isAtOdds, firstNote, markCall, notKnownYet, panName, probeName } from '../../../src/screen/words/pan-words.ts';
 import { moment, reading } from '../moment.ts';
 
 test('a pan without a temperature asks for nothing else', () => {
@@ -47,6 +47,8 @@ test('a thermometer far over water beside a thin count: the two do not go togeth
   const lines = (change: Partial<typeof reading>, ask: 'depth' | null = null) =>
     notKnownYet({ ...odd, ...change }, ask).map(({ how }) => how);
   expect(lines({})[0]).toBe('what was noted and what it shows do not go together');
+  expect(isAtOdds({ ...reading, rise_c: 3, brix: 0.9, brix_high: 1.1 })).toBe(true);
+  expect(isAtOdds({ ...reading, rise_c: 0.1, brix: 0.9, brix_high: 1.1 })).toBe(false);
   expect(lines({}, 'depth')).toHaveLength(2);
   expect(lines({ rise_c: 0.2 })).toEqual([]);
   expect(lines({ brix: 45, brix_low: 44, brix_high: 46 })).toEqual([]);
