@@ -54,9 +54,11 @@ export function nextThing(
   unused: ReadonlySet<string> = new Set(),
   watchedMs = t,
 ): NextThing {
-  const alarm = foremost(
-    alarms.filter((one) => one.condition === 'active' && !one.answered && one.asideUntil === null),
-  );
+  const standing = alarms.filter((one) => one.condition === 'active' && one.asideUntil === null);
+  const asking = foremost(standing.filter((one) => !one.answered));
+  // Seen or not, what burns goes before a call that is less urgent.
+  const burning = standing.find((one) => one.alarm === 'scorch-risk' && one.priority === 'high');
+  const alarm = asking !== undefined && asking.priority !== 'high' ? (burning ?? asking) : asking;
   if (alarm !== undefined) return { what: 'alarm', pan: alarm.pan, at: null, low: null, high: null, text: alarm.alarm };
   // Seen or not, burnt sugar stays dangerous until it has cooled.
   const burnt = readings.find((reading) => isBurnt(reading.temperature_c));

@@ -6,9 +6,13 @@ import { say } from '../language/say.ts';
 import { calledWords } from './alarm-words.ts';
 import { timeOfDay } from './clock.ts';
 
-/** "Back pot: Running low". */
+/** "Back pot: Running low"; while its call stands, by the word that stands over that. */
 export function raisingWords(raising: RaisingShown, now: Now): string {
-  return calledWords({ ...raising, title: alarmTitle(raising.alarm) }, now.header);
+  const { alarm, pan, port, raisedAt } = raising;
+  const standing = now.alarms.find(
+    (each) => each.alarm === alarm && each.pan === pan && each.port === port && each.since === raisedAt,
+  );
+  return calledWords({ ...raising, title: standing?.title ?? alarmTitle(alarm) }, now.header);
 }
 
 /** What became of it: answered or not, put aside, over or still there. */

@@ -153,6 +153,15 @@ test('a pan that is read by hand is asked for in time, the sooner the nearer its
   expect(nextThing([far], [], true, 60_000, advice)).toMatchObject({ what: 'read-by-hand', pan: 'p1', at: 300_000 });
 });
 
+test('what burns leads before a less urgent call, though it was seen', () => {
+  const burns = { ...alarm, alarm: 'scorch-risk', pan: 'p1', priority: 'high', answered: true } as const;
+  const silent = { ...alarm, alarm: 'no-sound', pan: null, priority: 'medium' } as const;
+  const lost = { ...alarm, alarm: 'port-lost', pan: null, priority: 'high' } as const;
+  expect(nextThing([soonest], [silent, burns], true, 0).text).toBe('scorch-risk');
+  expect(nextThing([soonest], [lost, burns], true, 0).text).toBe('port-lost');
+  expect(nextThing([soonest], [silent, { ...burns, asideUntil: 9 }], true, 0).text).toBe('no-sound');
+});
+
 test('of pans that are due to be read by hand the strongest leads; one near its finish is soon due though that is not known', () => {
   const thin = { ...reading({ pan: 'p1', brix: 0.9 }), probe: null };
   const thick = { ...reading({ pan: 'p2', brix: 57, stage: 'thickening' }), probe: null };

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { lookBack } from '../../../src/core/boil/look-back.ts';
 import type { RaisingShown } from '../../../src/screen/client/types.ts';
 import { courseWords, lookBackLines, raisingWords } from '../../../src/screen/words/history-words.ts';
-import { moment } from '../moment.ts';
+import { alarm, moment } from '../moment.ts';
 
 const minute = 60_000;
 const raising: RaisingShown = {
@@ -22,6 +22,20 @@ const raising: RaisingShown = {
 test('a raising is called by its pan and title, a reminder by its own words', () => {
   expect(raisingWords(raising, moment)).toBe('Front pot: Running low');
   expect(raisingWords({ ...raising, alarm: 'reminder', pan: null, why: 'Skim' }, moment)).toBe('Reminder: Skim');
+});
+
+test('while its call stands a raising is called by the word that stands over that', () => {
+  const call = {
+    ...alarm,
+    alarm: 'scorch-risk' as const,
+    pan: 'p1',
+    port: null,
+    since: raising.raisedAt,
+    title: 'Burning',
+  };
+  const burning: RaisingShown = { ...raising, alarm: 'scorch-risk' };
+  expect(raisingWords(burning, { ...moment, alarms: [call] })).toBe('Front pot: Burning');
+  expect(raisingWords({ ...burning, raisedAt: 0 }, { ...moment, alarms: [call] })).toBe('Front pot: About to burn');
 });
 
 test('its course says what was done and when', () => {
