@@ -39,3 +39,13 @@ test('a form that was being filled in when the boil ended stays until it is put 
   await page.context().close();
   await host.close();
 });
+
+test('of a pan that is noted as emptied the burner is asked about', async () => {
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.getByRole('button', { name: 'Draw-off' }).first().click();
+  await page.locator('.mark-form').getByRole('button', { name: 'All of it' }).click();
+  await page.getByText('And the burner under it? Turn it off.').waitFor();
+  await page.context().close();
+  await host.close();
+});

@@ -92,9 +92,10 @@ function notedWords(what: string, when: When, at: number | undefined, now: Now):
 function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
   const what = markWords(mark, place.header, place.settings);
-  return tell({ mark: { ...happenedAt(mark, at), id } }, notedWords(what, when, at, place.now), () =>
-    takeBack(id, what),
-  );
+  const noted = notedWords(what, when, at, place.now);
+  // An emptied pan counts as off the fire; of its burner nobody has said anything.
+  const done = 'all' in mark && mark.all === true ? say('marks.noted_empty', { noted }) : noted;
+  return tell({ mark: { ...happenedAt(mark, at), id } }, done, () => takeBack(id, what));
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
