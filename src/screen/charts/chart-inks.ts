@@ -102,3 +102,29 @@ export function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: stri
   context.fillStyle = inks.ink;
   context.fillText(text, x, y);
 }
+
+/** Round a text on its own ground, px: left and right, and over and under. */
+export const GROUND_PX = 5;
+
+/** Text on a ground of its own, which hides what runs behind it; `x` and `y` are the ground's left and lower edge. */
+export function grounded(
+  context: CanvasRenderingContext2D,
+  inks: Inks,
+  text: string,
+  { x, y, width, height }: { x: number; y: number; width: number; height: number },
+): void {
+  context.fillStyle = inks.ground;
+  context.beginPath();
+  context.roundRect(x, y - height, width, height, GROUND_PX);
+  context.fill();
+  context.fillStyle = inks.ink;
+  context.textBaseline = 'middle';
+  context.fillText(text, x + GROUND_PX, y - height / 2 + 1);
+  context.textBaseline = 'bottom';
+}
+
+/** How wide and high a text is with its ground, px. */
+export const groundOf = (context: CanvasRenderingContext2D, text: string, letters: number) => ({
+  width: context.measureText(text).width + 2 * GROUND_PX,
+  height: letters + 2,
+});

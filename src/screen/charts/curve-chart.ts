@@ -6,15 +6,14 @@ import type { Priority } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { number } from '../words/amounts.ts';
 import { hoursAndMinutes } from '../words/clock.ts';
-import { DOT_PX, FACE, hatch, inksOf, labelFont, rimmed, stipple, textPx } from './chart-inks.ts';
+import { DOT_PX, FACE, grounded, groundOf, hatch, inksOf, labelFont, rimmed, stipple, textPx } from './chart-inks.ts';
 import type { Inks } from './chart-inks.ts';
 import { axisRange } from './curve-points.ts';
 import type { AxisRange, CurvePoints, Point } from './curve-points.ts';
-import { finishStep, stepSpots, stepTexts } from './curve-steps.ts';
-import type { Step, StepText } from './curve-steps.ts';
-import { freePlace, labelPlaces, wordsInRow } from './label-places.ts';
+import { finishStep, stepRoom, stepSpots, stepTexts } from './curve-steps.ts';
+import type { ChartText, Step } from './curve-steps.ts';
+import { freePlace, isFree, labelPlaces, rowsAt, wordsInRow } from './label-places.ts';
 import type { Spot, Taken } from './label-places.ts';
-import { apartFrom } from './lines-scale.ts';
 import { tickMoments } from './time-window.ts';
 
 Chart.register(LineController, LineElement, PointElement, LinearScale, Filler);
@@ -61,6 +60,8 @@ export interface CurveChart {
 
 /** Room that the names of the lines have at least, however little of the past is shown. */
 const MOST_LABEL_PX = 180;
+/** So much of a line is seen before its name, px. */
+const LINE_START_PX = 14;
 type Line = ChartDataset<'line', { x: number; y: number | null }[]>;
 
 function datasets({ points, dots, ghost }: Drawing, inks: Inks, context: CanvasRenderingContext2D): Line[] {
@@ -106,43 +107,71 @@ function fan(ahead: CurvePoints['ahead'], inks: Inks, context: CanvasRenderingCo
   ];
 }
 
-/** Where now is, and that what comes after it is only expected; under the words of the flags. */
-function aheadLabel(chart: Chart, inks: Inks, { now, points }: Drawing): void {
-  const { ctx, chartArea, scales } = chart;
+/** Where now is, a line from top to foot. */
+function nowLine({ ctx, chartArea, scales }: Chart, inks: Inks, { now, points }: Drawing): void {
   const x = scales.x?.getPixelForValue(now) ?? -1;
   if (points.ahead === null || x < chartArea.left || x > chartArea.right) return;
   ctx.fillStyle = inks.muted;
   ctx.fillRect(x - 1, chartArea.top, 2, chartArea.bottom - chartArea.top);
-  const word = say('chart.expected');
-  if (x + ctx.measureText(word).width + FLAG_PX + 8 <= chartArea.right)
-    rimmed(ctx, inks, word, x + FLAG_PX + 4, chartArea.bottom - 4);
 }
 
-/** The one that warns first: where two have no room beside each other, the later one is left out. */
-function lineLabels(chart: Chart, inks: Inks, { points, now, dots }: Drawing, stands: readonly Taken[]): void {
+/** That what comes after now is only expected, at the foot; none without room. */
+function aheadText(chart: Chart, { now, points }: Drawing): ChartText[] {
   const { ctx, chartArea, scales } = chart;
-  const { x, y } = scales;
-  if (x === undefined || y === undefined) return;
-  const height = textPx(chart.width) + 3;
+  const at = scales.x?.getPixelForValue(now) ?? -1;
+  const word = say('chart.expected');
+  const size = groundOf(ctx, word, textPx(chart.width));
+  const x = at + FLAG_PX + 4;
+  if (points.ahead === null || at < chartArea.left || x + size.width > chartArea.right) return [];
+  return [{ word, x, y: chartArea.bottom - 3, ...size }];
+}
+
+/** A level line: its name, where it lies and from where on it is drawn, px. */
+interface Level {
+  word: string;
+  y: number;
+  from: number;
+}
+
+/** The lines within sight, the one that warns first. */
+function levels({ scales: { x, y }, chartArea }: Chart, { points }: Drawing): Level[] {
+  if (x === undefined || y === undefined) return [];
   const named: [string, Point[]][] = [
     [say('chart.burns'), points.scorch],
     [say('chart.done'), points.finish],
     [say('chart.boiling_water'), points.water],
   ];
-  const lines = named.flatMap(([word, line]) => {
+  return named.flatMap(([word, line]) => {
+    const first = line.find((point) => point.y !== null);
     const last = line.findLast((point) => point.y !== null)?.y ?? null;
-    return last === null ? [] : [{ word, x: 0, y: y.getPixelForValue(last) - 3 }];
+    if (first === undefined || last === null) return [];
+    const at = y.getPixelForValue(last);
+    return at < chartArea.top || at > chartArea.bottom ? [] : [{ word, y: at, from: x.getPixelForValue(first.x) }];
   });
-  // Lines that lie close together have their names over each other, in their own order.
-  const heights = apartFrom(lines, height, chartArea.top + height, chartArea.bottom);
-  const texts = lines.map(({ word }, i) => ({ word, width: ctx.measureText(word).width, height, y: heights[i]! }));
-  const curve = [...curveSpots(chart, points), ...dots.flatMap((dot) => roundDot(chart, dot))];
-  const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, x.getPixelForValue(now));
-  const right = Math.max(end, chartArea.left + MOST_LABEL_PX) - 8;
-  const places = labelPlaces(texts, curve, chartArea.left + 8, right, stands);
-  texts.forEach(({ word }, i) => {
-    const place = places[i];
-    if (place !== null && place !== undefined) rimmed(ctx, inks, word, place.x, place.y);
+}
+
+/** The names of the lines, each in its own line or right beside it; one that has no room there is left out. */
+function lineTexts(
+  chart: Chart,
+  lines: readonly Level[],
+  { now, points }: Drawing,
+  curve: readonly Spot[],
+  stands: readonly Taken[],
+): ChartText[] {
+  const { ctx, chartArea, scales } = chart;
+  const letters = textPx(chart.width);
+  const end = points.ahead === null ? chartArea.right : Math.min(chartArea.right, scales.x?.getPixelForValue(now) ?? 0);
+  const wanted = lines.map(({ word, y, from }) => {
+    const size = groundOf(ctx, word, letters);
+    const others = lines.filter((other) => other.y !== y).map((other) => other.y);
+    const left = Math.max(chartArea.left, from) + LINE_START_PX;
+    const rows = rowsAt(y, size.height, others).filter((row) => row - size.height >= chartArea.top - letters / 2);
+    return { ...size, rows, left, right: Math.min(chartArea.right, Math.max(end, left + MOST_LABEL_PX)) - 8 };
+  });
+  const places = labelPlaces(wanted, curve, stands);
+  return lines.flatMap(({ word }, i) => {
+    const place = places[i] ?? null;
+    return place === null ? [] : [{ word, ...place }];
   });
 }
 
@@ -160,21 +189,16 @@ function roundDot({ scales: { x, y } }: Chart, dot: Point): Spot[] {
 const ABOVE_ROWS = [3.8, 5, 6.2];
 
 /** How far a pan went that burnt dry: its curve leaves the axis at the top. Where it is said, clear of what stands. */
-function aboveLabel(
-  chart: Chart,
-  { above }: AxisRange,
-  drawing: Drawing,
-  stands: readonly StepText[],
-): StepText | null {
-  if (above === null) return null;
+function aboveText(chart: Chart, { above }: AxisRange, drawing: Drawing, stands: readonly Taken[]): ChartText[] {
+  if (above === null) return [];
   const { ctx, chartArea, scales } = chart;
   const time = hoursAndMinutes(above.x + drawing.wallOffsetMs);
   const word = say('chart.above', { most: `${number(above.y, 0)} ${drawing.unit}`, time });
-  const [width, height] = [ctx.measureText(word).width, textPx(chart.width)];
+  const { width, height } = groundOf(ctx, word, textPx(chart.width));
   const middle = Math.min((scales.x?.getPixelForValue(above.x) ?? 0) - width / 2, chartArea.right - width - 4);
   const x = Math.max(chartArea.left + 4, middle);
   const at = (rows: number) => ({ x, y: chartArea.top + rows * height, width, height });
-  return { word, ...freePlace([at(2.6), ...ABOVE_ROWS.map(at)], stands) };
+  return [{ word, ...freePlace([at(2.6), ...ABOVE_ROWS.map(at)], stands) }];
 }
 
 const CALL_PX = 18;
@@ -207,14 +231,17 @@ function unitLabel(chart: Chart, inks: Inks, unit: string): void {
 const POLE_PX = 34;
 const FLAG_PX = 12;
 
-/** The marks along the foot, with their words over the poles, where no other pole stands in them; gives the room they take. */
-function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly Taken[]): Taken[] {
-  const { ctx, chartArea, scales } = chart;
-  const top = chartArea.bottom - POLE_PX;
-  const seen = list.flatMap(({ x: at, word }) => {
+/** Where the marks of a drawing stand along the foot, px. */
+function flagSpots({ chartArea, scales }: Chart, list: readonly Flag[]): { x: number; word: string }[] {
+  return list.flatMap(({ x: at, word }) => {
     const x = scales.x?.getPixelForValue(at) ?? -1;
-    return x < chartArea.left || x > chartArea.right ? [] : [{ x, word, width: ctx.measureText(word).width }];
+    return x < chartArea.left || x > chartArea.right ? [] : [{ x, word }];
   });
+}
+
+/** The marks along the foot. */
+function drawFlags({ ctx, chartArea }: Chart, inks: Inks, seen: readonly { x: number }[]): void {
+  const top = chartArea.bottom - POLE_PX;
   ctx.fillStyle = inks.ink;
   for (const { x } of seen) {
     ctx.fillRect(x - 1, top, 2, POLE_PX);
@@ -224,23 +251,71 @@ function flags(chart: Chart, inks: Inks, list: readonly Flag[], stands: readonly
     ctx.lineTo(x, top + 10);
     ctx.fill();
   }
-  const height = textPx(chart.width);
-  const places = wordsInRow(seen, { y: top - 2, height, right: chartArea.right }, stands);
-  return seen.flatMap(({ x, word, width }, i) => {
-    const pole = { x, y: chartArea.bottom, width: FLAG_PX, height: POLE_PX };
+}
+
+/** Their words over the poles, of those that have the room; all stand in the list of notes. */
+function flagTexts(
+  chart: Chart,
+  seen: readonly { x: number; word: string }[],
+  curve: readonly Spot[],
+  stands: readonly Taken[],
+): ChartText[] {
+  const { ctx, chartArea } = chart;
+  const letters = textPx(chart.width);
+  const sized = seen.map((each) => ({ ...each, ...groundOf(ctx, each.word, letters) }));
+  const row = { y: chartArea.bottom - POLE_PX - 2, height: letters + 2, left: chartArea.left, right: chartArea.right };
+  const places = wordsInRow(sized, row, { curve, stands });
+  return sized.flatMap(({ word, width, height }, i) => {
     const place = places[i] ?? null;
-    if (place === null) return [pole];
-    rimmed(ctx, inks, word, place.x, place.y);
-    return [pole, { ...place, width, height }];
+    return place === null ? [] : [{ word, ...place, width, height }];
   });
 }
 
-/** Where the curve runs, px. */
-function curveSpots({ scales: { x, y } }: Chart, points: CurvePoints): Spot[] {
+/** No two spots of the curve lie further apart, px: no text has room between them. */
+const SPOT_PX = 8;
+
+/** Where the curve and the middle of what is expected run, px, without a gap in between. */
+function curveSpots({ scales: { x, y }, chartArea }: Chart, points: CurvePoints): Spot[] {
   if (x === undefined || y === undefined) return [];
-  return [...points.low, ...points.high].flatMap((point) =>
-    point.y === null ? [] : [{ x: x.getPixelForValue(point.x), y: y.getPixelForValue(point.y) }],
-  );
+  const held = (px: number): number => Math.min(chartArea.bottom + 99, Math.max(chartArea.top - 99, px));
+  return [points.low, points.high, points.ahead?.middle ?? []].flatMap((line) => {
+    let before: Spot | null = null;
+    return line.flatMap((point) => {
+      if (point.y === null) {
+        before = null;
+        return [];
+      }
+      const spot = { x: x.getPixelForValue(point.x), y: held(y.getPixelForValue(point.y)) };
+      const from = before ?? spot;
+      before = spot;
+      const steps = Math.ceil(Math.max(Math.abs(spot.x - from.x), Math.abs(spot.y - from.y)) / SPOT_PX);
+      const between = Array.from({ length: Math.max(0, steps - 1) }, (_, i) => {
+        const share = (i + 1) / steps;
+        return { x: from.x + (spot.x - from.x) * share, y: from.y + (spot.y - from.y) * share };
+      });
+      return [...between, spot];
+    });
+  });
+}
+
+/** All words of a drawing, none of which touches another, a mark or the curve; of what matters most first. */
+function textsOf(
+  chart: Chart,
+  range: AxisRange,
+  drawing: Drawing,
+  { spots, flagged }: { spots: readonly (Spot | null)[]; flagged: readonly { x: number; word: string }[] },
+): ChartText[] {
+  const curve = [...curveSpots(chart, drawing.points), ...drawing.dots.flatMap((dot) => roundDot(chart, dot))];
+  const poles = flagged.map(({ x }) => ({ x, y: chart.chartArea.bottom, width: FLAG_PX, height: POLE_PX }));
+  const marks = [...stepRoom(spots), ...poles];
+  const lines = levels(chart, drawing);
+  const names = lineTexts(chart, lines, drawing, curve, marks);
+  const heights = lines.map(({ y }) => y);
+  const steps = stepTexts(chart, drawing, spots, { curve, lines: heights, stands: [...marks, ...names] });
+  const texts = [...names, ...steps, ...aboveText(chart, range, drawing, [...marks, ...names, ...steps])];
+  const words = flagTexts(chart, flagged, curve, [...stepRoom(spots), ...texts]);
+  const expected = aheadText(chart, drawing).filter((each) => isFree(each, [...marks, ...texts, ...words]));
+  return [...texts, ...words, ...expected];
 }
 
 /** Makes the chart on a canvas; it draws what it is given. `placed` hears where the steps stand, at every drawing. */
@@ -258,15 +333,14 @@ export function curveChart(canvas: HTMLCanvasElement, placed: (spots: (Spot | nu
       chart.ctx.textAlign = 'left';
       chart.ctx.textBaseline = 'bottom';
       unitLabel(chart, inks, current.unit);
-      const spots = stepSpots(chart, current);
-      const steps = stepTexts(chart, current, spots, curveSpots(chart, current.points));
-      const above = aboveLabel(chart, range, current, steps);
-      const texts = above === null ? steps : [...steps, above];
-      const flagged = flags(chart, inks, current.flags, texts);
-      lineLabels(chart, inks, current, [...texts, ...flagged]);
+      const flagged = flagSpots(chart, current.flags);
+      const foot = chart.chartArea.bottom - POLE_PX - textPx(chart.width) - 6;
+      const spots = stepSpots(chart, current, foot);
+      const texts = textsOf(chart, range, current, { spots, flagged });
       callSigns(chart, inks, current.calls);
-      aheadLabel(chart, inks, current);
-      for (const { word, x, y } of texts) rimmed(chart.ctx, inks, word, x, y);
+      nowLine(chart, inks, current);
+      drawFlags(chart, inks, flagged);
+      for (const { word, ...place } of texts) grounded(chart.ctx, inks, word, place);
       finishStep(chart, inks, current);
       placed(spots);
       chart.ctx.restore();

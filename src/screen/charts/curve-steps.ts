@@ -1,6 +1,6 @@
 // Draws on a chart where a person's word changed what is believed: old and new strength, and the finish as it was and is.
 import type { Chart } from 'chart.js';
-import { DOT_PX, textPx } from './chart-inks.ts';
+import { DOT_PX, groundOf, textPx } from './chart-inks.ts';
 import type { Inks } from './chart-inks.ts';
 import { valueAt } from './curve-points.ts';
 import type { CurvePoints } from './curve-points.ts';
@@ -17,50 +17,62 @@ export interface Step {
   finish: [before: number | null, after: number | null] | null;
 }
 
+/** Half of a step's mark, px. */
+const STEP_PX = 12;
+
 interface Stepped {
   /** In order of time. */
   steps: Step[];
   points: CurvePoints;
 }
 
-/** Where each step stands on the curve, px; null for one that is out of sight. */
-export function stepSpots(chart: Chart, { steps, points }: Stepped): (Spot | null)[] {
+/**
+ * Where each step stands on the curve, px; null for one that is out of sight. Where the curve is not known, or runs under
+ * what is shown, steps stand over the `foot`, px, those that are close together over each other.
+ */
+export function stepSpots(chart: Chart, { steps, points }: Stepped, foot: number): (Spot | null)[] {
   const { chartArea, scales } = chart;
+  const inRow: Spot[] = [];
   return steps.map(({ x: at }) => {
     const x = scales.x?.getPixelForValue(at) ?? -1;
     if (x < chartArea.left || x > chartArea.right) return null;
     const value = valueAt(points, at);
-    const y = value === null ? chartArea.bottom - 60 : (scales.y?.getPixelForValue(value) ?? 0);
-    return { x, y: Math.min(chartArea.bottom, Math.max(chartArea.top, y)) };
+    const y = value === null ? chartArea.bottom : (scales.y?.getPixelForValue(value) ?? chartArea.bottom);
+    if (y < chartArea.bottom) return { x, y: Math.max(chartArea.top, y) };
+    const under = inRow.filter((each) => x - each.x < 2 * STEP_PX).map((each) => each.y - 2 * STEP_PX);
+    const spot = { x, y: Math.max(chartArea.top, Math.min(foot - STEP_PX, ...under)) };
+    inRow.push(spot);
+    return spot;
   });
 }
 
-/** A step's words and where they stand. */
-export interface StepText extends Taken {
+/** The room that the marks of the steps take. */
+export const stepRoom = (spots: readonly (Spot | null)[]): Taken[] =>
+  spots.flatMap((spot): Taken[] =>
+    spot === null ? [] : [{ x: spot.x - STEP_PX, y: spot.y + STEP_PX, width: 2 * STEP_PX, height: 2 * STEP_PX }],
+  );
+
+/** Words of a chart and where they stand. */
+export interface ChartText extends Taken {
   word: string;
 }
 
-/** Half of a step's mark, px. */
-const STEP_PX = 12;
-
-/** Old and new strength beside its mark and clear of the curve, the latest first: one that has no room is left out. */
+/** Old and new strength beside its mark and clear of what is drawn, the latest first: one that has no room is left out. */
 export function stepTexts(
   chart: Chart,
   { steps }: Stepped,
   spots: readonly (Spot | null)[],
-  curve: Spot[],
-): StepText[] {
+  { curve, lines, stands }: { curve: readonly Spot[]; lines: readonly number[]; stands: readonly Taken[] },
+): ChartText[] {
   const { ctx, chartArea } = chart;
-  const height = textPx(chart.width);
-  const stands = spots.flatMap((spot): Taken[] =>
-    spot === null ? [] : [{ x: spot.x - STEP_PX, y: spot.y + STEP_PX, width: 2 * STEP_PX, height: 2 * STEP_PX }],
-  );
-  return [...steps.entries()].reverse().flatMap(([i, { word }]): StepText[] => {
+  const taken = [...stands];
+  return [...steps.entries()].reverse().flatMap(([i, { word }]): ChartText[] => {
     const spot = spots[i];
     if (spot === null || spot === undefined || word === null) return [];
-    const place = besideMark(spot, { width: ctx.measureText(word).width, height }, chartArea, { curve, stands });
+    const size = groundOf(ctx, word, textPx(chart.width));
+    const place = besideMark(spot, size, chartArea, { curve, lines, stands: taken });
     if (place === null) return [];
-    stands.push(place);
+    taken.push(place);
     return [{ word, ...place }];
   });
 }
