@@ -99,9 +99,13 @@ export function outlookOf(state: BoilState, id: string, t: number): PanOutlook {
   return readPan(state.pans[id]!, settingOf(state, id), panProbeState(state, id, t), period, lead, t);
 }
 
-/** What a pan is expected to show from t (ms) on; null where nobody can tell or the pan is not there. */
+/**
+ * What a pan is expected to show from t (ms) on; null where nobody can tell, the pan is not there, or it still warms up:
+ * the forecast speaks of a boil, and would be drawn far over where such a pan stands.
+ */
 export function panAhead(state: BoilState, id: string, t: number): Ahead | null {
   const pan = state.pans[id];
   if (pan === undefined || state.around[id]!.waterC === null || state.designs[id]!.ceilingC !== null) return null;
+  if (readingOf(state, id, t).stage === 'warming') return null;
   return aheadOf(lookAt(pan, settingOf(state, id), t));
 }

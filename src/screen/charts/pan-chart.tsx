@@ -110,8 +110,8 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
   const chart = useRef<CurveChart | null>(null);
   const latest = useRef(now);
   latest.current = now;
-  const [span, setSpan] = useState<Span>('hour');
-  const [shown, setShown] = useState<TimeWindow>(() => lastHour(now.t, 0, isOver));
+  const [span, setSpan] = useState<Span>(isOver ? 'whole' : 'hour');
+  const [shown, setShown] = useState<TimeWindow>(() => windowOf(isOver ? 'whole' : 'hour', now.t, 0, isOver));
   const curve = useCurve(now, pan);
   const ghost = useGhost(now, pan);
   const [spots, setSpots] = useState<(Spot | null)[]>([]);

@@ -18,9 +18,12 @@ export function shownAhead(now: number, aheadEnd: number | null): number {
   return aheadEnd === null ? 0 : Math.max(0, Math.min(aheadEnd - now, Math.max(HOUR_MS, now)));
 }
 
-/** The last hour, and of what is expected (ms beyond now) an hour at most; of a younger boil, a quarter of an hour at least. */
+/**
+ * The last hour, and of what is expected (ms beyond now) an hour at most; of a younger boil a quarter of an hour at least,
+ * and no more of what is expected than was seen: it is named for what was.
+ */
 export function lastHour(now: number, ahead = 0, isOver = false): TimeWindow {
-  const to = Math.max(now + Math.min(ahead, HOUR_MS), leastShown(isOver));
+  const to = Math.max(now + Math.min(ahead, HOUR_MS, now), leastShown(isOver));
   return { from: Math.max(0, now - HOUR_MS), to, follows: true };
 }
 

@@ -4,12 +4,13 @@ import { stillRead } from '../words/still-read.ts';
 import { useState } from 'preact/hooks';
 import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { SmallCurves } from '../../protocol/compare-messages.ts';
+import { HOUR_MS } from '../../core/quantities/time.ts';
 import { extentOf, linePath, placeIn, roomy } from '../charts/lines-scale.ts';
 import type { Extent } from '../charts/lines-scale.ts';
 import type { BoilListing } from '../client/types.ts';
 import { settings } from '../client/store.ts';
 import { temperature } from '../words/amounts.ts';
-import { shortDay } from '../words/clock.ts';
+import { lengthOfTime, shortDay } from '../words/clock.ts';
 import { compareBoils } from './boil-chooser.tsx';
 import { useSmallCurves } from './compare-data.ts';
 import { say } from '../language/say.ts';
@@ -69,7 +70,11 @@ function Scales({ x, y }: { x: Extent; y: Extent }): JSX.Element {
   const [least, greatest] = [y.least, y.greatest].map((celsius) => temperature(celsius, settings.value));
   return (
     <p class="hint">
-      {say('compare.small.scales', { hours: Math.ceil(x.greatest), least: least ?? '', greatest: greatest ?? '' })}
+      {say('compare.small.scales', {
+        length: lengthOfTime((x.greatest * HOUR_MS) / 1000),
+        least: least ?? '',
+        greatest: greatest ?? '',
+      })}
     </p>
   );
 }
@@ -80,7 +85,8 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
   const years = [...new Set(boils.filter(({ practice }) => !practice).map((each) => Number(each.started.slice(0, 4))))];
   if (problem !== null) return <p class="problem">✕ {hostWords(problem)}</p>;
   if (view === null) return <p>{say('compare.small.drawing')}</p>;
-  const x = extentOf(view.boils.flatMap((one) => one.x));
+  const along = extentOf(view.boils.flatMap((one) => one.x));
+  const x = along && { least: Math.min(0, along.least), greatest: along.greatest };
   const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
   return (
     <section class="panel" aria-label={say('compare.small.all')}>

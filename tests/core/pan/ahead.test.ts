@@ -47,6 +47,15 @@ test('the low edge is never over the high one, and nothing is drawn beyond the s
   expect(Math.max(...ahead.low, ...ahead.middle, ...ahead.high)).toBeLessThanOrEqual(limits.scorch_c! + 0.01);
 });
 
+test('a pan that warms up has none: what it will show is not what it boils at', () => {
+  const at = 2 * MINUTE_MS;
+  const sap = onePot({ endsAt: at, pan: { celsius: 6 } });
+  const poured = mark(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 20, celsius: 6 });
+  const cold = foldAll(sap.header, inOrder([told[0]!, poured], wholeBoil(sap).entries), at).state;
+  expect(readingAt(cold, 'p1', at).stage).toBe('warming');
+  expect(panAhead(cold, 'p1', at)).toBeNull();
+});
+
 test('where the finish is not known there is none, and for a pan that is not there', () => {
   expect(panAhead(startBoil(pot.header), 'p1', 0)).toBeNull();
   expect(panAhead(state, 'nowhere', UNTIL)).toBeNull();

@@ -57,6 +57,9 @@ test('ticks are round times of day and few enough', () => {
 test('what is expected is shown beside the past, an hour of it at most beside the last hour', () => {
   expect(lastHour(end, 10 * 60_000)).toEqual({ from: 5 * HOUR_MS, to: end + 10 * 60_000, follows: true });
   expect(lastHour(end, 3 * HOUR_MS).to).toBe(end + HOUR_MS);
+  // A young boil's is not the coming hour.
+  expect(lastHour(20 * 60_000, 3 * HOUR_MS)).toEqual({ from: 0, to: 40 * 60_000, follows: true });
+  expect(lastHour(60_000, 3 * HOUR_MS).to).toBe(HOUR_MS / 4);
   expect(shownAhead(end, null)).toBe(0);
   expect(shownAhead(end, end + 2 * HOUR_MS)).toBe(2 * HOUR_MS);
   expect(shownAhead(600_000, 600_000 + 5 * HOUR_MS)).toBe(HOUR_MS);

@@ -46,12 +46,6 @@ test.each(COUNTED)('%s: none and one are one, two are many', (key, of, none, one
   expect([0, 1, 2].map((count) => say(key, of(count)))).toEqual([none, one, two]);
 });
 
-test('hours along a picture are counted too', () => {
-  const words = (hours: number): string => say('compare.small.scales', { hours, least: '', greatest: '' });
-  expect(words(1)).toContain(' 1 heure ');
-  expect(words(5)).toContain(' 5 heures ');
-});
-
 test('a count in a sentence of the host agrees, though English writes it in one way', () => {
   expect(hostWords('name must be at least 1 character long, but is ""')).toBe(
     'name doit compter au moins 1 caractère, or c’est ""',
