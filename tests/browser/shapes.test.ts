@@ -332,6 +332,7 @@ test('a temperature read by hand has its age on the card', async () => {
       questioned: false,
       doubt: null,
       corrections: [],
+      cameTo: null,
     },
   ];
   host.show({ ...now, marks, readings: [{ ...first, probe: null }] });

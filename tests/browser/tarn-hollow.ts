@@ -145,6 +145,7 @@ const noted = (minutesAgo: number, mark: Mark, change: Partial<MarkView> = {}): 
   questioned: false,
   doubt: null,
   corrections: [],
+  cameTo: null,
   ...change,
 });
 

@@ -4,6 +4,7 @@ import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHi
 import { alarmWords, type AlarmWords } from '../alarms/words.ts';
 import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
+import { readInstrument } from '../physics/instruments.ts';
 import type { Correction } from './corrections.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -48,7 +49,10 @@ export interface BoilView {
   /** High alarms that nobody has answered; null when there is none. */
   unanswered: UnansweredHigh | null;
   history: AlarmHistory;
-  /** `questioned`: it can hardly be meant, was asked about, and acts on nothing, and `doubt` says why. `corrections`: what it changed. */
+  /**
+   * `questioned`: it can hardly be meant, was asked about, and acts on nothing, and `doubt` says why. `corrections`:
+   * what it changed. `cameTo`: the strength that a density reading came to, set right for its warmth, °Bx.
+   */
   marks: {
     t: number;
     at: number;
@@ -57,6 +61,7 @@ export interface BoilView {
     questioned: boolean;
     doubt: string | null;
     corrections: Correction[];
+    cameTo: number | null;
   }[];
   pours: UnmarkedPour[];
   /** Of each pan that has a reading, in their order. */
@@ -103,6 +108,7 @@ export function boilView(state: BoilState, t: number): BoilView {
       questioned,
       doubt: questioned ? doubt : null,
       corrections,
+      cameTo: cameTo(state, mark),
     })),
     unused,
     next: nextThing(
@@ -116,6 +122,11 @@ export function boilView(state: BoilState, t: number): BoilView {
     ),
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
+}
+
+function cameTo({ designs }: BoilState, mark: Mark): number | null {
+  const design = mark.kind === 'density' ? designs[mark.pan] : undefined;
+  return design === undefined || mark.kind !== 'density' ? null : (readInstrument(mark, design.shares)?.brix ?? null);
 }
 
 /** What is no warmer stands in no fire, °C (judgement: no shed is so warm). */

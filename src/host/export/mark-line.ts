@@ -36,7 +36,11 @@ function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue)
   switch (mark.kind) {
     case 'top-up':
     case 'draw-off':
-      return [...amount(mark, settings, tongue), ...strength(mark.brix, tongue)];
+      return [
+        ...amount(mark, settings, tongue),
+        ...strength(mark.brix, tongue),
+        ...(mark.kind === 'top-up' ? warmth(mark.celsius, settings, tongue) : []),
+      ];
     case 'transfer':
       return [
         ...amount(mark, settings, tongue),
@@ -89,18 +93,22 @@ function amount(
 const strength = (brix: number | undefined, tongue: Tongue): string[] =>
   brix === undefined ? [] : [tongue.digits(`${brix} °Bx`)];
 
+const warmth = (celsius: number | undefined, settings: Settings, tongue: Tongue): string[] =>
+  celsius === undefined
+    ? []
+    : [tongue.say('paper.mark.at', { temperature: tongue.amount(formatTemperature(celsius, settings.temperature)) })];
+
 /** As it was read, in the scale of the instrument. */
 function densityParts(
   { brix, baume, sg, celsius }: Extract<Mark, { kind: 'density' }>,
   settings: Settings,
   tongue: Tongue,
 ): string[] {
-  const warmth = celsius === undefined ? null : tongue.amount(formatTemperature(celsius, settings.temperature));
   return [
     ...strength(brix, tongue),
     ...(baume === undefined ? [] : [tongue.digits(`${baume} °Bé`)]),
     ...(sg === undefined ? [] : [tongue.say('mark.gravity', { sg: tongue.digits(String(sg)) })]),
-    ...(warmth === null ? [] : [tongue.say('paper.mark.at', { temperature: warmth })]),
+    ...warmth(celsius, settings, tongue),
   ];
 }
 

@@ -1,5 +1,5 @@
 // What a form for one kind of mark is made of, and how its typed values become a mark.
-import type { Header, Mark, MarkKind, Now, Pour, Settings } from '../client/types.ts';
+import type { Header, Mark, MarkKind, MarkView, Now, Pour, Settings } from '../client/types.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -13,6 +13,8 @@ export interface MarkPlace {
   settings: Settings;
   /** The pour that was seen and is being told of more exactly. */
   pour?: Pour;
+  /** The note that is being corrected. */
+  again?: MarkView;
 }
 
 /** One press that notes a mark as it stands. */

@@ -9,8 +9,10 @@ import { selectPan } from '../pans/selected-pan.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { correctedBy, correctedLine } from '../words/correction-words.ts';
 import type { Corrected } from '../words/correction-words.ts';
-import { markWords } from '../words/mark-words.ts';
+import { markViewWords, panOfMark } from '../words/mark-words.ts';
 import { canInsist, insist, leftOutWords } from './left-out.ts';
+import { formOf } from './forms.ts';
+import { openFormAgain } from './open-form.ts';
 import { takeBack } from './take-back.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 
@@ -46,8 +48,9 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
   const { id } = each.mark;
   // What the practice did by itself happened: there is no slip in it to take back.
   const isPractice = isByPractice(each.mark, now.header);
-  const what = markWords(each.mark, now.header, settings.value);
+  const what = markViewWords(each, now.header, settings.value);
   const leftOut = leftOutWords(each);
+  const isMine = canTakeBack && !isPractice && !each.withdrawn && id !== undefined;
   return (
     <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
       <time>{timeOfDay(now, each.at)}</time>
@@ -60,7 +63,12 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
           {say('marks.it_is_so')}
         </button>
       )}
-      {canTakeBack && !isPractice && !each.withdrawn && id !== undefined && (
+      {isMine && formOf(each.mark.kind)?.build !== undefined && (
+        <button type="button" onClick={() => openFormAgain(each, panOfMark(each.mark))}>
+          {say('marks.correct')}
+        </button>
+      )}
+      {isMine && (
         <button type="button" onClick={() => takeBack(id, what)}>
           {say('marks.take_back')}
         </button>

@@ -19,6 +19,7 @@ import { formOf, markForms } from './forms.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
 import { takeBack } from './take-back.ts';
+import { typedAgain } from './typed-again.ts';
 import { TypedMark } from './typed-mark.tsx';
 import { happenedAt, momentOf, type When, whyNoMoment } from './when.ts';
 import { WhenChoice } from './when-choice.tsx';
@@ -83,7 +84,7 @@ async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | nul
 /** "Back pot: Top-up 2.0 L, 5 min ago: noted." */
 function notedWords(what: string, when: When, at: number | undefined, now: Now): string {
   if (at === undefined) return say('pans.noted', { what });
-  return when !== 'pour' && 'ago' in when
+  return when !== 'then' && 'ago' in when
     ? say('marks.noted_ago', { what, minutes: String(when.ago) })
     : say('marks.noted_at', { what, time: timeOfDay(now, at) });
 }
@@ -134,14 +135,17 @@ interface OpenFormProps {
 
 /** The open form: quick amounts, each noted by one press, and a place to type another. */
 function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
-  const [when, setWhen] = useState<When>(place.pour === undefined ? { ago: 0 } : 'pour');
+  const { again } = place;
+  const then = place.pour ?? again;
+  const isTakenBack = useRef(false);
+  const [when, setWhen] = useState<When>(then === undefined || form.kind === 'remind' ? { ago: 0 } : 'then');
   const { refuse, sentence } = useRefusal();
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
   useKey('Escape', close);
   const pressFirst = form.pressFirst === true;
   useFront(top, pressFirst);
-  const at = momentOf(when, place.now, place.pour);
+  const at = momentOf(when, place.now, then);
   const isSending = useRef(false);
   /** What was refused stays as it was typed. */
   const noteIt = async (mark: Mark): Promise<void> => {
@@ -157,6 +161,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const offer = async (mark: Mark): Promise<void> => {
     refuse(at === null ? whyNoMoment(when, place.now) : null);
     if (at === null) return;
+    // Before it is asked about: the pour that was noted wrongly must not stand beside the right one.
+    if (again?.mark.id !== undefined && !isTakenBack.current)
+      isTakenBack.current = await tell({ mark: { kind: 'withdraw', id: again.mark.id } });
     const question = await questionAbout(happenedAt(mark, at), place);
     if (question === null) await noteIt(mark);
     else setDoubted({ mark, question });
@@ -177,6 +184,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
+      {again !== undefined && (
+        <p>{say('marks.instead_of', { what: markWords(again.mark, place.header, place.settings) })}</p>
+      )}
       <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? form.question) : form.question)}</p>
       {without === null && form.kind !== 'remind' && <WhenChoice when={when} choose={setWhen} place={place} />}
       {sentence}
@@ -190,7 +200,11 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
         </div>
       )}
       {fields.length > 0 && form.build !== undefined && (
-        <TypedMark fieldsOf={(values) => form.fields(place, values)} build={(values) => void offerTyped(values)} />
+        <TypedMark
+          fieldsOf={(values) => form.fields(place, values)}
+          start={again === undefined ? {} : typedAgain(again.mark, place.settings)}
+          build={(values) => void offerTyped(values)}
+        />
       )}
       {doubted !== null && (
         <Doubt
@@ -246,13 +260,14 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   useReturn(panel, form);
   if (now.header === null) return null;
   const seen = open?.pour?.pan === pan ? { pour: open.pour } : {};
-  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen };
+  const corrected = open?.again === undefined ? {} : { again: open.again };
+  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen, ...corrected };
   if (form !== null) {
     return (
       <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
         <FreshNotices now={now} before={before} />
         <OpenForm
-          key={form.kind}
+          key={`${form.kind} ${open?.again?.mark.id ?? ''}`}
           form={form}
           place={place}
           close={() => (openForm.value = null)}

@@ -1,12 +1,14 @@
 // Which form for a mark is open; kept apart so that a card can open the one that would help its pan.
 import { signal } from '@preact/signals';
-import type { MarkKind, Pour } from '../client/types.ts';
+import type { MarkKind, MarkView, Pour } from '../client/types.ts';
 import { selectPan } from '../pans/selected-pan.ts';
 
 export interface OpenedForm {
   kind: MarkKind;
   /** The pour that was seen and is being told of more exactly. */
   pour: Pour | null;
+  /** The note that is corrected, whose place the next one takes. */
+  again?: MarkView;
 }
 
 export const openForm = signal<OpenedForm | null>(null);
@@ -21,4 +23,10 @@ export function openFormFor(pan: string, kind: MarkKind): void {
 export function openFormForPour(pour: Pour): void {
   selectPan(pour.pan);
   openForm.value = { kind: 'top-up', pour };
+}
+
+/** The form with what was typed in it, to correct a note. */
+export function openFormAgain(again: MarkView, pan: string | null): void {
+  if (pan !== null) selectPan(pan);
+  openForm.value = { kind: again.mark.kind, pour: null, again };
 }

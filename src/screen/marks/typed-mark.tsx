@@ -44,11 +44,13 @@ function withStarts(fields: readonly Field[], typed: Values): Values {
 interface TypedMarkProps {
   /** Which fields there are may hang on what was chosen so far. */
   fieldsOf: (values: Values) => Field[];
+  /** What stands in it before anything is typed, by field. */
+  start: Values;
   build: (values: Values) => void;
 }
 
-export function TypedMark({ fieldsOf, build }: TypedMarkProps): JSX.Element {
-  const [typed, setTyped] = useState<Values>({});
+export function TypedMark({ fieldsOf, start, build }: TypedMarkProps): JSX.Element {
+  const [typed, setTyped] = useState<Values>(start);
   const fields = fieldsOf(withStarts(fieldsOf({}), typed));
   const values = withStarts(fields, typed);
   const { refuse, sentence } = useRefusal();

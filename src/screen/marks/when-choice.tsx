@@ -14,16 +14,17 @@ interface WhenChoiceProps {
   place: MarkPlace;
 }
 
-export function WhenChoice({ when, choose, place: { now, pour } }: WhenChoiceProps): JSX.Element {
+export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenChoiceProps): JSX.Element {
+  const then = pour ?? again;
   // Nothing that is noted is older than the boil.
-  const isAgo = (minutes: number): boolean => when !== 'pour' && 'ago' in when && when.ago === minutes;
-  const typed = when !== 'pour' && 'typed' in when ? when.typed : '';
+  const isAgo = (minutes: number): boolean => when !== 'then' && 'ago' in when && when.ago === minutes;
+  const typed = when !== 'then' && 'typed' in when ? when.typed : '';
   return (
     <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
       <span>{say('marks.when')}</span>
-      {pour !== undefined && (
-        <button type="button" aria-pressed={when === 'pour'} onClick={() => choose('pour')}>
-          {say('marks.at', { time: timeOfDay(now, pour.at) })}
+      {then !== undefined && (
+        <button type="button" aria-pressed={when === 'then'} onClick={() => choose('then')}>
+          {say('marks.at', { time: timeOfDay(now, then.at) })}
         </button>
       )}
       {MINUTES_AGO.filter((each) => each * MINUTE_MS <= now.t).map((each) => (

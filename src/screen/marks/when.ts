@@ -1,11 +1,14 @@
-// When something was done that is noted now: so many minutes ago, at a time of day, or at a pour that was seen.
+// When something was done that is noted now: so many minutes ago, at a time of day, or when a pour was seen.
 import { DAY_MS, MINUTE_MS } from '../../core/quantities/time.ts';
-import type { Mark, Now, Pour } from '../client/types.ts';
+import type { Mark, Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { timeOfDay, wallMs } from '../words/clock.ts';
 
-/** `ago` in min; `typed` is a time of day: "14:05", "9.30", "9h30", "1405", "9:30 am" or "2 pm". */
-export type When = { ago: number } | { typed: string } | 'pour';
+/**
+ * `ago` in min; `typed` is a time of day: "14:05", "9.30", "9h30", "1405", "9:30 am" or "2 pm"; `then` is when the pour was seen, or the
+ * note that is corrected happened.
+ */
+export type When = { ago: number } | { typed: string } | 'then';
 
 /** What a person typed as a time of day, ms since midnight; null where it is none. */
 export function sinceMidnightMs(typed: string): number | null {
@@ -36,13 +39,13 @@ export const justPassed = (now: Now): string => timeOfDay(now, Math.max(0, now.t
 
 /** What is wrong with a time of day of which `momentOf` made nothing. */
 export const whyNoMoment = (when: When, now: Now): string =>
-  when !== 'pour' && 'typed' in when && sinceMidnightMs(when.typed) !== null
+  when !== 'then' && 'typed' in when && sinceMidnightMs(when.typed) !== null
     ? say('marks.problem.before', { began: timeOfDay(now, 0), typed: when.typed.trim() })
     : say('marks.problem.time', { example: justPassed(now) });
 
 /** The moment, ms of boil time; undefined for now, null for a time of day that is none, to come or before the boil. */
-export function momentOf(when: When, now: Now, pour: Pour | undefined): number | null | undefined {
-  if (when === 'pour') return pour?.at;
+export function momentOf(when: When, now: Now, then: { at: number } | undefined): number | null | undefined {
+  if (when === 'then') return then?.at;
   if ('typed' in when) return lastAt(now, when.typed);
   return when.ago > 0 ? now.t - when.ago * MINUTE_MS : undefined;
 }

@@ -5,9 +5,9 @@ import { isHeardNote } from '../../protocol/sound-check.ts';
 import { hostWords } from '../language/host-words.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
-import { depth, mass, pressure, temperature, volume } from './amounts.ts';
+import { depth, exactStrength, mass, pressure, temperature, volume } from './amounts.ts';
 import { panName, probeName } from './pan-words.ts';
-import type { Header, Mark, MarkKind, Settings } from '../client/types.ts';
+import type { Header, Mark, MarkKind, MarkView, Settings } from '../client/types.ts';
 
 /** What a kind of mark is called. */
 export function kindWords(kind: MarkKind): string {
@@ -20,9 +20,24 @@ function flameWords(level: number): string {
   return level < 0.8 ? say('mark.flame.half') : say('mark.flame.full');
 }
 
-function amountOf(mark: { litres?: number | undefined; all?: boolean | undefined }, settings: Settings): string {
-  if (mark.all === true) return say('mark.all');
-  return mark.litres === undefined ? '' : say('mark.amount', { amount: volume(mark.litres, settings) });
+/** How much, how strong and how warm, as far as somebody said it: "2.0 L, 0.9 °Bx, 4.4 °C". */
+function amountOf(
+  mark: {
+    litres?: number | undefined;
+    all?: boolean | undefined;
+    brix?: number | undefined;
+    celsius?: number | undefined;
+  },
+  settings: Settings,
+): string {
+  const { litres, brix, celsius } = mark;
+  const parts = [
+    ...(mark.all === true ? [say('mark.all')] : []),
+    ...(litres === undefined || mark.all === true ? [] : [say('mark.amount', { amount: volume(litres, settings) })]),
+    ...(brix === undefined ? [] : [exactStrength(brix, settings)]),
+    ...(celsius === undefined ? [] : [temperature(celsius, settings)]),
+  ];
+  return parts.join(', ');
 }
 
 function intoWords(mark: Extract<Mark, { kind: 'transfer' }>, header: Header | null, settings: Settings): string {
@@ -32,7 +47,15 @@ function intoWords(mark: Extract<Mark, { kind: 'transfer' }>, header: Header | n
   return say('mark.into', { amount, pan }).trim();
 }
 
-function densityWords(mark: Extract<Mark, { kind: 'density' }>): string {
+/** As it was read, with the sample's warmth where that was said: "28 °Bx at 82.2 °C". */
+function densityWords(mark: Extract<Mark, { kind: 'density' }>, settings: Settings): string {
+  const read = shownByInstrument(mark);
+  return mark.celsius === undefined
+    ? read
+    : say('mark.read_at', { read, temperature: temperature(mark.celsius, settings) });
+}
+
+function shownByInstrument(mark: Extract<Mark, { kind: 'density' }>): string {
   if (mark.brix !== undefined) return localDigits(`${mark.brix} °Bx`);
   if (mark.baume !== undefined) return localDigits(`${mark.baume} °Bé`);
   return mark.sg === undefined ? '' : say('mark.gravity', { sg: localDigits(String(mark.sg)) });
@@ -67,7 +90,7 @@ function details(mark: Mark, header: Header | null, settings: Settings): string 
             temperature: temperature(mark.celsius, settings),
           });
     case 'density':
-      return densityWords(mark);
+      return densityWords(mark, settings);
     case 'depth':
       return depth(mark.mm, settings);
     case 'reading':
@@ -100,3 +123,14 @@ export function markWords(mark: Mark, header: Header | null, settings: Settings)
   const words = `${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
   return pan === null ? words : say('mark.of_pan', { pan: panName(header, pan), words });
 }
+
+/** "28 °Bx at 82.2 °C", and what a density reading came to where that is another number: "…, so 35.2 °Bx". */
+export function markViewWords({ mark, cameTo }: MarkView, header: Header | null, settings: Settings): string {
+  const words = markWords(mark, header, settings);
+  if (mark.kind !== 'density' || cameTo === null) return words;
+  const isAsShown = mark.brix !== undefined && Math.abs(mark.brix - cameTo) < SAME_BRIX;
+  return isAsShown ? words : say('mark.came_to', { words, strength: exactStrength(cameTo, settings) });
+}
+
+/** So little is no other number, °Bx. */
+const SAME_BRIX = 0.25;

@@ -5,9 +5,10 @@ import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { markSchema } from '../../../src/protocol/entry-schemas.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { formOf, markForms } from '../../../src/screen/marks/forms.ts';
-import type { Settings } from '../../../src/screen/client/types.ts';
+import type { Mark, Settings } from '../../../src/screen/client/types.ts';
 import { numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
+import { typedAgain } from '../../../src/screen/marks/typed-again.ts';
 import { american, metric, moment } from '../moment.ts';
 
 afterEach(() => void (language.value = 'en'));
@@ -252,4 +253,35 @@ test('a pressure asks only for what its source needs, and for the height where n
     site: { altitude_m: 640 },
   });
   expect(form?.patch?.({ at: 'altimeter', value: '1010' }, known)).toBeNull();
+});
+
+/** Each kind of mark that is typed, with all that can be said of it. */
+const TYPED: Mark[] = [
+  { kind: 'top-up', pan: 'p1', litres: 15.14, brix: 0.9, celsius: 4.4 },
+  { kind: 'top-up', pan: 'p1', litres: 2 },
+  { kind: 'draw-off', pan: 'p1', litres: 2, brix: 67 },
+  { kind: 'transfer', from: 'p1', to: 'p2', litres: 3 },
+  { kind: 'flame', pan: 'p1', level: 0.4 },
+  { kind: 'density', pan: 'p1', brix: 28, instrument: 'hydrometer', celsius: 82.2, reference_celsius: 20 },
+  { kind: 'density', pan: 'p1', baume: 35.5, instrument: 'hydrometer', reference_celsius: 15.56 },
+  { kind: 'density', pan: 'p1', brix: 2, instrument: 'refractometer', reference_celsius: 20, compensated: true },
+  { kind: 'depth', pan: 'p1', mm: 40 },
+  { kind: 'reading', pan: 'p1', celsius: 101.3 },
+  { kind: 'pressure', hpa: 951.4, at: 'station' },
+  { kind: 'remind', text: 'Skim', seconds: 600 },
+  { kind: 'note', pan: 'p1', text: 'Foam' },
+];
+
+test.each(TYPED)('a form that corrects $kind begins with what was typed: %j', (mark) => {
+  for (const place of places) {
+    const form = formOf(mark.kind)!;
+    const values = typedAgain(mark, place.settings);
+    const fields = form.fields(place, values);
+    expect(problemIn(values, fields)).toBeNull();
+    const again: Record<string, unknown> = { ...form.build?.(values, place) };
+    for (const [name, value] of Object.entries(mark)) {
+      if (typeof value === 'number') expect(again[name]).toBeCloseTo(value, 1);
+      else expect(again[name]).toEqual(value);
+    }
+  }
 });

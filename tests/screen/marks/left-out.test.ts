@@ -12,6 +12,7 @@ const noted = (at: number, mark: Mark, change: Partial<MarkView> = {}): MarkView
   questioned: false,
   doubt: null,
   corrections: [],
+  cameTo: null,
   ...change,
 });
 const far = { questioned: true, doubt: 'Front pot: 40 mm is far from what went in and boiled away.' };

@@ -57,5 +57,5 @@ test('a mark says when it happened only where that is not now', () => {
   expect(happenedAt(mark, undefined)).not.toHaveProperty('happened');
   expect(happenedAt(mark, 5)).toEqual({ ...mark, happened: 5 });
   const pour = { pan: 'p1', at: 300_000, litres: 4, low: 3, high: 5 };
-  expect(momentOf('pour', moment, pour)).toBe(300_000);
+  expect(momentOf('then', moment, pour)).toBe(300_000);
 });

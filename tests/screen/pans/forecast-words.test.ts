@@ -36,6 +36,7 @@ const poured = (mark: MarkView['mark'], at: number, finishAt: number | null): Ma
       after: { brix: 20, litres: 9, finishAt },
     },
   ],
+  cameTo: null,
 });
 const topUp = { kind: 'top-up', pan: 'p1', litres: 12.5 } as const;
 const why = (...marks: MarkView[]): string | null => whyMoved({ ...moment, marks }, reading, metric);

@@ -19,6 +19,7 @@ const noted: MarkView = {
   questioned: false,
   doubt: null,
   corrections: [changed],
+  cameTo: null,
 };
 const plain = (words: string | null): string | null => words?.replaceAll('\u00a0', ' ') ?? null;
 

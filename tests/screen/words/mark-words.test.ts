@@ -2,7 +2,7 @@
 import { afterEach, expect, test } from 'vitest';
 import { heardNote } from '../../../src/protocol/sound-check.ts';
 import type { Mark } from '../../../src/screen/client/types.ts';
-import { markWords } from '../../../src/screen/words/mark-words.ts';
+import { markViewWords, markWords } from '../../../src/screen/words/mark-words.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { american, metric, moment } from '../moment.ts';
 
@@ -11,6 +11,9 @@ afterEach(() => void (language.value = 'en'));
 const cases: [Mark, string][] = [
   [{ kind: 'top-up', pan: 'p1', litres: 2 }, 'Front pot: Top-up 2.0 L'],
   [{ kind: 'top-up', pan: 'p1' }, 'Front pot: Top-up'],
+  [{ kind: 'top-up', pan: 'p1', litres: 15.1, brix: 0.9, celsius: 4.4 }, 'Front pot: Top-up 15.1 L, 0.9 °Bx, 4.4 °C'],
+  [{ kind: 'draw-off', pan: 'p1', litres: 2, brix: 67 }, 'Front pot: Draw-off 2.0 L, 67.0 °Bx'],
+  [{ kind: 'density', pan: 'p1', brix: 28, celsius: 82 }, 'Front pot: Density 28 °Bx at 82.0 °C'],
   [{ kind: 'draw-off', pan: 'p1', all: true }, 'Front pot: Draw-off all of it'],
   [{ kind: 'transfer', from: 'p1', to: 'p2', all: true }, 'Front pot: Poured together all of it into Pan 2'],
   [{ kind: 'flame', pan: 'p1', level: 0 }, 'Front pot: Flame off'],
@@ -40,6 +43,16 @@ test.each([
 ] as [Mark, string][])('in French %j reads as a phrase', (mark, words) => {
   language.value = 'fr';
   expect(markWords(mark, moment.header, metric).replaceAll('\u00a0', ' ')).toBe(words);
+});
+
+test('the list says what a density reading came to, where that is another number', () => {
+  const each = { t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [] };
+  const words = (mark: Mark, cameTo: number | null): string =>
+    markViewWords({ ...each, mark, cameTo }, moment.header, metric).replaceAll('\u00a0', ' ');
+  const hot: Mark = { kind: 'density', pan: 'p1', brix: 28, celsius: 82 };
+  expect(words(hot, 35.2)).toBe('Front pot: Density 28 °Bx at 82.0 °C, so 35.2 °Bx');
+  expect(words({ kind: 'density', pan: 'p1', brix: 66 }, 66.1)).toBe('Front pot: Density 66 °Bx');
+  expect(words({ kind: 'density', pan: 'p1', baume: 36 }, 67)).toBe('Front pot: Density 36 °Bé, so 67.0 °Bx');
 });
 
 test('quantities are in the chosen units', () => {
