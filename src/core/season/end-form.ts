@@ -1,5 +1,5 @@
 // What is asked once when a boil has ended: at most six things, each with what it most likely was.
-import { type BoilFacts, SYRUP_BRIX } from './boil-facts.ts';
+import { type BoilFacts, isSyrup, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilFigures } from './figures.ts';
 import type { BoilPage, FuelUsed } from './records.ts';
 
@@ -26,11 +26,12 @@ export interface EndForm {
 /** `figures` are those of the boil while its page is blank, `before` is the page of the boil before it. */
 export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage): EndForm {
   const brokenOff = figures.syrup_litres === null && !becameSyrup(facts);
-  const syrup = figures.syrup_litres ?? (brokenOff ? null : figures.expected_syrup_litres);
+  const expected = brokenOff ? null : (figures.expected_syrup_litres?.value ?? null);
+  const syrup = figures.syrup_litres?.value ?? drawnOff(facts) ?? expected;
   const jarLitres = before.jars?.[0]?.litres ?? null;
-  const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup.value / jarLitres);
+  const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup / jarLitres);
   return {
-    syrup_litres: syrup?.value ?? null,
+    syrup_litres: syrup,
     syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : likelyBrix(facts)),
     broken_off: brokenOff,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
@@ -48,6 +49,16 @@ function likelyBrix({ density, finishBrix, outcomes }: BoilFacts): number | null
   const least = Math.min(BOTTLED_BRIX, (finishBrix ?? BOTTLED_BRIX) - NEAR_FINISH_BRIX);
   if (density !== null && density.brix >= least) return density.brix;
   return outcomes.includes('finished') ? finishBrix : null;
+}
+
+/**
+ * What somebody measured and drew off as syrup, L: it leads over what the sap could give, though nobody can say what was
+ * left in the pan. null where nothing was, or where one drawing-off was not measured.
+ */
+function drawnOff({ taken, takenUntold }: BoilFacts): number | null {
+  const syrup = taken.filter(isSyrup);
+  if (syrup.length === 0 || takenUntold.length > 0 || !syrup.every(({ measured }) => measured)) return null;
+  return syrup.reduce((sum, { litres }) => sum + litres, 0);
 }
 
 /** Some syrup was called, measured or seen, and no pan was left with less than syrup in it, or with nobody knows what. */

@@ -8,7 +8,7 @@ import { Select, saidOptions } from '../boil/inputs.tsx';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
-import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
+import { figureLabel, figureWords, heatUnitWords, isRatioOfPart } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -186,6 +186,9 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
       )}
       {shown.some(({ figures }) => figures !== null && figures.fuel_mj_per_l !== null) && (
         <p class="hint">{heatUnitWords(settings.value)}</p>
+      )}
+      {shown.some(({ figures }) => figures !== null && isRatioOfPart(figures)) && (
+        <p class="hint">{say('notebook.ratio_of_part')}</p>
       )}
       {view !== null && shown.length < view.boils.length && (
         <p>

@@ -212,6 +212,22 @@ export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, sett
   return left === null ? '' : say('figure.left_over', { amount: leftWords(left, settings) });
 }
 
+type RatioFigures = Pick<BoilFigures, 'ratio' | 'sap_litres' | 'syrup_litres'>;
+
+/** So much more sap than the ratio counts is told, as a share. */
+const COUNTED_SHARE = 0.01;
+
+/** Whether the ratio leaves out sap that never became syrup, so that sap over syrup by hand is more. */
+export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
+  ratio !== null && sap !== null && syrup !== null && sap.value > (1 + COUNTED_SHARE) * ratio.value * syrup.value;
+
+/** "counts the 32 L of sap that became syrup, not what is still thin in the pans"; empty where all of it is counted. */
+export function stillThinWords(figures: RatioFigures, settings: Settings): string {
+  const { ratio, syrup_litres: syrup } = figures;
+  if (!isRatioOfPart(figures) || ratio === null || syrup === null) return '';
+  return say('figure.ratio_of_part', { counted: volume(ratio.value * syrup.value, settings) });
+}
+
 type BalanceFigures = Pick<
   BoilFigures,
   'gap_sugar_kg' | 'sap_sugar_kg' | 'syrup_sugar_kg' | 'syrup_litres' | 'left_sugar_kg'

@@ -56,6 +56,17 @@ test('once the finish was called and nothing stands in the pans, what the sap ca
   expect(form).toMatchObject({ syrup_brix: 66.9, jars: { litres: 0.25, count: 3 }, broken_off: false });
 });
 
+test('what was measured and drawn off as syrup leads over what the sap could give', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const batch = { ...thin, pan: 'p1', litres: 0.9, brix: 66, measured: true };
+  const drawn = { ...facts, taken: [batch], left: [], leftUntold: ['Back pot'], outcomes: ['finished' as const] };
+  expect(boilFigures(drawn, {}, []).syrup_litres).toBeNull();
+  expect(formOf(drawn)).toMatchObject({ syrup_litres: 0.9, jars: { litres: 0.25, count: 3 } });
+  // Thin liquid is no syrup, and what the program reckoned is no measurement.
+  expect(formOf({ ...drawn, taken: [{ ...batch, brix: 20 }] }).syrup_litres).toBeNull();
+  expect(formOf({ ...drawn, taken: [{ ...batch, measured: false }] }).syrup_litres).toBeNull();
+});
+
 test('the density of the sap is not offered as the syrup’s: only one of syrup is, or the finish that was called', () => {
   const facts = factsOfEntries(header, [filled]);
   const byHand = { ...facts, boilingSeconds: null, left: [], leftUntold: [], takenUntold: ['p1'] };

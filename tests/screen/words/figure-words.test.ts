@@ -8,6 +8,7 @@ import {
   leftOverWords,
   practiceGave,
   rangeWords,
+  stillThinWords,
 } from '../../../src/screen/words/figure-words.ts';
 import { jarsFigure } from '../../../src/screen/words/plan-words.ts';
 
@@ -15,6 +16,15 @@ const syrup = (value: number, from: 'page' | 'pans' | 'jars') => ({ value, low: 
 const four = [{ litres: 0.25, count: 4 }];
 const left = (...[jars, figure]: [Parameters<typeof leftOverWords>[0], Parameters<typeof leftOverWords>[1]]) =>
   leftOverWords(jars, figure, settings.value);
+
+test('a ratio that leaves out sap that is still thin says how much it counts', () => {
+  const [ratio, litres] = [syrup(3.7, 'page'), syrup(8.6, 'page')];
+  // 34 L over 8.6 L are 4.0 by hand.
+  const words = (sap: number): string =>
+    stillThinWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page') }, settings.value);
+  expect(words(34)).toBe('counts the 32\u00a0L of sap that became syrup, not what is still thin in the pans');
+  expect(words(3.7 * 8.6)).toBe('');
+});
 
 test('syrup that was measured and fills no jar is told, what is reckoned or counted in the jars is not', () => {
   expect(left(four, syrup(1.15, 'page'))).toBe('and 0.15\u00a0L left over');
