@@ -40,8 +40,8 @@ export interface ComparedBoil {
   name: string;
   /** ISO 8601 with offset. */
   started: string;
-  /** Which pan is drawn, and its name; null where none fits or the boil is not yet read. */
-  pan: { id: string; name: string } | null;
+  /** Which pan is drawn, its name and its sap's key; null where none fits or the boil is not yet read. */
+  pan: { id: string; name: string; sap: string } | null;
   /** Not yet read: ask again in a second. */
   isWorking: boolean;
   /** Why nothing is drawn, in a sentence; null where something is, or while it is read. */

@@ -70,7 +70,7 @@ const differences: ReplayDifferences = {
 };
 
 const boil = { boil: '2027-04-11-first-run', name: 'First run, invented', started: '2027-04-11T08:00:00-07:00' };
-const pan = { id: 'p1', name: 'Front pot' };
+const pan = { id: 'p1', name: 'Front pot', sap: 'maple' };
 const x = columns((share) => 8 * share - 8);
 const line = { pan, isWorking: false, why: null, x, y: columns((share) => 3 + 64 * share ** 3) };
 

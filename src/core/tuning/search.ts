@@ -11,10 +11,10 @@ export const SEARCHED = [
 export type Searched = (typeof SEARCHED)[number];
 export type SearchedSettings = Record<Searched, number>;
 
-/** What is tried of each, beside what holds now. */
+/** What is tried of each, beside what holds now: only what Settings offers, so that it can be set back by hand. */
 const TRIED: Record<Searched, readonly number[]> = {
-  near_finish_lead_s: [300, 450, 600, 900, 1200],
-  scorch_lead_s: [120, 180, 240, 360, 480],
+  near_finish_lead_s: [300, 600, 900, 1200, 1800],
+  scorch_lead_s: [60, 120, 240, 360, 600],
   finish_probability: [0.2, 0.35, 0.5, 0.65, 0.8],
   near_finish_deadband: [1.2, 1.6, 2.2, 3],
 };
@@ -114,7 +114,7 @@ export function propose(
 }
 
 const tooFew = (truths: number): string =>
-  `${truths === 0 ? 'No boil has' : truths === 1 ? 'Only one boil has' : `Only ${truths} boils have`} a known truth, and ${LEAST_TRUTHS} are needed: read an instrument in the pan near its finish, and note it.`;
+  `${truths === 0 ? 'No boil was' : truths === 1 ? 'Only one boil was' : `Only ${truths} boils were`} measured near the finish, and ${LEAST_TRUTHS} are needed: read an instrument in the pan near its finish, and note it.`;
 
 interface Chosen {
   field: Searched;

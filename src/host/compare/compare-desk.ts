@@ -58,7 +58,7 @@ export class CompareDesk {
     const shown = all.map(({ summary, course, why }): ComparedBoil => {
       const { boil, name, started } = summary;
       const of = course === null ? null : panOf(course, pan ?? null);
-      const head = { boil, name, started, pan: of === null ? null : { id: of.id, name: of.name } };
+      const head = { boil, name, started, pan: of === null ? null : { id: of.id, name: of.name, sap: of.sap } };
       if (course === null) return { ...head, isWorking: why === null, why, ...NO_LINE };
       const none = (pan ?? null) === null ? 'No pan was seen.' : 'This boil has no such pan.';
       if (of === null) return { ...head, isWorking: false, why: none, ...NO_LINE };
@@ -99,7 +99,7 @@ export class CompareDesk {
     const { boil, name, started } = summary;
     const { course, why } = this.#read(summary, false);
     const pan = course === null ? null : panOf(course, null);
-    const head = { boil, name, started, pan: pan === null ? null : { id: pan.id, name: pan.name } };
+    const head = { boil, name, started, pan: pan === null ? null : { id: pan.id, name: pan.name, sap: pan.sap } };
     if (course === null) return { ...head, isWorking: why === null, why, x: [], y: [] };
     if (pan === null) return { ...head, isWorking: false, why: 'No pan was seen.', x: [], y: [] };
     const line = lineOf(course, pan, MIDNIGHT, 'clock', 'temperature', points);

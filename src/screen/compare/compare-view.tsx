@@ -7,13 +7,14 @@ import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
 import { niceTicks } from '../charts/nice-ticks.ts';
 import { tickMoments } from '../charts/time-window.ts';
-import { settings } from '../client/store.ts';
+import { saps as sapKinds, settings } from '../client/store.ts';
 import type { BoilListing, Settings } from '../client/types.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { type MessageKey, say, setApart } from '../language/say.ts';
 import { useAsked } from '../notebook/page-data.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf, place } from '../shell/routes.ts';
 import {
+  pansWords,
   ALIGNED_BY,
   alongShown,
   alongTitle,
@@ -29,6 +30,7 @@ import {
   upTitle,
 } from '../words/compare-words.ts';
 import { exactStrength, strengthShown } from '../words/amounts.ts';
+import { sapKeyOf, sapOfKey } from '../words/sap-words.ts';
 import { stillRead } from '../words/still-read.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
@@ -86,6 +88,11 @@ function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
 /** The least strength of maple syrup by law in Canada and the United States, °Bx (CFIA; 21 CFR 168.140). */
 const SYRUP_FROM_BRIX = 66;
 
+/** The law speaks of maple: no such line lies on a birch boil. */
+const isAllMaple = (boils: readonly ComparedBoil[]): boolean =>
+  boils.length > 0 &&
+  boils.every(({ pan }) => pan === null || sapKeyOf(sapOfKey(pan.sap), sapKinds.value).startsWith('maple'));
+
 const syrupFrom = (choice: Settings): { y: number; word: string } => ({
   y: strengthShown(SYRUP_FROM_BRIX, choice),
   word: say('compare.syrup_from', { strength: exactStrength(SYRUP_FROM_BRIX, choice) }),
@@ -118,7 +125,7 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         yTitle={upTitle(view.what, choice)}
         {...(ticks === undefined ? {} : { xTicks: ticks })}
         {...(within === undefined ? {} : { within })}
-        {...(view.what === 'strength' ? { level: syrupFrom(choice) } : {})}
+        {...(view.what === 'strength' && isAllMaple(view.boils) ? { level: syrupFrom(choice) } : {})}
         height={350}
         press={open}
       />
@@ -145,9 +152,13 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
 
 function Differences({ view }: { view: Compare }): JSX.Element | null {
   if (view.boils.length < 2 || view.working > 0) return null;
+  const saps = new Set(view.boils.flatMap(({ pan }) => (pan === null ? [] : [pan.sap])));
   return (
     <section class="panel" aria-label={say('compare.differs')}>
       <h2>{say('compare.differs_from')}</h2>
+      {saps.size > 1 && (
+        <p class="hint">{say('compare.other_saps', { pans: setApart(pansWords(view.boils, sapKinds.value)) })}</p>
+      )}
       {view.differences.length === 0 ? (
         <p>{say('compare.differs_none')}</p>
       ) : (

@@ -34,7 +34,11 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
       <table class="tune-table">
         <thead>
           <tr>
-            <th>{say('tune.middle', { boils: Math.max(...rows.map(({ done }) => done)) })}</th>
+            <th>
+              {say('tune.middle', {
+                boils: Math.max(...rows.map(({ truths }) => truths)) || Math.max(...rows.map(({ done }) => done)),
+              })}
+            </th>
             {rows.map(({ name }) => (
               <th key={name} scope="col">
                 {triedWords(name)}
@@ -71,19 +75,19 @@ function WhatTheySay({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element
   );
 }
 
-const UNITS = ['min', '°Bx', 'min'];
-
 function Charts({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
+  // A call that never came, in no boil and under no settings, is no figure to draw.
   const drawn = SCORE_LINES.filter(
-    (line): line is ScoreLine & { value: NonNullable<ScoreLine['value']> } => line.value !== null,
+    (line): line is ScoreLine & { value: NonNullable<ScoreLine['value']> } =>
+      line.value !== null && rows.some(({ boils }) => boils.some(({ score }) => score !== null && line.value?.(score))),
   );
   return (
     <div class="dot-plots">
-      {drawn.map(({ label, value }, i) => (
+      {drawn.map(({ label, value, unit }) => (
         <DotPlot
           key={label}
           title={say(label)}
-          unit={UNITS[i] ?? ''}
+          unit={unit}
           rows={rows.map(({ name, boils, sum }) => ({
             name: triedWords(name),
             values: boils.flatMap(({ score }) => (score === null ? [] : (value(score) ?? []))),
@@ -164,7 +168,7 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
         </p>
       )}
       {rows.length < view.settings.length && (
-        <p>{say(isTold ? 'tune.tried' : 'tune.tried_untold', { count: view.settings.length })}</p>
+        <p>{say(isTold ? 'tune.tried' : 'tune.tried_untold', { count: view.settings.length, shown: rows.length })}</p>
       )}
       <SumTable rows={rows} />
       <WhatTheySay rows={rows} />

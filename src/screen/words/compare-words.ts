@@ -2,11 +2,12 @@
 import { localDigits } from '../language/numbers.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import type { Alignment, Compared, ComparedBoil, Difference, Ghost } from '../../protocol/compare-messages.ts';
-import type { Settings } from '../client/types.ts';
+import type { SapKind, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
 import { hoursAndMinutes, shortDay } from './clock.ts';
+import { sapCalled, sapOfKey } from './sap-words.ts';
 import { HOUR_MS } from '../../core/quantities/time.ts';
 
 export const ALIGNED_BY: readonly (readonly [Alignment, MessageKey])[] = [
@@ -88,12 +89,24 @@ const DAY_H = 24;
 export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * HOUR_MS);
 
 /** "13 Mar, Three pots, Front pot". */
-function boilWords({ started, name, pan }: Pick<ComparedBoil, 'started' | 'name' | 'pan'>): string {
+function boilWords({
+  started,
+  name,
+  pan,
+}: Pick<ComparedBoil, 'started' | 'name'> & { pan: Ghost['pan'] | null }): string {
   const boil = { day: shortDay(started), name: name === '' ? say('compare.nameless') : name };
   return pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: pan.name });
 }
 
-type Named = Pick<ComparedBoil, 'boil' | 'started' | 'name' | 'pan'>;
+/** Which pan of which sap each boil is drawn by: "1 Front pot (maple)". */
+export const pansWords = (boils: readonly Pick<ComparedBoil, 'pan'>[], kinds: readonly SapKind[]): string[] =>
+  boils.flatMap(({ pan }, i) =>
+    pan === null
+      ? []
+      : [say('compare.pan_of_sap', { place: i + 1, pan: pan.name, sap: sapCalled(sapOfKey(pan.sap), kinds) })],
+  );
+
+type Named = Pick<ComparedBoil, 'boil' | 'started' | 'name'> & { pan: Ghost['pan'] | null };
 
 /** The same; of boils of one day and name with the hour at which each began: "13 Mar, 07:30, Three pots, Front pot". */
 export function boilWordsAmong(one: Named, boils: readonly Named[]): string {

@@ -45,3 +45,10 @@ export function sapKeyOf(sap: Pan['sap'], kinds: readonly SapKind[]): SapKey {
 export function sapCalled(sap: Pan['sap'], kinds: readonly SapKind[]): string {
   return say(CALLED[sapKeyOf(sap, kinds)]);
 }
+
+/** A sap by the key that a comparison has of it: "maple", "birch", or its shares, "0.000/0.425/0.525/0.050". */
+export function sapOfKey(key: string): Pan['sap'] {
+  if (key === 'maple' || key === 'birch') return key;
+  const [sucrose, glucose, fructose, others] = key.split('/').map(Number);
+  return { sucrose, glucose, fructose, others };
+}

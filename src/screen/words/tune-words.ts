@@ -38,7 +38,11 @@ export function settingWords(settings: Partial<Record<Searched | string, unknown
 /** What settings were called; a search names each by all that it tries, one after the other. */
 export const triedWords = (name: string): string => name.split(', ').map(hostWords).join(', ');
 
-const time = (seconds: number | null): string => (seconds === null ? say('words.not_known') : lengthOfTime(seconds));
+/** How long before a moment a call came; 0 is that none did. */
+function before(seconds: number | null, unknown: MessageKey): string {
+  if (seconds === null) return say(unknown);
+  return seconds === 0 ? say('tune.line.no_call') : lengthOfTime(seconds);
+}
 
 /** One line of the table: what is counted, and what it says of a score. */
 export interface ScoreLine {
@@ -46,32 +50,37 @@ export interface ScoreLine {
   words: (score: TuneScore, settings: Settings) => string;
   /** How it is drawn; null for what is only said. */
   value: ((score: TuneScore) => number | null) | null;
+  unit: string;
 }
 
 export const SCORE_LINES: readonly ScoreLine[] = [
   {
     label: 'tune.line.near_finish',
-    words: (score) => time(score.near_finish_lead_s),
+    words: (score) => before(score.near_finish_lead_s, 'words.not_known'),
+    unit: 'min',
     value: ({ near_finish_lead_s: s }) => (s === null ? null : s / 60),
   },
   {
     label: 'tune.line.strength',
     words: ({ finish_brix: brix }, settings) =>
       brix === null ? say('words.not_known') : strength(brix, brix, brix, settings),
+    unit: '°Bx',
     value: ({ finish_brix: brix }) => brix,
   },
   {
     label: 'tune.line.scorch',
-    words: (score) => time(score.scorch_lead_s),
+    words: (score) => before(score.scorch_lead_s, 'tune.line.not_so_far'),
+    unit: 'min',
     value: ({ scorch_lead_s: s }) => (s === null ? null : s / 60),
   },
   {
     label: 'tune.line.false',
     words: ({ false_calls: count }) => (count === null ? say('words.not_known') : String(count)),
     value: null,
+    unit: '',
   },
-  { label: 'tune.line.all', words: ({ alarms }) => String(alarms), value: null },
-  { label: 'tune.line.rate', words: ({ calls_per_hour: rate }) => number(rate, 1), value: null },
+  { label: 'tune.line.all', words: ({ alarms }) => String(alarms), value: null, unit: '' },
+  { label: 'tune.line.rate', words: ({ calls_per_hour: rate }) => number(rate, 1), value: null, unit: '' },
 ];
 
 /** "12 of 31 boils, about 3 min left". */

@@ -53,7 +53,7 @@ const NOW: SearchedSettings = {
 test('fields of different alarms are tried in one run, the deadband by itself, and what holds now not again', () => {
   const trials = trialsOf(['near_finish_lead_s', 'scorch_lead_s', 'near_finish_deadband'], NOW);
   const leads = trials.flatMap(({ settings }) => settings.near_finish_lead_s ?? []);
-  expect(leads).toEqual([300, 450, 900, 1200]);
+  expect(leads).toEqual([300, 900, 1200, 1800]);
   expect(trials.filter(({ settings }) => settings.scorch_lead_s !== undefined)).toHaveLength(4);
   expect(trials.slice(0, 4).every(({ tries }) => tries.length === 2)).toBe(true);
   const bands = trials.filter(({ tries }) => tries.includes('near_finish_deadband'));
@@ -82,7 +82,7 @@ test('each field is judged by its own alarm, and what it gains and costs is told
       expect.stringMatching(
         /^10 min before the finish: the call came 10.5 min before the true finish rather than 6 min\.$/,
       ),
-      expect.stringMatching(/^2 min before burning: /),
+      expect.stringMatching(/^1 min before burning: /),
     ],
     costs: ['10 min before the finish: up to 2 more calls in all.'],
   });
@@ -92,10 +92,10 @@ test('too few known ends, or nothing better, is said', () => {
   const [trial] = trialsOf(['near_finish_lead_s'], NOW);
   const better = [{ trial: trial!, outcome: outcome({ nearFinish: 1 }) }];
   expect(propose(outcome({ nearFinish: 20 }), better, 2)).toEqual({
-    why: expect.stringMatching(/^Only 2 boils have a known/),
+    why: expect.stringMatching(/^Only 2 boils were measured near the finish/),
   });
   expect(propose(outcome({ nearFinish: 20 }), better, 0)).toEqual({
-    why: expect.stringMatching(/^No boil has a known/),
+    why: expect.stringMatching(/^No boil was measured near the finish/),
   });
   // A twentieth less is chance.
   expect(propose(outcome({ nearFinish: 1.05 }), better, 9)).toEqual({

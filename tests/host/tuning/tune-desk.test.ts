@@ -93,7 +93,7 @@ test('a search proposes what cost least, with what it gains, and changes nothing
   expect(settings.slice(0, 2).map(({ name }) => name)).toEqual(['as it was', 'as set now']);
   if (proposal === null || 'why' in proposal) throw new Error(proposal?.why ?? 'no proposal');
   expect(proposal.truths).toBe(BOILS);
-  expect([450, 600, 900]).toContain(proposal.settings.near_finish_lead_s);
+  expect([600, 900, 1200]).toContain(proposal.settings.near_finish_lead_s);
   expect(proposal.gains[0]).toMatch(
     /min before the finish: the call came .* min before the true finish rather than .* min/,
   );
@@ -105,7 +105,7 @@ test('with one boil of a known end nothing is proposed, and it says what is miss
   await start({ boils: [notebook.boils()[0]!.boil], search: ['near_finish_lead_s'] });
   await desk.idle();
   const { proposal } = await ask<TuneView>({ tune_look: true });
-  expect(proposal).toEqual({ why: expect.stringMatching(/^Only one boil has a known truth, and 3 are needed/) });
+  expect(proposal).toEqual({ why: expect.stringMatching(/^Only one boil was measured near the finish, and 3 are needed/) });
 });
 
 test('stopped, it keeps what is done and says so; a second one is refused while it runs', async () => {

@@ -1,6 +1,6 @@
 // Boils beside each other in words: no two of them have the same legend.
 import { expect, test } from 'vitest';
-import { boilWordsAmong } from '../../../src/screen/words/compare-words.ts';
+import { boilWordsAmong, pansWords } from '../../../src/screen/words/compare-words.ts';
 
 const boil = (id: string, time: string, pan = { id: 'p1', name: 'Front pot' }) => ({
   ...{ boil: id, name: 'Backyard', started: `2027-03-13T${time}:00-07:00`, pan },
@@ -13,4 +13,18 @@ test('two boils of one day and name are told apart by the hour at which they beg
     '13 Mar, 15:05, Backyard, Front pot',
     '13 Mar, Birch, Front pot',
   ]);
+});
+
+test('which pan of which sap each boil is drawn by is told', () => {
+  const pan = { id: 'p1', name: 'Front pot' };
+  const boils = [
+    { pan: { ...pan, sap: 'maple' } },
+    { pan: null },
+    { pan: { ...pan, name: 'Birch pot', sap: 'birch' } },
+  ];
+  expect(pansWords(boils, [])).toEqual(['1 Front pot (maple)', '3 Birch pot (birch)']);
+  const shares = { sucrose: 0.1, glucose: 0.4, fructose: 0.45, others: 0.05 };
+  const walnut = { key: 'walnut', name: '', shares, typicalBrix: 1, source: '', sentence: '' };
+  const kinds = [walnut] as unknown as Parameters<typeof pansWords>[1];
+  expect(pansWords([{ pan: { ...pan, sap: '0.100/0.400/0.450/0.050' } }], kinds)).toEqual(['1 Front pot (walnut)']);
 });

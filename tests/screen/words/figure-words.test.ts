@@ -22,7 +22,7 @@ test('a ratio that leaves out sap that is still thin says how much it counts', (
   // 34 L over 8.6 L are 4.0 by hand.
   const words = (sap: number): string =>
     stillThinWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page') }, settings.value);
-  expect(words(34)).toBe('counts the 32\u00a0L of sap that became syrup, not what is still thin in the pans');
+  expect(words(34)).toBe('counts the 31.8\u00a0L of sap that became syrup, not what is still thin in the pans');
   expect(words(3.7 * 8.6)).toBe('');
 });
 

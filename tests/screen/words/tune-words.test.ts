@@ -1,6 +1,16 @@
 // What tuning says of a boil whose end nobody can tell: what was noted of it, and what that lacks.
 import { expect, test } from 'vitest';
-import { fieldWords, isMeasured, offsetWords, truthWords, untoldWords } from '../../../src/screen/words/tune-words.ts';
+import {
+  fieldWords,
+  isMeasured,
+  offsetWords,
+  SCORE_LINES,
+  truthWords,
+  untoldWords,
+} from '../../../src/screen/words/tune-words.ts';
+import { trialsOf } from '../../../src/core/tuning/search.ts';
+import { LEADS } from '../../../src/screen/settings/lead-field.tsx';
+import { metric } from '../moment.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { say } from '../../../src/screen/language/say.ts';
 import { settings } from '../../../src/screen/client/store.ts';
@@ -62,6 +72,27 @@ test('a lead is told as it was set, with its half minute', () => {
 });
 
 test('two boils have no middle: theirs is called a mean, and counts are of all together', () => {
-  expect(say('tune.middle', { boils: 2 })).toBe('Mean of the two boils');
-  expect(say('tune.middle', { boils: 3 })).toBe('In the middle of all boils');
+  expect(say('tune.middle', { boils: 2 })).toBe('Mean of the two boils that can tell');
+  expect(say('tune.middle', { boils: 3 })).toBe('In the middle of the boils that can tell');
+});
+
+test('a call that never came is no length of time, nor is what no pan came to', () => {
+  const words = (scorch: number | null): string | undefined =>
+    SCORE_LINES.find(({ label }) => label === 'tune.line.scorch')?.words(
+      { ...nothing, scorch_lead_s: scorch, calls_per_hour: 1 },
+      metric,
+    );
+  expect([words(0), words(null), words(240)]).toEqual(['no call before it', 'no pan came so far', '4 min']);
+});
+
+test('only lead times are tried that Settings offers', () => {
+  const now = { near_finish_lead_s: 1, scorch_lead_s: 1, finish_probability: 0.5, near_finish_deadband: 1.6 };
+  const offered = (name: string): number[] =>
+    (LEADS.find((lead) => lead.name === name)?.minutes ?? []).map((minutes) => 60 * minutes);
+  const tried = trialsOf(['near_finish_lead_s', 'scorch_lead_s'], now);
+  expect(tried).toHaveLength(5);
+  for (const { settings } of tried) {
+    expect(offered('near_finish_lead_s')).toContain(settings.near_finish_lead_s);
+    expect(offered('scorch_lead_s')).toContain(settings.scorch_lead_s);
+  }
 });
