@@ -55,12 +55,18 @@ const finishedLitres: Part = (figures) =>
     syrupSugarKg: of('syrup_sugar_kg')(figures),
   });
 
+const whereTold =
+  (name: FigureName): Part =>
+  (figures) =>
+    figures.water_off_l_per_h === null ? null : of(name)(figures);
+
 /** Each is a quotient of two sums over the boils of which both are known. */
 const QUOTIENTS = {
   ratio: [finishedLitres, litresOfSyrup],
   fuel_kg_per_l: [of('fuel_kg'), litresOfSyrup],
   fuel_mj_per_l: [of('fuel_mj'), litresOfSyrup],
-  water_off_l_per_h: [of('water_off_litres'), of('boiling_hours')],
+  // Of a boil that was too short to tell it, nothing counts.
+  water_off_l_per_h: [whereTold('water_off_litres'), whereTold('boiling_hours')],
   cost_a_jar: [of('cost'), of('jars')],
 } as const satisfies Partial<Record<FigureName, readonly [Part, Part]>>;
 

@@ -24,7 +24,7 @@ export interface SeasonSeries {
   label: string;
   /** Where a few words do for a chart: what it is, and one of its values with its unit. */
   name: string;
-  words: (value: number) => string;
+  words: (value: number, place: number) => string;
   /** One for each place along the axis; null leaves a gap. */
   values: (number | null)[];
   kind: 'columns' | 'line';
@@ -118,7 +118,7 @@ export function SeasonChart(props: SeasonChartProps): JSX.Element {
 function InWords({ title, places, series, place }: SeasonChartProps & { place: number | null }): JSX.Element {
   const told = series.flatMap(({ name, words, values }) => {
     const value = place === null ? null : (values[place] ?? null);
-    return value === null ? [] : [say('season.chart.one', { name, amount: words(value) })];
+    return value === null ? [] : [say('season.chart.one', { name, amount: words(value, place ?? 0) })];
   });
   return (
     <figure class="season-chart">

@@ -2,13 +2,11 @@
 import type { JSX } from 'preact';
 import type { FigureName, SeasonView } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
-import { chartValue, heatPerVolume, shortVolume } from '../words/figure-words.ts';
+import { chartValue, figureWords, heatPerVolume, shortVolume } from '../words/figure-words.ts';
 import { shortDay } from '../words/clock.ts';
 import { SeasonChart, type SeasonSeries } from './season-chart.tsx';
 import { type MessageKey, say } from '../language/say.ts';
 import { number } from '../words/amounts.ts';
-
-const toOne = (value: number): string => `${number(value, 1)}\u00a0:\u00a01`;
 
 /** Called the same in the key and in a sentence. */
 function named(key: MessageKey, series: Omit<SeasonSeries, 'label' | 'name'>): SeasonSeries {
@@ -25,6 +23,9 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
       const figure = figures?.[name] ?? null;
       return figure === null ? null : chartValue(name, figure.value, choice);
     });
+  /** With as many digits as in the table and in the list. */
+  const wordsOf = (name: FigureName) => (_value: number, place: number) =>
+    figureWords(name, boils[place]?.figures?.[name] ?? null, choice);
   const unit = shortVolume(choice);
   const inUnit = (value: number): string => `${number(value, value < 1 ? 2 : 1)}\u00a0${unit}`;
   return (
@@ -60,8 +61,13 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         sentence={say('season.chart.ratio.sentence', { boils: boils.length })}
         places={starts}
         series={[
-          named('season.chart.as_it_was', { words: toOne, values: values('ratio'), kind: 'line' }),
-          named('figure.exact_ratio', { words: toOne, values: values('exact_ratio'), kind: 'line', dashed: true }),
+          named('season.chart.as_it_was', { words: wordsOf('ratio'), values: values('ratio'), kind: 'line' }),
+          named('figure.exact_ratio', {
+            words: wordsOf('exact_ratio'),
+            values: values('exact_ratio'),
+            kind: 'line',
+            dashed: true,
+          }),
         ]}
         unit={say('season.chart.ratio_unit')}
       />
@@ -71,7 +77,7 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         places={starts}
         series={[
           named('season.chart.heat.label', {
-            words: (value) => `${number(value, 0)}\u00a0${heatPerVolume(choice)}`,
+            words: wordsOf('fuel_mj_per_l'),
             values: values('fuel_mj_per_l'),
             kind: 'columns',
           }),

@@ -77,6 +77,10 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
 }
 
 function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
+  // What is known of no boil at all needs no column of dashes.
+  const columns = COLUMNS.filter((name) =>
+    season.boils.some(({ figures }) => figures === null || figures[name] !== null),
+  );
   return (
     <div
       class="wide-table"
@@ -88,7 +92,7 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
         <thead>
           <tr>
             <th>{say('season.boil')}</th>
-            {COLUMNS.map((name) => (
+            {columns.map((name) => (
               <th key={name} scope="col">
                 {figureLabel(name)}
               </th>
@@ -103,7 +107,7 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
                   {shortDay(started)} {name}
                 </a>
               </th>
-              {COLUMNS.map((column) => (
+              {columns.map((column) => (
                 <td key={column} data-label={figureLabel(column)}>
                   {figures === null
                     ? '…'

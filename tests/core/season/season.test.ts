@@ -157,6 +157,23 @@ test('the sums of the season are those of its boils, and say of how many', () =>
   expect(totals.boils).toBe(30);
 });
 
+test('a boil of minutes says nothing of the season’s water an hour', () => {
+  const [{ figures, boil }] = all as [(typeof all)[number]];
+  const figure = (value: number) => ({ value, low: value, high: value, from: 'worked-out' as const });
+  const boilOf = (hours: number, litres: number, told: boolean) => ({
+    started: boil.header.started,
+    figures: {
+      ...figures,
+      water_off_litres: figure(litres),
+      boiling_hours: figure(hours),
+      water_off_l_per_h: told ? figure(litres / hours) : null,
+    },
+  });
+  expect(seasonTotals([boilOf(0.05, 20, false)], []).water_off_l_per_h).toBeNull();
+  const both = seasonTotals([boilOf(0.05, 20, false), boilOf(5, 30, true)], []);
+  expect(both.water_off_l_per_h!.value).toBeCloseTo(6, 6);
+});
+
 test('by day: what was collected stands on its day, what was made on the day on which the boil began', () => {
   const boils = all.map(({ boil, figures }) => ({ started: boil.header.started, figures }));
   const days = seasonDays(boils, season.collections);
