@@ -26,7 +26,7 @@ const FINISH = '#b00020';
 /** What lies further below the water point is the warming up, which says little. */
 const BELOW_WATER_C = 6;
 const MOST_FLAGS = 400;
-const STEPS_MIN = [5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 10_080, 43_200];
+const STEPS_MIN = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 10_080, 43_200];
 const MOST_TICKS = 10;
 
 /** The key under the plot: names in so many columns, one row under the other. */

@@ -12,7 +12,7 @@ import { HOUR_MS } from '../../core/quantities/time.ts';
 
 export const ALIGNED_BY: readonly (readonly [Alignment, MessageKey])[] = [
   ['clock', 'compare.by.clock'],
-  ['before-finish', 'compare.by.before_finish'],
+  ['before-finish', 'compare.by.time_before_finish'],
   ['evaporated', 'compare.by.evaporated'],
   ['strength', 'compare.by.strength'],
 ];

@@ -80,11 +80,11 @@ test('each field is judged by its own alarm, and what it gains and costs is told
     settings: { near_finish_lead_s: second!.settings.near_finish_lead_s, scorch_lead_s: first!.settings.scorch_lead_s },
     gains: [
       expect.stringMatching(
-        /^10 min before the finish: the call came 10.5 min before the true finish rather than 6 min\.$/,
+        /^15 min before the finish: the call came 10.5 min before the true finish rather than 6 min\.$/,
       ),
       expect.stringMatching(/^1 min before burning: /),
     ],
-    costs: ['10 min before the finish: up to 2 more calls in all.'],
+    costs: ['15 min before the finish: up to 2 more calls in all.'],
   });
 });
 

@@ -184,6 +184,22 @@ test('of a pot read by hand the key names no water point that lies under the fra
   expect(words).not.toContain('Small grey dots');
 });
 
+test('what was read by hand is drawn as the screen has it: with what its thermometer was seen to be off', async () => {
+  const known = [
+    { t: 0, mark: { kind: 'pressure', hpa: 1013.25 } },
+    read(20, 104),
+    { t: 21 * 60_000, mark: { kind: 'density', pan: 'p1', brix: 60, celsius: 20, reference_celsius: 20 } },
+    read(40, 104.2),
+  ];
+  const { notebook, boil } = await kept(handText(known));
+  const { curves } = await reportData(notebook, boil.boil, { machine });
+  const [first, second] = curves[0]!.byHand;
+  expect(first).toMatchObject({ at: 20 * 60_000 });
+  // 60 °Bx of birch boil higher than 104 °C at sea level: the thermometer shows too little.
+  expect(second!.celsius).toBeGreaterThan(104.3);
+  expect(second!.celsius).toBeLessThan(105.5);
+});
+
 test('a boil of minutes has lines: no point lies between two looks', async () => {
   const { notebook, boil } = await kept(recordingText());
   const { curves } = await reportData(notebook, boil.boil, { machine });
