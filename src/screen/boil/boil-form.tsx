@@ -2,8 +2,9 @@
 import type { JSX } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { noteHeard } from '../alarms/sound-check.tsx';
-import { saps, settings, tell } from '../client/store.ts';
-import type { Now, ProbeView, Setup } from '../client/types.ts';
+import { ask, saps, settings, tell } from '../client/store.ts';
+import type { BoilListing, Now, ProbeView, Setup } from '../client/types.ts';
+import { freeName } from './free-name.ts';
 import { focusNewest } from '../shell/arrival.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
 import { language } from '../language/language.ts';
@@ -118,9 +119,16 @@ function useDraft(now: Now, changing: boolean): Form {
   );
   /** As the last boil was; the height may have been told while probes were set up. */
   async function begin(): Promise<void> {
-    const { setup, altitudeM } = await toldAltitude();
+    const [{ setup, altitudeM }, boils] = await Promise.all([
+      toldAltitude(),
+      ask({ boils: true }) as Promise<BoilListing[]>,
+    ]);
+    const name = freeName(
+      setup?.name ?? '',
+      boils.map((boil) => boil.name),
+    );
     const site = altitudeM === undefined ? {} : { site: { ...setup?.site, altitude_m: altitudeM } };
-    setDraft(filledIn(fresh({ ...setup, ...site })));
+    setDraft(filledIn(fresh({ ...setup, ...(name === '' ? {} : { name }), ...site })));
   }
   useEffect(() => {
     if (changing || plannedSetup.value !== null) return;

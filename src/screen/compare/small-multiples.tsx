@@ -10,7 +10,7 @@ import type { Extent } from '../charts/lines-scale.ts';
 import type { BoilListing } from '../client/types.ts';
 import { settings } from '../client/store.ts';
 import { temperature } from '../words/amounts.ts';
-import { lengthOfTime, shortDay } from '../words/clock.ts';
+import { lengthOfTime } from '../../core/quantities/time.ts';
 import { compareBoils } from './boil-chooser.tsx';
 import { useSmallCurves } from './compare-data.ts';
 import { say } from '../language/say.ts';

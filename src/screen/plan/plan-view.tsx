@@ -11,7 +11,8 @@ import { sessionSignal } from '../client/session-signal.ts';
 import { ask, said, saps, sayDone, settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import type { Now, Settings, Setup } from '../client/types.ts';
+import type { BoilListing, Now, Settings, Setup } from '../client/types.ts';
+import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
 import { panName } from '../words/pan-words.ts';
 import { underWayWords } from '../words/plan-words.ts';
@@ -182,15 +183,26 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
     });
   }
 
-  function begin(): void {
+  async function begin(): Promise<void> {
     const request = requestOf(current!, settings.value, saps.value);
-    plannedSetup.value = { ...setupOf(sizedBoil(current!), settings.value, saps.value), plan: request };
+    const setup = setupOf(sizedBoil(current!), settings.value, saps.value);
+    const boils = (await ask({ boils: true }).catch(() => [])) as BoilListing[];
+    const name = freeName(
+      setup.name ?? '',
+      boils.map((boil) => boil.name),
+    );
+    plannedSetup.value = { ...setup, ...(name === '' ? {} : { name }), plan: request };
     typedBoil.value = typedLit.value = null;
     goTo('start');
   }
 
   const make = (
-    <button type="button" class="main-button plan-make" disabled={isRunning || problem !== null} onClick={begin}>
+    <button
+      type="button"
+      class="main-button plan-make"
+      disabled={isRunning || problem !== null}
+      onClick={() => void begin()}
+    >
       {say('plan.make')}
     </button>
   );

@@ -29,7 +29,9 @@ export function DotPlot(props: DotPlotProps): JSX.Element | null {
   if (extent === null || rows.every(({ values }) => values.length === 0)) return null;
   const roomier = roomy(extent);
   // What is never under nothing is not drawn as if it could be.
-  return <Drawn {...props} span={{ ...roomier, least: extent.least >= 0 ? Math.max(0, roomier.least) : roomier.least }} />;
+  return (
+    <Drawn {...props} span={{ ...roomier, least: extent.least >= 0 ? Math.max(0, roomier.least) : roomier.least }} />
+  );
 }
 
 function Drawn({ title, unit, rows, aim, span }: DotPlotProps & { span: Extent }): JSX.Element {
