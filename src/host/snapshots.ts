@@ -46,6 +46,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     advice: [],
     unused: [],
     notices: [],
+    powers: [],
     replay: null,
   };
 }

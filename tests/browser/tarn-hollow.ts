@@ -196,6 +196,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     ],
     unused: [],
     notices: [],
+    powers: [],
     replay: null,
     header: {
       recording: 'panwarden',

@@ -55,6 +55,7 @@ export function now(change: Partial<Now> = {}): Now {
     advice: [],
     unused: [],
     notices: [],
+    powers: [],
     replay: null,
     ...change,
   };

@@ -117,5 +117,6 @@ export const moment: Now = {
   advice: [],
   unused: [],
   notices: [],
+  powers: [],
   replay: null,
 };

@@ -4,7 +4,7 @@ import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { type Moved, panAfterGap, panCorrected } from '../pan/pan-model.ts';
 import { rememberTransitions } from './alarm-history.ts';
 import { believedNow, keepCorrections } from './corrections.ts';
-import type { Called, Entry, HeaderPatch, Mark } from './entries.ts';
+import type { Called, Entry, Header, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
 import { judgeAlarms } from './judge.ts';
 import { leftOut, lookAtLeftOut } from './left-out.ts';
@@ -229,13 +229,24 @@ function askAboutPressure(
   else if (jump !== null) say(jump);
 }
 
+/** For the list of what was noted: a pan's burner that is another from t (ms) on. */
+function rememberPowers(state: BoilState, before: Header, t: number): void {
+  for (const { id, heat } of state.header.pans ?? []) {
+    const was = before.pans?.find((pan) => pan.id === id);
+    if (was !== undefined && was.heat?.power_w !== heat?.power_w)
+      state.powers.push({ t, pan: id, watts: heat?.power_w ?? null });
+  }
+}
+
 function takeSet(state: BoilState, patch: HeaderPatch, t: number, tools: FoldTools): Moved {
   const checked = tools.checkHeader(mergePatch(state.header, patch));
   if (!checked.ok) {
     state.notices.push({ t, sentence: `A change of the setup could not be used: ${checked.why}.` });
     return 'learnt';
   }
+  const before = state.header;
   takeHeader(state, checked.header, t);
+  rememberPowers(state, before, t);
   for (const other of state.beside) {
     const theirs = tools.checkHeader(mergePatch(other.header, patch));
     if (theirs.ok) other.header = theirs.header;

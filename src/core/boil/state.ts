@@ -125,6 +125,8 @@ export interface BoilState extends Caller {
   beside: Caller[];
   /** Sentences about entries that could not be used. */
   notices: { t: number; sentence: string }[];
+  /** Nominal burner powers that were changed during the boil, W; null where it is not known any more. */
+  powers: { t: number; pan: string; watts: number | null }[];
 }
 
 /**
@@ -163,6 +165,7 @@ export function startBoil(header: Header, beside: readonly Header[] = []): BoilS
     fresh: [],
     beside: beside.map((other) => ({ header: other, book: startAlarms(), history: startHistory(), fresh: [] })),
     notices: [],
+    powers: [],
   };
   takeHeader(state, header, 0);
   return state;

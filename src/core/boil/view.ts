@@ -70,6 +70,8 @@ export interface BoilView {
   unused: string[];
   next: NextThing;
   notices: string[];
+  /** Burner powers that were changed during the boil, W. */
+  powers: BoilState['powers'];
 }
 
 /** A sentence about an entry is shown so long, ms. */
@@ -120,6 +122,7 @@ export function boilView(state: BoilState, t: number): BoilView {
       new Set(unused),
       t - state.watchedFrom,
     ),
+    powers: state.powers,
     notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
   };
 }

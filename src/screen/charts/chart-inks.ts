@@ -104,7 +104,7 @@ export function rimmed(context: CanvasRenderingContext2D, inks: Inks, text: stri
 }
 
 /** Round a text on its own ground, px: left and right, and over and under. */
-export const GROUND_PX = 5;
+const GROUND_PX = 5;
 
 /** Text on a ground of its own, which hides what runs behind it; `x` and `y` are the ground's left and lower edge. */
 export function grounded(

@@ -6,10 +6,12 @@ import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { shownCorrection } from '../charts/shown-correction.ts';
 import { selectPan } from '../pans/selected-pan.ts';
+import { power as powerWords } from '../words/amounts.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { correctedBy, correctedLine } from '../words/correction-words.ts';
 import type { Corrected } from '../words/correction-words.ts';
 import { markViewWords, panOfMark } from '../words/mark-words.ts';
+import { panName } from '../words/pan-words.ts';
 import { canInsist, insist, leftOutWords } from './left-out.ts';
 import { formOf } from './forms.ts';
 import { openFormAgain } from './open-form.ts';
@@ -78,8 +80,34 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
   );
 }
 
+type Logged = { at: number; mark: MarkView } | { at: number; power: Now['powers'][number] };
+
+/** Marks and new burner powers, the latest first. */
+function loggedIn(now: Now): Logged[] {
+  const marks = now.marks.filter((each) => each.mark.kind !== 'withdraw').map((mark) => ({ at: mark.t, mark }));
+  const powers = now.powers.map((power) => ({ at: power.t, power }));
+  return [...marks, ...powers].sort((one, other) => one.at - other.at).reverse();
+}
+
+function PowerRow({ power: { t, pan, watts }, now }: { power: Now['powers'][number]; now: Now }): JSX.Element {
+  return (
+    <li>
+      <time>{timeOfDay(now, t)}</time>
+      <span>
+        {say('mark.of_pan', {
+          pan: panName(now.header, pan),
+          words:
+            watts === null
+              ? say('mark.power_unknown')
+              : say('mark.power', { power: powerWords(watts, settings.value) }),
+        })}
+      </span>
+    </li>
+  );
+}
+
 export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }): JSX.Element {
-  const latestFirst = now.marks.filter((each) => each.mark.kind !== 'withdraw').reverse();
+  const latestFirst = loggedIn(now);
   return (
     <section class="panel log" aria-label={say('marks.what_was_noted')}>
       <h2>{say('marks.noted_so_far')}</h2>
@@ -87,9 +115,18 @@ export function MarkLog({ now, canTakeBack }: { now: Now; canTakeBack: boolean }
       <FirstFew
         items={latestFirst}
         shown={SHOWN_FIRST}
-        row={(each, place) => (
-          <LogRow key={each.mark.id ?? `${each.t} ${place}`} each={each} now={now} canTakeBack={canTakeBack} />
-        )}
+        row={(each, place) =>
+          'power' in each ? (
+            <PowerRow key={`power ${each.at} ${place}`} power={each.power} now={now} />
+          ) : (
+            <LogRow
+              key={each.mark.mark.id ?? `${each.at} ${place}`}
+              each={each.mark}
+              now={now}
+              canTakeBack={canTakeBack}
+            />
+          )
+        }
       />
     </section>
   );

@@ -105,7 +105,9 @@ test('with one boil of a known end nothing is proposed, and it says what is miss
   await start({ boils: [notebook.boils()[0]!.boil], search: ['near_finish_lead_s'] });
   await desk.idle();
   const { proposal } = await ask<TuneView>({ tune_look: true });
-  expect(proposal).toEqual({ why: expect.stringMatching(/^Only one boil was measured near the finish, and 3 are needed/) });
+  expect(proposal).toEqual({
+    why: expect.stringMatching(/^Only one boil was measured near the finish, and 3 are needed/),
+  });
 });
 
 test('stopped, it keeps what is done and says so; a second one is refused while it runs', async () => {
