@@ -69,7 +69,7 @@ function probesFor({ now, header, pan }: MarkPlace): ProbeView[] {
 }
 
 /** What stands for the thermometer in the hand in the choice of a thermometer: no probe is called so. */
-const IN_THE_HAND = '';
+export const IN_THE_HAND = '';
 
 /** The thermometers that can be held into boiling water; the one in the hand first in a pan without a probe. */
 function thermometersFor(place: MarkPlace): { value: string; label: string }[] {

@@ -3,6 +3,7 @@ import type { Mark, Settings } from '../client/types.ts';
 import { inField } from '../language/numbers.ts';
 import { celsiusShown, litresShown, mmShown, strengthShown } from '../words/amounts.ts';
 import type { Values } from './mark-form.ts';
+import { IN_THE_HAND } from './measure-forms.ts';
 
 /** No unit is typed more finely: a specific gravity in the fourth. */
 const DIGITS = 4;
@@ -23,7 +24,7 @@ function valuesOf(mark: Mark, settings: Settings): Record<string, string | undef
   const strength = (value: number | undefined) => shown(value, (each) => strengthShown(each, settings));
   switch (mark.kind) {
     case 'top-up':
-      return { volume: volume(mark.litres), strength: strength(mark.brix), celsius: celsius(mark.celsius) };
+      return { volume: volume(mark.litres), strength: strength(mark.brix), temperature: celsius(mark.celsius) };
     case 'draw-off':
       return { volume: volume(mark.litres), strength: strength(mark.brix) };
     case 'transfer':
@@ -37,7 +38,7 @@ function valuesOf(mark: Mark, settings: Settings): Record<string, string | undef
     case 'reading':
       return { temperature: celsius(mark.celsius) };
     case 'water-check':
-      return { probe: mark.probe, temperature: celsius(mark.celsius) };
+      return { probe: mark.probe ?? IN_THE_HAND, temperature: celsius(mark.celsius) };
     case 'pressure':
       return { at: mark.at ?? 'station', value: inField(mark.hpa, 1), temperature: celsius(mark.outdoor_celsius) };
     case 'remind':

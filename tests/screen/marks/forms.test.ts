@@ -268,6 +268,7 @@ const TYPED: Mark[] = [
   { kind: 'depth', pan: 'p1', mm: 40 },
   { kind: 'reading', pan: 'p1', celsius: 101.3 },
   { kind: 'pressure', hpa: 951.4, at: 'station' },
+  { kind: 'water-check', celsius: 98.1 },
   { kind: 'remind', text: 'Skim', seconds: 600 },
   { kind: 'note', pan: 'p1', text: 'Foam' },
 ];
