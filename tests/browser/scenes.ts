@@ -122,6 +122,7 @@ async function planned(page: Page): Promise<void> {
   await pan.locator('select').last().selectOption('propane');
   await pan.locator('input').last().fill('16');
   await page.locator('.plan-main').first().waitFor();
+  await page.evaluate('scrollTo(0, 0)');
 }
 
 /** Before a boil runs. */

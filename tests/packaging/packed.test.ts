@@ -47,6 +47,9 @@ function expectNoneOutOfPlace(files: readonly string[]): void {
 
 describe('the archive of npm', () => {
   let folder: string;
+  // The tests that come after in the same process run the program of this folder again.
+  const ours = copy.main;
+  afterAll(() => void (copy.main = ours));
   beforeAll(() => {
     folder = join(SCRATCH, 'neighbour');
     mkdirSync(folder);
