@@ -222,7 +222,7 @@ test('on a phone no word of the chart runs out of it', async () => {
   await page.setViewportSize(PHONE);
   const chart = page.locator('.lines-chart');
   const { x, width } = (await chart.boundingBox())!;
-  await chart.getByText(/on it is .*syrup/u).waitFor(PATIENCE);
+  await chart.getByText(/maple syrup from/u).waitFor(PATIENCE);
   const words = chart.locator('text, .level-key');
   const ends = await words.evaluateAll((all) => all.map((each) => each.getBoundingClientRect().right));
   expect(Math.max(...ends)).toBeLessThanOrEqual(x + width);
