@@ -156,6 +156,10 @@ test('who leaves early is told what to keep for another day', async () => {
   expect(Number(boil) + Number(keep)).toBe(140);
   expect(await results().textContent()).toMatch(new RegExp(`all figures are of ${boil}\\sL of the 140\\sL`, 'u'));
   expect(await results().textContent()).toMatch(/nine times in ten; \d+\sL only one time in two/);
+  // What is kept for another day is no sap of the boil that is made of it.
+  await page.getByRole('button', { name: 'Make this the boil' }).click();
+  await page.getByText(new RegExp(`Begins from your plan: ${boil}(\\.0)?\\sL of sap`, 'u')).waitFor();
+  await page.getByRole('link', { name: 'Plan', exact: true }).click();
   await page.getByLabel('I have to leave').fill('2027-04-18T07:00');
   await expect.poll(() => page.getByText('You leave before the fire is lit').count()).toBe(1);
   await page.getByLabel('I have to leave').fill('');

@@ -5,6 +5,7 @@ import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import { exactStrength, pressure, volume } from '../words/amounts.ts';
 import { dayAndTime } from '../words/clock.ts';
+import { typedLit } from './lit.ts';
 import { plannedSetup } from './planned.ts';
 
 /** A plan for later than this is hardly begun now, ms. */
@@ -25,7 +26,7 @@ export function FromPlan(): JSX.Element | null {
       <span>
         {words}
         {told !== undefined && ` ${say('boil.from_plan_pressure', { pressure: pressure(told.hpa, settings.value) })}`}
-        {start !== undefined && Date.parse(start) - Date.now() > SOON_MS && (
+        {start !== undefined && typedLit.value === null && Date.parse(start) - Date.now() > SOON_MS && (
           <>
             <br />
             {say('boil.from_plan_later', { time: dayAndTime(`${start}Z`) })}

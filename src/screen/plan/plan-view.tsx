@@ -15,7 +15,7 @@ import type { BoilListing, Now, Settings, Setup } from '../client/types.ts';
 import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
 import { panName } from '../words/pan-words.ts';
-import { underWayWords } from '../words/plan-words.ts';
+import { boiledLitres, underWayWords } from '../words/plan-words.ts';
 import {
   FIRE_LIT_HOUR,
   planDraft,
@@ -191,7 +191,9 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
       setup.name ?? '',
       boils.map((boil) => boil.name),
     );
-    plannedSetup.value = { ...setup, ...(name === '' ? {} : { name }), plan: request };
+    // What has to be left for another day is no sap of this boil.
+    const litres = plan === null || plan.stay === null ? request.litres : boiledLitres(plan.stay, settings.value);
+    plannedSetup.value = { ...setup, ...(name === '' ? {} : { name }), plan: { ...request, litres } };
     typedBoil.value = typedLit.value = null;
     goTo('start');
   }

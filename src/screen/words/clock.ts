@@ -14,17 +14,18 @@ export function offsetMinutes(iso: string): number {
 
 type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } | null; speed?: number };
 
+/** The two clocks are read some ms apart: 18:20, when a fire was lit, must not show as 18:19. */
+const toSecond = (ms: number): number => Math.round(ms / 1000) * 1000;
+
 /**
  * The moment of boil time `at` in ms since 1970, moved so that its UTC fields read as the boil's own time of day.
  * A live boil is read off the wall clock of now, because that clock may have been set since the boil was lit.
  */
 export function wallMs(now: Clock, at: number): number {
   const zone = now.header?.started ?? now.clock;
-  const base =
-    now.mode === 'live' || now.header === null
-      ? Date.parse(now.clock) + (at - now.t)
-      : Date.parse(now.header.started) + at;
-  return base + offsetMinutes(zone) * 60_000;
+  const began =
+    now.mode === 'live' || now.header === null ? toSecond(Date.parse(now.clock) - now.t) : Date.parse(now.header.started);
+  return began + at + offsetMinutes(zone) * 60_000;
 }
 
 /** The machine's own clock in the same form, ms: what it shows whatever boil is looked at. */

@@ -123,21 +123,30 @@ export function finishWords(plan: Plan, settings: Settings): { main: string; ran
   };
 }
 
-/** What is boiled and what is kept, in whole litres or tenths of gallons that add up to all. */
-function staySaid(
-  stay: NonNullable<Plan['stay']>,
-  settings: Settings,
-): Record<'boil' | 'keep' | 'all' | 'even', string> {
-  const [all, surely] = [stay.boil_litres_low + stay.keep_litres, stay.boil_litres_low].map((litres) =>
-    litresShown(litres, settings),
-  ) as [number, number];
+type Stay = NonNullable<Plan['stay']>;
+
+/** What is boiled and all, in whole litres or tenths of gallons, in the unit shown. */
+function stayShown(stay: Stay, settings: Settings): { surely: number; all: number; digits: number } {
+  const all = litresShown(stay.boil_litres_low + stay.keep_litres, settings);
   const digits = all < 20 ? 1 : 0;
-  const rounded = (value: number): number => Number(value.toFixed(digits));
+  const [surely, whole] = [litresShown(stay.boil_litres_low, settings), all].map((value) =>
+    Number(value.toFixed(digits)),
+  ) as [number, number];
+  return { surely, all: whole, digits };
+}
+
+/** The sap of a boil that is made of the plan, as the plan says it, L: what is kept for another day is none of it. */
+export const boiledLitres = (stay: Stay, settings: Settings): number =>
+  litresOf(stayShown(stay, settings).surely, settings);
+
+/** What is boiled and what is kept, in amounts that add up to all. */
+function staySaid(stay: Stay, settings: Settings): Record<'boil' | 'keep' | 'all' | 'even', string> {
+  const { surely, all, digits } = stayShown(stay, settings);
   const words = (value: number): string => volume(litresOf(value, settings), settings, digits);
   return {
-    boil: words(rounded(surely)),
-    keep: words(rounded(all) - rounded(surely)),
-    all: words(rounded(all)),
+    boil: words(surely),
+    keep: words(all - surely),
+    all: words(all),
     even: words(litresShown(stay.boil_litres, settings)),
   };
 }
@@ -304,9 +313,11 @@ export function underWayWords(
   nameOf: (pan: string) => string,
   settings: Settings,
 ): { main: string; range: string } {
+  // Both as finely, so that they add up.
+  const digits = litresShown(under.poured_litres, settings) < 10 ? 1 : 0;
   const poured = say('plan.under.poured', {
-    poured: rough(under.poured_litres, settings),
-    left: rough(under.left_litres, settings),
+    poured: volume(under.poured_litres, settings, digits),
+    left: volume(under.left_litres, settings, digits),
   });
   const { hours, hours_low: low, hours_high: high } = under;
   if (hours === null || low === null || high === null)

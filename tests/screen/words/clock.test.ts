@@ -18,6 +18,12 @@ test('a live time of day follows the wall clock of now, which may have been set 
   expect(timeOfDay(anHourOn, moment.t + 600_000)).toBe('09:10');
 });
 
+test('a fire that was lit at a full minute shows that minute, though the two clocks are read some ms apart', () => {
+  const lit = { ...moment, t: 3_600_000, header: { ...moment.header!, started: '2027-04-18T18:20:00-07:00' } };
+  for (const clock of ['2027-04-19T02:19:59.960Z', '2027-04-19T02:20:00.030Z'])
+    expect(timeOfDay({ ...lit, clock }, 0)).toBe('18:20');
+});
+
 test('a practice boil and a replay count from their own start', () => {
   const practice = { ...moment, mode: 'practice' as const, clock: '2030-01-01T00:00:00Z' };
   expect(timeOfDay(practice, 4 * 3_600_000)).toBe('11:30');
