@@ -24,7 +24,9 @@ const toSecond = (ms: number): number => Math.round(ms / 1000) * 1000;
 export function wallMs(now: Clock, at: number): number {
   const zone = now.header?.started ?? now.clock;
   const began =
-    now.mode === 'live' || now.header === null ? toSecond(Date.parse(now.clock) - now.t) : Date.parse(now.header.started);
+    now.mode === 'live' || now.header === null
+      ? toSecond(Date.parse(now.clock) - now.t)
+      : Date.parse(now.header.started);
   return began + at + offsetMinutes(zone) * 60_000;
 }
 
