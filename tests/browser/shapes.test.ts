@@ -333,6 +333,7 @@ test('a temperature read by hand has its age on the card', async () => {
       doubt: null,
       corrections: [],
       cameTo: null,
+      takenC: null,
     },
   ];
   host.show({ ...now, marks, readings: [{ ...first, probe: null }] });

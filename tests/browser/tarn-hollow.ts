@@ -146,6 +146,7 @@ const noted = (minutesAgo: number, mark: Mark, change: Partial<MarkView> = {}): 
   doubt: null,
   corrections: [],
   cameTo: null,
+  takenC: null,
   ...change,
 });
 

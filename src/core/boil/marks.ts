@@ -6,7 +6,7 @@ import { depth, drawOff, flame, inReach, setFlame, takeBack, topUp, transfer } f
 import { boilingOf, settingOf } from './settings.ts';
 import { pourNotNoted, refuseNoMore, refusePour } from './unmarked-pours.ts';
 import { density } from './density-noted.ts';
-import { handHappens, readByHand, waterCheck } from './readings-noted.ts';
+import { handHappens, readByHand, takenByHand, waterCheck } from './readings-noted.ts';
 import { answersAmount, takeAnswer } from './questioned-amounts.ts';
 import { standingMarks } from './standing-marks.ts';
 import { type BoilState, type KeptMark, placeProbes } from './state.ts';
@@ -40,6 +40,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     countsAs: null,
     reminded: false,
     corrections: [],
+    takenC: null,
   };
   const asked = answersAmount(state, kept);
   if (asked !== null) takeAnswer(state, asked, kept);
@@ -101,6 +102,7 @@ function act(state: BoilState, kept: KeptMark, at: number, t: number): void {
       kept.refused = refusePour(state, mark.pan, at);
       return;
     case 'reading':
+      kept.takenC = takenByHand(state, mark);
       readByHand(state, mark, at);
       return handHappens(state, kept, mark);
     case 'move-probe':

@@ -17,11 +17,15 @@ import type { BoilState, KeptMark } from './state.ts';
 import { baseOf } from './surroundings.ts';
 import { checkEvidence, correctionC } from './water.ts';
 
-/** A thermometer read by hand: what is known of it is taken off. The latest one counts. */
+/** What a reading by hand is now taken for, °C: what is known of the thermometer is taken off. */
+export const takenByHand = ({ water }: BoilState, { celsius }: Mark & { kind: 'reading' }): number =>
+  celsius + correctionC(water, null);
+
+/** A thermometer read by hand; the latest one counts. */
 export function readByHand(state: BoilState, mark: Mark & { kind: 'reading' }, at: number): void {
   const pan = state.pans[mark.pan];
   if (pan === undefined || (pan.byHand !== null && pan.byHand.at > at)) return;
-  pan.byHand = { celsius: mark.celsius + correctionC(state.water, null), at };
+  pan.byHand = { celsius: takenByHand(state, mark), at };
 }
 
 /** The pan is told of it: a rise as a block of readings would show it. */

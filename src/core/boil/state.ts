@@ -47,6 +47,8 @@ export interface KeptMark {
   reminded: boolean;
   /** What it, or its being taken back, changed in what is believed. */
   corrections: Correction[];
+  /** A temperature read by hand, less what its thermometer was then known to show too much, °C; null for any other. */
+  takenC: number | null;
 }
 
 export interface PortTrack {

@@ -52,6 +52,7 @@ export interface BoilView {
   /**
    * `questioned`: it can hardly be meant, was asked about, and acts on nothing, and `doubt` says why. `corrections`:
    * what it changed. `cameTo`: the strength that a density reading came to, set right for its warmth, °Bx.
+   * `takenC`: what a reading by hand was taken for, °C.
    */
   marks: {
     t: number;
@@ -62,6 +63,7 @@ export interface BoilView {
     doubt: string | null;
     corrections: Correction[];
     cameTo: number | null;
+    takenC: number | null;
   }[];
   pours: UnmarkedPour[];
   /** Of each pan that has a reading, in their order. */
@@ -102,7 +104,7 @@ export function boilView(state: BoilState, t: number): BoilView {
     history: alarmHistory(state.history, state.marks),
     pours: unmarkedPours(state),
     advice,
-    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, doubt, corrections }) => ({
+    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, doubt, corrections, takenC }) => ({
       t: noted,
       at,
       mark,
@@ -111,6 +113,7 @@ export function boilView(state: BoilState, t: number): BoilView {
       doubt: questioned ? doubt : null,
       corrections,
       cameTo: cameTo(state, mark),
+      takenC,
     })),
     unused,
     next: nextThing(

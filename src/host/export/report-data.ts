@@ -89,19 +89,8 @@ function collectionsOf(notebook: Notebook, boil: string) {
   return notebook.collections().filter((collection) => collection.boil === boil);
 }
 
-/** What a pan that is read by hand was taken to be: the reading, less what its thermometer is known to show too much. */
-interface Held {
-  /** ms of boil time. */
-  t: number;
-  celsius: number;
-}
-
-/** A reading is taken up with the next look, ms. */
-const TAKEN_WITHIN_MS = 60_000;
-
 class Curves {
   readonly #byPan = new Map<string, PanCurve>();
-  readonly #heldByPan = new Map<string, Held[]>();
   readonly #lastT: number;
   readonly #points: number;
 
@@ -117,7 +106,6 @@ class Curves {
       curve.water[point] = water;
       curve.finish[point] = panLimits(state, pan).finish_c;
       // What was read by hand stands for a while; on paper it is drawn when it was read, and only then.
-      if (celsius !== null && probe === null) this.#heldOf(pan).push({ t, celsius });
       if (celsius === null || probe === null) continue;
       curve.low[point] = Math.min(curve.low[point] ?? celsius, celsius);
       curve.high[point] = Math.max(curve.high[point] ?? celsius, celsius);
@@ -127,14 +115,8 @@ class Curves {
   /** Of the pans that were read at all. `marks` are those at the end of the boil. */
   all(marks: BoilState['marks']): PanCurve[] {
     return [...this.#byPan.values()]
-      .map((curve) => ({ ...curve, byHand: handReadings(marks, curve.pan, this.#heldOf(curve.pan)) }))
+      .map((curve) => ({ ...curve, byHand: handReadings(marks, curve.pan) }))
       .filter(({ low, byHand }) => byHand.length > 0 || low.some((celsius) => celsius !== null));
-  }
-
-  #heldOf(pan: string): Held[] {
-    const held = this.#heldByPan.get(pan) ?? [];
-    this.#heldByPan.set(pan, held);
-    return held;
   }
 
   #curveOf(pan: string): PanCurve {
@@ -152,13 +134,12 @@ class Curves {
   }
 }
 
-function handReadings(marks: BoilState['marks'], pan: string, held: readonly Held[]): PanCurve['byHand'] {
-  const taken = (at: number): number | null =>
-    held.find(({ t }) => t >= at && t - at <= TAKEN_WITHIN_MS)?.celsius ?? null;
+/** As the program took them: less what the thermometer in the hand was known to show too much. */
+function handReadings(marks: BoilState['marks'], pan: string): PanCurve['byHand'] {
   return marks
     .filter(({ withdrawn, questioned }) => !withdrawn && !questioned)
-    .flatMap(({ at, mark }) =>
-      mark.kind === 'reading' && mark.pan === pan ? [{ at, celsius: taken(at) ?? mark.celsius }] : [],
+    .flatMap(({ at, mark, takenC }) =>
+      mark.kind === 'reading' && mark.pan === pan ? [{ at, celsius: takenC ?? mark.celsius }] : [],
     )
     .toSorted((one, other) => one.at - other.at);
 }

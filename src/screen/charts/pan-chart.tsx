@@ -18,6 +18,7 @@ import type { CallSign, Flag } from './drawing.ts';
 import { curvePoints } from './curve-points.ts';
 import type { CurvePoints, Point } from './curve-points.ts';
 import { watchGestures } from './gestures.ts';
+import { handDots } from './hand-dots.ts';
 import type { Spot } from './label-places.ts';
 import { shownCorrection } from './shown-correction.ts';
 import { followed, lastHour, moved, shownAhead, wholeBoil, zoomed } from './time-window.ts';
@@ -49,12 +50,6 @@ function flagsOf(now: Now, pan: string): Flag[] {
 function callsOf(now: Now, pan: string): CallSign[] {
   return now.history.raisings.flatMap((each) =>
     each.pan === pan && each.raisedAt <= now.t ? [{ x: each.raisedAt, priority: each.priority }] : [],
-  );
-}
-
-function dotsOf(now: Now, pan: string, shown: (celsius: number) => number): Point[] {
-  return now.marks.flatMap(({ mark, at, withdrawn }) =>
-    mark.kind === 'reading' && mark.pan === pan && !withdrawn ? [{ x: at, y: shown(mark.celsius) }] : [],
   );
 }
 
@@ -178,7 +173,7 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
       calls: callsOf(now, pan),
       wallOffsetMs: wallMs(now, 0),
       usual: usualOf(now, pan).map((celsius) => celsiusShown(celsius, settings.value)),
-      dots: dotsOf(now, pan, (celsius) => celsiusShown(celsius, settings.value)),
+      dots: handDots(now, pan).map(({ x, y }) => ({ x, y: celsiusShown(y, settings.value) })),
       steps: stepsOf(corrections, told),
       ghost: ghost === null ? null : ghostPoints(ghost),
       unit: `°${settings.value.temperature}`,
@@ -220,7 +215,7 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
   const isEmpty =
     curve !== null &&
     curve.ahead === null &&
-    dotsOf(now, pan, (celsius) => celsius).length === 0 &&
+    handDots(now, pan).length === 0 &&
     curve.pyramid.between(Math.max(0, shown.from), Math.min(shown.to, now.t), 60).low.every((low) => low === null);
   const edges = `${hoursAndMinutes(wallMs(now, shown.from))}–${hoursAndMinutes(wallMs(now, shown.to))}`;
   return (

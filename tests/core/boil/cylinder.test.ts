@@ -20,6 +20,7 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   countsAs: null,
   reminded: false,
   corrections: [],
+  takenC: null,
 });
 const fuel = (minute: number, kg: number): KeptMark => noted(minute, { kind: 'fuel', pan: 'p1', kg });
 const flame = (minute: number, level: number): KeptMark => noted(minute, { kind: 'flame', pan: 'p1', level });

@@ -39,6 +39,15 @@ test('a check of the thermometer in the hand corrects what it reads after, and w
   }
 });
 
+test('a reading is told with what it was taken for, and that stays as it was', () => {
+  const { view, now } = after([check(1, WATER_C + 1.5), read(2, 103)], 3);
+  expect(view.marks.map(({ takenC }) => takenC)).toEqual([null, now.temperature_c]);
+  expect(view.marks[1]!.takenC).toBeLessThan(102);
+  const later = after([read(1, 103), check(2, WATER_C + 1.5)], 3);
+  expect(later.view.marks[0]!.takenC).toBeCloseTo(103, 6);
+  expect(later.now.temperature_c).toBeLessThan(102);
+});
+
 test('where not even the height is known, a check alone tells how hot water boils, about as well as the thermometer', () => {
   const { state, view } = after([check(1, 97)], 2, byHand({ site: {} }));
   expect(state.water.celsius).toBeCloseTo(97, 0);

@@ -13,6 +13,7 @@ const noted = (at: number, mark: Mark, change: Partial<MarkView> = {}): MarkView
   doubt: null,
   corrections: [],
   cameTo: null,
+  takenC: null,
   ...change,
 });
 const far = { questioned: true, doubt: 'Front pot: 40 mm is far from what went in and boiled away.' };

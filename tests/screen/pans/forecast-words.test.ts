@@ -37,6 +37,7 @@ const poured = (mark: MarkView['mark'], at: number, finishAt: number | null): Ma
     },
   ],
   cameTo: null,
+  takenC: null,
 });
 const topUp = { kind: 'top-up', pan: 'p1', litres: 12.5 } as const;
 const why = (...marks: MarkView[]): string | null => whyMoved({ ...moment, marks }, reading, metric);

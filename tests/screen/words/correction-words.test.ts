@@ -20,6 +20,7 @@ const noted: MarkView = {
   doubt: null,
   corrections: [changed],
   cameTo: null,
+  takenC: null,
 };
 const plain = (words: string | null): string | null => words?.replaceAll('\u00a0', ' ') ?? null;
 

@@ -14,6 +14,7 @@ const typed = (celsius: number, at: number): MarkView => ({
   doubt: null,
   corrections: [],
   cameTo: null,
+  takenC: null,
 });
 const now: Now = { ...moment, marks: [typed(104.9, 1_620_000), typed(99, 60_000)] };
 const said = (temperature_c: number | null, probe: typeof reading.probe = null): string | null =>

@@ -46,7 +46,7 @@ test.each([
 });
 
 test('the list says what a density reading came to, where that is another number', () => {
-  const each = { t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [] };
+  const each = { t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [], takenC: null };
   const words = (mark: Mark, cameTo: number | null): string =>
     markViewWords({ ...each, mark, cameTo }, moment.header, metric).replaceAll('\u00a0', ' ');
   const hot: Mark = { kind: 'density', pan: 'p1', brix: 28, celsius: 82 };

@@ -7,7 +7,7 @@ import { sapToCome, shallowThen } from '../../../src/screen/words/planned-sap.ts
 import { moment, reading } from '../moment.ts';
 
 const topUp = (litres: number, change: Partial<Now['marks'][number]> = {}): Now['marks'][number] => ({
-  ...{ t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [], cameTo: null },
+  ...{ t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [], cameTo: null, takenC: null },
   mark: { kind: 'top-up', pan: 'p1', litres },
   ...change,
 });

@@ -11,7 +11,7 @@ const noted = (...marks: Mark[]): Now => ({
   ...moment,
   header: { ...moment.header!, plan: { brix: 0.9, litres: 60, pans: [] } } as Now['header'],
   marks: marks.map((mark, at) => ({
-    ...{ t: at, at, withdrawn: false, questioned: false, doubt: null, corrections: [], cameTo: null },
+    ...{ t: at, at, withdrawn: false, questioned: false, doubt: null, corrections: [], cameTo: null, takenC: null },
     mark,
   })),
 });
