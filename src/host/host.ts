@@ -429,8 +429,8 @@ function* linesOf(header: string, entries: Iterable<string>): Generator<string> 
 }
 
 function searchedOf(settings: Settings): SearchedSettings {
-  const { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband } = settings;
-  return { near_finish_lead_s, scorch_lead_s, finish_probability, near_finish_deadband };
+  const { near_finish_lead_s, scorch_lead_s, finish_probability } = settings;
+  return { near_finish_lead_s, scorch_lead_s, finish_probability };
 }
 
 function withoutUndefined(settings: Partial<Settings>): Partial<Settings> {

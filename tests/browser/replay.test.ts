@@ -239,6 +239,18 @@ test('settings are run on past boils, and a boil opens at its worst moment', asy
   const row = page.getByRole('row').filter({ hasText: 'came before the true finish by' });
   const [was, would] = (await row.getByRole('cell').allInnerTexts()).map((text) => Number.parseInt(text, 10));
   expect(would).toBeGreaterThan(was! + 5);
+  // On a phone nothing of the table lies beyond its edge, and each figure names its settings.
+  await page.setViewportSize(PHONE);
+  const side = region('The settings side by side');
+  const [shown, whole] = await side.evaluate((table) => [table.clientWidth, table.scrollWidth]);
+  expect(whole).toBe(shown);
+  expect(
+    await side
+      .locator('td')
+      .first()
+      .evaluate((cell) => cell.ownerDocument.defaultView!.getComputedStyle(cell, '::before').content),
+  ).toBe('"as it was"');
+  await page.setViewportSize(LAPTOP);
   await found.getByRole('listitem').first().getByRole('button').click();
   await page.locator('.strip').waitFor(PATIENCE);
   await expect.poll(() => ids.includes(latest.replay?.boil ?? '')).toBe(true);

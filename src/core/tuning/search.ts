@@ -6,7 +6,6 @@ export const SEARCHED = [
   'near_finish_lead_s',
   'scorch_lead_s',
   'finish_probability',
-  'near_finish_deadband',
 ] as const satisfies readonly (keyof BoilSettings)[];
 export type Searched = (typeof SEARCHED)[number];
 export type SearchedSettings = Record<Searched, number>;
@@ -16,15 +15,13 @@ const TRIED: Record<Searched, readonly number[]> = {
   near_finish_lead_s: [300, 600, 900, 1200, 1800],
   scorch_lead_s: [60, 120, 240, 360, 600],
   finish_probability: [0.2, 0.35, 0.5, 0.65, 0.8],
-  near_finish_deadband: [1.2, 1.6, 2.2, 3],
 };
 
-/** Which parts of a cost a field moves: each alarm has its own setting, so several fields are tried in one run. */
-const MOVES: Record<Searched, readonly (keyof Cost)[]> = {
-  near_finish_lead_s: ['nearFinish'],
-  scorch_lead_s: ['scorch'],
-  finish_probability: ['finish'],
-  near_finish_deadband: ['falseCalls', 'calls'],
+/** Which part of a cost a field moves: each alarm has its own setting, so several fields are tried in one run. */
+const MOVES: Record<Searched, keyof Cost> = {
+  near_finish_lead_s: 'nearFinish',
+  scorch_lead_s: 'scorch',
+  finish_probability: 'finish',
 };
 
 /** One run: these settings over what holds now, and which fields it tries. */
@@ -34,23 +31,14 @@ export interface Trial {
   tries: Searched[];
 }
 
-/**
- * As few runs as try every value: fields of different alarms move together. A deadband moves the same call as the lead,
- * so it has runs of its own, with the lead that holds now.
- */
+/** As few runs as try every value: fields of different alarms move together. */
 export function trialsOf(fields: readonly Searched[], now: SearchedSettings): Trial[] {
   const values = (field: Searched): number[] => TRIED[field].filter((value) => value !== now[field]);
-  const together = fields.filter((field) => field !== 'near_finish_deadband');
-  const rounds = Math.max(0, ...together.map((field) => values(field).length));
-  const packed = Array.from({ length: rounds }, (_, round) => {
-    const tries = together.filter((field) => round < values(field).length);
+  const rounds = Math.max(0, ...fields.map((field) => values(field).length));
+  return Array.from({ length: rounds }, (_, round) => {
+    const tries = fields.filter((field) => round < values(field).length);
     return trial(Object.fromEntries(tries.map((field) => [field, values(field)[round]!])), tries);
   });
-  if (!fields.includes('near_finish_deadband')) return packed;
-  const bands = values('near_finish_deadband').map((value) =>
-    trial({ near_finish_deadband: value }, ['near_finish_deadband']),
-  );
-  return [...packed, ...bands];
 }
 
 const trial = (settings: Partial<SearchedSettings>, tries: Searched[]): Trial => ({
@@ -63,8 +51,7 @@ const trial = (settings: Partial<SearchedSettings>, tries: Searched[]): Trial =>
 function valueWords(field: Searched, value: number): string {
   if (field === 'near_finish_lead_s') return `${minutes(value)} before the finish`;
   if (field === 'scorch_lead_s') return `${minutes(value)} before burning`;
-  if (field === 'finish_probability') return `finish sure to ${Math.round(value * 100)} %`;
-  return `call kept until ${value} leads away`;
+  return `finish called at ${Math.round(value * 100)} % likely`;
 }
 
 const minutes = (seconds: number): string => `${Number((seconds / 60).toFixed(1))} min`;
@@ -123,7 +110,7 @@ interface Chosen {
 }
 
 function bestOf(field: Searched, base: Outcome, trials: readonly { trial: Trial; outcome: Outcome }[]): Chosen | null {
-  const part = ({ cost }: Outcome): number => MOVES[field].reduce((sum, name) => sum + cost[name], 0);
+  const part = ({ cost }: Outcome): number => cost[MOVES[field]];
   const own = trials.filter(({ trial: { tries } }) => tries.includes(field));
   const best = own.reduce<(typeof own)[number] | null>(
     (least, one) => (least === null || part(one.outcome) < part(least.outcome) ? one : least),
@@ -142,9 +129,7 @@ function gainWords(field: Searched, base: Outcome, outcome: Outcome): string {
     return `the call came ${lead(outcome.near_finish_lead_s)} before the true finish rather than ${lead(base.near_finish_lead_s)}`;
   if (field === 'scorch_lead_s')
     return `the call came ${lead(outcome.scorch_lead_s)} before burning rather than ${lead(base.scorch_lead_s)}`;
-  if (field === 'finish_probability')
-    return `the finish was called at ${outcome.finish_brix?.toFixed(1) ?? '–'} °Bx rather than at ${base.finish_brix?.toFixed(1) ?? '–'}`;
-  return `${outcome.alarms} calls rather than ${base.alarms}, ${outcome.falseCalls} of them false rather than ${base.falseCalls}`;
+  return `the finish was called at ${outcome.finish_brix?.toFixed(1) ?? '–'} °Bx rather than at ${base.finish_brix?.toFixed(1) ?? '–'}`;
 }
 
 /** Calls that come of it, where this run tried nothing else that could make them. */

@@ -2,7 +2,6 @@
 import type { Settings } from '../client/types.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { leadTime } from '../words/lead-words.ts';
-import { localDigits } from '../language/numbers.ts';
 import { BESIDE_THEM } from '../../protocol/tune-messages.ts';
 
 /** Leads in s; null is "as it was in each boil". */
@@ -12,7 +11,6 @@ export interface TriedSettings {
   scorch_lead_s: number | null;
   low_level_lead_s: number | null;
   finish_probability: number | null;
-  near_finish_deadband: number | null;
 }
 
 export type TriedField = Exclude<keyof TriedSettings, 'name'>;
@@ -37,13 +35,6 @@ export const TRIED: readonly FieldChoice[] = [
       (each) => [each, () => say('tune.likely', { percent: Math.round(100 * each) })] as const,
     ),
   },
-  {
-    field: 'near_finish_deadband',
-    label: 'tune.tried.deadband',
-    options: [1.2, 1.6, 2, 3].map(
-      (each) => [each, () => say('tune.lead_times', { times: localDigits(String(each)) })] as const,
-    ),
-  },
 ];
 
 /** Beyond so many side by side nobody compares. */
@@ -54,13 +45,12 @@ const UNTOUCHED = {
   scorch_lead_s: null,
   low_level_lead_s: null,
   finish_probability: null,
-  near_finish_deadband: null,
 };
 
 /** As Settings are now: what it was in each boil stands beside them anyhow. */
 export function firstTried(settings: Settings): TriedSettings[] {
-  const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband } = settings;
-  const now = { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
+  const { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability } = settings;
+  const now = { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability };
   return [{ name: say('tune.name.now'), ...now }];
 }
 

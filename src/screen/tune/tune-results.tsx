@@ -51,7 +51,9 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
             <tr key={label}>
               <th scope="row">{say(label)}</th>
               {rows.map(({ name, sum }) => (
-                <td key={name}>{words(sum, settings.value)}</td>
+                <td key={name} data-label={triedWords(name)}>
+                  {words(sum, settings.value)}
+                </td>
               ))}
             </tr>
           ))}

@@ -10,7 +10,6 @@ import type {
 } from '../../protocol/tune-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
-import { inField } from '../language/numbers.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import { exactStrength, number, signed, strength } from './amounts.ts';
@@ -21,7 +20,6 @@ const FIELD: Record<string, (value: number) => string> = {
   scorch_lead_s: (value) => say('tune.field.scorch_lead', { time: leadTime(value) }),
   low_level_lead_s: (value) => say('tune.field.low_level_lead', { time: leadTime(value) }),
   finish_probability: (value) => say('tune.field.probability', { percent: Math.round(100 * value) }),
-  near_finish_deadband: (value) => say('tune.field.deadband', { times: inField(value, 2) }),
 };
 
 /** "“Nearly syrup” 15 min before"; a field that is not known is left as it is named. */

@@ -16,7 +16,6 @@ const SET_NOW = {
   near_finish_lead_s: 1800,
   scorch_lead_s: 240,
   finish_probability: 0.5,
-  near_finish_deadband: 1.6,
 };
 const BOILS = 3;
 
@@ -111,7 +110,7 @@ test('with one boil of a known end nothing is proposed, and it says what is miss
 });
 
 test('stopped, it keeps what is done and says so; a second one is refused while it runs', async () => {
-  await start({ search: ['near_finish_lead_s', 'scorch_lead_s', 'finish_probability', 'near_finish_deadband'] });
+  await start({ search: ['near_finish_lead_s', 'scorch_lead_s', 'finish_probability'] });
   await expect(start({ search: ['scorch_lead_s'] })).rejects.toThrow('running already');
   await ask({ tune_stop: true });
   await desk.idle();

@@ -88,9 +88,7 @@ test('an hour is the end of a boil, “fin de cuisson”; the strength at which 
     'plan.legend',
     'replay.no_finish',
     'replay.said_nothing',
-    'tune.field.deadband',
     'tune.line.near_finish',
-    'tune.tried.deadband',
     'lead.near_finish',
   ];
   const said = ofTimes.map((key) => say(key, { time: 10, times: '1,6' }));

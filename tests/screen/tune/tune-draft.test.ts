@@ -13,7 +13,6 @@ test('the first are those of Settings, and the command takes their patch', () =>
       scorch_lead_s: 240,
       low_level_lead_s: 600,
       finish_probability: 0.5,
-      near_finish_deadband: 1.6,
     },
   });
   const settings = [{ name: now!.name, patch: patchOf(now!) }];

@@ -8,8 +8,9 @@ import {
   truthWords,
   untoldWords,
 } from '../../../src/screen/words/tune-words.ts';
-import { trialsOf } from '../../../src/core/tuning/search.ts';
+import { SEARCHED, trialsOf } from '../../../src/core/tuning/search.ts';
 import { LEADS } from '../../../src/screen/settings/lead-field.tsx';
+import { TRIED } from '../../../src/screen/tune/tune-draft.ts';
 import { metric } from '../moment.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { say } from '../../../src/screen/language/say.ts';
@@ -85,8 +86,11 @@ test('a call that never came is no length of time, nor is what no pan came to', 
   expect([words(0), words(null), words(240)]).toEqual(['no call before it', 'no pan came so far', '4\u00a0min']);
 });
 
-test('only lead times are tried that Settings offers', () => {
-  const now = { near_finish_lead_s: 1, scorch_lead_s: 1, finish_probability: 0.5, near_finish_deadband: 1.6 };
+test('only what Settings offers is tried', () => {
+  const offers = [...LEADS.map(({ name }) => name as string), 'finish_probability'];
+  expect(SEARCHED.filter((field) => !offers.includes(field))).toEqual([]);
+  expect(TRIED.map(({ field }) => field).filter((field) => !offers.includes(field))).toEqual([]);
+  const now = { near_finish_lead_s: 1, scorch_lead_s: 1, finish_probability: 0.5 };
   const offered = (name: string): number[] =>
     (LEADS.find((lead) => lead.name === name)?.minutes ?? []).map((minutes) => 60 * minutes);
   const tried = trialsOf(['near_finish_lead_s', 'scorch_lead_s'], now);
