@@ -78,9 +78,13 @@ export interface FigureLine {
 
 type Told = Pick<ReportData, 'figures' | 'settings' | 'unnoted'>;
 
-/** Every figure of the list; what nobody knows says so. */
+/** Kinds of fuel that were not used are no gap in what is known. */
+const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set(['fuel_kwh', 'fuel_cords']);
+
+/** Every figure of the list; what nobody knows says so, but for a kind of fuel of which nothing was noted. */
 export function figureLines({ figures, settings, unnoted }: Told, tongue: Tongue): FigureLine[] {
-  return SHOWN.map(([name, title, kind]) => {
+  const shown = SHOWN.filter(([name]) => figures[name] !== null || !LEFT_OUT_UNKNOWN.has(name));
+  return shown.map(([name, title, kind]) => {
     const figure = figures[name];
     if (figure !== null) {
       const value = valueWords(figure, kind, settings, tongue);

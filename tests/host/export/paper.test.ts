@@ -111,6 +111,14 @@ test.each([
   expect(words).not.toMatch(/\u0085$/mu);
 });
 
+test('a boil on propane is not told that its wood and its electricity are not known', async () => {
+  const { notebook, boil } = await kept(recordingText());
+  notebook.keepPage(boil.boil, { fuel: [{ kind: 'propane', before_kg: 114, after_kg: 100 }] });
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(words).toMatch(/^Fuel$/mu);
+  expect(words).not.toMatch(/^(?:Wood|Electricity)$/mu);
+});
+
 test('a practice boil says so on every page', async () => {
   const { notebook, boil } = await kept(
     recordingText({ practice: true }, [{ t: 0, mark: { kind: 'note', text: 'x' } }]),
