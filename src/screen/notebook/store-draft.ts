@@ -7,10 +7,21 @@ import { say } from '../language/say.ts';
 export type SapField = 'day' | 'litres' | 'brix' | 'trees' | 'stored' | 'celsius';
 export type SapTyped = Record<SapField, string> & { sap: 'maple' | 'birch' };
 
-/** An empty form for sap of today, with what is likely the same as last time. */
-export const newSap = (today: string, last: Partial<SapTyped> = {}): SapTyped => ({
-  ...{ day: today, litres: '', brix: '', trees: '', stored: '', celsius: '', sap: 'maple' },
-  ...last,
+/** An empty form for sap of today. */
+export const newSap = (today: string): SapTyped => ({
+  day: today,
+  litres: '',
+  brix: '',
+  trees: '',
+  stored: '',
+  celsius: '',
+  sap: 'maple',
+});
+
+/** For the next sap: what is likely the same stays, and nothing that was measured. */
+export const nextSap = (today: string, { day, sap, stored }: SapTyped): SapTyped => ({
+  ...newSap(today),
+  ...{ day, sap, stored },
 });
 
 /** More than this in one day is rather a slip, litres: 200 taps at a gallon a day or so (judgement). */

@@ -9,7 +9,7 @@ import { NumberInput, Select } from '../boil/inputs.tsx';
 import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { useAsked } from './page-data.ts';
-import { muchDoubt, newSap, sapTyped } from './store-draft.ts';
+import { muchDoubt, newSap, nextSap, sapTyped } from './store-draft.ts';
 import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -72,8 +72,7 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
     refuse('why' in sap ? sap.why : doubt);
     setAsked(doubt === null || 'why' in sap ? null : sap.litres);
     if ('why' in sap || doubt !== null) return;
-    const { trees: _, litres: __, brix: ___, ...same } = typed;
-    if (await change({ keep_collection: sap }, set)) setTyped(newSap(view.today, same));
+    if (await change({ keep_collection: sap }, set)) setTyped(nextSap(view.today, typed));
   }
 
   return (
@@ -139,15 +138,16 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
       <th scope="row">{shortDay(one.day)}</th>
       <td>{volume(one.litres, choice)}</td>
       <td>{one.brix === undefined ? '–' : exactStrength(one.brix, choice)}</td>
-      <td>{[one.trees, one.stored].filter((text) => text !== undefined).join(', ')}</td>
       <td>
         {[
-          one.store_celsius === undefined ? null : roundTemperature(one.store_celsius, choice),
-          keeping === null ? null : say('store.age', { days: days(age), state: stateWords(keeping.state) }),
+          one.trees,
+          one.stored,
+          one.store_celsius === undefined ? undefined : roundTemperature(one.store_celsius, choice),
         ]
-          .filter((text) => text !== null)
-          .join(' · ')}
+          .filter((text) => text !== undefined)
+          .join(', ')}
       </td>
+      <td>{keeping !== null && say('store.age', { days: days(age), state: stateWords(keeping.state) })}</td>
       <td>
         <select
           aria-label={say('store.where_went', { what })}

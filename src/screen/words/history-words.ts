@@ -73,6 +73,8 @@ export function lookBackLines(look: LookBack, earlier: number, now: Now): LookBa
 const HABIT = 3;
 
 function seenWords({ raised, answered, answeredAfterS: after }: LookBack): string {
+  if (raised === 1 && after !== null) return say('history.seen_only', { length: lengthOfTime(after) });
+  if (answered === 0) return say('history.none');
   const seen = answered === raised ? say('history.seen_all') : say('history.seen_some', { answered, raised });
   if (after === null || (answered > 1 && answered < HABIT)) return seen;
   return say(answered < HABIT ? 'history.seen_once' : 'history.seen_usually', { seen, length: lengthOfTime(after) });

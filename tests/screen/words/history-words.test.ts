@@ -47,9 +47,9 @@ test('its course says what was done and when', () => {
   const whole = { ...raising, answeredAt: 10 * minute + 40_000, clearedAt: 25 * minute, asides };
   expect(courseWords(whole, moment)).toEqual([
     'seen after 40\u00a0s',
-    'put aside 07:41 for 10\u00a0min, “I stand beside it”',
-    'taken up again 07:45',
-    'over 07:55',
+    'put aside at 07:41 for 10\u00a0min, “I stand beside it”',
+    'taken up again at 07:45',
+    'over at 07:55',
   ]);
 });
 
@@ -58,7 +58,7 @@ test('the look back says how many, how fast, and which most often', () => {
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
   expect(lines).toEqual({
     Calls: '2',
-    Seen: '1 of 2, once after 60\u00a0s',
+    Seen: '1 of 2, after 60\u00a0s',
     'Most in one hour': '2',
     'Came and was over at once': 'none',
     'Too many at once': 'never',
@@ -72,8 +72,10 @@ test('what happened once is no habit, and three times is', () => {
     const answered = after.map((seconds) => ({ ...raising, answeredAt: raising.raisedAt + seconds * 1000 }));
     return Object.fromEntries(lookBackLines(lookBack(answered), 0, moment))['Seen']!;
   };
-  expect(seen([40])).toBe('all, once after 40\u00a0s');
+  expect(seen([40])).toBe('after 40\u00a0s');
   expect(seen([40, 60])).toBe('all');
+  const unseen = Object.fromEntries(lookBackLines(lookBack([raising]), 0, moment));
+  expect(unseen['Seen']).toBe('none');
   expect(seen([40, 60, 20])).toBe('all, usually after 40\u00a0s');
 });
 
