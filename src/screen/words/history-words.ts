@@ -20,7 +20,7 @@ export function courseWords(raising: RaisingShown, now: Now): string[] {
   const { raisedAt, answeredAt, clearedAt } = raising;
   const seen =
     answeredAt === null
-      ? say('history.not_seen')
+      ? say(clearedAt === null ? 'history.not_seen' : 'history.never_seen')
       : say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) });
   const over =
     clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });

@@ -40,6 +40,7 @@ test('while its call stands a raising is called by the word that stands over tha
 
 test('its course says what was done and when', () => {
   expect(courseWords(raising, moment)).toEqual(['not seen yet', 'still there']);
+  expect(courseWords({ ...raising, clearedAt: 25 * minute }, moment)).toEqual(['not seen', 'over at 07:55']);
   const asides = [
     { at: 11 * minute, until: 21 * minute, reason: 'I stand beside it' },
     { at: 15 * minute, until: 15 * minute, reason: 'taken up again' },
