@@ -246,6 +246,8 @@ test('the form of a boil names the pan as its probe was named, with nothing type
   await expect.poll(() => choice.locator('option:checked').innerText()).toContain('Back pot (T2)');
   // Without its board the chosen probe is not known: it is said, and the pan stands as the host has it.
   await button('Stop listening').click();
+  // The host has told the page that nothing is heard any more.
+  await button('Stop listening').waitFor({ state: 'detached' });
   await page.evaluate("location.hash = '#/probes'");
   await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
   await page.evaluate("location.hash = '#/start'");
