@@ -1,5 +1,5 @@
 // What a person would do well to know beside the reading: how much may be poured in, and whether the batch ends too shallow.
-import { SUGAR } from './filter/belief.ts';
+import { type Belief, SUGAR, variance } from './filter/belief.ts';
 import {
   brixOfWaterPerSugar,
   HOT_VOLUME,
@@ -11,6 +11,7 @@ import {
 import { COLD_C } from './course-time.ts';
 import { evaporation, type Look, waterAtDepth } from './forecast.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
+import { Z80 } from '../quantities/spread.ts';
 
 /** Cold that the fire takes back within this is a boil that was not lost, s (practice: a minute). */
 const TAKEN_BACK_S = 60;
@@ -35,12 +36,14 @@ export interface EndsShallow {
 
 /** Whether this batch will stand lower than the least depth when it is finished, as if nothing more is poured in. */
 export function endsShallow(look: Look): EndsShallow | null {
-  const { now, setting, litresShare } = look;
+  const { now, setting } = look;
   const { design, around } = setting;
-  if (now === null || design.vessel === null || litresShare > SURE_SHARE) return null;
+  if (now === null || design.vessel === null || look.litresShare === Infinity) return null;
   const litres = litresOf(Math.exp(now.x[SUGAR]!), waterPerSugar(around.limits.finish.brix));
   const depthMm = depthAtLitres(design.vessel, litres * HOT_VOLUME);
-  if (depthMm === null || depthMm >= design.minDepthMm) return null;
+  const most = mostShare(look, now);
+  const mostMm = most === null ? null : depthAtLitres(design.vessel, litres * HOT_VOLUME * most);
+  if (depthMm === null || mostMm === null || mostMm >= design.minDepthMm) return null;
   const u = waterAtDepth(now, setting, design.minDepthMm);
   const least = smallestBatch(look);
   if (u === null || least === null) return null;
@@ -48,8 +51,17 @@ export function endsShallow(look: Look): EndsShallow | null {
   return { depthMm, brixToMove: brixOfWaterPerSugar(Math.max(0.1, u)), moreSapLitres };
 }
 
-/** A batch known to this share is told of. */
+/** A batch known to this share is told of as it is believed. */
 const SURE_SHARE = 0.25;
+/** Sugar known worse than this, standard deviation of its logarithm, is an amount that nobody told. */
+const UNTOLD_SUGAR = 0.5;
+
+/** By how much more syrup than is believed it must still be too little; null where its sugar is as good as not known. */
+function mostShare({ litresShare }: Look, now: Belief): number | null {
+  if (litresShare <= SURE_SHARE) return 1;
+  const sigma = Math.sqrt(variance(now, SUGAR));
+  return sigma > UNTOLD_SUGAR ? null : Math.exp(Z80 * sigma);
+}
 
 export interface SmallestBatch {
   syrupLitres: number;

@@ -101,6 +101,18 @@ test('who pours all day is asked for sap, not for a smaller pot, until the pan i
   expect(after(30, ...poured, least(60)).advice.shallow).toMatchObject({ pourInS: 0 });
 });
 
+test('what holds far too little sugar is too little, too, once its litres are known badly; not where nobody told how much', () => {
+  const poured = (litres?: number): Entry[] => [
+    mark(0, { kind: 'pressure', hpa: 940 }),
+    mark(0, { kind: 'top-up', pan: 'p1', ...(litres !== undefined && { litres }), brix: 0.9 }),
+  ];
+  const low = after(40, ...poured(5));
+  expect(low.reading.litres).toBeNull();
+  expect(low.reading.finish_in_s).toBeGreaterThan(0);
+  expect(low.advice.tooLittle).toBe(true);
+  expect(after(2, ...poured()).advice.tooLittle).toBe(false);
+});
+
 test('there is room for what the fire warms in a minute', () => {
   const { advice } = after(60, mark(0, { kind: 'pressure', hpa: 940 }), mark(0, filled));
   // 2.8 kW for 60 s warm 0.43 kg from 5 to 98 °C.
