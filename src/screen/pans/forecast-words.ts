@@ -4,7 +4,7 @@ import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
 import { volume } from '../words/amounts.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
-import { sapToCome } from '../words/planned-sap.ts';
+import { isTooLittle, sapToCome } from '../words/planned-sap.ts';
 
 export interface Forecast {
   headline: string;
@@ -45,6 +45,7 @@ const MOVED_MS = 2 * 60_000;
 
 /** Why the finish is expected at another time than before, in a few words; null where no pour of late moved it. */
 export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string | null {
+  if (isTooLittle(now, pan)) return null;
   const last = now.marks
     .filter((each) => !each.withdrawn && !each.questioned && isPourInto(each, pan))
     .reduce<MarkView | null>((latest, each) => (latest === null || each.at >= latest.at ? each : latest), null);

@@ -5,6 +5,7 @@ import { strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { markWords } from './mark-words.ts';
 import { panName } from './pan-words.ts';
+import { isTooLittle } from './planned-sap.ts';
 
 /** A smaller change of strength needs its tenths to be seen, °Bx. */
 const FINE_BRIX = 2;
@@ -47,7 +48,10 @@ export function correctionWords(correction: Correction, now: Now, settings: Sett
   const steps = [
     [say('correction.strength'), strengthStep(correction, settings)],
     [say('correction.in_the_pan'), step(litres(before.litres), litres(after.litres))],
-    [say('correction.finish'), step(time(before.finishAt), time(after.finishAt))],
+    [
+      say('correction.finish'),
+      isTooLittle(now, correction.pan) ? null : step(time(before.finishAt), time(after.finishAt)),
+    ],
   ];
   const said = steps.flatMap(([what, words]) => (words === null ? [] : [`${what} ${words}`]));
   return said.length === 0 ? null : said.join(', ');

@@ -21,6 +21,7 @@ import {
 import { timeOfDay } from './clock.ts';
 import { doubtWords } from './origin-words.ts';
 import { panName } from './pan-words.ts';
+import { isTooLittle } from './planned-sap.ts';
 import { whereFrom } from './where-from-words.ts';
 import type { Telling } from './where-from-words.ts';
 
@@ -97,8 +98,11 @@ function sayWhole(told: Explanation, telling: Telling): string {
   // Where the card would print the range alone, the number stands before it here.
   if (what === 'strength')
     return (high ?? 0) - (low ?? 0) > 10 ? strength(value, null, null, settings) : strength(value, low, high, settings);
-  if (what === 'finish')
-    return value <= 0 ? say('pan.done_now') : say('pan.done_about', { time: amount(told, value, telling) });
+  if (what === 'finish') {
+    if (value <= 0) return say('pan.done_now');
+    const isAlone = isTooLittle(telling.now, told.pan);
+    return say(isAlone ? 'explain.done_alone' : 'pan.done_about', { time: amount(told, value, telling) });
+  }
   if (what === 'top-up')
     return value <= 0 ? say('explain.top_up_now') : say('explain.top_up_by', { time: amount(told, value, telling) });
   if (what === 'rise')

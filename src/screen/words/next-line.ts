@@ -1,7 +1,7 @@
 // The first line of the screen: the next thing to do, and when, in words.
 import { timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
-import { sapToCome, shallowThen } from './planned-sap.ts';
+import { isTooLittle, sapToCome, shallowThen } from './planned-sap.ts';
 import { isAllOff, panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -47,15 +47,13 @@ function takeOff(now: Now, pan: string | null): string {
 }
 
 /** What cannot be finished where it is has no time at which it is done. */
-const isTooLittle = (now: Now, next: NextThing): boolean =>
-  next.what === 'finish' &&
-  later(now, next) !== null &&
-  now.advice.some((one) => one.pan === next.pan && one.tooLittle);
+const hasNoFinish = (now: Now, next: NextThing): boolean =>
+  next.what === 'finish' && later(now, next) !== null && isTooLittle(now, next.pan);
 
 function finish(now: Now, next: NextThing): string {
   const time = later(now, next);
   if (time === null) return takeOff(now, next.pan);
-  if (isTooLittle(now, next)) return smallerPot(now, { ...next, at: null });
+  if (hasNoFinish(now, next)) return smallerPot(now, { ...next, at: null });
   return say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
 }
 
@@ -114,7 +112,7 @@ export function nextLine(now: Now): NextLine {
   }
   const { next } = now;
   const spread =
-    next.low === null || next.high === null || isTooLittle(now, next)
+    next.low === null || next.high === null || hasNoFinish(now, next)
       ? null
       : [timeOfDay(now, next.low), timeOfDay(now, next.high)];
   const what = WHAT[next.what](now, next);

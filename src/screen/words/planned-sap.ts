@@ -18,3 +18,7 @@ export function shallowThen(now: Now, advice: Advice | null): Advice['shallow'] 
   const shallow = advice?.shallow ?? null;
   return shallow === null || shallow.moreSapLitres <= sapToCome(now) ? null : shallow;
 }
+
+/** What is in the pan now cannot be finished there: a time of its finish is that of what is in it alone. */
+export const isTooLittle = ({ advice }: Pick<Now, 'advice'>, pan: string | null): boolean =>
+  advice.some((one) => one.pan === pan && one.tooLittle);

@@ -49,7 +49,7 @@ test('a pour that moved the finish is told with its amount and its time', () => 
   expect(why(poured(from, 1_200_000, 5_000_000))).toBe('Changed: poured in from Pan 2 at 07:50');
 });
 
-test('nothing is told where no finish was said before, it hardly moved, it is long ago, or it was taken back', () => {
+test('nothing is told where no finish was said before or is said now, it hardly moved, it is long ago, or it was taken back', () => {
   expect(why(poured(topUp, 1_200_000, null))).toBeNull();
   expect(why(poured(topUp, 1_200_000, 2_030_000))).toBeNull();
   const long = poured(topUp, 1_200_000, 5_000_000);
@@ -57,4 +57,7 @@ test('nothing is told where no finish was said before, it hardly moved, it is lo
   expect(why({ ...long, withdrawn: true })).toBeNull();
   expect(why({ ...long, questioned: true })).toBeNull();
   expect(why(poured({ ...topUp, pan: 'p2' }, 1_200_000, 5_000_000))).toBeNull();
+  const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
+  const little = { ...moment, marks: [poured(topUp, 1_200_000, 5_000_000)], advice: [{ ...one, readAgainAt: null }] };
+  expect(whyMoved(little, reading, metric)).toBeNull();
 });

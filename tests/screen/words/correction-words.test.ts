@@ -48,6 +48,13 @@ test('what was not known says so, on either side', () => {
   expect(correctionWords(lost, moment, metric)).toBe('finish 08:38 → not known');
 });
 
+test('what cannot be finished in its pot has no time of its finish in a note either', () => {
+  const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
+  const little = { ...moment, advice: [{ ...one, readAgainAt: null }] };
+  expect(plain(correctionWords(changed, little, metric))).toBe('strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L');
+  expect(plain(correctionWords({ ...changed, pan: 'p2' }, little, metric))).toContain('finish 08:38 → 08:30');
+});
+
 test('the shape tells the way that the strength went', () => {
   expect(wayOf(changed)).toBe('up');
   expect(wayOf({ ...changed, before: changed.after, after: changed.before })).toBe('down');

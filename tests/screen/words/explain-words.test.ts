@@ -158,3 +158,17 @@ test('a strength that no thermometer tells rests on what was poured, and no ther
   expect(counted).toMatch(/the volumes noted \(the last: .*12 min ago\).*no thermometer tells it now\./);
   expect(counted).not.toContain('in your hand');
 });
+
+test('what cannot be finished in its pot says so first, and whose time it is', () => {
+  const finish: Explanation = { ...strength, what: 'finish', value: 1800, low: 1500, high: 2400, parts: [] };
+  const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
+  const little = { ...moment, advice: [{ ...one, readAgainAt: null }] };
+  const said = (now: typeof moment, told: Explanation): string =>
+    explainWords(told, { now, settings: metric, saps: sapKinds });
+  expect(said(little, finish)).toMatch(
+    /^There is too little in this pot to finish it here\. What is in it alone would be done about 08:30, between 08:25 and 08:40/u,
+  );
+  expect(said(little, { ...finish, pan: 'p2' })).toMatch(/^Done about 08:30/u);
+  expect(said(little, { ...finish, value: 0, low: 0, high: 0 })).toMatch(/^Done now/u);
+  expect(said(little, strength)).toMatch(/^56\.2/u);
+});
