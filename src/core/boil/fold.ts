@@ -85,9 +85,12 @@ export function enterGap(state: BoilState, from: number): BoilState {
   return state;
 }
 
+/** The program takes so long to start at the most, ms: a gap that begins by then is one since the fire was lit. */
+const STARTS_WITHIN_MS = 1000;
+
 function passGap(state: BoilState, t: number, length: number): void {
   const from = Math.max(state.now, Math.round(t - length));
-  if (t - length <= 0) state.watchedFrom = t;
+  if (t - length < STARTS_WITHIN_MS) state.watchedFrom = t;
   if (from > state.now) runDue(state, from);
   forgetRecent(state, from);
   state.stirred = true;
