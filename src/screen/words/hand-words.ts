@@ -14,14 +14,31 @@ export function readByHand(now: Now, reading: Reading, settings: Settings): stri
   const typed = temperature(last.celsius, settings);
   if (counts === null || counts === typed) return read;
   const byC = (reading.temperature_c ?? 0) - last.celsius;
-  const standing = now.marks.filter((each) => !each.withdrawn && !each.questioned);
-  const isChecked = standing.some(({ mark }) => mark.kind === 'water-check' && mark.probe === undefined);
-  const readings = standing.filter(({ mark }) => mark.kind === 'density').length;
+  const { isChecked, readings } = whatTaught(now, byC);
   if (Math.abs(byC) < READ_TO_C || (readings === 0 && !isChecked))
     return `${read}. ${say('pans.counts_as', { typed, counts })}`;
-  if (isChecked)
-    return `${read}. ${say(byC < 0 ? 'pans.checked_too_high' : 'pans.checked_too_low', { typed, counts })}`;
-  return `${read}. ${say(byC < 0 ? 'pans.reads_too_high' : 'pans.reads_too_low', { typed, counts, readings })}`;
+  const [high, low] = isChecked ? (readings > 0 ? BY_BOTH : BY_WATER) : BY_DENSITY;
+  return `${read}. ${say(byC < 0 ? high : low, { typed, counts, readings })}`;
+}
+
+const BY_WATER = ['pans.checked_too_high', 'pans.checked_too_low'] as const;
+const BY_DENSITY = ['pans.reads_too_high', 'pans.reads_too_low'] as const;
+const BY_BOTH = ['pans.taught_too_high', 'pans.taught_too_low'] as const;
+
+/** What showed that the thermometer in the hand is off by `byC`, °C: boiling water, and so many density readings of pans that are read with it. */
+function whatTaught(now: Now, byC: number): { isChecked: boolean; readings: number } {
+  const standing = now.marks.filter((each) => !each.withdrawn && !each.questioned).map(({ mark }) => mark);
+  const read = new Set(standing.flatMap((mark) => (mark.kind === 'reading' ? [mark.pan] : [])));
+  const readings = standing.filter((mark) => mark.kind === 'density' && read.has(mark.pan)).length;
+  const checks = standing.flatMap((mark) =>
+    mark.kind === 'water-check' && mark.probe === undefined ? [mark.celsius] : [],
+  );
+  const [check, waterC] = [checks.at(-1), now.water.celsius];
+  if (check === undefined || waterC === null) return { isChecked: check !== undefined, readings };
+  const byWaterC = waterC - check;
+  const isChecked = Math.abs(byWaterC) >= READ_TO_C && byWaterC > 0 === byC > 0;
+  // Where boiling water showed all of it, the density readings only agreed.
+  return { isChecked, readings: isChecked && Math.abs(byC - byWaterC) < READ_TO_C ? 0 : readings };
 }
 
 /** A thermometer in the hand is read to about this, °C: less says nothing against it (common practice). */

@@ -59,6 +59,23 @@ test('what was typed is said where boiling water showed that the thermometer is 
   expect(saidBy('A/1')).toMatch(/with all that was noted/u);
 });
 
+test('of boiling water and density readings, what taught the thermometer is named', () => {
+  const check = (celsius: number): MarkView => ({ ...typed(0, 0), mark: { kind: 'water-check', celsius } });
+  const saidBy = (celsius: number, counts: number, pan = 'p1') => {
+    const density = { ...typed(0, 0), mark: { kind: 'density', brix: 60, pan } } as MarkView;
+    const marks = [...now.marks, density, check(celsius)];
+    return readByHand({ ...now, marks }, { ...reading, temperature_c: counts, probe: null }, metric);
+  };
+  // Water boils at 97.9 °C here: it showed nothing, so the density did.
+  expect(saidBy(98, 104.1)).toMatch(/counts, for a density reading showed that this thermometer reads too high\.$/u);
+  expect(saidBy(97.5, 104.1)).toMatch(/counts, for a density reading showed that this thermometer reads too high\.$/u);
+  expect(saidBy(98.8, 104.1)).toMatch(/counts, for boiling water showed that this thermometer reads too high\.$/u);
+  expect(saidBy(98.5, 103.4)).toMatch(/for boiling water and a density reading showed that .* reads too high\.$/u);
+  expect(saidBy(97.4, 106.4)).toMatch(/for boiling water and a density reading showed that .* reads too low\.$/u);
+  // A pan that was never read by hand says nothing of the thermometer in the hand.
+  expect(saidBy(98, 104.1, 'p2')).toMatch(/with all that was noted/u);
+});
+
 test('a thermometer is not said to be off by less than it is read to, nor by density readings that are not there', () => {
   for (const words of [saidAfter(104.8, 60), said(104.1)]) {
     expect(words).toMatch(/You typed 104\.9\s°C; with all that was noted, 104\.\d\s°C counts\.$/u);
