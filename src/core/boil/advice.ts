@@ -5,10 +5,11 @@ import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
-import { endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
+import { type EndsShallow, endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { readAgainAt } from '../probes/hand-due.ts';
+import { type SapFrom, sapOfPan } from './sap-strength.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState } from './state.ts';
 import { baseOf } from './surroundings.ts';
@@ -20,7 +21,7 @@ export interface Shallow {
   pourBrix: number;
   /** s until then; 0 from then on, null where nobody can tell. */
   pourInS: number | null;
-  /** Sap like what is poured in, L at 20 °C, that would make it end at the least depth. */
+  /** Sap of this pan, L at 20 °C, that would make it end at the least depth. */
   moreSapLitres: number;
 }
 
@@ -33,8 +34,8 @@ export interface Advice {
   tooLittle: boolean;
   /** Litres of cold sap at once, so that it soon boils again. */
   roomLitres: number | null;
-  /** What this vessel can finish at the least, L at 20 °C of syrup and of such sap; null while its size is not known. */
-  smallestBatch: SmallestBatch | null;
+  /** What this vessel can finish at the least, L at 20 °C of syrup and of its sap; null while its size is not known. */
+  smallestBatch: (SmallestBatch & { sapFrom: SapFrom }) | null;
   /** When its thermometer is to be read by hand again, ms; null for a pan with a probe or one that was never read. */
   readAgainAt: number | null;
 }
@@ -47,14 +48,16 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
   const { pan } = reading;
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);
   const { waterC } = look.setting.around;
+  const sap = sapOfPan(state, pan);
+  const [ends, least] = [endsShallow(look, sap.brix), smallestBatch(look, sap.brix)];
   const ask = waterC === null ? null : bestMark(look, trialsFor(state, pan, look));
   return {
     pan,
     ask,
-    shallow: shallowOf(look),
-    tooLittle: endsShallow(look) !== null,
+    shallow: shallowOf(look, ends),
+    tooLittle: ends !== null,
     roomLitres: topUpLitres(look),
-    smallestBatch: smallestBatch(look),
+    smallestBatch: least === null ? null : { ...least, sapFrom: sap.from },
     readAgainAt: readAgainAt(reading, state.pans[pan]!.byHand?.at ?? null),
   };
 }
@@ -65,9 +68,8 @@ const LIKELY_ALL_IN_MS = 45 * 60_000;
 /** A smaller pot is of use only near the time at which it is needed: earlier nothing is said of it, s (judgement). */
 const OF_USE_S = 3600;
 
-function shallowOf(look: Look): Shallow | null {
+function shallowOf(look: Look, ends: EndsShallow | null): Shallow | null {
   const { now, heated, setting, pan, t } = look;
-  const ends = endsShallow(look);
   if (ends === null || now === null || !heated) return null;
   const brix = brixOfWaterPerSugar(waterOf(now));
   if (brix >= setting.around.limits.finish.brix) return null;

@@ -17,7 +17,21 @@ export function plannedBrix(header: BoilState['header']): number | null {
 /** Sap of a strength that was typed before in this boil or in its plan, else what is usual for this kind. */
 export function sapBrix(state: BoilState, pan: string): { brix: number; guessed: boolean } {
   const typed = state.standing.sapBrix ?? plannedBrix(state.header);
-  if (typed !== null) return { brix: typed, guessed: false };
+  return typed === null ? { brix: usualFor(state, pan), guessed: true } : { brix: typed, guessed: false };
+}
+
+function usualFor(state: BoilState, pan: string): number {
   const birch = (state.designs[pan]?.shares.sucrose ?? 1) < 0.5;
-  return { brix: birch ? usualBrix.birch : usualBrix.maple, guessed: true };
+  return birch ? usualBrix.birch : usualBrix.maple;
+}
+
+/** Whence the strength of a pan's sap is taken. */
+export type SapFrom = 'typed' | 'planned' | 'usual';
+
+/** What whole batches of this pan are reckoned in: sap as it was typed last for this very pan, else as planned, else as is usual, °Bx. */
+export function sapOfPan(state: BoilState, pan: string): { brix: number; from: SapFrom } {
+  const typed = state.standing.sapOf[pan];
+  if (typed !== undefined) return { brix: typed, from: 'typed' };
+  const planned = plannedBrix(state.header);
+  return planned === null ? { brix: usualFor(state, pan), from: 'usual' } : { brix: planned, from: 'planned' };
 }

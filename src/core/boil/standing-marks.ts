@@ -1,4 +1,5 @@
 // What the marks say that every look at the pans asks for, gathered once whenever a mark comes or goes: a long boil has thousands.
+import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { KeptMark } from './state.ts';
 import { byName } from './by-name.ts';
 
@@ -14,11 +15,20 @@ export interface StandingMarks {
   flameAt: Record<string, number>;
   /** Strength of the sap that was typed last, °Bx; null while nobody typed one. */
   sapBrix: number | null;
+  /** The same of each pan, where it was sap and no concentrate or syrup, and is not asked about; only pans of which somebody typed one. */
+  sapOf: Record<string, number>;
 }
 
 /** Call after every mark that came or was taken back. */
 export function standingMarks(marks: readonly KeptMark[]): StandingMarks {
-  const standing: StandingMarks = { reminders: [], unweighed: [], fuel: [], flameAt: byName(), sapBrix: null };
+  const standing: StandingMarks = {
+    reminders: [],
+    unweighed: [],
+    fuel: [],
+    flameAt: byName(),
+    sapBrix: null,
+    sapOf: byName(),
+  };
   const hasCylinder = marks.some(({ mark }) => mark.kind === 'fuel');
   marks.forEach(({ mark, at, withdrawn, weighed, questioned }, place) => {
     if (mark.kind === 'remind') standing.reminders.push(place);
@@ -26,7 +36,10 @@ export function standingMarks(marks: readonly KeptMark[]): StandingMarks {
     if (hasCylinder && (mark.kind === 'fuel' || mark.kind === 'flame')) standing.fuel.push(place);
     if (mark.kind === 'flame') standing.flameAt[mark.pan] = Math.max(standing.flameAt[mark.pan] ?? at, at);
     if (mark.kind !== 'top-up') return;
-    if (mark.brix !== undefined) standing.sapBrix = mark.brix;
+    if (mark.brix !== undefined) {
+      standing.sapBrix = mark.brix;
+      if (mark.brix < THICKENING_BRIX && !questioned) standing.sapOf[mark.pan] = mark.brix;
+    }
     if (!weighed && !questioned) standing.unweighed.push(place);
   });
   return standing;

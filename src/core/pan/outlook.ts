@@ -30,12 +30,12 @@ export interface EndsShallow {
   depthMm: number;
   /** Strength at which the liquid has fallen to the least depth: until then it goes into a smaller pot, °Bx. */
   brixToMove: number;
-  /** Sap like what is poured in, L at 20 °C, that would make it end at the least depth. */
+  /** Sap, L at 20 °C, that would make it end at the least depth. */
   moreSapLitres: number;
 }
 
-/** Whether this batch will stand lower than the least depth when it is finished, as if nothing more is poured in. */
-export function endsShallow(look: Look): EndsShallow | null {
+/** Whether this batch will stand lower than the least depth when it is finished, as if nothing more is poured in; `sapBrix` is that of its sap. */
+export function endsShallow(look: Look, sapBrix: number): EndsShallow | null {
   const { now, setting } = look;
   const { design, around } = setting;
   if (now === null || design.vessel === null || look.litresShare === Infinity) return null;
@@ -45,7 +45,7 @@ export function endsShallow(look: Look): EndsShallow | null {
   const mostMm = most === null ? null : depthAtLitres(design.vessel, litres * HOT_VOLUME * most);
   if (depthMm === null || mostMm === null || mostMm >= design.minDepthMm) return null;
   const u = waterAtDepth(now, setting, design.minDepthMm);
-  const least = smallestBatch(look);
+  const least = smallestBatch(look, sapBrix);
   if (u === null || least === null) return null;
   const moreSapLitres = Math.max(0, least.sapLitres * (1 - litres / least.syrupLitres));
   return { depthMm, brixToMove: brixOfWaterPerSugar(Math.max(0.1, u)), moreSapLitres };
@@ -70,9 +70,9 @@ export interface SmallestBatch {
   sapBrix: number;
 }
 
-/** Litres of finished syrup, and of sap like what is poured in, that stand at this vessel's least depth; null without a vessel. */
-export function smallestBatch({ setting }: Look): SmallestBatch | null {
-  const { design, around, sapBrix } = setting;
+/** Litres of finished syrup, and of sap of `sapBrix`, that stand at this vessel's least depth; null without a vessel. */
+export function smallestBatch({ setting }: Look, sapBrix: number): SmallestBatch | null {
+  const { design, around } = setting;
   const hot = design.vessel === null ? null : litresAtDepth(design.vessel, design.minDepthMm);
   if (hot === null) return null;
   const syrupLitres = hot / HOT_VOLUME;

@@ -62,6 +62,7 @@ export interface SmallestBatch {
   sapLitres: number;
   /** How strong that sap is, °Bx. */
   sapBrix: number;
+  sapFrom: 'typed' | 'planned' | 'usual';
 }
 export type Advice = ViewedAdvice & { smallestBatch?: SmallestBatch | null };
 /** What one mark changed in what is believed of a pan. */

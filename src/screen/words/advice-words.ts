@@ -23,12 +23,13 @@ export function roomWords({ roomLitres }: Advice, settings: Settings): string | 
   return say('advice.room', { amount: volume(roomLitres, settings, 1) });
 }
 
-/** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap at 2.0 °Bx." */
-export function smallestWords({ syrupLitres, sapLitres, sapBrix }: SmallestBatch, settings: Settings): string {
+/** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap at 2.0 °Bx, as planned." */
+export function smallestWords({ syrupLitres, sapLitres, sapBrix, sapFrom }: SmallestBatch, settings: Settings): string {
   const sap = volume(sapLitres, settings, litresShown(sapLitres, settings) < 10 ? 1 : 0);
   return say('advice.smallest', {
     syrup: volume(syrupLitres, settings),
     sap,
     strength: exactStrength(sapBrix, settings),
+    from: sapFrom,
   });
 }

@@ -113,6 +113,21 @@ test('what holds far too little sugar is too little, too, once its litres are kn
   expect(after(2, ...poured()).advice.tooLittle).toBe(false);
 });
 
+test('the least that a pan can finish goes by sap that was typed for this pan, else planned, else usual', () => {
+  const plan = { plan: { litres: 100, brix: 2.4 } };
+  const pour = (pan: string, brix: number): Mark => ({ kind: 'top-up', pan, litres: 10, brix });
+  const least = (header: object, ...marks: Mark[]) => {
+    const noted = inOrder([mark(0, { kind: 'pressure', hpa: 940 }), ...marks.map((one) => mark(0, one))], []);
+    const { state } = foldAll({ ...pot.header, ...header }, noted, MINUTE_MS);
+    return adviceOn(state, readingAt(state, 'p1', MINUTE_MS), MINUTE_MS).smallestBatch;
+  };
+  expect(least({}, pour('p1', 3), pour('p2', 1))).toMatchObject({ sapBrix: 3, sapFrom: 'typed' });
+  expect(least(plan, pour('p1', 3), pour('p1', 48))).toMatchObject({ sapBrix: 3, sapFrom: 'typed' });
+  expect(least(plan, pour('p1', 48), pour('p2', 1))).toMatchObject({ sapBrix: 2.4, sapFrom: 'planned' });
+  expect(least({}, pour('p1', 48), pour('p2', 1))).toMatchObject({ sapBrix: 2, sapFrom: 'usual' });
+  expect(least({}, pour('p2', 1))!.sapLitres).toBeCloseTo(least({})!.sapLitres, 5);
+});
+
 test('there is room for what the fire warms in a minute', () => {
   const { advice } = after(60, mark(0, { kind: 'pressure', hpa: 940 }), mark(0, filled));
   // 2.8 kW for 60 s warm 0.43 kg from 5 to 98 °C.

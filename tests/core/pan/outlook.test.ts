@@ -20,7 +20,7 @@ function advised(litres: number, diameterMm: number) {
   const heard = lines(0, UNTIL, { T1: () => boilingAt(20, 'maple') });
   const { state } = foldAll({ ...onePot(), pans: [pan] }, inOrder([poured], heard), UNTIL);
   const look = lookAt(state.pans['p1']!, settingOf(state, 'p1'), UNTIL);
-  return { endsShallow: endsShallow(look), smallestBatch: smallestBatch(look), topUpLitres: topUpLitres(look) };
+  return { endsShallow: endsShallow(look, 20), smallestBatch: smallestBatch(look, 20), topUpLitres: topUpLitres(look) };
 }
 
 test('a wide pan with little in it ends too shallow, and says from which strength on it belongs in a smaller pot', () => {

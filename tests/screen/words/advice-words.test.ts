@@ -33,11 +33,14 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
   expect(roomWords(room(0.02), metric)).toBeNull();
 });
 
-test('the smallest batch is told as syrup and as the sap that it takes', () => {
-  const said = (settings: typeof metric) =>
-    smallestWords({ syrupLitres: 1.82, sapLitres: 71.4, sapBrix: 2 }, settings).replaceAll('\u00a0', ' ');
-  expect(said(metric)).toBe('The least that this pan can finish: 1.8 L of syrup, from about 71 L of sap at 2.0 °Bx.');
-  expect(said(american)).toBe(
-    'The least that this pan can finish: 0.48 US gal of syrup, from about 19 US gal of sap at 2.0 °Bx.',
+test('the smallest batch is told as syrup and as the sap that it takes, with whose strength that is', () => {
+  const said = (settings: typeof metric, sapFrom: 'typed' | 'planned' | 'usual') =>
+    smallestWords({ syrupLitres: 1.82, sapLitres: 71.4, sapBrix: 2, sapFrom }, settings).replaceAll('\u00a0', ' ');
+  expect(said(metric, 'typed')).toBe(
+    'The least that this pan can finish: 1.8 L of syrup, from about 71 L of sap at 2.0 °Bx, as typed last for this pan.',
+  );
+  expect(said(metric, 'planned')).toMatch(/of sap at 2\.0 °Bx, as planned\.$/u);
+  expect(said(american, 'usual')).toBe(
+    'The least that this pan can finish: 0.48 US gal of syrup, from about 19 US gal of sap at 2.0 °Bx, as is usual for this sap.',
   );
 });
