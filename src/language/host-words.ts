@@ -14,7 +14,10 @@ interface Form {
 const HOST = 'host.';
 const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/gu, String.raw`\$&`);
 
-/** What the host may say, as patterns; a message with more fixed words comes before one with fewer. */
+/** What stands first in a message that says more behind another whole sentence of the host. */
+const WHOLE_SENTENCE = 'doubt';
+
+/** What the host may say, as patterns; a message around another comes first, then one with more fixed words before one with fewer. */
 function readForms(): Form[] {
   const forms = Object.entries(english)
     .filter(([key]) => key.startsWith(HOST))
@@ -34,7 +37,8 @@ function readForms(): Form[] {
       const whole = new RegExp(`^${source.join('')}$`, 'su');
       return { key: key as MessageKey, names, length: fixed.length, whole, isBare: !/\p{L}/u.test(fixed) };
     });
-  return forms.sort((a, b) => b.length - a.length);
+  const around = ({ names }: Form): number => Number(names[0] === WHOLE_SENTENCE);
+  return forms.sort((a, b) => around(b) - around(a) || b.length - a.length);
 }
 
 let forms: Form[] | null = null;

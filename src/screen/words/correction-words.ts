@@ -50,7 +50,9 @@ export function correctionWords(correction: Correction, now: Now, settings: Sett
     [say('correction.in_the_pan'), step(litres(before.litres), litres(after.litres))],
     [
       say('correction.finish'),
-      isTooLittle(now, correction.pan) ? null : step(time(before.finishAt), time(after.finishAt)),
+      isTooLittle(now, correction.pan)
+        ? null
+        : step(time(before.finishAt), time(after.finishAt), say('correction.finish_not_known')),
     ],
   ];
   const said = steps.flatMap(([what, words]) => (words === null ? [] : [`${what} ${words}`]));

@@ -2,9 +2,11 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { hostWords } from '../../../src/screen/language/host-words.ts';
+import { correctionWords } from '../../../src/screen/words/correction-words.ts';
 import { say, setApart } from '../../../src/screen/language/say.ts';
 import { triedWords } from '../../../src/screen/words/setup-words.ts';
 import type { MessageKey, Values } from '../../../src/language/tongue.ts';
+import { metric, moment } from '../moment.ts';
 
 beforeAll(() => void (language.value = 'fr'));
 afterAll(() => void (language.value = 'en'));
@@ -53,6 +55,13 @@ test('a count in a sentence of the host agrees, though English writes it in one 
   expect(hostWords('1 of 40 lines give nothing in this way.')).toBe('1 ligne sur 40 ne donne rien ainsi.');
 });
 
+test('a sentence around another one is found before the one within, which would swallow it', () => {
+  const doubt = 'Front pot: the instrument said 58.0 °Bx and the thermometer 63.9 °Bx.';
+  expect(hostWords(`${doubt} It was left out; the same again counts.`)).toBe(
+    `${hostWords(doubt)} C’est laissé de côté\u00a0; le même chiffre une deuxième fois comptera.`,
+  );
+});
+
 test('the day stands before the small word and its hour', () => {
   expect(say('marks.at', { time: 'hier 23:00' })).toBe('hier à 23:00');
   expect(say('marks.at', { time: '16:40' })).toBe('à 16:40');
@@ -93,6 +102,12 @@ test('an hour is the end of a boil, “fin de cuisson”; the strength at which 
   ];
   const said = ofTimes.map((key) => say(key, { time: 10, times: '1,6' }));
   expect(said.filter((words) => !words.includes('fin de cuisson') || words.includes('point de cuisson'))).toEqual([]);
+});
+
+test('an end of a boil that is not known is a feminine one', () => {
+  const known = { brix: 55, litres: 3, finishAt: 3_600_000 };
+  const changed = { t: 0, pan: 'p1', before: { ...known, finishAt: null }, after: known };
+  expect(correctionWords(changed, moment, metric)).toBe('fin de cuisson inconnue → 08:30');
 });
 
 test('what is said beside a board or a port agrees with either', () => {
