@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
 import { endWithBoil } from './pans/boil-ends.ts';
+import { followCalls } from './pans/called-pan.ts';
 import { takeUpListening } from './probes/listening.ts';
 import { App } from './shell/app.tsx';
 import { keepAwake } from './shell/keep-awake.ts';
@@ -44,6 +45,7 @@ showSignsOfLife();
 keepAwake();
 keepFocusClear();
 endWithBoil();
+followCalls();
 
 const root = document.querySelector('#screen');
 if (root !== null) render(<App />, root);

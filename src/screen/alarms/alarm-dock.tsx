@@ -8,6 +8,7 @@ import { KeyButton } from '../shell/key-button.tsx';
 import {
   alarmKey,
   calledWords,
+  callsNow,
   firstUnseen,
   inOrder,
   isAside,
@@ -78,15 +79,9 @@ const FEW = { wide: 3, narrow: 1 };
 
 const fewest = (): number => (isNarrow.value ? FEW.narrow : FEW.wide);
 
-/** The foremost unseen call while it stands: whatever list is open, it is seen whole and on top. */
-function calling(alarms: readonly AlarmView[]): AlarmView | null {
-  const first = firstUnseen(alarms);
-  return first?.condition === 'active' ? first : null;
-}
-
-/** The rows that the open list has room for; what is over waits behind its door while something still calls. */
+/** The rows that the open list has room for; the foremost call is whole and on top in each; what is over waits behind its door while something still calls. */
 function rowsShown(alarms: readonly AlarmView[]): AlarmView[] {
-  const first = calling(alarms);
+  const first = callsNow(alarms);
   if (openList.value === 'aside') return [...(first === null ? [] : [first]), ...alarms.filter(isAside)];
   const standing = alarms.filter((alarm) => !isAside(alarm));
   return openList.value === 'all' ? standing : few(standing);
@@ -94,14 +89,14 @@ function rowsShown(alarms: readonly AlarmView[]): AlarmView[] {
 
 /** What the foremost row names beside its own call is no row of its own. */
 function few(standing: readonly AlarmView[]): AlarmView[] {
-  const first = calling(standing);
+  const first = callsNow(standing);
   const named = first === null ? [] : sameHand(first, standing);
   return standing.filter((alarm) => alarm.condition === 'active' && !named.includes(alarm)).slice(0, fewest());
 }
 
 /** What a person has before their eyes: the rows, and what the foremost row names beside its own call. */
 function inSight(alarms: readonly AlarmView[]): AlarmView[] {
-  const first = calling(alarms);
+  const first = callsNow(alarms);
   if (first === null) return [...alarms];
   const rows = rowsShown(alarms);
   return [...rows, ...sameHand(first, alarms).filter((alarm) => !rows.includes(alarm))];
@@ -176,7 +171,7 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
   const standing = alarms.filter((alarm) => !isAside(alarm));
   const away = alarms.filter(isAside);
   const shown = rowsShown(alarms);
-  const full = calling(alarms);
+  const full = callsNow(alarms);
   const also = full === null ? [] : sameHand(full, alarms).filter((alarm) => !shown.includes(alarm));
   const fullKey = full === null ? null : alarmKey(full);
   const list = useRef<HTMLUListElement>(null);
@@ -293,7 +288,7 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
   const alarms = inOrder(now.alarms);
   const first = firstUnseen(alarms);
   const press = useSeenPress(now, inSight(alarms));
-  const isCalm = calling(alarms) === null && soundsNow(now) === null;
+  const isCalm = callsNow(alarms) === null && soundsNow(now) === null;
   // The next call is shown in few rows again, whatever list was open over the last; so it is over a note on a phone.
   const leavesRoom = isCalm || (isNarrow.value && openForm.value !== null);
   useEffect(() => void (leavesRoom && (openList.value = 'few')), [leavesRoom]);
@@ -303,7 +298,7 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
     chosen === undefined ? (
       <Lists now={now} aside={aside} alarms={alarms} />
     ) : (
-      <PuttingAside now={now} chosen={chosen} first={calling(alarms)} />
+      <PuttingAside now={now} chosen={chosen} first={callsNow(alarms)} />
     );
   return (
     <>

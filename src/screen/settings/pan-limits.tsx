@@ -2,7 +2,7 @@
 import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { boilDraft, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { PanDraft } from '../boil/boil-draft.ts';
 import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
@@ -11,6 +11,7 @@ import { saps, settings, tell } from '../client/store.ts';
 import type { Advice, Header, Now } from '../client/types.ts';
 import { smallestWords } from '../words/advice-words.ts';
 import { panName } from '../words/pan-words.ts';
+import { openLimits } from './open-limits.ts';
 
 interface LimitsFormProps {
   header: Header;
@@ -62,7 +63,7 @@ function LimitsForm({ header, id, standing, close }: LimitsFormProps): JSX.Eleme
 
 /** Folded away until somebody asks for it. */
 export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element | null {
-  const [open, setOpen] = useState(false);
+  useEffect(() => () => void (openLimits.value = null), []);
   if (now.header === null) return null;
   const reading = now.readings.find((each) => each.pan === pan) ?? null;
   const name = panName(now.header, pan);
@@ -70,18 +71,18 @@ export function PanLimits({ now, pan }: { now: Now; pan: string }): JSX.Element 
   const smallest = advice?.smallestBatch ?? null;
   return (
     <section class="panel pan-limits" aria-label={say('limits.when', { pan: name })}>
-      {open ? (
+      {openLimits.value === pan ? (
         <>
           <h2>{say('limits.when', { pan: name })}</h2>
           <LimitsForm
             header={now.header}
             id={pan}
             standing={reading === null ? null : { now, reading }}
-            close={() => setOpen(false)}
+            close={() => (openLimits.value = null)}
           />
         </>
       ) : (
-        <button type="button" aria-expanded={false} onClick={() => setOpen(true)}>
+        <button type="button" aria-expanded={false} onClick={() => (openLimits.value = pan)}>
           {say('limits.open', { pan: name })}
         </button>
       )}

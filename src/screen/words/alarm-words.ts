@@ -50,6 +50,12 @@ export function firstUnseen(alarms: readonly AlarmView[]): AlarmView | null {
   return inOrder(alarms).find((alarm) => !alarm.answered && !isAside(alarm)) ?? null;
 }
 
+/** The foremost unseen call while it stands; null when none does. */
+export function callsNow(alarms: readonly AlarmView[]): AlarmView | null {
+  const first = firstUnseen(alarms);
+  return first?.condition === 'active' ? first : null;
+}
+
 /** One for each in a list: of reminders several can stand at once. */
 export function alarmKey({ alarm, pan, port, since, why }: AlarmView): string {
   return `${alarm} ${pan ?? ''} ${port ?? ''} ${since} ${alarm === 'reminder' ? why : ''}`;

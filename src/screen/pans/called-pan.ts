@@ -1,0 +1,31 @@
+// Chooses the pan that calls, so that what is noted under a call goes to the pan that it is about.
+import { effect } from '@preact/signals';
+import { puttingAside } from '../alarms/dock-state.ts';
+import { live } from '../client/store.ts';
+import { openForm } from '../marks/open-form.ts';
+import { openLimits } from '../settings/open-limits.ts';
+import { route } from '../shell/routes.ts';
+import { alarmKey, callsNow } from '../words/alarm-words.ts';
+import { selectPan } from './selected-pan.ts';
+
+/** A form stands for the pan that was chosen as it was opened. */
+const isTyping = (): boolean => [openForm, openLimits, puttingAside].some((form) => form.peek() !== null);
+
+/**
+ * Chooses the pan of the foremost unseen call, once for each raising, so that who then chooses another keeps it; returns
+ * the way to stop. Not while a form is open, nor in a replay, whose pan is chosen for what was.
+ */
+export function followCalls(): () => void {
+  let followed: readonly string[] = [];
+  return effect(() => {
+    const now = live.value;
+    if (now === null || route.value === 'replay') return;
+    const call = callsNow(now.alarms);
+    const standing = now.alarms.map(alarmKey);
+    const before = followed;
+    followed = before.filter((key) => standing.includes(key));
+    if (call === null || before.includes(alarmKey(call))) return;
+    followed = [...followed, alarmKey(call)];
+    if (call.pan !== null && !isTyping()) selectPan(call.pan);
+  });
+}
