@@ -9,6 +9,8 @@ import { heardNote, isHeardNote } from '../../protocol/sound-check.ts';
 import { isBig } from '../pans/big-view.tsx';
 import { maySleep } from '../shell/keep-awake.ts';
 import { allowSound, playBurst } from '../sound/player.ts';
+import { callsNow } from '../words/alarm-words.ts';
+import { isNarrow } from './narrow.ts';
 
 function wasHeard({ marks }: Pick<Now, 'marks'>): boolean {
   return marks.some(({ mark, withdrawn }) => !withdrawn && isHeardNote(mark));
@@ -37,10 +39,14 @@ function SleepLine({ now }: { now: Now }): JSX.Element | null {
   return <p class="sleep-line">{say('sound.may_sleep')}</p>;
 }
 
-/** Shown until somebody says that they heard it, but not to those who look from afar. */
+/**
+ * Shown until somebody says that they heard it, but not to those who look from afar; on a phone not over the pan that
+ * calls either.
+ */
 export function SoundCheck({ now }: { now: Now }): JSX.Element | null {
   const [played, setPlayed] = useState<'no' | 'yes' | 'failed'>('no');
   if (now.mode !== 'live' || now.ended || isBig.value || wasHeard(now)) return null;
+  if (isNarrow.value && callsNow(now.alarms) !== null) return null;
   return (
     <section class="sound-check" aria-label={say('sound.check')}>
       <span role="status">{played === 'failed' ? say('sound.failed') : say('sound.go')}</span>
