@@ -18,7 +18,7 @@ import { doubtAbout } from './doubt.ts';
 import { formOf, markForms } from './forms.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
-import { takeBack } from './take-back.ts';
+import { noteAgain, takeBack, takeCorrectionBack } from './take-back.ts';
 import { typedAgain } from './typed-again.ts';
 import { TypedMark } from './typed-mark.tsx';
 import { happenedAt, momentOf, type When, whyNoMoment } from './when.ts';
@@ -92,11 +92,16 @@ function notedWords(what: string, when: When, at: number | undefined, now: Now):
 /** Resolves to whether the host took it. */
 function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
+  const { again } = place;
   const what = markWords(mark, place.header, place.settings);
   const noted = notedWords(what, when, at, place.now);
   // An emptied pan counts as off the fire; of its burner nobody has said anything.
   const done = 'all' in mark && mark.all === true ? say('marks.noted_empty', { noted }) : noted;
-  return tell({ mark: { ...happenedAt(mark, at), id } }, done, () => takeBack(id, what));
+  const undo =
+    again === undefined
+      ? () => takeBack(id, what)
+      : () => void takeCorrectionBack(id, again, markWords(again.mark, place.header, place.settings));
+  return tell({ mark: { ...happenedAt(mark, at), id } }, done, undo);
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
@@ -142,7 +147,13 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const { refuse, sentence } = useRefusal();
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
-  useKey('Escape', close);
+  /** Left before the right one was noted: the one that it was to replace stands again. */
+  const leave = (): void => {
+    if (again !== undefined && isTakenBack.current)
+      void noteAgain(again, markWords(again.mark, place.header, place.settings));
+    close();
+  };
+  useKey('Escape', leave);
   const pressFirst = form.pressFirst === true;
   useFront(top, pressFirst);
   const at = momentOf(when, place.now, then);
@@ -180,7 +191,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     <div class="mark-form" ref={top}>
       <div class="mark-form-head">
         <h2>{say('marks.head', { pan: panName(place.header, place.pan), kind: say(form.word) })}</h2>
-        <button type="button" onClick={close}>
+        <button type="button" onClick={leave}>
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
