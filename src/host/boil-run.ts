@@ -254,7 +254,8 @@ export class BoilRun {
   snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {
     const { clock } = this.#options;
     const t = this.#now();
-    const view = boilView(this.#folding.state, this.#endedAt ?? t);
+    const { state } = this.#folding;
+    const view = boilView(state, this.#endedAt ?? t);
     return {
       ...view,
       // What is over calls nobody any more.
@@ -265,6 +266,7 @@ export class BoilRun {
       speed: clock.speed,
       ended: this.isOver,
       endedAt: this.#endedAt,
+      ...(state.watchedFrom > 0 ? { watchedFrom: state.watchedFrom } : {}),
       kept: this.#kept,
       notices: [...this.#notices.sentences, ...(this.isOver ? [] : view.notices)],
       replay: null,

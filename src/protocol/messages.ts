@@ -268,6 +268,8 @@ export interface Now extends BoilView {
   ended: boolean;
   /** ms of boil time at which a live or practice boil was ended; null while it runs, and of a replay. */
   endedAt: number | null;
+  /** ms of boil time at which the program began to watch a boil whose fire was lit before; else left out. */
+  watchedFrom?: number;
   /** Of a boil that is over, on a phone only: the syrup that is known to have come of it; null where nobody knows. */
   syrup?: { litres: number; brix: number | null } | null;
   /** Entries of this boil that are on disk; null for a replay. */

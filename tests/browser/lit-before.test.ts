@@ -75,6 +75,20 @@ test('a pour of the time before the program is noted with it, and stands there i
   expect(mark.happened / 60_000).toBeCloseTo(15.5, 1);
 });
 
+test('what was in a pan when the fire was lit is noted with one press for its time', async () => {
+  await page.keyboard.press('t');
+  const lit = page.locator('.mark-form').getByRole('button', { name: 'as the fire was lit' });
+  await lit.click();
+  expect(await lit.getAttribute('aria-pressed')).toBe('true');
+  await page.locator('.mark-form').getByLabel('Poured in').fill('12');
+  await press('Note it');
+
+  await page.locator('.log li').getByText('12:30').waitFor();
+  const { mark } = entries().at(-1) as { mark: { happened: number; litres: number } };
+  expect(mark).toMatchObject({ litres: 12 });
+  expect(mark.happened).toBeLessThanOrEqual(60_000);
+});
+
 test('the thermometer in the hand is checked in boiling water where there is no probe', async () => {
   await page.keyboard.press('c');
   await page.getByText('Hold your thermometer in plain water at a full boil').waitFor();

@@ -4,7 +4,7 @@ import type { JSX } from 'preact';
 import { say } from '../language/say.ts';
 import { timeOfDay } from '../words/clock.ts';
 import type { MarkPlace } from './mark-form.ts';
-import { justPassed, type When } from './when.ts';
+import { justPassed, litAt, type When } from './when.ts';
 
 const MINUTES_AGO = [0, 2, 5, 10, 20];
 
@@ -19,6 +19,7 @@ export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenCh
   // Nothing that is noted is older than the boil.
   const isAgo = (minutes: number): boolean => when !== 'then' && 'ago' in when && when.ago === minutes;
   const typed = when !== 'then' && 'typed' in when ? when.typed : '';
+  const lit = litAt(now);
   return (
     <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
       <span>{say('marks.when')}</span>
@@ -32,6 +33,11 @@ export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenCh
           {each === 0 ? say('marks.now') : say('marks.ago', { minutes: String(each) })}
         </button>
       ))}
+      {lit !== null && (
+        <button type="button" aria-pressed={typed === lit} onClick={() => choose({ typed: lit })}>
+          {say('marks.as_lit')}
+        </button>
+      )}
       <label>
         {say('marks.or_at')}{' '}
         <input
