@@ -67,11 +67,22 @@ export default defineConfig({
       },
       {
         test: {
+          // Longest in one piece, and mostly npm at work: projects run in order of their names, and last it would run alone.
+          name: 'packaging',
+          env: { NODE_COMPILE_CACHE: COMPILED },
+          include: ['tests/packaging/**/*.test.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          expect: PATIENT,
+        },
+      },
+      {
+        test: {
           name: 'whole',
           // As above.
           isolate: false,
           env: { NODE_COMPILE_CACHE: COMPILED },
-          include: ['tests/{cli,contract,ingest,electron,packaging,firmware-notes}/**/*.test.ts'],
+          include: ['tests/{cli,contract,ingest,electron,firmware-notes}/**/*.test.ts'],
           testTimeout: 60_000,
           hookTimeout: 60_000,
           expect: PATIENT,
