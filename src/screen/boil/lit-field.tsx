@@ -2,7 +2,7 @@
 import type { JSX } from 'preact';
 import type { Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
-import { justPassed } from '../marks/when.ts';
+import { TimeOfDayInput } from '../marks/time-of-day-input.tsx';
 import { type Lit, typedLit } from './lit.ts';
 
 const NOW = 'now';
@@ -25,15 +25,7 @@ export function LitField({ now }: { now: Now }): JSX.Element {
       {lit !== null && (
         <label>
           <span>{say('boil.lit.at')}</span>
-          <input
-            type="text"
-            inputMode="decimal"
-            autoComplete="off"
-            class="number"
-            placeholder={justPassed(now)}
-            value={lit.time}
-            onInput={({ currentTarget }) => (typedLit.value = { ...lit, time: currentTarget.value })}
-          />
+          <TimeOfDayInput now={now} value={lit.time} set={(time) => (typedLit.value = { ...lit, time })} />
         </label>
       )}
     </>

@@ -4,7 +4,8 @@ import type { JSX } from 'preact';
 import { say } from '../language/say.ts';
 import { timeOfDay } from '../words/clock.ts';
 import type { MarkPlace } from './mark-form.ts';
-import { justPassed, litAt, type When } from './when.ts';
+import { TimeOfDayInput } from './time-of-day-input.tsx';
+import { litAt, type When } from './when.ts';
 
 const MINUTES_AGO = [0, 2, 5, 10, 20];
 
@@ -40,15 +41,7 @@ export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenCh
       )}
       <label>
         {say('marks.or_at')}{' '}
-        <input
-          type="text"
-          inputMode="decimal"
-          autoComplete="off"
-          class="number"
-          placeholder={justPassed(now)}
-          value={typed}
-          onInput={({ currentTarget: { value } }) => choose(value === '' ? { ago: 0 } : { typed: value })}
-        />
+        <TimeOfDayInput now={now} value={typed} set={(value) => choose(value === '' ? { ago: 0 } : { typed: value })} />
       </label>
     </div>
   );

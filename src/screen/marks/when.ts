@@ -37,12 +37,9 @@ function lastAt(now: Now, typed: string): number | null {
 /** A time of day that has just passed, as an example. */
 export const justPassed = (now: Now): string => timeOfDay(now, Math.max(0, now.t - MINUTE_MS));
 
-/** The clock may run some ms beside the boil's own time: a fire lit at 12:30 was not lit at 12:29. */
-const JUST_LIT_MS = 1000;
-
 /** The time of day at which the fire was lit, where that was before the program watched; null where it needs a day, too. */
 export const litAt = (now: Now): string | null =>
-  now.watchedFrom !== undefined && now.t < DAY_MS ? timeOfDay(now, JUST_LIT_MS) : null;
+  now.watchedFrom !== undefined && now.t < DAY_MS ? timeOfDay(now, 0) : null;
 
 /** What is wrong with a time of day of which `momentOf` made nothing. */
 export const whyNoMoment = (when: When, now: Now): string =>
