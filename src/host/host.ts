@@ -185,7 +185,7 @@ export class Host {
       notebook,
       machine: this.#machine,
       running: () => (this.#run === null || this.#run.isOver ? null : this.#run),
-      changed: () => this.#changed(false),
+      changed: (urgent) => this.#changed(urgent),
       ...options.ports,
     });
     this.#setup = new SetupDesk({

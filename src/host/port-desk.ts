@@ -19,7 +19,8 @@ export interface PortDeskOptions {
   machine: MachineClock;
   /** The boil that runs, or null. */
   running(): BoilRun | null;
-  changed(): void;
+  /** Tells whoever watches; at once where it cannot wait. */
+  changed(urgent: boolean): void;
   /** The system's own list unless said. */
   list?: ListSystemPorts | undefined;
   /** By Node's own processes unless said. */
@@ -70,7 +71,7 @@ export class PortDesk {
   asks(port: string, moved: MovedPort | null): void {
     if (moved === null) this.#moved.delete(port);
     else this.#moved.set(port, moved);
-    this.#options.changed();
+    this.#options.changed(false);
   }
 
   /** Gives the ports back that are listened to; a new boil asks nothing of an old one's boards. */
@@ -99,12 +100,14 @@ export class PortDesk {
     const before = this.#listening;
     this.#listening = null;
     await before?.close();
+    // Before the answer: who asked to stop must not see the probes of the port that was given back.
+    this.#options.changed(true);
     if (ports.length === 0) return done;
     if (this.#options.running() !== null) return refused('A boil is running, and its ports are open already.');
     this.#listening = new Listening(
       ports,
       this.#options.machine,
-      () => this.#options.changed(),
+      () => this.#options.changed(false),
       this.#options.openPort,
     );
     return done;

@@ -176,6 +176,7 @@ test('the way between views comes first, after what passes over it, and the focu
   await page.keyboard.press('Enter');
   expect(await focused()).toBe('H1 Probes');
   await page.locator('.nav').getByText('Help').click();
+  await expect.poll(focused).toBe('H1 Help');
   await page.locator('main nav a').nth(1).focus();
   await page.keyboard.press('Enter');
   await expect.poll(() => page.url()).toContain('help/');

@@ -109,6 +109,19 @@ test('a port is used elsewhere only in a boil that has it', async () => {
   expect(await whyNot({ port_use: { port: 'Z', path: '/dev/x' } })).toBe('There is no port Z in this boil.');
 });
 
+test('when the answer comes that nothing is listened to, whoever watches was told so', async () => {
+  const running = await open();
+  const board = await plugged('one');
+  let heard: (string | null)[] = [];
+  running.subscribe((message) => {
+    if (message.kind === 'now') heard = message.ports.map(({ path }) => path);
+  });
+  await dataOf({ listen: [{ path: board.path }] });
+  await until('the port to be told', () => heard.length === 1);
+  await dataOf({ listen: [] });
+  expect(heard).toEqual([]);
+});
+
 test('a board that was only ever seen is found again after a restart under another name', async () => {
   await open();
   const board = await plugged('before');
