@@ -53,6 +53,8 @@ test('taking a correction back brings the note back as it was, with its time', a
   await page.locator('.mark-form').getByLabel('Poured in').fill('2');
   await press('Note it');
   await stands('2.0');
+  // The key takes back what is offered beside it.
+  await page.locator('.said', { hasText: 'Top-up 2.0' }).waitFor();
   await page.keyboard.press('u');
   await stands('3.0');
   expect(await standing().count()).toBe(1);

@@ -5,7 +5,7 @@ import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
-import { liveNow } from './tarn-hollow.ts';
+import { liveNow, T } from './tarn-hollow.ts';
 
 const WORDS = 'Front pot: Density 58 °Bx: strength 55 → 58\u00a0°Bx, finish 13:01 → 12:51';
 
@@ -49,4 +49,20 @@ test('a press in the list shows it in the chart of its own pan', async () => {
   await line.click();
   await page.locator('.chart-edges', { hasText: 'Front pot' }).waitFor();
   await expect.poll(() => page.locator('.corrected-words').innerText()).toContain(WORDS);
+});
+
+test('a burner that was changed stands among what was noted, at its time, and cannot be taken back', async () => {
+  const powers = [
+    { t: T - 20 * 60_000, pan: 'p1', watts: 12_000 },
+    { t: T - 10 * 60_000, pan: 'p2', watts: null },
+  ];
+  host.show(liveNow(2, { powers }));
+  const rows = page.locator('.log li', { hasText: 'Burner power' });
+  await expect
+    .poll(() => rows.allInnerTexts())
+    .toEqual([
+      expect.stringMatching(/^12:32\s*Back pot: Burner power not known from here on$/u),
+      expect.stringMatching(/^12:22\s*Front pot: Burner power 12(\.0)?\skW from here on$/u),
+    ]);
+  expect(await rows.getByRole('button').count()).toBe(0);
 });

@@ -83,6 +83,7 @@ async function keepCommand(): Promise<string> {
   await page.getByRole('link', { name: 'Settings' }).click();
   await page.getByLabel('A command of your own').fill([process.execPath, '-e', script, file].join('\n'));
   await page.getByRole('button', { name: 'Keep this command' }).click();
+  await page.getByText('The command is kept.').waitFor();
   await page.locator('button:disabled', { hasText: 'Keep this command' }).waitFor();
   return file;
 }
@@ -173,7 +174,7 @@ test('the call is tried at the start of a boil until somebody says that they hea
   const check = page.getByRole('region', { name: 'Sound check' });
   expect(await check.getByRole('button', { name: 'I heard it' }).isDisabled()).toBe(true);
   await check.getByRole('button', { name: 'Play the call' }).click();
-  await untilHeard(page, 2000);
+  await untilHeard(page, 8000);
   await check.getByRole('button', { name: 'I heard it' }).click();
   await check.waitFor({ state: 'detached' });
   await page.reload();

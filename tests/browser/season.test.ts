@@ -154,6 +154,13 @@ test('the season adds up, with three charts, and the sap store takes what was co
   await expect.poll(() => page.locator('.season-chart').count()).toBe(3);
   const table = page.getByRole('region', { name: 'Boils of 2027' });
   await expect.poll(() => table.getByRole('row').count()).toBe(32);
+  // No column of dashes: no boil here was watched long enough to tell how long it boiled.
+  await expect
+    .poll(() => table.getByRole('columnheader').allInnerTexts())
+    .toEqual([
+      ...['Boil', 'Sap in', 'Its strength', 'Syrup out', 'Its density', 'Sap to syrup', 'Not accounted for'],
+      ...['Heat for each volume of syrup', 'Cost of a jar', 'Calls'],
+    ]);
   await page.setViewportSize(PHONE);
   expect(await table.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
   await page.setViewportSize(LAPTOP);

@@ -73,7 +73,7 @@ test('where a machine has only wide letters, the number keeps its height and sta
   await page.locator('.card').nth(3).waitFor();
   await page.locator('html').evaluate((html) => html.style.setProperty('--face', "'DejaVu Sans', monospace"));
   await page.setViewportSize({ ...LAPTOP, height: LAPTOP.height - 1 });
-  await expect.poll(async () => (await digitsOf(page)).some(({ spills }) => spills), { timeout: 10_000 }).toBe(false);
+  await expect.poll(async () => (await digitsOf(page)).some(({ spills }) => spills)).toBe(false);
   for (const { height } of await digitsOf(page)) {
     expect(height * PIXEL_MM).toBeGreaterThanOrEqual(leastDigitMm(3));
   }
@@ -170,6 +170,7 @@ test.each([
 test('in Settings what stands in a row is level', async () => {
   const { page } = await openPage(browser, host.url, LAPTOP);
   await goToView(page, 'settings');
+  await page.locator('[aria-labelledby=when-called] select').first().waitFor();
   const tops = (of: string): Promise<number[]> =>
     page.locator(of).evaluateAll((all) => all.map((each) => Math.round(each.getBoundingClientRect().top)));
   expect(new Set(await tops('fieldset.choice')).size).toBe(1);
@@ -190,7 +191,7 @@ test('a host that falls silent is said in large letters, and seen again when it 
   await page.locator('.card').first().waitFor();
   expect(await page.locator('.band-lost').count()).toBe(0);
   host.fallSilent(true);
-  await page.getByText('Connection lost').waitFor({ timeout: 8000 });
+  await page.getByText('Connection lost').waitFor();
   await page.getByText(/Numbers are \d+\ss old/).waitFor();
   host.fallSilent(false);
   await page.locator('.band-lost').waitFor({ state: 'detached' });

@@ -2,7 +2,7 @@
 import { say, sayDrawn } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmView, Now } from '../client/types.ts';
 import { useKey } from '../shell/keys.ts';
 import { calledWords } from '../words/alarm-words.ts';
@@ -66,7 +66,7 @@ export function AsideForm({ alarm, now, close }: AsideFormProps): JSX.Element {
   const [reason, setReason] = useState(ready[0] ?? '');
   const first = useRef<HTMLButtonElement>(null);
   useKey('Escape', close);
-  useEffect(() => first.current?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => first.current?.focus({ preventScroll: true }), []);
   const put = async (minutes: number): Promise<void> => {
     const why = reason.trim() === '' ? (ready[0] ?? '') : reason.trim();
     if (await putAside(alarm, minutes, why)) close();

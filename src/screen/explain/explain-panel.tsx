@@ -132,7 +132,7 @@ function Panel({ question, now, canMark }: { question: Asked; now: Now; canMark:
   useKey('Escape', stopAsking);
   usePlace(panel, question.button);
   useAway(panel);
-  useEffect(() => panel.current?.querySelector('button')?.focus({ preventScroll: true }), [question]);
+  useLayoutEffect(() => panel.current?.querySelector('button')?.focus({ preventScroll: true }), [question]);
   return (
     <div class="explain" role="dialog" aria-labelledby="explain-title" aria-describedby="explain-words" ref={panel}>
       <div class="explain-head">

@@ -1,6 +1,6 @@
 // Marks in two presses: first what was done to the chosen pan, then how much.
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -27,7 +27,7 @@ import { WhenChoice } from './when-choice.tsx';
 /** A number that can hardly be meant is asked about before it is noted. */
 function Doubt({ question, yes, no }: { question: string; yes: () => void; no: () => void }): JSX.Element {
   const row = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     comesIntoSight(row.current);
     firstButton(row.current);
   }, []);
@@ -119,9 +119,9 @@ function focusFront(form: HTMLElement, pressFirst: boolean): void {
   first?.focus({ preventScroll: true });
 }
 
-/** Into view, and the page back to where it stood once the form is closed. */
+/** Into view, and the page back to where it stood once the form is closed; before the next key, which may be a digit for it. */
 function useFront(top: { current: HTMLElement | null }, pressFirst: boolean): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (top.current === null) return;
     const stood = scrollY;
     scrollClear(top.current);
@@ -235,7 +235,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
 /** When a form closes, the keyboard goes back to the button that opens it; where that is out of sight, to the pan. */
 function useReturn(panel: { current: HTMLElement | null }, open: MarkForm | null): void {
   const before = useRef<MarkForm | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const closed = open === null ? before.current : null;
     before.current = open;
     if (closed === null || document.activeElement !== document.body) return;

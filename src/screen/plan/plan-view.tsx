@@ -186,13 +186,18 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   async function begin(): Promise<void> {
     const request = requestOf(current!, settings.value, saps.value);
     const setup = setupOf(sizedBoil(current!), settings.value, saps.value);
+    // Asked anew: what is shown may still be of what stood there before the last key.
+    const told =
+      problemInPlan(current!, settings.value) === null ? await ask({ plan: request }).catch(() => null) : null;
+    if (told === null) return; // Why not is said above.
     const boils = (await ask({ boils: true }).catch(() => [])) as BoilListing[];
     const name = freeName(
       setup.name ?? '',
       boils.map((boil) => boil.name),
     );
     // What has to be left for another day is no sap of this boil.
-    const litres = plan === null || plan.stay === null ? request.litres : boiledLitres(plan.stay, settings.value);
+    const { stay } = (told as Planned).plan;
+    const litres = stay === null ? request.litres : boiledLitres(stay, settings.value);
     plannedSetup.value = { ...setup, ...(name === '' ? {} : { name }), plan: { ...request, litres } };
     typedBoil.value = typedLit.value = null;
     goTo('start');

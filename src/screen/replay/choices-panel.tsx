@@ -1,6 +1,6 @@
 // A past boil under other choices: a form over its set-up, tried by a press, and what the calls would have been.
 import type { JSX } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { FinishFields, LeadFields, LeastDepthField } from '../boil/limit-fields.tsx';
 import { NumberInput } from '../boil/inputs.tsx';
 import { SapFields } from '../boil/sap-fields.tsx';
@@ -97,7 +97,7 @@ export function ChoicesPanel({ now, pan }: { now: Now; pan: string }): JSX.Eleme
   const isOther = (now.replay?.choices ?? null) !== null;
   const panel = useRef<HTMLElement>(null);
   // It may lie under the fold: what a key opened, or what came of it, is brought into sight.
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = panel.current;
     if (element === null || !(isOpen || isOther)) return;
     scrollClear(element);

@@ -13,6 +13,9 @@ const CHOICES: readonly (readonly [number, MessageKey])[] = [
   [0.8, 'sure.0_8'],
 ];
 
+/** What can be chosen, as shares of 1. */
+export const SURE_OF_FINISH = CHOICES.map(([value]) => value);
+
 interface SureProps {
   now: Settings;
   change: (part: Partial<Settings>) => void;

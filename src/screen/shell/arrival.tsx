@@ -1,6 +1,6 @@
 // Where the focus goes when another screen comes, or when what had it goes: to a heading, so that Tab and who hears the page go on from there.
 import type { JSX } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
 import { say } from '../language/say.ts';
 import { place, route } from './routes.ts';
 
@@ -108,7 +108,8 @@ export function focusNewest(form: HTMLElement | null): void {
 export function useArrival(): void {
   const last = useRef(route.value);
   const isFirst = useRef(true);
-  useEffect(() => {
+  // Before the next key can be pressed: else it would go to where the focus was, or lose what it went to.
+  useLayoutEffect(() => {
     const isOther = last.current !== route.value;
     last.current = route.value;
     if (isFirst.current) {

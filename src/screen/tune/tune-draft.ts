@@ -1,6 +1,7 @@
 // The settings that are to be tried on past boils, as they stand in the form, and the patches that they come to.
 import type { Settings } from '../client/types.ts';
 import { type MessageKey, say } from '../language/say.ts';
+import { SURE_OF_FINISH } from '../settings/sure-of-finish.tsx';
 import { leadTime } from '../words/lead-words.ts';
 import { BESIDE_THEM } from '../../protocol/tune-messages.ts';
 
@@ -31,7 +32,7 @@ export const TRIED: readonly FieldChoice[] = [
   {
     field: 'finish_probability',
     label: 'tune.tried.probability',
-    options: [0.2, 0.35, 0.5, 0.65, 0.8].map(
+    options: SURE_OF_FINISH.map(
       (each) => [each, () => say('tune.likely', { percent: Math.round(100 * each) })] as const,
     ),
   },

@@ -22,12 +22,12 @@ const fill: Mark = { kind: 'top-up', pan: 'p1', litres: LITRES, brix: 20, celsiu
 const pressure: Mark = { kind: 'pressure', hpa: 1013.25 };
 const check: Mark = { kind: 'water-check', probe: 'A/1', celsius: 99.97 };
 
-function boil(begun: Header, until: number, marks = [fill, pressure, check]) {
-  const heard = lines(0, until, { T1: (t) => steadyCelsius(pan, t) });
+function boil(begun: Header, until: number, marks = [fill, pressure, check], one = pan) {
+  const heard = lines(0, until, { T1: (t) => steadyCelsius(one, t) });
   return foldAll(
     begun,
     inOrder(
-      marks.map((one) => mark(0, one)),
+      marks.map((each) => mark(0, each)),
       heard,
     ),
     until,
@@ -79,4 +79,14 @@ test('nothing is taught of a pan whose amount nobody told, that never boiled, or
   const cold = foldAll(header(), inOrder([mark(0, fill)], lines(0, 600_000, { T1: () => 40 })), 600_000).state;
   expect(burnerOf(learntOf(cold))).toBeNull();
   expect(burnerOf(learntOf(boil(header(), 120_000)))).toBeNull();
+});
+
+test('within its first hour a boil teaches its burner only where it came to a finish', () => {
+  const at = HOUR_MS / 4;
+  expect(burnerOf(learntOf(boil(header(), at)))).toBeNull();
+  // As much sugar in less water: done within that time over the same fire.
+  const thick: Mark = { ...fill, litres: 3.1, brix: 55 };
+  const finished = boil(header(), at, [thick, pressure, check], { ...pan, fromBrix: 55 });
+  expect(finished.history.raisings.map(({ alarm }) => alarm)).toContain('finish');
+  expect(burnerOf(learntOf(finished))).not.toBeNull();
 });

@@ -45,3 +45,12 @@ test('the host’s word on the first does not undo the second; a refused one is 
   await host.answers(2, false);
   expect([settings.value.scorch_lead_s, said.value?.good]).toEqual([360, false]);
 });
+
+test('what somebody kept is said to be kept once the host has taken it, and not before', async () => {
+  const host = pretendHost();
+  said.value = null;
+  changeSettings({ backup_folder: 'copies' }, 'Kept.');
+  expect(said.value).toBeNull();
+  await host.answers(0, true);
+  expect(said.value).toMatchObject({ good: true, sentence: 'Kept.' });
+});

@@ -1,7 +1,10 @@
 // Settings to be tried on past boils: what they come to as patches, and what cannot be run.
 import { expect, test } from 'vitest';
+import { SEARCHED, trialsOf } from '../../../src/core/tuning/search.ts';
 import { commandSchema } from '../../../src/protocol/messages.ts';
-import { anotherTried, firstTried, patchOf, problemInTried } from '../../../src/screen/tune/tune-draft.ts';
+import { LEADS } from '../../../src/screen/settings/lead-field.tsx';
+import { SURE_OF_FINISH } from '../../../src/screen/settings/sure-of-finish.tsx';
+import { anotherTried, firstTried, patchOf, problemInTried, TRIED } from '../../../src/screen/tune/tune-draft.ts';
 import { metric } from '../moment.ts';
 
 const [now] = firstTried(metric);
@@ -39,4 +42,16 @@ test('settings that say the same, have no name or the same one are refused in a 
 test('a new one has a name of its own', () => {
   const one = anotherTried([now!]);
   expect(anotherTried([now!, one]).name).toBe('Other 2');
+});
+
+test('what a search tries, and what is offered here, can be chosen in Settings, too', () => {
+  const inSettings: Record<string, readonly number[]> = {
+    ...Object.fromEntries(LEADS.map(({ name, minutes }) => [name, minutes.map((each) => 60 * each)])),
+    finish_probability: SURE_OF_FINISH,
+  };
+  const nothing = { near_finish_lead_s: 0, scorch_lead_s: 0, finish_probability: 0 };
+  const tried = trialsOf(SEARCHED, nothing).flatMap(({ settings }) => Object.entries(settings));
+  const offered = TRIED.flatMap(({ field, options }) => options.map(([value]) => [field, value] as const));
+  expect(new Set(tried.map(([field]) => field))).toEqual(new Set(SEARCHED));
+  expect([...tried, ...offered].filter(([field, value]) => !inSettings[field]?.includes(value as number))).toEqual([]);
 });

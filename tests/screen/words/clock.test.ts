@@ -50,6 +50,7 @@ test('another day is named', () => {
   expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 01:30');
   expect(timeOfDay(moment, -8 * 3_600_000)).toBe('yesterday 23:30');
   expect(timeOfDay(moment, 60 * 3_600_000)).toBe('19:30, in 2 days');
+  expect(timeOfDay(moment, -36 * 3_600_000)).toBe('19:30, 2 days ago');
 });
 
 test('lengths of time are said in the largest unit that is honest, on one line, from 90 min on with their hours', () => {
