@@ -205,6 +205,8 @@ test('made the boil it fills in the form and notes its pressure, and while it ru
     .poll(() => noted.map(({ mark }) => mark))
     .toContainEqual(expect.objectContaining({ kind: 'pressure', hpa: 939, at: 'station' }));
   stop();
+  // The form leads to the pans once the host has answered all that it sent.
+  await page.locator('.card').first().waitFor();
   await host.command({ ref: 'r', mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 0.9 } });
   await page.getByRole('link', { name: 'Plan' }).click();
   const left = page.getByRole('region', { name: 'What is left of this boil' });
