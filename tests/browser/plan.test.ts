@@ -214,3 +214,11 @@ test('made the boil it fills in the form and notes its pressure, and while it ru
   await expect.poll(() => left.textContent()).toMatch(/Middle pot: how much is in it; Front pot: how much is in it\./);
   expect(errors).toEqual([]);
 });
+
+test('a boil that is planned after it is called by the last name and the next number', async () => {
+  await host.command({ ref: 'r', end: true });
+  await page.getByRole('button', { name: 'Clear this plan' }).click();
+  await howMuch().fill('60');
+  await page.getByRole('button', { name: 'Make this the boil' }).click();
+  await expect.poll(() => page.getByLabel('Name of this boil').inputValue()).toMatch(/\S 2$/);
+});

@@ -191,11 +191,14 @@ export function formatMass(kg: MaybeNumber, unit: MassUnit, digits?: number): st
   return withUnit(value, digits ?? volumeDigits(value), unit === 'pound' ? 'lb' : 'kg');
 }
 
-/** "8000 W" or "27300 Btu/h": three figures, for no maker states a burner better. */
+/** "8.01 kW" or "27300 Btu/h": three figures, for no maker states a burner better. */
 export function formatPower(watts: MaybeNumber, unit: PowerUnit): string {
   const value = watts === null ? null : powerFromWatts(watts, unit);
   const shown = known(value) ? Number(value.toPrecision(3)) : value;
-  return withUnit(shown, 0, unit === 'btu-per-hour' ? 'Btu/h' : 'W');
+  if (unit === 'btu-per-hour' || !known(shown)) return withUnit(shown, 0, 'Btu/h');
+  // In the unit in which it is typed, without decimals that say nothing.
+  const kilowatts = shown / 1000;
+  return withUnit(kilowatts, String(kilowatts).split('.')[1]?.length ?? 0, 'kW');
 }
 
 const strengthSymbols: Record<StrengthScale, string> = { brix: '°Bx', baume: '°Bé', sg: 'SG' };

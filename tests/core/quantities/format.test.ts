@@ -50,7 +50,9 @@ test('pressures, masses and powers in either unit', () => {
   expect(plain(format.formatPressure(998.2, 'inhg'))).toBe('29.48 inHg');
   expect(plain(format.formatMass(12.44, 'kg'))).toBe('12.4 kg');
   expect(plain(format.formatMass(12.44, 'pound'))).toBe('27.4 lb');
-  expect(plain(format.formatPower(8012, 'watt'))).toBe('8010 W');
+  expect(plain(format.formatPower(8012, 'watt'))).toBe('8.01 kW');
+  expect(plain(format.formatPower(12_000, 'watt'))).toBe('12 kW');
+  expect(plain(format.formatPower(200, 'watt'))).toBe('0.2 kW');
   expect(plain(format.formatPower(8000, 'btu-per-hour'))).toBe('27300 Btu/h');
 });
 

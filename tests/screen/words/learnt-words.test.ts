@@ -66,7 +66,7 @@ const burner: LearntListing = {
 
 test('a burner: what boils away, which share of its power that is, what to expect and how its boils differ', () => {
   expect(said(burner)).toBe(
-    'Back pot on propane (16000 W) boils away about 9.2 L of water an hour at full flame, 36 % of its power; expect 7.4 L to 11.5 L of the next boil. Its boils differ by ±15 %.',
+    'Back pot on propane (16 kW) boils away about 9.2 L of water an hour at full flame, 36 % of its power; expect 7.4 L to 11.5 L of the next boil. Its boils differ by ±15 %.',
   );
   expect(taughtBy(burner)).toBe("From 3 boils, the last “Sunday's run, invented”, begun 18 Apr 2027, 07:30.");
   expect(said(burner, settingsSchema.parse({ volume: 'us-gallon', power: 'btu-per-hour' }))).toMatch(
