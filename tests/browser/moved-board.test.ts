@@ -53,13 +53,10 @@ afterAll(async () => {
 });
 
 async function pictures(name: string): Promise<void> {
-  for (const theme of ['light', 'dark', 'contrast']) {
-    await page.evaluate(`document.documentElement.dataset.theme = '${theme}'`);
-    for (const size of [LAPTOP, PHONE]) {
-      await page.setViewportSize(size);
-      await page.screenshot({ path: `test-results/${name}-${theme}-${size.width}.png`, fullPage: true });
-      expect(await page.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth)).toBe(0);
-    }
+  for (const size of [LAPTOP, PHONE]) {
+    await page.setViewportSize(size);
+    await page.screenshot({ path: `test-results/${name}-${size.width}.png`, fullPage: true });
+    expect(await page.locator('html').evaluate((root) => root.scrollWidth - root.clientWidth)).toBe(0);
   }
   await page.setViewportSize(LAPTOP);
 }

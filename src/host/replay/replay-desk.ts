@@ -20,6 +20,8 @@ export class ReplayDesk {
   #view: ReplayView | null = null;
   #opened: Replayable | null = null;
   #openedCount = 0;
+  /** Stands for the boil that is being read; another is asked for, or it is put away: then it is not wanted any more. */
+  #reading: symbol | null = null;
 
   /** `changed` is called when there is something else to show. */
   constructor(
@@ -39,15 +41,14 @@ export class ReplayDesk {
 
   async do(command: ReplayCommand): Promise<Outcome> {
     if ('replay' in command) return this.#open(command.replay.boil, command.replay.at);
+    if ('replay_close' in command) return this.#putAway();
     const view = this.#view;
     if (view === null) return refused('No replay is open.');
     if ('replay_strip' in command) return { ok: true, data: view.strip(command.replay_strip.points) };
     if ('replay_known' in command) return { ok: true, data: view.known(command.replay_known.at) };
     if ('replay_choices' in command) return this.#lay(view, command.replay_choices.patch);
     if ('replay_differences' in command) return differences(view, command.replay_differences.points);
-    if ('replay_control' in command) return control(view, command.replay_control);
-    this.close();
-    return done;
+    return control(view, command.replay_control);
   }
 
   /** Reads a recording for a replay only, in place of one that was opened before. Throws with a sentence. */
@@ -62,12 +63,21 @@ export class ReplayDesk {
   }
 
   close(): void {
+    this.#reading = null;
     this.#view?.close();
     this.#view = null;
   }
 
+  #putAway(): Outcome {
+    if (this.#view === null && this.#reading === null) return refused('No replay is open.');
+    this.close();
+    return done;
+  }
+
   async #open(boil: string, at: number | undefined): Promise<Outcome> {
+    const reading = (this.#reading = Symbol(boil));
     const recording = boil === this.#opened?.boil ? this.#opened : await this.#kept(boil);
+    if (reading !== this.#reading) return done;
     this.close();
     this.#view = new ReplayView(recording, this.#machine, this.#changed, at);
     this.#changed(true);

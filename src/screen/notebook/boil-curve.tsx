@@ -16,12 +16,6 @@ import { DAY_MS } from '../../core/quantities/time.ts';
 /** Beyond any boil: the host goes to its end. */
 const END = 10 * 366 * DAY_MS;
 
-async function openAtEnd(boil: string): Promise<boolean> {
-  if (!(await tell({ replay: { boil } }))) return false;
-  await tell({ replay_control: { playing: false } });
-  return tell({ replay_control: { seek: END } });
-}
-
 /** What was noted and called, and a person's word on the calls. */
 function Behind({ now }: { now: Now }): JSX.Element {
   const page = usePageWord(now);
@@ -48,7 +42,8 @@ function Behind({ now }: { now: Now }): JSX.Element {
 export function BoilCurve({ boil, pans }: { boil: string; pans: { id: string; name: string }[] }): JSX.Element | null {
   const [pan, setPan] = useState(pans[0]?.id ?? null);
   useEffect(() => {
-    void openAtEnd(boil);
+    // At once: what was sent after it would steer the replay that somebody has opened meanwhile.
+    void tell({ replay: { boil, at: END } });
     // Whoever goes to the replay itself takes it along.
     return () => void (route.value === 'replay' ? null : closeReplay());
   }, [boil]);

@@ -138,6 +138,8 @@ export async function confirmFormat(
   await startListening({ path, ...(baud === null ? {} : { baud }), format, sensors });
   // This page may not have asked yet what was kept, and nobody names a probe twice.
   await recallProbes();
+  // It was left meanwhile, and nothing more of it is to be known here.
+  if (draft.value.path !== path) return;
   const before = new Map(keptAt(path).map(({ channel, name }) => [channel, name]));
   const nameOf = (channel: string): string => names[channel] ?? before.get(channel) ?? '';
   change({
@@ -172,6 +174,7 @@ export async function noteCheck(channel: string, where: ProbeCheck['in'], settin
   try {
     const wish = { probe_check: { path, channel, in: where, place: placeOf(draft.value, settings) } };
     const check = (await ask(wish)) as ProbeCheck;
+    if (draft.value.path !== path) return null;
     change({ checks: { ...checks, [channel]: { ...checks[channel], [where]: check } } });
     return null;
   } catch (error) {

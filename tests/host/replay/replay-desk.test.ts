@@ -206,3 +206,15 @@ test('the strip has each pan from end to end, with the greatest of each column, 
   expect(finishes).toMatchObject([{ pan: 'p1' }]);
   expect(marks.length).toBeGreaterThan(3);
 });
+
+test('of two that are opened at once the later one stands, and one that is put away while it is read comes no more', async () => {
+  const longer = 'fixtures/recordings/three-pots-poured-together.boil.jsonl';
+  const { boil: long } = await host.importRecording(createReadStream(longer), longer);
+  const file = 'fixtures/recordings/lost-probe.boil.jsonl';
+  const { boil: short } = await host.importRecording(createReadStream(file), file);
+  await Promise.all([ask({ replay: { boil: long } }), ask({ replay: { boil: short, at: 1e12 } })]);
+  expect(nowOf('replay')).toMatchObject({ boil: short, replay: { playing: false } });
+  await ask({ replay_close: true });
+  await Promise.all([ask({ replay: { boil: long } }), ask({ replay_close: true })]);
+  await expect(ask({ replay_strip: { points: 10 } })).rejects.toThrow('No replay is open.');
+});
