@@ -409,3 +409,23 @@ test('a call that comes moves nothing that is being read on the cards', async ()
   await expect.poll(() => page.locator('.card-alarm:not(:empty)').count()).toBeGreaterThan(0);
   expect(await places()).toEqual(before);
 });
+
+test('a field that gets the keyboard under the bar of the start form is moved clear of it', async () => {
+  host.show(idleNow());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await goToView(page, 'start');
+  const [field, bar] = [page.getByLabel('Height of the place over the sea'), page.locator('.start-bar')];
+  await bar.waitFor();
+  const under = async (): Promise<number> => {
+    const [typed, foot] = await Promise.all([field, bar].map((each) => each.boundingBox()));
+    return typed!.y + typed!.height - foot!.y;
+  };
+  const foot = (await bar.boundingBox())!;
+  await field.evaluate(
+    (input, end) => input.ownerDocument.defaultView!.scrollBy(0, input.getBoundingClientRect().bottom - end),
+    foot.y + foot.height,
+  );
+  expect(await under()).toBeGreaterThan(0);
+  await field.evaluate((input) => input.focus({ preventScroll: true }));
+  await expect.poll(under).toBeLessThanOrEqual(0);
+});
