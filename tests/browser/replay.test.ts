@@ -15,7 +15,8 @@ import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
 import { PROJECT } from './program.ts';
 
 const MINUTE = 60_000;
-const PATIENCE = { timeout: 60_000 };
+/** A busy machine needs a minute to read a whole boil. */
+const PATIENCE = { timeout: 110_000 };
 
 let folder: string;
 let host: Awaited<ReturnType<typeof createHost>>;
