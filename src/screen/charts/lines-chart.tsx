@@ -6,7 +6,7 @@ import type { Priority } from '../client/types.ts';
 import { useWidth } from '../shell/use-width.ts';
 import type { Point } from './curve-points.ts';
 import { textPx } from './chart-inks.ts';
-import { apartFrom, extentOf, heldWithin, linePath, placeIn, roomy } from './lines-scale.ts';
+import { apartFrom, extentOf, lastSeen, linePath, placeIn, roomy, seenOf } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
 import { niceTicks } from './nice-ticks.ts';
 import { localDigits } from '../language/numbers.ts';
@@ -51,17 +51,24 @@ const isTooLong = (word: string, text: number, width: number): boolean =>
 const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
   niceTicks(least, greatest, most).map((at) => ({ at, word: localDigits(String(at).replace('-', '−')) }));
 
+interface KeyedLine extends Pick<ChartLine, 'name' | 'stroke'> {
+  /** Why it is not drawn, with its name; it then has no stroke. */
+  notDrawn?: string | null;
+}
+
 /** Strokes of these lines, beside their names. */
-export function LineKey({ lines }: { lines: Pick<ChartLine, 'name' | 'stroke'>[] }): JSX.Element {
+export function LineKey({ lines }: { lines: readonly KeyedLine[] }): JSX.Element {
   return (
     <ul class="line-key">
-      {lines.map(({ name, stroke }, i) => (
-        <li key={`${i} ${name}`}>
+      {lines.map(({ name, stroke, notDrawn = null }, i) => (
+        <li key={`${i} ${name}`} class={notDrawn === null ? undefined : 'not-drawn'}>
           <b>{i + 1}</b>
-          <svg width="54" height="14" aria-hidden="true">
-            <path class={`stroke stroke-${stroke}`} d="M1 7H53" />
-          </svg>
-          {name}
+          {notDrawn === null && (
+            <svg width="54" height="14" aria-hidden="true">
+              <path class={`stroke stroke-${stroke}`} d="M1 7H53" />
+            </svg>
+          )}
+          {notDrawn ?? name}
         </li>
       ))}
     </ul>
@@ -149,12 +156,19 @@ export function LinesChart(props: LinesChartProps): JSX.Element {
   const top = EDGE.top + rows.length * ROW_PX;
   const all = lines.flatMap(({ points }) => points.filter(({ y }) => y !== null));
   const x = extentOf([...all.map((point) => point.x), ...rows.flatMap(({ marks }) => marks.map((mark) => mark.x))]);
-  const y = extentOf([...all.map((point) => point.y), ...(level === null ? [] : [level.y])]);
+  const seen = lines.flatMap(({ points }) => {
+    const extent = seenOf(
+      points.map((point) => point.y),
+      within,
+    );
+    return extent === null ? [] : [extent.least, extent.greatest];
+  });
+  const y = extentOf([...seen, ...(level === null ? [] : [level.y])]);
   if (x === null || y === null) return <div ref={frame}>{say('chart.nothing')}</div>;
-  const [spanX, spanY] = [x, roomy(heldWithin(y, within))];
+  const [spanX, spanY] = [x, roomy(y)];
   const placeX = placeIn(spanX, EDGE.left, width - EDGE.right);
   const placeY = placeIn(spanY, bottom, top + text / 2);
-  const ends = lines.map(({ points }) => points.findLast((point) => point.y !== null) ?? null);
+  const ends = lines.map(({ points }) => lastSeen(points, spanY));
   const spots = ends.map((end) => ({
     x: placeX(end?.x ?? spanX.least),
     y: Math.max(top, placeY(end?.y ?? spanY.least)),

@@ -18,13 +18,27 @@ export function extentOf(values: readonly (number | null)[]): Extent | null {
   return extent;
 }
 
-/** As much of an extent as lies within another; the extent itself where none of it does. */
-export function heldWithin(extent: Extent, within: Extent | undefined): Extent {
-  if (within === undefined || extent.greatest < within.least || extent.least > within.greatest) return extent;
-  return {
-    least: Math.max(extent.least, within.least),
-    greatest: Math.min(extent.greatest, within.greatest),
-  };
+/** How far under `within` a pan that is kept below a boil may lie, as a share of its span. */
+const UNDER_SHARE = 0.6;
+
+/**
+ * What of a line a chart spans: what lies within, with what lies right under it where the line mostly runs there, for no
+ * line may be out of sight; all of it where nothing lies in either. Null where nothing of it is known.
+ */
+export function seenOf(values: readonly (number | null)[], within: Extent | undefined): Extent | null {
+  const all = extentOf(values);
+  if (all === null || within === undefined) return all;
+  const known = values.filter((value) => value !== null);
+  const inside = known.filter((value) => value >= within.least && value <= within.greatest);
+  const floor = within.least - UNDER_SHARE * (within.greatest - within.least);
+  const under = known.filter((value) => value < within.least && value >= floor);
+  return extentOf(under.length > inside.length ? [...inside, ...under] : inside) ?? all;
+}
+
+/** Where a line is seen last, for the number at its end; its very end where it is never seen. */
+export function lastSeen(points: readonly Point[], { least, greatest }: Extent): Named | null {
+  const known = points.flatMap(({ x, y }) => (y === null ? [] : [{ x, y }]));
+  return known.findLast(({ y }) => y >= least && y <= greatest) ?? known.at(-1) ?? null;
 }
 
 /** With room over and under, so that no line lies on the frame; a level line gets a height, too. */

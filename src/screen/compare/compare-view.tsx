@@ -26,6 +26,7 @@ import {
   hourOfDay,
   isInMinutes,
   MINUTES_AN_HOUR,
+  notDrawnWords,
   upShown,
   upTitle,
 } from '../words/compare-words.ts';
@@ -129,15 +130,7 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
         height={350}
         press={open}
       />
-      <LineKey lines={lines} />
-      {view.boils.map(
-        (boil) =>
-          boil.why !== null && (
-            <p key={boil.boil}>
-              {say('compare.why', { boil: boilWordsAmong(boil, view.boils), why: hostWords(boil.why) })}
-            </p>
-          ),
-      )}
+      <LineKey lines={lines.map((line, i) => ({ ...line, notDrawn: notDrawnWords(view.boils[i], view.boils) }))} />
       <p class="row" role="group" aria-label={say('compare.replay_one')}>
         {view.boils.map((boil, i) => (
           <button key={boil.boil} type="button" onClick={() => void openReplay(boil.boil)}>

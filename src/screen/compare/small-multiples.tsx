@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { SmallCurves } from '../../protocol/compare-messages.ts';
 import { HOUR_MS, lengthOfTime } from '../../core/quantities/time.ts';
-import { extentOf, linePath, placeIn, roomy } from '../charts/lines-scale.ts';
+import { extentOf, linePath, placeIn } from '../charts/lines-scale.ts';
 import type { Extent } from '../charts/lines-scale.ts';
 import type { BoilListing } from '../client/types.ts';
 import { settings } from '../client/store.ts';
@@ -58,6 +58,8 @@ function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
           <small>{one.why === null ? say('compare.small.reading') : hostWords(one.why)}</small>
         ) : (
           <svg viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
+            {/* As wide as the longest boil, so that a line that ends early is not taken for one that is cut. */}
+            <path class="chart-grid" d={`M0 ${HEIGHT - 1}H${WIDTH}`} />
             <path class="stroke" d={linePath(points, placeIn(x, 2, WIDTH - 2), placeIn(y, HEIGHT - 2, 4))} />
           </svg>
         )}
@@ -102,14 +104,14 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
       )}
       {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       {view.boils.length === 0 && <p>{say('compare.small.none')}</p>}
-      {x !== null && y !== null && <Scales x={x} y={roomy(y)} />}
+      {x !== null && y !== null && <Scales x={x} y={y} />}
       <ul class="small-curves">
         {view.boils.map((one) => (
           <SmallCurve
             key={one.boil}
             one={one}
             x={x ?? { least: 0, greatest: 1 }}
-            y={roomy(y ?? { least: LEAST_C, greatest: MOST_C })}
+            y={y ?? { least: LEAST_C, greatest: MOST_C }}
             chosen={chosen}
           />
         ))}

@@ -117,6 +117,17 @@ export function boilWordsAmong(one: Named, boils: readonly Named[]): string {
   return one.pan === null ? say('compare.boil', boil) : say('compare.boil_pan', { ...boil, pan: one.pan.name });
 }
 
+/** Of a boil that has no line: "6 Mar, Too little sap: not drawn. This pan was not finished."; null for one that is drawn. */
+export function notDrawnWords(
+  one: (Named & Pick<ComparedBoil, 'isWorking' | 'why'>) | undefined,
+  boils: readonly Named[],
+): string | null {
+  if (one === undefined) return null;
+  const boil = boilWordsAmong(one, boils);
+  if (one.isWorking) return say('compare.not_read_yet', { boil });
+  return one.why === null ? null : say('compare.why', { boil, why: hostWords(one.why) });
+}
+
 /** "2 (13 Mar, Three pots): 18 min slower from 30 to 60 °Bx …" */
 export function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]): string {
   const place = boils.findIndex(({ boil }) => boil === difference.boil);

@@ -1,6 +1,6 @@
 // Lines laid over each other: round ticks, paths with gaps, and names at their ends that do not touch.
 import { expect, test } from 'vitest';
-import { apartFrom, extentOf, heldWithin, linePath, placeIn } from '../../../src/screen/charts/lines-scale.ts';
+import { apartFrom, extentOf, lastSeen, linePath, placeIn, seenOf } from '../../../src/screen/charts/lines-scale.ts';
 import { niceTicks } from '../../../src/screen/charts/nice-ticks.ts';
 
 test('ticks are round and few', () => {
@@ -49,7 +49,23 @@ test('names that have no room over their lines come down from the top, and still
 
 test('what burns or has cooled leaves the chart, unless nothing else is there', () => {
   const boils = { least: 90, greatest: 115 };
-  expect(heldWithin({ least: 5, greatest: 247 }, boils)).toEqual(boils);
-  expect(heldWithin({ least: 97, greatest: 103 }, boils)).toEqual({ least: 97, greatest: 103 });
-  expect(heldWithin({ least: 5, greatest: 20 }, boils)).toEqual({ least: 5, greatest: 20 });
+  expect(seenOf([5, 91, null, 98, 114, 247], boils)).toEqual({ least: 91, greatest: 114 });
+  expect(seenOf([97, 103], boils)).toEqual({ least: 97, greatest: 103 });
+  expect(seenOf([5, 20], boils)).toEqual({ least: 5, greatest: 20 });
+  expect(seenOf([5, 247], undefined)).toEqual({ least: 5, greatest: 247 });
+  expect(seenOf([null], boils)).toBeNull();
+});
+
+test('a pan that is kept below a boil is in sight, though it once got hot; one that only warms up draws nothing down', () => {
+  const boils = { least: 90, greatest: 115 };
+  expect(seenOf([20, 84, 86, 85, 87, 98], boils)).toEqual({ least: 84, greatest: 98 });
+  expect(seenOf([20, 84, 97, 98, 99], boils)).toEqual({ least: 97, greatest: 99 });
+});
+
+test('the number of a line stands where the line was last in sight', () => {
+  const points = [98, 103, null, 22, 21].map((y, x) => ({ x, y }));
+  expect(lastSeen(points, { least: 90, greatest: 115 })).toEqual({ x: 1, y: 103 });
+  expect(lastSeen(points, { least: 0, greatest: 115 })).toEqual({ x: 4, y: 21 });
+  expect(lastSeen(points, { least: 200, greatest: 300 })).toEqual({ x: 4, y: 21 });
+  expect(lastSeen([{ x: 0, y: null }], { least: 0, greatest: 1 })).toBeNull();
 });

@@ -1,6 +1,6 @@
 // Boils beside each other in words: no two of them have the same legend.
 import { expect, test } from 'vitest';
-import { boilWordsAmong, pansWords } from '../../../src/screen/words/compare-words.ts';
+import { boilWordsAmong, notDrawnWords, pansWords } from '../../../src/screen/words/compare-words.ts';
 
 const boil = (id: string, time: string, pan = { id: 'p1', name: 'Front pot' }) => ({
   ...{ boil: id, name: 'Backyard', started: `2027-03-13T${time}:00-07:00`, pan },
@@ -27,4 +27,13 @@ test('which pan of which sap each boil is drawn by is told', () => {
   const walnut = { key: 'walnut', name: '', shares, typicalBrix: 1, source: '', sentence: '' };
   const kinds = [walnut] as unknown as Parameters<typeof pansWords>[1];
   expect(pansWords([{ pan: { ...pan, sap: '0.100/0.400/0.450/0.050' } }], kinds)).toEqual(['1 Front pot (walnut)']);
+});
+
+test('a boil that has no line says which it is and why, and one that is drawn says nothing', () => {
+  const drawn = { ...boil('a', '07:30'), isWorking: false, why: null };
+  const not = { ...boil('b', '15:05'), isWorking: false, why: 'This pan was not finished.' };
+  const all = [drawn, not];
+  expect(notDrawnWords(drawn, all)).toBeNull();
+  expect(notDrawnWords(not, all)).toBe('13 Mar, 15:05, Backyard, Front pot: not drawn. This pan was not finished.');
+  expect(notDrawnWords({ ...drawn, isWorking: true }, all)).toBe('13 Mar, 07:30, Backyard, Front pot: being read …');
 });
