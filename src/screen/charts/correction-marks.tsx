@@ -4,7 +4,7 @@ import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { useKey } from '../shell/keys.ts';
 import { timeOfDay } from '../words/clock.ts';
-import { correctedBy, correctedWords, strengthStep, wayOf } from '../words/correction-words.ts';
+import { correctedAt, correctedBy, correctedWords, strengthStep, wayOf } from '../words/correction-words.ts';
 import type { Corrected } from '../words/correction-words.ts';
 import type { Step } from './curve-steps.ts';
 import type { Spot } from './label-places.ts';
@@ -24,31 +24,38 @@ export function correctionsOf(now: Now, pan: string): PanCorrection[] {
     .sort((a, b) => a.correction.t - b.correction.t);
 }
 
-/** As the chart draws them. */
+/** As the chart draws them: what was taken back since has its mark, and words only while it is the chosen one. */
 export function stepsOf(corrections: readonly PanCorrection[], shown: string | null): Step[] {
-  return corrections.map(({ key, correction }) => ({
+  return corrections.map(({ key, correction, isUndone }) => ({
     x: correction.t,
-    word: strengthStep(correction, settings.value),
+    word: isUndone && key !== shown ? null : strengthStep(correction, settings.value),
     finish: key === shown ? [correction.before.finishAt, correction.after.finishAt] : null,
   }));
 }
 
 const SHAPES = { up: 'M12 3 21 19H3Z', down: 'M12 21 3 5H21Z', aside: 'M12 2 22 12 12 22 2 12Z' };
 
+/** "10:40, Density 58 °Bx: strength 55 → 58 °Bx": in two parts, the time and what was noted. */
+const toldOf = (each: PanCorrection, now: Now): [time: string, words: string] => [
+  timeOfDay(now, correctedAt(each.mark, each)),
+  correctedWords(each.mark, each, now, settings.value),
+];
+
 function Marker({ each, spot, now }: { each: PanCorrection; spot: Spot; now: Now }): JSX.Element {
   const tell = (): void => void (shownCorrection.value = each.key);
   return (
     <button
       type="button"
-      class="corrected"
+      class={each.isUndone ? 'corrected undone' : 'corrected'}
       style={{ left: `${spot.x}px`, top: `${spot.y}px` }}
       aria-pressed={shownCorrection.value === each.key}
-      aria-label={`${timeOfDay(now, each.correction.t)}, ${correctedWords(each.mark, each, now.header, settings.value)}`}
+      aria-label={toldOf(each, now).join(', ')}
       onFocus={tell}
       onClick={tell}
     >
       <svg viewBox="0 0 24 24" aria-hidden="true">
         <path d={SHAPES[wayOf(each.correction)]} />
+        {each.isUndone && <path d="M2 22 22 2" />}
       </svg>
     </button>
   );
@@ -78,11 +85,11 @@ export function ToldCorrection({ corrections, now }: Omit<CorrectionMarkersProps
   const close = (): void => void (shownCorrection.value = null);
   useKey(chosen === undefined ? null : 'Escape', close);
   if (chosen === undefined) return null;
+  const [time, words] = toldOf(chosen, now);
   return (
     <p class="corrected-words">
       <span>
-        <time>{timeOfDay(now, chosen.correction.t)}</time>{' '}
-        {correctedWords(chosen.mark, chosen, now.header, settings.value)}
+        <time>{time}</time> {words}
       </span>
       <button type="button" onClick={close}>
         {say('chart.close')} <kbd aria-hidden="true">Esc</kbd>

@@ -1,5 +1,5 @@
 // What a mark changed in what is believed of a pan, in one short line: strength, litres and finish, each as it was and as it is.
-import type { Correction, Header, MarkView, Now, Settings } from '../client/types.ts';
+import type { Correction, MarkView, Now, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
@@ -68,6 +68,8 @@ export interface Corrected {
   words: string;
   /** It came of taking the mark back. */
   isBack: boolean;
+  /** The mark was taken back since: what it changed counts no more. */
+  isUndone: boolean;
 }
 
 /** What one mark changed; of a mark that was taken back also what that changed. */
@@ -75,19 +77,25 @@ export function correctedBy(each: MarkView, now: Now, settings: Settings): Corre
   return each.corrections.flatMap((correction) => {
     const words = correctionWords(correction, now, settings);
     const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
-    return words === null ? [] : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t }];
+    return words === null ? [] : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t, isUndone: each.withdrawn }];
   });
 }
 
-/** "Density 58 °Bx: strength 55 → 58 °Bx, finish 16:40 → 16:28", for the chart of one pan. */
-export function correctedWords(
-  each: MarkView,
-  corrected: Corrected,
-  header: Header | null,
-  settings: Settings,
-): string {
-  const said = { mark: markWords(each.mark, header, settings), words: corrected.words };
-  return corrected.isBack ? say('correction.by_taken_back', said) : say('correction.by', said);
+/** What was noted so much later than it happened is told with both times, ms. */
+const LATER_MS = 60_000;
+
+/** When that happened, ms of boil time: what a person noted later, as of then; a taking back, when it was taken back. */
+export const correctedAt = (each: MarkView, { correction, isBack }: Corrected): number =>
+  isBack ? correction.t : each.at;
+
+/** "Density 58 °Bx: strength 55 → 58 °Bx, finish 16:40 → 16:28", for the chart of one pan, behind `correctedAt`. */
+export function correctedWords(each: MarkView, corrected: Corrected, now: Now, settings: Settings): string {
+  const { words, correction } = corrected;
+  const said = { mark: markWords(each.mark, now.header, settings), words };
+  if (corrected.isBack) return say('correction.by_taken_back', said);
+  return correction.t - each.at < LATER_MS
+    ? say('correction.by', said)
+    : say('correction.by_later', { ...said, time: timeOfDay(now, correction.t) });
 }
 
 /** The line under a mark in the list, which has named its own pan already. */

@@ -1,7 +1,7 @@
 // What a mark changed, in words that a person reads at a glance; the moment is half an hour after 07:30.
 import { expect, test } from 'vitest';
 import type { Correction, MarkView } from '../../../src/screen/client/types.ts';
-import { correctedBy, correctedLine, correctionWords, wayOf } from '../../../src/screen/words/correction-words.ts';
+import { correctedAt, correctedBy, correctedLine, correctedWords, correctionWords, wayOf } from '../../../src/screen/words/correction-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
 const HOUR = 3_600_000;
@@ -69,4 +69,17 @@ test('the line in the list names another pan, and when a mark was taken back', (
   expect(lines[0]).toBe('Pan 2: strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L, finish 08:38 → 08:30');
   expect(lines[1]).toMatch(/^taken back 07:59, strength 58 → 55 °Bx/u);
   expect(new Set(correctedBy(each, moment, metric).map(({ key }) => key)).size).toBe(2);
+});
+
+test('what was noted later is told with the time at which it happened first, and with when it was noted', () => {
+  const told = (each: MarkView): string[] =>
+    correctedBy(each, moment, metric).map(
+      (one) => `${correctedAt(each, one) / 60_000} ${plain(correctedWords(each, one, moment, metric))!}`,
+    );
+  const later = { ...noted, t: 1_700_000, at: 0, corrections: [{ ...changed, after: { ...changed.before, brix: 58 } }] };
+  expect(told(later)).toEqual(['0 Front pot: Density 58 °Bx, noted 07:58: strength 55 → 58 °Bx']);
+  expect(told({ ...later, at: 1_660_000 })[0]).not.toContain('noted');
+  // A taking back has a time of its own.
+  const back = { ...changed, t: 1_790_000, after: { ...changed.before, brix: 58 } };
+  expect(told({ ...later, withdrawn: true, corrections: [back] })[0]).toMatch(/^29\.8\d* Front pot: .*\(taken back\): /u);
 });
