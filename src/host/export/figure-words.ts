@@ -35,7 +35,7 @@ const SHOWN: readonly (readonly [figure: FigureName, title: MessageKey, kind: Ki
   ['sap_brix', 'figure.sap_brix', 'strength'],
   ['syrup_litres', 'figure.syrup_litres', 'syrup'],
   ['syrup_kg', 'figure.syrup_kg', 'mass'],
-  ['syrup_brix', 'figure.sap_brix', 'strength'],
+  ['syrup_brix', 'figure.syrup_brix', 'strength'],
   ['expected_syrup_litres', 'paper.figure.expected', 'syrup'],
   ['gap_sugar_kg', 'paper.figure.gap', 'mass'],
   ['ratio', 'figure.ratio', 'ratio'],

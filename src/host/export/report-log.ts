@@ -66,39 +66,52 @@ function logLines(data: ReportData, tongue: Tongue): LogLine[] {
   return [...earlier, ...noted, ...called].sort((one, other) => one.at - other.at);
 }
 
-const PRIORITIES: Record<ReportData['raisings'][number]['priority'], MessageKey> = {
-  high: 'paper.call.high',
-  medium: 'paper.call.medium',
-  low: 'paper.call.low',
+type Raising = ReportData['raisings'][number];
+
+/** The words of the screen. */
+const PRIORITIES: Record<Raising['priority'], MessageKey> = {
+  high: 'alarm.priority.high',
+  medium: 'alarm.priority.medium',
+  low: 'alarm.priority.low',
 };
 
+/** "Over after 11 min; seen after 28 min": what became of a call, in order of time. */
+export function courseText(
+  { raisedAt, answeredAt, clearedAt, asides, noUse }: Pick<Raising, 'raisedAt' | 'answeredAt' | 'clearedAt' | 'asides' | 'noUse'>,
+  tongue: Tongue,
+): string {
+  const length = (t: number): string => lengthOfTime((t - raisedAt) / 1000);
+  const steps = [
+    answeredAt === null
+      ? { at: raisedAt, words: tongue.say('paper.call.not_answered') }
+      : { at: answeredAt, words: tongue.say('paper.call.answered', { length: length(answeredAt) }) },
+    ...asides.map(({ at, reason }) => ({
+      at,
+      words: reason === '' ? tongue.say('paper.call.aside') : tongue.say('paper.call.aside_why', { reason }),
+    })),
+    clearedAt === null
+      ? { at: Number.MAX_SAFE_INTEGER, words: tongue.say('paper.call.still_there') }
+      : { at: clearedAt, words: tongue.say('paper.call.over', { length: length(clearedAt) }) },
+  ].toSorted((one, other) => one.at - other.at);
+  const said = [...steps.map(({ words }) => words), ...(noUse ? [tongue.say('paper.call.no_use')] : [])];
+  const all = said.reduce((before, after) => tongue.say('paper.call.then', { before, after }));
+  return `${all.charAt(0).toUpperCase()}${all.slice(1)}`;
+}
+
 function raisingText(
-  raising: ReportData['raisings'][number],
+  raising: Raising,
   where: string | null,
   settings: Settings,
   tongue: Tongue,
 ): string {
-  const { alarm, priority, why, raisedAt, answeredAt, clearedAt, asides, noUse } = raising;
-  const length = (t: number): string => lengthOfTime((t - raisedAt) / 1000);
-  const course = [
-    answeredAt === null
-      ? tongue.say('paper.call.not_answered')
-      : tongue.say('paper.call.answered', { length: length(answeredAt) }),
-    ...asides.map(({ reason }) =>
-      reason === '' ? tongue.say('paper.call.aside') : tongue.say('paper.call.aside_why', { reason }),
-    ),
-    clearedAt === null
-      ? tongue.say('paper.call.still_there')
-      : tongue.say('paper.call.over', { length: length(clearedAt) }),
-    ...(noUse ? [tongue.say('paper.call.no_use')] : []),
-  ].reduce((before, after) => tongue.say('paper.call.then', { before, after }));
+  const { alarm, priority, why } = raising;
   const amounts = amountsInUnits(why, settings, (amount) => tongue.amount(amount));
   const inUnits = timesInWords(hostWords(amounts, tongue));
   const words = tongue.say('paper.call', {
     title: hostWords(alarmTitle(alarm), tongue),
     priority: tongue.say(PRIORITIES[priority]),
     why: alarm === 'reminder' ? why : inUnits,
-    course,
+    course: courseText(raising, tongue),
   });
   return where === null ? words : tongue.say('mark.of_pan', { pan: where, words });
 }

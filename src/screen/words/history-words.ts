@@ -15,17 +15,21 @@ export function raisingWords(raising: RaisingShown, now: Now): string {
   return calledWords({ ...raising, title: standing?.title ?? alarmTitle(alarm) }, now.header);
 }
 
-/** What became of it: answered or not, put aside, over or still there. */
+/** What became of it, in order of time: answered or not, put aside, over or still there. */
 export function courseWords(raising: RaisingShown, now: Now): string[] {
   const { raisedAt, answeredAt, clearedAt } = raising;
   const seen =
     answeredAt === null
-      ? say(clearedAt === null ? 'history.not_seen' : 'history.never_seen')
-      : say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) });
+      ? { at: raisedAt, words: say(clearedAt === null ? 'history.not_seen' : 'history.never_seen') }
+      : { at: answeredAt, words: say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) }) };
   const over =
-    clearedAt === null ? say('history.still_there') : say('history.over', { time: timeOfDay(now, clearedAt) });
+    clearedAt === null
+      ? { at: Number.MAX_SAFE_INTEGER, words: say('history.still_there') }
+      : { at: clearedAt, words: say('history.over', { time: timeOfDay(now, clearedAt) }) };
+  const asides = raising.asides.map((aside) => ({ at: aside.at, words: asideWords(aside, now) }));
   const quiet = raising.inQuiet === true ? [say('history.in_quiet')] : [];
-  return [...quiet, seen, ...raising.asides.map((aside) => asideWords(aside, now)), over];
+  const steps = [seen, ...asides, over].toSorted((one, other) => one.at - other.at);
+  return [...quiet, ...steps.map(({ words }) => words)];
 }
 
 function asideWords({ at, until, reason }: RaisingShown['asides'][number], now: Now): string {

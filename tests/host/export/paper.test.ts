@@ -5,6 +5,7 @@ import { systemClock } from '../../../src/host/clock.ts';
 import { labelsPdf } from '../../../src/host/export/labels-pdf.ts';
 import { printable } from '../../../src/host/export/printable.ts';
 import { reportData } from '../../../src/host/export/report-data.ts';
+import { courseText } from '../../../src/host/export/report-log.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
 import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
@@ -61,7 +62,7 @@ test('name, place, figures and log can be read, and the same boil gives the same
   const words = wordsOf(pdf);
   expect(words).toContain('A bad plug');
   expect(words).toContain('2027-03-14, 10:05 to 13:35 (3\u00a0h\u00a030\u00a0min)');
-  expect(words).toContain('Left pot: Probe lost (urgent)');
+  expect(words).toContain('Left pot: Probe lost (Now)');
   expect(words).toContain('Left pot: top-up, 12.0\u00a0L, 28');
   expect(words).not.toContain('Practice');
   expect((await report(notebook, boil)).equals(pdf)).toBe(true);
@@ -88,7 +89,7 @@ test('in French all that is printed is French, with its decimal mark', async () 
     'Goût\u00a0: beurre',
     'Notes et appels',
     'Left pot\u00a0: ajout, 12,0\u00a0L, 28 °Bx',
-    'Left pot\u00a0: Sonde perdue (urgent)\u00a0: ',
+    'Left pot\u00a0: Sonde perdue (Maintenant)\u00a0: ',
     'page 1 sur 2',
   ])
     expect(words).toContain(said);
@@ -109,6 +110,27 @@ test.each([
   expect(words).toContain(longest);
   // An ellipsis at the end of a line is where it was cut; in the fonts' letters it is 85.
   expect(words).not.toMatch(/\u0085$/mu);
+});
+
+test('what became of a call is told in order of time, whichever came first', () => {
+  const minute = 60_000;
+  const call = { raisedAt: 0, answeredAt: 28 * minute, clearedAt: 11 * minute, asides: [], noUse: false };
+  const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
+  expect(plain(courseText(call, tongue))).toBe('Over after 11 min; seen after 28 min');
+  expect(plain(courseText(call, french))).toBe('Terminé au bout de 11 min ; vu au bout de 28 min');
+  expect(plain(courseText({ ...call, answeredAt: minute }, tongue))).toBe('Seen after 60 s; over after 11 min');
+  const asides = [{ at: minute, until: 6 * minute, reason: 'I stand there' }];
+  expect(plain(courseText({ ...call, answeredAt: null, clearedAt: null, asides, noUse: true }, tongue))).toBe(
+    'Not seen; put aside: I stand there; still there at the end; of no use, you said',
+  );
+});
+
+test('the strength of the sap and the density of the syrup are called by two names', async () => {
+  const { notebook, boil } = await keptFixture('lost-probe');
+  notebook.keepPage(boil, { syrup: { brix: 66.5 } });
+  const words = wordsOf(await report(notebook, boil));
+  expect(words.match(/^Its strength$/gmu)).toHaveLength(1);
+  expect(words.match(/^Its density$/gmu)).toHaveLength(1);
 });
 
 test('a boil on propane is not told that its wood and its electricity are not known', async () => {

@@ -54,6 +54,38 @@ test('its course says what was done and when', () => {
   ]);
 });
 
+test('what was over before anybody saw it is told in that order', () => {
+  const late = { ...raising, answeredAt: 38 * minute, clearedAt: 21 * minute };
+  expect(courseWords(late, moment)).toEqual(['over at 07:51', 'seen after 28\u00a0min']);
+  const asides = [{ at: 11 * minute, until: 16 * minute, reason: '' }];
+  expect(courseWords({ ...late, asides }, moment)[0]).toBe('put aside at 07:41 for 5\u00a0min');
+  // Nobody saw it: that is said first, whatever was put aside.
+  expect(courseWords({ ...raising, asides }, moment)[0]).toBe('not seen yet');
+});
+
+test('a call that came while all sound was off says so first, and the look back counts it', () => {
+  const silent = { ...raising, inQuiet: true as const };
+  expect(courseWords(silent, moment)[0]).toBe('came while all sound was off');
+  const history = { ...moment.history, raisings: [silent, raising] };
+  const lines = Object.fromEntries(lookBackLines(lookBack([silent, raising]), 0, { ...moment, history }));
+  expect(lines['Came while all sound was off']).toBe('1');
+  expect(Object.fromEntries(lookBackLines(lookBack([raising]), 0, moment))).not.toHaveProperty(
+    'Came while all sound was off',
+  );
+});
+
+test('calls that are kept no more, that came at once and that flooded are counted in words', () => {
+  const look = { ...lookBack([raising]), raised: 200, answered: 5, answeredAfterS: 40, chatter: 2, floods: 1, noUse: 0 };
+  const lines = Object.fromEntries(lookBackLines(look, 12, moment));
+  expect(lines).toMatchObject({
+    Calls: '200, and 12 before those',
+    Seen: '5 of 200, usually after 40\u00a0s',
+    'Came and was over at once': '2 times: one call, over 3 times a minute',
+    'Too many at once': 'once: over 10 within 10\u00a0min',
+    'Of no use, you said': 'none',
+  });
+});
+
 test('the look back says how many, how fast, and which most often', () => {
   const again = { ...raising, raisedAt: 20 * minute, answeredAt: 21 * minute, noUse: true };
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
