@@ -22,7 +22,8 @@ const report = (notebook: Notebook, boil: string, paper: 'a4' | 'letter' = 'a4',
 /** What each page draws, as pdfkit writes it. */
 function streamsOf(pdf: Buffer): string[] {
   const raw = pdf.toString('latin1');
-  return [...raw.matchAll(/stream\r?\n([\s\S]*?)\r?\nendstream/g)].map(([, body]) => {
+  // A packed stream may end with any byte, a carriage return among them: only the line feed after it is none of it.
+  return [...raw.matchAll(/stream\r?\n([\s\S]*?)\nendstream/g)].map(([, body]) => {
     try {
       return inflateSync(Buffer.from(body ?? '', 'latin1')).toString('latin1');
     } catch {
