@@ -429,3 +429,36 @@ test('a field that gets the keyboard under the bar of the start form is moved cl
   await field.evaluate((input) => input.focus({ preventScroll: true }));
   await expect.poll(under).toBeLessThanOrEqual(0);
 });
+
+test('the words under a bar stand under their marks, however wide the card, and touch neither each other nor its edge', async () => {
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  for (const [pans, size] of [
+    [1, LAPTOP],
+    [2, LAPTOP],
+    [4, LAPTOP],
+    [4, PHONE],
+    [4, { width: 320, height: 700 }],
+  ] as const) {
+    host.show(liveNow(pans));
+    await page.setViewportSize(size);
+    await expect.poll(() => page.locator('.card').count()).toBe(pans);
+    const bars = await page.locator('.bar').evaluateAll((each) =>
+      each.map((bar) => {
+        const box = (name: string) => bar.querySelector(name)?.getBoundingClientRect();
+        const track = box('.bar-track');
+        const marks = [box('.bar-cold')?.right, box('.bar-done')?.left, box('.bar-burns')?.left];
+        const words = [...bar.querySelectorAll('.bar-label')].map((label) => label.getBoundingClientRect());
+        return {
+          off: words.map(({ left, right }, i) => Math.abs((left + right) / 2 - (marks[i] ?? Number.NaN))),
+          gaps: words.slice(1).map(({ left }, i) => left - (words[i]?.right ?? Number.NaN)),
+          room: (track?.right ?? Number.NaN) - (words.at(-1)?.right ?? Number.NaN),
+        };
+      }),
+    );
+    for (const { off, gaps, room } of bars) {
+      expect(Math.max(...off), `${pans} pans, ${size.width} px`).toBeLessThanOrEqual(5);
+      expect(Math.min(...gaps)).toBeGreaterThanOrEqual(6);
+      expect(room).toBeGreaterThanOrEqual(0);
+    }
+  }
+});

@@ -84,7 +84,7 @@ export function PanBar({ reading, limits, last, said }: PanBarProps): JSX.Elemen
         )}
         {limits.scorch_c !== null && (
           <Landmark
-            place={PLACE.scorch + 0.02}
+            place={PLACE.scorch}
             word={say('pans.burns')}
             celsius={limits.scorch_c}
             pan={reading.pan}
