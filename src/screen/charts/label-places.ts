@@ -129,7 +129,6 @@ export function besideMark(
   }).filter(
     (place) =>
       place.x >= area.left &&
-      place.x + width <= area.right &&
       place.y - height >= area.top &&
       place.y <= area.bottom &&
       isFree(place, stands) &&

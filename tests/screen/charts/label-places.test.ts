@@ -1,6 +1,6 @@
 // The chart's words touch nothing: each stands beside what it names, and one that has no room is left out.
 import { expect, test } from 'vitest';
-import { besideMark, freePlace, labelPlaces, rowsAt, wordsInRow } from '../../../src/screen/charts/label-places.ts';
+import { besideMark, freePlace, isFree, labelPlaces, rowsAt, wordsInRow } from '../../../src/screen/charts/label-places.ts';
 import type { Spot, Taken } from '../../../src/screen/charts/label-places.ts';
 
 const text = (y: number, { width = 100, left = 10, right = 610 } = {}) => ({
@@ -112,4 +112,48 @@ test('words beside a mark leave the curve free: over it, under it, at its left, 
   expect(at({ x: 200, y: 100 }, everywhere)).toBeNull();
   // What stands already is never touched, and where nothing is free nothing is said.
   expect(at({ x: 200, y: 100 }, flat(100), [{ x: 0, y: 200, width: 400, height: 200 }])).toBeNull();
+});
+
+test('between two texts beside each other there is a gap, and a smaller one between two over each other', () => {
+  const one = { x: 200, y: 100, width: 100, height: 20 };
+  const at = (x: number, y: number): boolean => isFree({ ...one, x, y }, [one]);
+  expect([at(305, 100), at(306, 100), at(95, 100), at(94, 100)]).toEqual([false, true, false, true]);
+  expect([at(200, 121), at(200, 122), at(200, 79), at(200, 78)]).toEqual([false, true, false, true]);
+});
+
+test('between a text and the curve there is a gap on every side', () => {
+  const isMoved = (x: number, y: number): boolean => labelPlaces([text(50)], [{ x, y }])[0]?.x !== 10;
+  expect([isMoved(115, 40), isMoved(117, 40), isMoved(5, 40), isMoved(3, 40)]).toEqual([true, false, true, false]);
+  expect([isMoved(60, 55), isMoved(60, 57), isMoved(60, 25), isMoved(60, 23)]).toEqual([true, false, true, false]);
+});
+
+test('where the curve is everywhere a name stands over it, in its best row', () => {
+  const everywhere = Array.from({ length: 80 }, (_, i) => ({ x: 8 * i, y: 45 }));
+  expect(labelPlaces([text(50)], everywhere)).toMatchObject([{ x: 10, y: 50 }]);
+});
+
+test('the name of a line keeps clear of a line right over or under it', () => {
+  expect(rowsAt(100, 20, [89])).toEqual([125]);
+  expect(rowsAt(100, 20, [111])).toEqual([95]);
+});
+
+test('the words of a mark in a row that have room at neither side are left out', () => {
+  const stands = { x: 60, y: 205, width: 540, height: 20 };
+  expect(wordsInRow([{ x: 50, width: 100 }], row, { curve: [], stands: [stands] })).toEqual([null]);
+});
+
+test('words beside a mark stay within the chart: back from its right edge, under a mark at the top, never outside', () => {
+  const area = { left: 0, right: 400, top: 0, bottom: 200 };
+  const at = (mark: Spot, stands: Taken[] = []) =>
+    besideMark(mark, { width: 100, height: 14 }, area, { curve: [], lines: [], stands });
+  const wall = (x: number, width: number, y = 200, height = 200): Taken => ({ x, y, width, height });
+  expect(at({ x: 390, y: 100 })).toMatchObject({ x: 300, y: 82 });
+  expect(at({ x: 200, y: 10 })).toMatchObject({ x: 218, y: 42 });
+  // At its left where something stands at its right, and nowhere where that would pass the edge.
+  expect(at({ x: 200, y: 100 }, [wall(210, 190)])).toMatchObject({ x: 82, y: 82 });
+  expect(at({ x: 50, y: 100 }, [wall(60, 340)])).toBeNull();
+  expect(at({ x: 200, y: 190 }, [wall(0, 400, 180, 180)])).toBeNull();
+  // Up to three rows away from it.
+  expect(at({ x: 200, y: 100 }, [wall(0, 400, 150, 100)])).toMatchObject({ x: 218, y: 40 });
+  expect(at({ x: 200, y: 100 }, [wall(0, 400, 180, 160)])).toBeNull();
 });
