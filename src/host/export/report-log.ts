@@ -77,7 +77,13 @@ const PRIORITIES: Record<Raising['priority'], MessageKey> = {
 
 /** "Over after 11 min; seen after 28 min": what became of a call, in order of time. */
 export function courseText(
-  { raisedAt, answeredAt, clearedAt, asides, noUse }: Pick<Raising, 'raisedAt' | 'answeredAt' | 'clearedAt' | 'asides' | 'noUse'>,
+  {
+    raisedAt,
+    answeredAt,
+    clearedAt,
+    asides,
+    noUse,
+  }: Pick<Raising, 'raisedAt' | 'answeredAt' | 'clearedAt' | 'asides' | 'noUse'>,
   tongue: Tongue,
 ): string {
   const length = (t: number): string => lengthOfTime((t - raisedAt) / 1000);
@@ -98,12 +104,7 @@ export function courseText(
   return `${all.charAt(0).toUpperCase()}${all.slice(1)}`;
 }
 
-function raisingText(
-  raising: Raising,
-  where: string | null,
-  settings: Settings,
-  tongue: Tongue,
-): string {
+function raisingText(raising: Raising, where: string | null, settings: Settings, tongue: Tongue): string {
   const { alarm, priority, why } = raising;
   const amounts = amountsInUnits(why, settings, (amount) => tongue.amount(amount));
   const inUnits = timesInWords(hostWords(amounts, tongue));

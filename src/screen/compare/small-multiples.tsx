@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks';
 import { MOST_COMPARED } from '../../protocol/compare-messages.ts';
 import type { SmallCurves } from '../../protocol/compare-messages.ts';
 import { HOUR_MS, lengthOfTime } from '../../core/quantities/time.ts';
-import { extentOf, linePath, placeIn } from '../charts/lines-scale.ts';
+import { extentOf, linePath, placeIn, seenOf } from '../charts/lines-scale.ts';
 import type { Extent } from '../charts/lines-scale.ts';
 import type { BoilListing } from '../client/types.ts';
 import { settings } from '../client/store.ts';
@@ -19,11 +19,10 @@ import { boilName } from '../words/boil-name.ts';
 
 const WIDTH = 240;
 const HEIGHT = 90;
-/** A pan that warms up, has cooled or burns is drawn at the edge, °C. */
-const LEAST_C = 92;
-const MOST_C = 110;
-const held = (celsius: number | null): number | null =>
-  celsius === null ? null : Math.min(MOST_C, Math.max(LEAST_C, celsius));
+/** What boils lies between, °C: a pan that warms up, has cooled or burns is drawn at the edge. */
+const BOILS = { least: 92, greatest: 110 };
+const held = (celsius: number | null, { least, greatest }: Extent): number | null =>
+  celsius === null ? null : Math.min(greatest, Math.max(least, celsius));
 
 type Small = SmallCurves['boils'][number];
 
@@ -36,7 +35,7 @@ interface SmallProps {
 
 function SmallCurve({ one, x, y, chosen }: SmallProps): JSX.Element {
   const points = one.x.map((along, i) => {
-    return { x: along, y: held(one.y[i] ?? null) };
+    return { x: along, y: held(one.y[i] ?? null, y) };
   });
   const isChosen = chosen.includes(one.boil);
   const name = boilName(one.name);
@@ -89,7 +88,8 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
   if (view === null) return <p>{say('compare.small.drawing')}</p>;
   const along = extentOf(view.boils.flatMap((one) => one.x));
   const x = along && { least: Math.min(0, along.least), greatest: along.greatest };
-  const y = extentOf(view.boils.flatMap((one) => one.y.map(held)));
+  const seen = view.boils.flatMap((one) => seenOf(one.y, BOILS) ?? []);
+  const y = extentOf(seen.flatMap(({ least, greatest }) => [least, greatest]));
   return (
     <section class="panel" aria-label={say('compare.small.all')}>
       <h2>{say('compare.small.title', { year: String(view.year) })}</h2>
@@ -107,13 +107,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
       {x !== null && y !== null && <Scales x={x} y={y} />}
       <ul class="small-curves">
         {view.boils.map((one) => (
-          <SmallCurve
-            key={one.boil}
-            one={one}
-            x={x ?? { least: 0, greatest: 1 }}
-            y={y ?? { least: LEAST_C, greatest: MOST_C }}
-            chosen={chosen}
-          />
+          <SmallCurve key={one.boil} one={one} x={x ?? { least: 0, greatest: 1 }} y={y ?? BOILS} chosen={chosen} />
         ))}
       </ul>
     </section>

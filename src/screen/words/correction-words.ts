@@ -77,7 +77,9 @@ export function correctedBy(each: MarkView, now: Now, settings: Settings): Corre
   return each.corrections.flatMap((correction) => {
     const words = correctionWords(correction, now, settings);
     const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
-    return words === null ? [] : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t, isUndone: each.withdrawn }];
+    return words === null
+      ? []
+      : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t, isUndone: each.withdrawn }];
   });
 }
 

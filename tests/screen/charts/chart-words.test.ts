@@ -1,10 +1,10 @@
 // The words of a whole drawing: names stand in their lines, and nothing that is written lies over anything else.
 import type { Chart } from 'chart.js';
 import { expect, test } from 'vitest';
-import { textsOf } from '../../../src/screen/charts/chart-words.ts';
+import { FLAG_PX, POLE_PX, textsOf } from '../../../src/screen/charts/chart-words.ts';
 import type { Point } from '../../../src/screen/charts/curve-points.ts';
-import { stepSpots } from '../../../src/screen/charts/curve-steps.ts';
-import type { ChartText } from '../../../src/screen/charts/curve-steps.ts';
+import { stepRoom, stepSpots } from '../../../src/screen/charts/curve-steps.ts';
+import type { ChartText, Step } from '../../../src/screen/charts/curve-steps.ts';
 import type { Drawing } from '../../../src/screen/charts/drawing.ts';
 import { isFree } from '../../../src/screen/charts/label-places.ts';
 
@@ -61,9 +61,9 @@ test('each line is named in itself, at its left', () => {
     expect(place!.x).toBe(AREA.left + 14);
   }
   // A line that begins late is named where it is, and one out of sight not at all.
-  const late = written({ points: { ...drawing.points, finish: level(102, 30), scorch: level(120) } });
+  const late = written({ points: { ...drawing.points, finish: level(102, 30), scorch: level(120), water: level(90) } });
   expect(placeOf(late, 'done')!.x).toBe(atX(30 * MINUTE) + 14);
-  expect(placeOf(late, 'burns')).toBeNull();
+  expect(late.map(({ word }) => word)).toEqual(['done']);
 });
 
 test('where a name is known only by a curve that runs in it, it makes way, and dots do the same', () => {
@@ -74,19 +74,19 @@ test('where a name is known only by a curve that runs in it, it makes way, and d
 });
 
 test('of notes that stand close together those have words that have the room, and a pole is never written over', () => {
-  const flags = [10, 11, 30].map((minutes) => ({ x: minutes * MINUTE, word: 'Top-up' }));
+  const three = [10, 11, 30].map((minutes) => ({ x: minutes * MINUTE, word: 'Top-up' }));
   // Boiling water lies out of sight, so that its name takes none of the room.
   const points = { ...drawing.points, water: level(90) };
-  const places = written({ flags, points }).filter(({ word }) => word === 'Top-up');
+  const places = written({ flags: three, points }).filter(({ word }) => word === 'Top-up');
   expect(places.map(({ x }) => Math.round(x))).toEqual([Math.round(atX(10 * MINUTE)), Math.round(atX(30 * MINUTE))]);
 });
 
 test('a change of strength stands beside its mark, and the latest keeps its words where two have no room', () => {
-  const steps = [20, 21].map((minutes) => ({ x: minutes * MINUTE, word: `5${minutes} → 58 °Bx`, finish: null }));
-  const texts = written({ steps });
+  const two = [20, 21].map((minutes) => ({ x: minutes * MINUTE, word: `5${minutes} → 58 °Bx`, finish: null }));
+  const texts = written({ steps: two });
   const last = placeOf(texts, '521 → 58 °Bx')!;
   expect(Math.abs(last.x - atX(21 * MINUTE))).toBeLessThan(last.width + 30);
-  expect(written({ steps: [{ ...steps[0]!, word: null }] }).some(({ word }) => word.includes('→'))).toBe(false);
+  expect(written({ steps: [{ ...two[0]!, word: null }] }).some(({ word }) => word.includes('→'))).toBe(false);
 });
 
 test('how hot a pan got that left the axis is said at the top, with its time', () => {
@@ -96,17 +96,39 @@ test('how hot a pan got that left the axis is said at the top, with its time', (
   expect(said.y).toBeLessThan(atY(102));
 });
 
-test('however much there is to write, nothing lies over anything else', () => {
-  const flags = [1, 5, 9, 20, 22, 40, 58].map((minutes) => ({ x: minutes * MINUTE, word: 'Density' }));
-  const steps = [5, 20, 21, 22, 40, 59].map((minutes) => ({ x: minutes * MINUTE, word: '52 → 58 °Bx', finish: null }));
-  const ahead = { low: level(101, 40), middle: level(102, 40), high: level(103, 40) };
-  const texts = written(
-    { flags, steps, now: 40 * MINUTE, points: { ...drawing.points, ahead } },
-    { x: 50 * MINUTE, y: 240 },
-  );
-  expect(texts.length).toBeGreaterThan(6);
+const minutesOf = (all: readonly number[], word: string) => all.map((minutes) => ({ x: minutes * MINUTE, word }));
+const steps = (...all: number[]): Step[] => minutesOf(all, '52 → 58 °Bx').map((each) => ({ ...each, finish: null }));
+const flags = minutesOf([1, 5, 9, 20, 22, 40, 58], 'Density');
+const flat = (y: number): Point[] => climb.map(({ x }) => ({ x, y }));
+const ahead = { low: level(101, 40), middle: level(102, 40), high: level(103, 40) };
+const atFoot = { ...drawing.points, water: level(96.4) };
+
+test.each<[string, Partial<Drawing>, { x: number; y: number } | null]>([
+  [
+    'what is expected',
+    { flags, steps: steps(5, 20, 21, 22, 40, 59), points: { ...drawing.points, ahead }, now: 40 * MINUTE },
+    null,
+  ],
+  ['what is expected, with a note as of now', { flags, points: { ...atFoot, ahead }, now: 40 * MINUTE }, null],
+  [
+    'a mark right under a name',
+    { steps: steps(1), points: { ...drawing.points, low: flat(101.4), high: flat(101.4) } },
+    null,
+  ],
+  [
+    'marks on a line',
+    { steps: steps(2, 30, 55), points: { ...drawing.points, low: flat(102), high: flat(102) } },
+    null,
+  ],
+  ['notes under a name', { flags, points: atFoot }, null],
+  ['a pan that left the axis early', { flags, steps: steps(5) }, { x: 2 * MINUTE, y: 240 }],
+])('nothing that is written lies over anything else: %s', (_, change, above) => {
+  const texts = written(change, above);
+  expect(texts.length).toBeGreaterThan(2);
+  const poles = (change.flags ?? []).map(({ x }) => ({ x: atX(x), y: AREA.bottom, width: FLAG_PX, height: POLE_PX }));
+  const marks = stepRoom(stepSpots(chart, { ...drawing, ...change }, 280));
   for (const [i, one] of texts.entries()) {
-    expect(isFree(one, [...texts.slice(0, i), ...texts.slice(i + 1)]), one.word).toBe(true);
+    expect(isFree(one, [...texts.slice(0, i), ...texts.slice(i + 1), ...poles, ...marks]), one.word).toBe(true);
     expect(one.x).toBeGreaterThanOrEqual(AREA.left);
     expect(one.x + one.width).toBeLessThanOrEqual(AREA.right);
   }

@@ -1,6 +1,13 @@
 // The chart's words touch nothing: each stands beside what it names, and one that has no room is left out.
 import { expect, test } from 'vitest';
-import { besideMark, freePlace, isFree, labelPlaces, rowsAt, wordsInRow } from '../../../src/screen/charts/label-places.ts';
+import {
+  besideMark,
+  freePlace,
+  isFree,
+  labelPlaces,
+  rowsAt,
+  wordsInRow,
+} from '../../../src/screen/charts/label-places.ts';
 import type { Spot, Taken } from '../../../src/screen/charts/label-places.ts';
 
 const text = (y: number, { width = 100, left = 10, right = 610 } = {}) => ({

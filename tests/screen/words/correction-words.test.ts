@@ -1,7 +1,14 @@
 // What a mark changed, in words that a person reads at a glance; the moment is half an hour after 07:30.
 import { expect, test } from 'vitest';
 import type { Correction, MarkView } from '../../../src/screen/client/types.ts';
-import { correctedAt, correctedBy, correctedLine, correctedWords, correctionWords, wayOf } from '../../../src/screen/words/correction-words.ts';
+import {
+  correctedAt,
+  correctedBy,
+  correctedLine,
+  correctedWords,
+  correctionWords,
+  wayOf,
+} from '../../../src/screen/words/correction-words.ts';
 import { american, metric, moment } from '../moment.ts';
 
 const HOUR = 3_600_000;
@@ -76,10 +83,17 @@ test('what was noted later is told with the time at which it happened first, and
     correctedBy(each, moment, metric).map(
       (one) => `${correctedAt(each, one) / 60_000} ${plain(correctedWords(each, one, moment, metric))!}`,
     );
-  const later = { ...noted, t: 1_700_000, at: 0, corrections: [{ ...changed, after: { ...changed.before, brix: 58 } }] };
+  const later = {
+    ...noted,
+    t: 1_700_000,
+    at: 0,
+    corrections: [{ ...changed, after: { ...changed.before, brix: 58 } }],
+  };
   expect(told(later)).toEqual(['0 Front pot: Density 58 °Bx, noted 07:58: strength 55 → 58 °Bx']);
   expect(told({ ...later, at: 1_660_000 })[0]).not.toContain('noted');
   // A taking back has a time of its own.
   const back = { ...changed, t: 1_790_000, after: { ...changed.before, brix: 58 } };
-  expect(told({ ...later, withdrawn: true, corrections: [back] })[0]).toMatch(/^29\.8\d* Front pot: .*\(taken back\): /u);
+  expect(told({ ...later, withdrawn: true, corrections: [back] })[0]).toMatch(
+    /^29\.8\d* Front pot: .*\(taken back\): /u,
+  );
 });

@@ -75,7 +75,15 @@ test('a call that came while all sound was off says so first, and the look back 
 });
 
 test('calls that are kept no more, that came at once and that flooded are counted in words', () => {
-  const look = { ...lookBack([raising]), raised: 200, answered: 5, answeredAfterS: 40, chatter: 2, floods: 1, noUse: 0 };
+  const look = {
+    ...lookBack([raising]),
+    raised: 200,
+    answered: 5,
+    answeredAfterS: 40,
+    chatter: 2,
+    floods: 1,
+    noUse: 0,
+  };
   const lines = Object.fromEntries(lookBackLines(look, 12, moment));
   expect(lines).toMatchObject({
     Calls: '200, and 12 before those',
