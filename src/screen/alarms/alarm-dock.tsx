@@ -57,7 +57,7 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
         class="hurry-seen"
         hint={seenHint(press)}
         disabled={answers.length === 0}
-        act={() => answers.forEach(acknowledge)}
+        act={() => answers.forEach((each) => acknowledge(each, now.alarms))}
       >
         {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </KeyButton>
@@ -250,7 +250,7 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
           letter="S"
           class="hurry-seen"
           disabled={press.answers.length === 0}
-          act={() => press.answers.forEach(acknowledge)}
+          act={() => press.answers.forEach((each) => acknowledge(each, now.alarms))}
         >
           {press.answers.length > 1
             ? say('alarms.seen_together', { count: String(press.answers.length) })

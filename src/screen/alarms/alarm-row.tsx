@@ -58,7 +58,7 @@ function Body({ alarm, children }: { alarm: AlarmView; children?: ComponentChild
   );
 }
 
-function Answers({ alarm }: { alarm: AlarmView }): JSX.Element {
+function Answers({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
   if (isAside(alarm)) {
     return (
       <button type="button" onClick={() => takeUpAgain(alarm)}>
@@ -69,7 +69,7 @@ function Answers({ alarm }: { alarm: AlarmView }): JSX.Element {
   return (
     <span class="alarm-answers">
       {!alarm.answered && (
-        <button type="button" onClick={() => acknowledge(alarm)}>
+        <button type="button" onClick={() => acknowledge(alarm, now.alarms)}>
           {say('alarms.seen_short')}
         </button>
       )}
@@ -122,7 +122,7 @@ export function AlarmRow({ alarm, now, full, canAnswer, also = [] }: AlarmRowPro
         </summary>
         <Body alarm={alarm} />
       </details>
-      {canAnswer && <Answers alarm={alarm} />}
+      {canAnswer && <Answers alarm={alarm} now={now} />}
     </li>
   );
 }

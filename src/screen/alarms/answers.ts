@@ -2,6 +2,7 @@
 import { say } from '../language/say.ts';
 import { tell } from '../client/store.ts';
 import type { AlarmView, MarkView, Now, RaisingShown } from '../client/types.ts';
+import { withCovered } from './one-way.ts';
 
 type Named = Pick<AlarmView, 'alarm' | 'pan' | 'port'>;
 
@@ -11,14 +12,9 @@ const keyOf = ({ alarm, pan, port }: Named): { pan: string | null; alarm: string
   ...(port === null ? {} : { port }),
 });
 
-/** Says "I have seen this one". */
-export function acknowledge(alarm: Named): void {
-  void tell({ answer: { acknowledge: keyOf(alarm) } });
-}
-
-/** Says it of each; `done` is said once the host has taken it. */
-export function acknowledgeEach(alarms: readonly Named[], done: string): void {
-  for (const alarm of alarms) void tell({ answer: { acknowledge: keyOf(alarm) } }, done);
+/** Says "I have seen this one", and with it what it stands for among all that is listed; `done` is said once the host has taken it. */
+export function acknowledge(alarm: AlarmView, listed: readonly AlarmView[], done?: string): void {
+  for (const each of withCovered(alarm, listed)) void tell({ answer: { acknowledge: keyOf(each) } }, done);
 }
 
 /** Boil time is faster than the person's in a practice boil, and their time is what they choose. */

@@ -1,6 +1,7 @@
 // Which calls a press of "I have seen it" answers: what the person had before their eyes, not what came a moment ago.
 import type { AlarmView } from '../client/types.ts';
 import { alarmKey, firstUnseen, isAside } from '../words/alarm-words.ts';
+import { isOnWay } from './one-way.ts';
 
 /**
  * From seeing a call to the press takes at least this long (judgement: somebody in steam reads it, then finds the key).
@@ -43,16 +44,13 @@ export function foremost(
   return { call, sinceMs: atMs, before: lastSeen(last, alarms, atMs), shownSince };
 }
 
-/** One pan's way to its finish and over it: the heat goes off for all of them, so one press has seen them. */
-const ONE_WAY: ReadonlySet<AlarmView['alarm']> = new Set(['near-finish', 'finish', 'past-finish', 'scorch-risk']);
-
 /** The unseen calls of the same pan that ask for the same hand as `first`, without itself. */
 export function sameHand(first: AlarmView, alarms: readonly AlarmView[]): AlarmView[] {
-  if (first.pan === null || !ONE_WAY.has(first.alarm)) return [];
+  if (!isOnWay(first)) return [];
   return alarms.filter(
     (alarm) =>
       alarm.pan === first.pan &&
-      ONE_WAY.has(alarm.alarm) &&
+      isOnWay(alarm) &&
       alarm.condition === 'active' &&
       isUnseen(alarm) &&
       !isSame(alarm, first),

@@ -2,7 +2,8 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
-import { acknowledgeEach, beQuiet, endQuiet, QUIET_S } from '../alarms/answers.ts';
+import { acknowledge, beQuiet, endQuiet, QUIET_S } from '../alarms/answers.ts';
+import { sameHand } from '../alarms/seen-press.ts';
 import { useSeenPress } from '../alarms/use-seen-press.ts';
 import { isLost, linkState, live, said, settings, silentSeconds } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -60,7 +61,14 @@ function Head({ now }: { now: Now }): JSX.Element {
   );
 }
 
-function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
+interface CallProps {
+  alarm: AlarmView;
+  now: Now;
+  /** Calls of the same pan for the same hand, which are named in it: they have no place of their own. */
+  also: readonly AlarmView[];
+}
+
+function Call({ alarm, now, also }: CallProps): JSX.Element {
   return (
     <li class={`phone-call phone-call-${alarm.priority}`}>
       <AlarmShape priority={alarm.priority} flashes={true} />
@@ -68,6 +76,7 @@ function Call({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
         <span class="phone-priority">{priorityWord(alarm.priority)}</span> <b>{calledWords(alarm, now.header)}</b>
         {alarm.alarm !== 'reminder' && <p>{asSentence(hostWords(whyWords(alarm.why, settings.value)))}</p>}
         <p>{hostWords(alarm.todo)}</p>
+        {also.length > 0 && <p>{say('alarms.also', { what: also.map(({ title }) => hostWords(title)).join(', ') })}</p>}
       </div>
     </li>
   );
@@ -95,7 +104,11 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
   const until = quietUntil(now);
   return (
     <div class="phone-answers">
-      <button type="button" class="hurry-seen" onClick={() => acknowledgeEach(answers, seenWords(answers, now))}>
+      <button
+        type="button"
+        class="hurry-seen"
+        onClick={() => answers.forEach((each) => acknowledge(each, now.alarms, seenWords(answers, now)))}
+      >
         {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </button>
       <button
@@ -140,10 +153,12 @@ const MOST_CARDS = 3;
 
 function Calls({ now }: { now: Now }): JSX.Element {
   const unseen = inOrder(now.alarms).filter((alarm) => !isAside(alarm) && !alarm.answered);
-  const calls = unseen.filter(({ condition }) => condition === 'active');
+  const active = unseen.filter(({ condition }) => condition === 'active');
   const over = unseen.filter(({ condition }) => condition === 'over');
-  const [first] = calls;
-  const { answers } = useSeenPress(now, [...calls.slice(0, MOST_CALLS), ...(first === undefined ? over : [])]);
+  const [first] = active;
+  const also = first === undefined ? [] : sameHand(first, active);
+  const calls = active.filter((alarm) => !also.includes(alarm));
+  const { answers } = useSeenPress(now, [...calls.slice(0, MOST_CALLS), ...also, ...(first === undefined ? over : [])]);
   const mayAnswer = phone.value?.mayAnswer === true;
   return (
     <>
@@ -161,7 +176,7 @@ function Calls({ now }: { now: Now }): JSX.Element {
           {calls.length > 0 && (
             <ul>
               {calls.slice(0, MOST_CALLS).map((alarm) => (
-                <Call key={alarmKey(alarm)} alarm={alarm} now={now} />
+                <Call key={alarmKey(alarm)} alarm={alarm} now={now} also={alarm === first ? also : []} />
               ))}
             </ul>
           )}

@@ -1,6 +1,7 @@
 // The words and shapes of alarm priorities, and the title that the page's tab carries.
 import { lengthOfTime } from '../../core/quantities/time.ts';
 import { boardCalled, pansOfBoard } from '../../protocol/boards.ts';
+import { uncovered } from '../alarms/one-way.ts';
 import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -32,9 +33,12 @@ export function isAside(alarm: AlarmView): boolean {
 /** Of two that are for now, what burns goes before what is past its finish, as the first line has it. */
 const isBurning = ({ alarm, priority }: AlarmView): boolean => alarm === 'scorch-risk' && priority === 'high';
 
-/** What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest first. */
+/**
+ * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest
+ * first. What a worse call of its pan stands for is left out: one thing calls once.
+ */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
-  return [...alarms].sort(
+  return uncovered(alarms).sort(
     (a, b) =>
       Number(isAside(a)) - Number(isAside(b)) ||
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
