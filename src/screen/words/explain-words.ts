@@ -77,12 +77,13 @@ function howSure(told: Explanation, telling: Telling): string {
   if (low === high) return say('explain.exact', { whole });
   const [from, to] = [amount(told, low, telling), amount(told, high, telling)];
   if (from === to) return say('explain.sure', { whole });
+  return say('explain.between', { whole, from: withoutUnit(from, to), to });
+}
+
+/** The first of two amounts, whose unit the second says. */
+function withoutUnit(from: string, to: string): string {
   const unit = unitOf(to);
-  return say('explain.between', {
-    whole,
-    from: from.endsWith(unit) ? from.slice(0, from.length - unit.length) : from,
-    to,
-  });
+  return from.endsWith(unit) ? from.slice(0, from.length - unit.length) : from;
 }
 
 /** The unit with the blank before it; times of day have none. */
@@ -148,10 +149,33 @@ function strengthEnd(brix: number, low: number, high: number, settings: Settings
 function leastSure(told: Explanation, telling: Telling): string {
   const [largest] = told.parts;
   if (largest === undefined || told.low === told.high) return '';
-  const spread = spreadWords(told, Z80 * Math.abs(largest.sigma), telling);
   const probe = told.facts?.probe ?? largest.of ?? null;
-  const what = doubtWords(largest.kind, probe, telling.now.header);
+  const what = doubtWords(largest.kind, probe, telling.now.header, told.pan);
+  const reach = Z80 * Math.abs(largest.sigma);
+  if (isLopsided(told)) return leastSureBetween(told, reach, what, telling);
+  const spread = spreadWords(told, reach, telling);
   return spread === null ? say('explain.least_sure', { what }) : say('explain.least_sure_by', { what, spread });
+}
+
+/** One side of a range wider than the other by more than this: a ± would promise what is not so. */
+const LOPSIDED = 1.25;
+
+function isLopsided({ value, low, high }: Explanation): boolean {
+  if (value === null || low === null || high === null) return false;
+  const [down, up] = [value - low, high - value];
+  return Math.max(down, up) > LOPSIDED * Math.min(down, up);
+}
+
+/** What the largest part does by itself, each way its share of the range; nothing where that is the range that was said. */
+function leastSureBetween(told: Explanation, reach: number, what: string, telling: Telling): string {
+  const [value, low, high] = [told.value ?? 0, told.low ?? 0, told.high ?? 0];
+  const share = Math.min(1, reach / Math.max(value - low, high - value));
+  const ends = [value - share * (value - low), value + share * (high - value)] as const;
+  const [from, to] = ends.map((end) => amount(told, end, telling));
+  const isWhole = from === amount(told, low, telling) && to === amount(told, high, telling);
+  return isWhole || from === to || from === undefined || to === undefined
+    ? say('explain.least_sure', { what })
+    : say('explain.least_sure_between', { what, from: withoutUnit(from, to), to });
 }
 
 /** "0.4 °Bx" behind a ±; null where it would print as nothing. */

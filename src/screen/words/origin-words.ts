@@ -4,7 +4,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { height } from './amounts.ts';
 import { ago } from './clock.ts';
-import { probeName } from './pan-words.ts';
+import { panNamed, probeName } from './pan-words.ts';
 
 type Kind = From['kind'];
 
@@ -66,8 +66,13 @@ const DOUBT_WORDS: Record<Kind, MessageKey> = {
   assumed: 'doubt.assumed',
 };
 
+/** Whether somebody typed what this pan's burner gives: else what is usual stands for it. */
+export const isPowerTold = (header: Header | null, pan: string | null): boolean =>
+  panNamed(header, pan)?.heat?.power_w !== undefined;
+
 /** What is least sure, so that "Least sure: …" can stand before it. */
-export function doubtWords(kind: Kind, probe: string | null, header: Header | null): string {
+export function doubtWords(kind: Kind, probe: string | null, header: Header | null, pan: string | null): string {
+  if (kind === 'nominal-power' && !isPowerTold(header, pan)) return say('doubt.usual_power');
   if (probe === null && kind === 'probe') return say('doubt.thermometer');
   if (probe === null && kind === 'assumed') return say('doubt.assumed_thermometer');
   return say(DOUBT_WORDS[kind], { probe: probe === null ? '' : probeName(header, probe) });

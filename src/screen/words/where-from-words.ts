@@ -5,7 +5,7 @@ import type { Explained, Explanation, Now, PanFacts, SapKind, Settings } from '.
 import { degrees, depth, exactStrength, roundTemperature, strength, temperature, volume } from './amounts.ts';
 import { ago } from './clock.ts';
 import { kindWords } from './mark-words.ts';
-import { altitudeBeside, originWords } from './origin-words.ts';
+import { altitudeBeside, isPowerTold, originWords } from './origin-words.ts';
 import { panNamed, probeName } from './pan-words.ts';
 import { sapCalled } from './sap-words.ts';
 
@@ -107,7 +107,7 @@ function fromStrength(told: Explanation, facts: PanFacts, telling: Telling): str
     return say('from.strength_below_boil', { source });
   }
   if (told.parts.length > 0 && told.parts.every(({ kind }) => kind === 'volume'))
-    return say('from.counted', { volumes: volumeWords(told, facts) });
+    return say('from.counted', { volumes: volumeWords(told, facts, telling) });
   const rise =
     facts.riseC === null ? say('from.how_hot') : say('from.over_water', { rise: degrees(facts.riseC, settings) });
   const said = { rise, heard: heard(facts, told.t, telling), sap: sapWords(told, facts, telling) };
@@ -115,31 +115,33 @@ function fromStrength(told: Explanation, facts: PanFacts, telling: Telling): str
 }
 
 /** "the volumes noted, the last a Top-up 12 min ago, less what has boiled away since". */
-function volumeWords({ parts, t }: Explanation, { volume: last }: PanFacts): string {
-  const counted = parts.some(({ kind }) => kind === 'nominal-power') ? 'power' : 'otherwise';
+function volumeWords({ pan, parts, t }: Explanation, { volume: last }: PanFacts, { now }: Telling): string {
+  const isUnseen = parts.some(({ kind }) => kind === 'nominal-power');
+  const counted = isUnseen ? (isPowerTold(now.header, pan) ? 'power' : 'usual') : 'otherwise';
   if (last === null) return say('from.volumes', { counted });
   return say('from.volumes_last', { counted, last: kindWords(last.kind), age: ago((t - last.at) / 1000) });
 }
 
-function fromVolume(told: Explanation, facts: PanFacts, { settings }: Telling): string {
-  return say('from.litres', { volumes: volumeWords(told, facts), at: roundTemperature(20, settings) });
+function fromVolume(told: Explanation, facts: PanFacts, telling: Telling): string {
+  return say('from.litres', { volumes: volumeWords(told, facts, telling), at: roundTemperature(20, telling.settings) });
 }
 
-function fromDepth(told: Explanation, facts: PanFacts, { settings }: Telling): string {
-  const amount = facts.litres === null ? say('from.what_is_in') : volume(facts.litres, settings);
-  return say('from.depth', { amount, volumes: volumeWords(told, facts) });
+function fromDepth(told: Explanation, facts: PanFacts, telling: Telling): string {
+  const amount = facts.litres === null ? say('from.what_is_in') : volume(facts.litres, telling.settings);
+  return say('from.depth', { amount, volumes: volumeWords(told, facts, telling) });
 }
 
 /** What boils away in an hour, for a message that leaves it out where it is "none". */
 const goingAway = ({ evaporationLPerH: perHour }: PanFacts, settings: Settings): string =>
   perHour === null || perHour <= 0 ? 'none' : volume(perHour, settings);
 
-function fromTopUp(told: Explanation, facts: PanFacts, { settings }: Telling): string {
+function fromTopUp(told: Explanation, facts: PanFacts, telling: Telling): string {
+  const { settings } = telling;
   return say('from.top_up', {
     least: depth(facts.leastDepthMm, settings),
     deep: facts.depthMm === null ? 'none' : depth(facts.depthMm, settings),
     going: goingAway(facts, settings),
-    volumes: volumeWords(told, facts),
+    volumes: volumeWords(told, facts, telling),
   });
 }
 
@@ -147,7 +149,7 @@ function fromFinish(told: Explanation, facts: PanFacts, telling: Telling): strin
   const { settings } = telling;
   const from =
     facts.brix === null
-      ? volumeWords(told, facts)
+      ? volumeWords(told, facts, telling)
       : say('from.now', { strength: strength(facts.brix, null, null, settings) });
   const said = { finish: exactStrength(facts.finishBrix, settings), from, going: goingAway(facts, settings) };
   return sentences(say('from.finish', { ...said }), waterSentence(told, telling));

@@ -134,6 +134,26 @@ test('times are times of day, and the surest forecast still says on what it stan
   expect(said).toContain('Least sure: how evenly the fire burns (±5 min).');
 });
 
+test('of a range with one side longer the least sure part has its two ends, and no ± that would promise them alike', () => {
+  const told = { ...strength, what: 'finish' as const, value: 7200, low: 3600, high: 18_000 };
+  const part = (sigma: number): string =>
+    words({ ...told, parts: [{ kind: 'evaporation', at: null, sigma: sigma / 1.2816 }] });
+  expect(part(-5400)).toContain('Least sure: how evenly the fire burns (by itself between 09:30 and 11:30).');
+  expect(part(-10_800)).toMatch(/Least sure: how evenly the fire burns\.$/u);
+});
+
+test('a power that nobody typed is not named as if somebody had', () => {
+  const told = { ...strength, what: 'litres' as const, value: 3.1, low: 2.6, high: 3.6 };
+  const counted = { ...told, parts: [{ kind: 'nominal-power' as const, at: null, sigma: -0.3 }] };
+  const said = words(counted);
+  expect(said).toContain('boiled away since by what is usual for such a fire.');
+  expect(said).toContain('Least sure: how fast such a fire boils it away, for nobody typed its power');
+  const header = { ...moment.header!, pans: [{ id: 'p1', heat: { kind: 'propane' as const, power_w: 16_000 } }] };
+  const typed = explainWords(counted, { now: { ...moment, header }, settings: metric, saps: sapKinds });
+  expect(typed).toContain("boiled away since by the burner's nominal power.");
+  expect(typed).toContain("Least sure: how much of the burner's nominal power becomes steam");
+});
+
 test('whatever can be asked is one short paragraph without a gap, in any units', () => {
   for (const settings of [metric, american, { ...american, strength: 'baume' as const }]) {
     for (const what of EXPLAINED) {
