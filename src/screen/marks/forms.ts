@@ -1,5 +1,6 @@
 // All forms for marks in the order in which their buttons stand: the everyday ones first.
-import type { MarkKind } from '../client/types.ts';
+import type { Header, MarkKind } from '../client/types.ts';
+import { hasProbe } from './mark-form.ts';
 import type { MarkForm } from './mark-form.ts';
 import { density } from './density-form.ts';
 import { depthMark, handReading, waterCheck } from './measure-forms.ts';
@@ -21,6 +22,10 @@ export const markForms: readonly MarkForm[] = [
   reminder,
   note,
 ];
+
+/** The forms that a boil offers: one that is read by hand alone has no probe to move. */
+export const formsFor = (header: Header): MarkForm[] =>
+  markForms.filter(({ kind }) => kind !== probeMoved.kind || hasProbe(header));
 
 /** The form of a kind of mark; null for a kind that nobody types. */
 export function formOf(kind: MarkKind): MarkForm | null {

@@ -4,7 +4,7 @@ import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { ask, settings, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import type { Mark, Now } from '../client/types.ts';
+import type { Header, Mark, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { firstButton } from '../shell/arrival.tsx';
 import { useKey } from '../shell/keys.ts';
@@ -15,7 +15,7 @@ import { markWords } from '../words/mark-words.ts';
 import { isBig } from '../pans/big-view.tsx';
 import { panName } from '../words/pan-words.ts';
 import { doubtAbout } from './doubt.ts';
-import { formOf, markForms } from './forms.ts';
+import { formOf, formsFor } from './forms.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
 import { noteAgain, takeBack, takeCorrectionBack } from './take-back.ts';
@@ -255,9 +255,9 @@ function FormKey({ form }: { form: MarkForm }): null {
 }
 
 /** The keys of all notes while the big view shows the pans alone. */
-export const FormKeys = (): JSX.Element => (
+export const FormKeys = ({ header }: { header: Header }): JSX.Element => (
   <>
-    {markForms.map((form) => (
+    {formsFor(header).map((form) => (
       <FormKey key={form.kind} form={form} />
     ))}
   </>
@@ -292,7 +292,7 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
       <h2>{say('marks.note_for', { pan: panName(now.header, pan) })}</h2>
       <FreshNotices now={now} before={before} />
       <div class="mark-kinds">
-        {markForms.map((each) => (
+        {formsFor(now.header).map((each) => (
           <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = { kind: each.kind, pour: null })}>
             {say(each.word)}
           </KeyButton>

@@ -193,7 +193,7 @@ export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
-      {isBig.value && pan !== null && canMark && <FormKeys />}
+      {isBig.value && pan !== null && canMark && now.header !== null && <FormKeys header={now.header} />}
       {!isBig.value && children}
       {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} page={page} />}
       <ExplainPanel now={now} canMark={canMark} />

@@ -4,7 +4,7 @@ import { readInstrument } from '../../../src/core/physics/instruments.ts';
 import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { markSchema } from '../../../src/protocol/entry-schemas.ts';
 import { language } from '../../../src/screen/language/language.ts';
-import { formOf, markForms } from '../../../src/screen/marks/forms.ts';
+import { formOf, formsFor, markForms } from '../../../src/screen/marks/forms.ts';
 import type { Mark, Settings } from '../../../src/screen/client/types.ts';
 import { numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
@@ -191,6 +191,13 @@ test('what a boil has nothing for says so and what to do instead, in each langua
     expect.stringMatching(/^Il n’y a pas de sonde dans cette cuisson. On en ajoute une/u),
     expect.stringMatching(/^Il n’y a qu’une casserole dans cette cuisson/u),
   ]);
+});
+
+test('a boil that is read by hand alone is offered no probe to move', () => {
+  const kinds = (header: MarkPlace['header']): string[] => formsFor(header).map(({ kind }) => kind);
+  const { header } = places[0]!;
+  expect(kinds(header)).toContain('move-probe');
+  expect(kinds({ ...header, probes: [] })).toEqual(kinds(header).filter((kind) => kind !== 'move-probe'));
 });
 
 test('a density has its instrument, its scale and what is printed on it', () => {
