@@ -32,3 +32,33 @@ test('while a call is not seen the sound check makes room, and a note goes to th
   await page.context().close();
   await host.close();
 });
+
+test('who answers a call sees its pan, however far down it stands; while a note is typed the page stays where it is', async () => {
+  const calm = liveNow(4);
+  const host = await standIn(await ensureScreenBuilt(), calm);
+  const { page } = await openPage(browser, host.url, PHONE);
+  const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p4', since: calm.t };
+  const name = page.locator('.card[data-pan=p4] .card-name');
+  const isInSight = async (): Promise<boolean> => {
+    const [top, box, bottom] = await Promise.all(
+      [page.locator('.top'), name, page.locator('.bottom')].map((place) => place.boundingBox()),
+    );
+    return box!.y >= top!.y + top!.height && box!.y + box!.height <= bottom!.y;
+  };
+  await name.waitFor();
+  await page.keyboard.press('n');
+  await page.locator('.mark-form').waitFor();
+  host.show({ ...calm, alarms: [call] });
+  await page.locator('.hurry-seen').click();
+  await expect.poll(() => host.heard.some((each) => 'answer' in each)).toBe(true);
+  expect(await isInSight()).toBe(false);
+  await page.keyboard.press('Escape');
+  host.show({ ...calm, alarms: [{ ...call, since: calm.t + 1 }] });
+  await page.locator('.alarm-title').waitFor();
+  await page.evaluate('scrollTo(0, 0)');
+  expect(await isInSight()).toBe(false);
+  await page.locator('.hurry-seen').click();
+  await expect.poll(isInSight).toBe(true);
+  await page.context().close();
+  await host.close();
+});

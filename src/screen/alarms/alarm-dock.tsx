@@ -23,6 +23,7 @@ import { AlarmRow } from './alarm-row.tsx';
 import { acknowledge, beQuiet, endQuiet, QUIET_S } from './answers.ts';
 import { AsideForm } from './aside-form.tsx';
 import { openForm } from '../marks/open-form.ts';
+import { showCalled } from '../pans/called-pan.ts';
 import { openList, puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
 import { sameHand } from './seen-press.ts';
@@ -47,6 +48,11 @@ function seenHint({ front, answers }: SeenPress): string {
   return say(answers.length > 1 ? 'alarms.seen.hint_calls' : 'alarms.seen.hint');
 }
 
+function answerAll(answers: readonly AlarmView[], now: Now): void {
+  for (const each of answers) acknowledge(each, now.alarms);
+  showCalled(answers[0]);
+}
+
 function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Element {
   const { answers } = press;
   const until = quietUntil(now);
@@ -57,7 +63,7 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
         class="hurry-seen"
         hint={seenHint(press)}
         disabled={answers.length === 0}
-        act={() => answers.forEach((each) => acknowledge(each, now.alarms))}
+        act={() => answerAll(answers, now)}
       >
         {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
       </KeyButton>
@@ -250,7 +256,7 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
           letter="S"
           class="hurry-seen"
           disabled={press.answers.length === 0}
-          act={() => press.answers.forEach((each) => acknowledge(each, now.alarms))}
+          act={() => answerAll(press.answers, now)}
         >
           {press.answers.length > 1
             ? say('alarms.seen_together', { count: String(press.answers.length) })

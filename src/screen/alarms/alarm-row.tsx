@@ -13,6 +13,7 @@ import { AlarmShape } from './alarm-shape.tsx';
 import { acknowledge, takeUpAgain } from './answers.ts';
 import { puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
+import { showCalled } from '../pans/called-pan.ts';
 
 function stateWords(alarm: AlarmView, now: Now): string {
   const since = say('alarms.since', {
@@ -41,7 +42,10 @@ function Head({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
     <>
       <AlarmShape priority={alarm.priority} flashes={calls} isOver={alarm.condition === 'over' || isAside(alarm)} />
       <span class={`alarm-word alarm-word-${calls ? alarm.priority : 'quiet'}`}>{stateWord(alarm)}</span>
-      <b class="alarm-title">{calledWords(alarm, now.header)}</b>
+      {/* By keys a pan is chosen by its own number. */}
+      <b class="alarm-title" onClick={() => showCalled(alarm)}>
+        {calledWords(alarm, now.header)}
+      </b>
       <span class="alarm-state">{stateWords(alarm, now)}</span>
     </>
   );
@@ -59,6 +63,10 @@ function Body({ alarm, children }: { alarm: AlarmView; children?: ComponentChild
 }
 
 function Answers({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
+  const answer = (): void => {
+    acknowledge(alarm, now.alarms);
+    showCalled(alarm);
+  };
   if (isAside(alarm)) {
     return (
       <button type="button" onClick={() => takeUpAgain(alarm)}>
@@ -69,7 +77,7 @@ function Answers({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
   return (
     <span class="alarm-answers">
       {!alarm.answered && (
-        <button type="button" onClick={() => acknowledge(alarm, now.alarms)}>
+        <button type="button" onClick={answer}>
           {say('alarms.seen_short')}
         </button>
       )}

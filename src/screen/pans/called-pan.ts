@@ -2,14 +2,24 @@
 import { effect } from '@preact/signals';
 import { puttingAside } from '../alarms/dock-state.ts';
 import { live } from '../client/store.ts';
+import type { AlarmView } from '../client/types.ts';
 import { openForm } from '../marks/open-form.ts';
 import { openLimits } from '../settings/open-limits.ts';
 import { route } from '../shell/routes.ts';
+import { scrollClear } from '../shell/scroll-clear.ts';
 import { alarmKey, callsNow } from '../words/alarm-words.ts';
 import { selectPan } from './selected-pan.ts';
 
 /** A form stands for the pan that was chosen as it was opened. */
 const isTyping = (): boolean => [openForm, openLimits, puttingAside].some((form) => form.peek() !== null);
+
+/** Who answers a call or presses its name sees its pan, where the pans are what they look at and nothing is being typed. */
+export function showCalled(call: Pick<AlarmView, 'pan'> | undefined): void {
+  if (call === undefined || call.pan === null || route.value !== 'pans' || isTyping()) return;
+  selectPan(call.pan);
+  const card = [...document.querySelectorAll<HTMLElement>('.card')].find(({ dataset }) => dataset['pan'] === call.pan);
+  if (card !== undefined) scrollClear(card);
+}
 
 /**
  * Chooses the pan of the foremost unseen call, once for each raising, so that who then chooses another keeps it; returns
