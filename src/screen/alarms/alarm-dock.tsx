@@ -235,17 +235,20 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
     <>
       <details>
         <summary>
-          {aside && `${say('alarms.of_live')} `}
-          {over.length > 0 && <OverLine over={over} now={now} />}
-          {over.length > 0 && (away > 0 || worst !== undefined) && ' · '}
-          {away > 0 && <b>{say('alarms.aside_count', { count: String(away) })}</b>}
-          {away > 0 && worst !== undefined && ' · '}
-          {worst !== undefined && (
-            <>
-              {say('alarms.seen_which')} <b>{byPlaceWords(named, now)}</b>
-              {more > 0 && say('alarms.and_more', { count: String(more) })}
-            </>
-          )}
+          <span class="calm-words">
+            {' '}
+            {aside && `${say('alarms.of_live')} `}
+            {over.length > 0 && <OverLine over={over} now={now} />}
+            {over.length > 0 && (away > 0 || worst !== undefined) && ' · '}
+            {away > 0 && <b>{say('alarms.aside_count', { count: String(away) })}</b>}
+            {away > 0 && worst !== undefined && ' · '}
+            {worst !== undefined && (
+              <>
+                {say('alarms.seen_which')} <b>{byPlaceWords(named, now)}</b>
+                {more > 0 && say('alarms.and_more', { count: String(more) })}
+              </>
+            )}
+          </span>{' '}
         </summary>
         <ul class="alarms">
           <Rows now={now} alarms={alarms} full={null} />

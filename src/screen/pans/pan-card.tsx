@@ -264,7 +264,9 @@ export function PanCard({
         aria-keyshortcuts={letter}
         onClick={select}
       >
-        <kbd aria-hidden="true">{letter}</kbd> <b>{name}</b>
+        <span class="card-called">
+          <kbd aria-hidden="true">{letter}</kbd> <b title={name}>{name}</b>
+        </span>{' '}
         {worst === undefined ? (
           <span class="stage">{!burns && stage}</span>
         ) : (
