@@ -177,3 +177,55 @@ test('a pan that is about to burn gives one order on a phone, too: no time at wh
   expect(await page.locator('.phone-pan').first().innerText()).not.toMatch(/done about/iu);
   await close();
 });
+
+test('what stands behind a number is parted by what no number has in it', async () => {
+  const { page, close } = await phoneOn(liveNow(1));
+  const caption = await page.locator('.phone-caption').innerText();
+  expect(caption.replaceAll('\u00a0', ' ')).toBe('over boiling water · 101.3 °C · 63.4 °Bx · 27 mm deep');
+  await close();
+});
+
+/** So many pans, two of them with a long name. */
+function pansOf(count: number): Now {
+  const now = liveNow(4);
+  const ids = Array.from({ length: count }, (_, place) => `p${place + 1}`);
+  const taken = <T extends object>(list: readonly T[], key: 'id' | 'pan'): T[] =>
+    ids.map((id, place) => ({ ...list[place % list.length]!, [key]: id }));
+  const long = { name: 'Chaudron de finition de l’érablière' };
+  const pans = taken(now.header!.pans ?? [], 'id').map((pan, place) => (place % 4 < 2 ? { ...pan, ...long } : pan));
+  return {
+    ...now,
+    readings: taken(now.readings, 'pan'),
+    limits: taken(now.limits, 'pan'),
+    header: { ...now.header!, pans },
+  };
+}
+
+test('on the wall every pan is in sight, whatever their number and however the screen is turned, and no number is cut', async () => {
+  const { page, host, close } = await phoneOn(pansOf(1));
+  await page.getByRole('button', { name: 'Wall view' }).click();
+  for (const size of [PHONE, { width: 844, height: 390 }, { width: 1024, height: 768 }, { width: 768, height: 1024 }]) {
+    await page.setViewportSize(size);
+    for (const count of [1, 2, 3, 4, 5, 8]) {
+      host.show(pansOf(count));
+      await expect.poll(() => page.locator('.phone-pan').count()).toBe(count);
+      const cut = await page.locator('.phone-pan').evaluateAll((pans) => {
+        const foot = pans[0]!.ownerDocument.querySelector('.phone-foot')!.getBoundingClientRect().top;
+        return pans.filter((pan) => {
+          const { left, right, top, bottom } = pan.getBoundingClientRect();
+          const parts = [...pan.querySelectorAll('.phone-name, .phone-stage, .phone-big, .phone-bar')];
+          return (
+            bottom > foot ||
+            parts.some((part) => {
+              const box = part.getBoundingClientRect();
+              const isIn = box.left >= left && box.right <= right && box.top >= top && box.bottom <= bottom;
+              return !isIn || part.scrollWidth > part.clientWidth + 1;
+            })
+          );
+        }).length;
+      });
+      expect(cut, `${count} on ${size.width} × ${size.height}`).toBe(0);
+    }
+  }
+  await close();
+});

@@ -1,4 +1,5 @@
 // One pan on a phone: its name and state, the number that matters, where it stands on its bar, and when it is done.
+import { Fragment } from 'preact';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
 import { settings } from '../client/store.ts';
@@ -66,18 +67,33 @@ function bigWords(
   now: Now,
   { pan, rise_c: rise, temperature_c: celsius, stage }: Reading,
   isRow: boolean,
-): { big: string | null; caption: string } {
+): { big: string | null; captions: string[] } {
   const shown = settings.value;
   if (celsius === null)
-    return { big: lastHeat(now, pan) === null ? null : '–', caption: lastHeatWords(now, pan, shown) };
+    return { big: lastHeat(now, pan) === null ? null : '–', captions: [lastHeatWords(now, pan, shown)] };
   const exact = temperature(celsius, shown);
   if (rise === null || stage === 'off')
-    return { big: `${exact.replace(/\s.*/u, '')}°${shown.temperature}`, caption: say('pans.in_the_pan') };
+    return { big: `${exact.replace(/\s.*/u, '')}°`, captions: [say('pans.in_the_pan')] };
   return {
-    big: `${signedRise(rise, shown)}°${shown.temperature}`,
+    big: `${signedRise(rise, shown)}°`,
     // A row has no room for more: what the number is over, the bar beneath it shows.
-    caption: isRow ? exact : say(isUnderWater(rise, shown) ? 'phone.under_water' : 'phone.over_water', { exact }),
+    captions: isRow ? [exact] : [say(isUnderWater(rise, shown) ? 'pans.under_water' : 'pans.over_water'), exact],
   };
+}
+
+/** What stands behind the number, parted by dots: a comma would be taken for one of the numbers' own. */
+function Captions({ plain, strong }: { plain: readonly string[]; strong: readonly string[] }): JSX.Element {
+  const pieces = [...plain.map((words) => <span>{words}</span>), ...strong.map((words) => <b>{words}</b>)];
+  return (
+    <>
+      {pieces.map((piece, place) => (
+        <Fragment key={place}>
+          {place > 0 && ' · '}
+          {piece}
+        </Fragment>
+      ))}
+    </>
+  );
 }
 
 interface PhonePanProps {
@@ -93,24 +109,27 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
   // One order at a time: what is about to burn is neither nearly done nor poured over.
   const burns = calls.some(({ alarm, condition }) => alarm === 'scorch-risk' && condition === 'active');
   const forecast = burns ? null : forecastWords(now, reading);
-  const { big, caption } = bigWords(now, reading, isRow);
-  const brix = reading.stage === 'off' ? null : reading.brix;
+  const { big, captions } = bigWords(now, reading, isRow);
+  const { brix, depth_mm: mm } = reading.stage === 'off' ? { brix: null, depth_mm: null } : reading;
+  const strong = [
+    ...(brix === null ? [] : [strength(brix, reading.brix_low, reading.brix_high, settings.value)]),
+    ...(mm === null || isRow ? [] : [depthWords(mm, panNamed(now.header, reading.pan), settings.value)]),
+  ];
   return (
     <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>
       <h2>
         {worst !== undefined && <AlarmShape priority={worst.priority} flashes={!worst.answered} />}{' '}
-        {panName(now.header, reading.pan)}
+        <span class="phone-name">{panName(now.header, reading.pan)}</span>
         <span class="phone-stage">{worst === undefined ? stageOf(reading) : hostWords(worst.title)}</span>
       </h2>
-      {big !== null && <p class="phone-big">{big}</p>}
+      {big !== null && (
+        <p class="phone-big">
+          {big}
+          {big.endsWith('°') && <span class="phone-unit">{settings.value.temperature}</span>}
+        </p>
+      )}
       <p class={big === null ? 'phone-unread' : 'phone-caption'}>
-        {caption}
-        {brix !== null && <b> {strength(brix, reading.brix_low, reading.brix_high, settings.value)}</b>}
-        {!isRow && reading.stage !== 'off' && reading.depth_mm !== null && (
-          <b>
-            {brix !== null && ','} {depthWords(reading.depth_mm, panNamed(now.header, reading.pan), settings.value)}
-          </b>
-        )}
+        <Captions plain={captions} strong={strong} />
       </p>
       <Bar now={now} reading={reading} />
       {forecast !== null && reading.stage !== 'off' && (
