@@ -21,9 +21,10 @@ const FAR_OFF_S = 24 * 3600;
 export function forecastWords(now: Now, reading: Reading): Forecast | null {
   const { finish_in_s: seconds, finish_low_s: low, finish_high_s: high } = reading;
   if (seconds === null || reading.stage === 'off' || isPast(now)) return null;
-  if (seconds <= 0) return { headline: say('pans.done_now'), range: null };
-  // It is called once it may be there with the asked probability, a little before the middle of what is believed: one word for both.
-  if (reading.stage === 'finished') return { headline: say('pans.done_check'), range: null };
+  if (seconds <= 0 && reading.stage === 'finished') return { headline: say('pans.done_now'), range: null };
+  // It is called once it may be there with the asked probability: where that is before the middle of what is believed, or after
+  // it, as with a count that is hardly known, only a look tells.
+  if (seconds <= 0 || reading.stage === 'finished') return { headline: say('pans.done_check'), range: null };
   const advice = now.advice.find((one) => one.pan === reading.pan);
   if (advice?.tooLittle === true) {
     // A smaller pot is asked for once it is of use: till then more sap may come.

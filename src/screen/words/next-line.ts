@@ -43,7 +43,10 @@ function takeOff(now: Now, pan: string | null): string {
   const stands = (name: AlarmView['alarm']): boolean =>
     now.alarms.some((each) => each.pan === pan && each.alarm === name && each.condition === 'active');
   if (stands('scorch-risk')) return say('next.heat_off');
-  return stands('past-finish') ? say('next.take_off') : say('next.done_now');
+  if (stands('past-finish')) return say('next.take_off');
+  const isCalled =
+    stands('finish') || now.readings.some((each) => each.pan === pan && each.stage === 'finished');
+  return say(isCalled ? 'next.done_now' : 'next.done_check');
 }
 
 /** What cannot be finished where it is has no time at which it is done. */

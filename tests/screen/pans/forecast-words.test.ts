@@ -21,6 +21,18 @@ test('a pan that is called at its finish a little before the middle of what is b
   expect(forecastWords(moment, { ...called, finish_in_s: 0 })?.headline).toBe('Done now');
 });
 
+test('a count that has run to the finish, of a pan that is not called yet, is a question and no word that it is done', () => {
+  const counted = {
+    ...reading,
+    stage: 'boiling' as const,
+    brix: null,
+    finish_in_s: 0,
+    finish_low_s: 0,
+    finish_high_s: 0,
+  };
+  expect(forecastWords(moment, counted)).toEqual({ headline: 'May be done: check', range: null });
+});
+
 const poured = (mark: MarkView['mark'], at: number, finishAt: number | null): MarkView => ({
   t: at,
   at,

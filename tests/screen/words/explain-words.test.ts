@@ -189,6 +189,9 @@ test('what cannot be finished in its pot says so first, and whose time it is', (
     /^There is too little in this pot to finish it here\. What is in it alone would be done about 08:30, between 08:25 and 08:40/u,
   );
   expect(said(little, { ...finish, pan: 'p2' })).toMatch(/^Done about 08:30/u);
-  expect(said(little, { ...finish, value: 0, low: 0, high: 0 })).toMatch(/^Done now/u);
+  const there = { ...finish, value: 0, low: 0, high: 0 };
+  expect(said(little, there)).toMatch(/^May be done\./u);
+  const finished = { ...moment.readings[0]!, stage: 'finished' as const };
+  expect(said({ ...little, readings: [finished] }, there)).toMatch(/^Done now/u);
   expect(said(little, strength)).toMatch(/^56\.2/u);
 });

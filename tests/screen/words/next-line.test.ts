@@ -16,7 +16,14 @@ test('a finish comes with its time of day and range', () => {
   expect(line({ what: 'finish', pan: 'p1', at: t + 10 * minute, low: t + 8 * minute, high: t + 13 * minute })).toBe(
     'Front pot: done about 08:10 (08:08–08:13)',
   );
-  expect(line({ what: 'finish', pan: 'p1', at: t })).toBe('Front pot: done; check it, then take it off the heat');
+});
+
+const finished = { readings: [{ ...reading, stage: 'finished' as const }] };
+
+test('a pan that is called is done; one that is there by a count that calls nobody yet may be', () => {
+  const next = { what: 'finish', pan: 'p1', at: moment.t } as const;
+  expect(line(next, finished)).toBe('Front pot: done; check it, then take it off the heat');
+  expect(line(next)).toBe('Front pot: may be done; check it');
 });
 
 test('a pan at its finish needs what the worst of its calls says, though it was seen', () => {
@@ -24,7 +31,7 @@ test('a pan at its finish needs what the worst of its calls says, though it was 
   const seen = { ...alarm, alarm: 'past-finish' as const, answered: true };
   expect(line(done, { alarms: [seen] })).toBe('Front pot: take it off the heat now');
   expect(line(done, { alarms: [seen, { ...seen, alarm: 'scorch-risk' }] })).toBe('Front pot: turn its heat off first');
-  expect(line(done, { alarms: [{ ...seen, condition: 'over' }] })).toContain('check it, then take it off');
+  expect(line(done, { ...finished, alarms: [{ ...seen, condition: 'over' }] })).toContain('check it, then take it off');
 });
 
 test('a top-up has a time by which, or is due now', () => {

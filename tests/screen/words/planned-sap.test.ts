@@ -41,7 +41,7 @@ test('while sap is to come, a pan is done then only without it, and no smaller p
   expect(forecastWords(early, reading)!.headline).toBe('Without more sap: done about 08:09');
   expect(forecastWords(late, reading)!.headline).toBe('Done about 08:09');
   const next = { ...moment.next, what: 'smaller-pot', pan: 'p1', at: null } as const;
-  expect(nextLine({ ...early, next }).what).toBe('boils on; more of the planned sap is still to come');
+  expect(nextLine({ ...early, next }).what).toBe('planned sap is still to be poured in');
   expect(nextLine({ ...late, next }).what).toBe('top up, or pour into a smaller pot');
 });
 
@@ -73,8 +73,8 @@ test('what cannot be finished in its pot is to be poured into a smaller one, and
     high: moment.t + 1_000_000,
   } as const;
   expect(nextLine({ ...late, next })).toMatchObject({ what: 'top up, or pour into a smaller pot', range: null });
-  expect(nextLine({ ...early, next }).what).toBe('boils on; more of the planned sap is still to come');
+  expect(nextLine({ ...early, next }).what).toBe('planned sap is still to be poured in');
   expect(nextLine({ ...after(), next }).range).not.toBeNull();
   // At its finish all the same, it is what counts.
-  expect(forecastWords(late, { ...reading, finish_in_s: 0 })!.headline).toBe('Done now');
+  expect(forecastWords(late, { ...reading, finish_in_s: 0, stage: 'finished' })!.headline).toBe('Done now');
 });
