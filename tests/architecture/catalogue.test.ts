@@ -126,9 +126,9 @@ describe('catalogues', () => {
     expect(wrong).toEqual([]);
   });
 
-  test('English keeps a number and its unit of time on one line; what the host writes is tied when it is said', () => {
+  test('English keeps a number and its unit on one line; what the host writes is tied when it is said', () => {
     const wrong = Object.entries(english).filter(([key, message]) =>
-      key.startsWith('host.') ? message.includes('\u00a0') : /[}\d#] (?:min|s|h)(?![\p{L}\d/])/u.test(message),
+      key.startsWith('host.') ? message.includes('\u00a0') : /[}\d#] (?:min|s|h|%|°C|°F|°Bx|mm|kg|hPa|kPa)(?![\p{L}\d/])/u.test(message),
     );
     expect(wrong).toEqual([]);
   });

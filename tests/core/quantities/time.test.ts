@@ -5,13 +5,13 @@ import { inMinutes, timesInWords } from '../../../src/core/quantities/time.ts';
 const plain = (sentence: string): string => timesInWords(sentence).replaceAll('\u00a0', '_');
 
 test.each([
-  ['about 9 min (7–12) to 66.9 °Bx', 'about 9_min (7–12) to 66.9 °Bx'],
-  ['about 112 min to 66.9 °Bx', 'about 1_h_52_min to 66.9 °Bx'],
-  ['about 112 min (85–140) to 66.9 °Bx', 'about 1_h_52_min (85_min–2_h_20_min) to 66.9 °Bx'],
-  ['environ 112\u00a0min (100–125) jusqu’à 66,9 °Bx', 'environ 1_h_52_min (1_h_40_min–2_h_05_min) jusqu’à 66,9 °Bx'],
+  ['about 9 min (7–12) to 66.9 °Bx', 'about 9_min (7–12) to 66.9_°Bx'],
+  ['about 112 min to 66.9 °Bx', 'about 1_h_52_min to 66.9_°Bx'],
+  ['about 112 min (85–140) to 66.9 °Bx', 'about 1_h_52_min (85_min–2_h_20_min) to 66.9_°Bx'],
+  ['environ 112\u00a0min (100–125) jusqu’à 66,9 °Bx', 'environ 1_h_52_min (1_h_40_min–2_h_05_min) jusqu’à 66,9_°Bx'],
   [
     '62 %, about 2 h 5 min left; the last pan needs about 25 h 25 min',
-    '62 %, about 2_h_5_min left; the last pan needs about 25_h_25_min',
+    '62_%, about 2_h_5_min left; the last pan needs about 25_h_25_min',
   ],
   [
     'it said 90.5 min, 100 minutes, 120 s, 3 heures, 5 min/h',

@@ -70,7 +70,7 @@ test('a kind that is chosen writes its shares, and shares that do not make 100 %
   expect(problemInDraft(withSap(own), metric)).toBeNull();
   const short = { ...own, shares: { ...own.shares, sucrose: '70' } };
   expect(problemInDraft(withSap(short), metric)).toBe(
-    'Back pot, sucrose, glucose and fructose have to make 100 % together, not 80 %.',
+    'Back pot, sucrose, glucose and fructose have to make 100\u00a0% together, not 80\u00a0%.',
   );
 });
 

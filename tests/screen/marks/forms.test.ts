@@ -123,7 +123,7 @@ test.each(['8', '35.5', '121', '299', '1201'])('a pressure of %s is refused by t
   const [place] = places as [MarkPlace];
   const fields = formOf('pressure')!.fields(place);
   expect(problemIn({ at: 'station', value }, fields)).toBe(
-    `It says: ${value} is no air pressure. Type 300 to 1200 hPa, 36 to 120 kPa or 9 to 35 inHg.`,
+    `It says: ${value} is no air pressure. Type 300 to 1200\u00a0hPa, 36 to 120\u00a0kPa or 9 to 35\u00a0inHg.`,
   );
 });
 
