@@ -128,7 +128,9 @@ describe('catalogues', () => {
 
   test('English keeps a number and its unit on one line; what the host writes is tied when it is said', () => {
     const wrong = Object.entries(english).filter(([key, message]) =>
-      key.startsWith('host.') ? message.includes('\u00a0') : /[}\d#] (?:min|s|h|%|°C|°F|°Bx|mm|kg|hPa|kPa)(?![\p{L}\d/])/u.test(message),
+      key.startsWith('host.')
+        ? message.includes('\u00a0')
+        : /[}\d#] (?:min|s|h|%|°C|°F|°Bx|mm|kg|hPa|kPa)(?![\p{L}\d/])/u.test(message),
     );
     expect(wrong).toEqual([]);
   });

@@ -29,11 +29,13 @@ test.each([
   const { page } = await openPage(browser, host.url, size);
   /** Texts that are cut off, by how much they hide, px. */
   const cut = (): Promise<string[]> =>
-    page.locator('.card-called b, .alarm-title, .calm-words').evaluateAll((all) =>
-      all
-        .filter((each) => each.scrollHeight > each.clientHeight + 2 || each.scrollWidth > each.clientWidth + 2)
-        .map((each) => `${each.className} ${each.scrollWidth}×${each.scrollHeight}`),
-    );
+    page
+      .locator('.card-called b, .alarm-title, .calm-words')
+      .evaluateAll((all) =>
+        all
+          .filter((each) => each.scrollHeight > each.clientHeight + 2 || each.scrollWidth > each.clientWidth + 2)
+          .map((each) => `${each.className} ${each.scrollWidth}×${each.scrollHeight}`),
+      );
   await page.locator('.alarm-title').waitFor();
   expect(await page.locator('.card-called b').allInnerTexts()).toEqual(Array(4).fill(NAME));
   expect(await cut()).toEqual([]);

@@ -23,7 +23,8 @@ export function lengthOfTime(seconds: number): string {
 
 // A decimal, a clock's or a range's second number is no count of minutes; letters behind it are another unit.
 const COUNTED = /(?<![\d.,:–-])(\d+)[ \u00a0]min(?: \((\d+)–(\d+)\))?(?!\p{L})/gu;
-const BLANKS = /(?<=\d) (?=(?:s|min|h|%|°Bx|°C|°F|mm|L|kg|hPa)(?![\p{L}\d]))|(?<=\d[ \u00a0]h) (?=\d+[ \u00a0]min(?!\p{L}))/gu;
+const BLANKS =
+  /(?<=\d) (?=(?:s|min|h|%|°Bx|°C|°F|mm|L|kg|hPa)(?![\p{L}\d]))|(?<=\d[ \u00a0]h) (?=\d+[ \u00a0]min(?!\p{L}))/gu;
 
 /** A sentence with its times as `lengthOfTime` writes them, "in about 1 h 52 min" of "in about 112 min", and no number parted from its unit. */
 export const timesInWords = (sentence: string): string =>

@@ -44,8 +44,7 @@ function takeOff(now: Now, pan: string | null): string {
     now.alarms.some((each) => each.pan === pan && each.alarm === name && each.condition === 'active');
   if (stands('scorch-risk')) return say('next.heat_off');
   if (stands('past-finish')) return say('next.take_off');
-  const isCalled =
-    stands('finish') || now.readings.some((each) => each.pan === pan && each.stage === 'finished');
+  const isCalled = stands('finish') || now.readings.some((each) => each.pan === pan && each.stage === 'finished');
   return say(isCalled ? 'next.done_now' : 'next.done_check');
 }
 
