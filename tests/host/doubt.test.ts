@@ -34,7 +34,9 @@ test('a depth, a density and a reading that what went in contradicts', () => {
   expect(asked({ kind: 'depth', pan: 'p1', mm: 40 })).toBe('Back pot: 40 mm is far from what went in and boiled away.');
   expect(asked({ kind: 'depth', pan: 'p1', mm: 300 })).toContain('deeper than the vessel itself, which is 280 mm high');
   expect(asked({ kind: 'density', pan: 'p1', brix: 66 })).toContain('66.0 °Bx is far from what went in');
-  expect(asked({ kind: 'reading', pan: 'p1', celsius: 104 })).toContain('hotter than what was noted of it can be.');
+  expect(asked({ kind: 'reading', pan: 'p1', celsius: 104 })).toContain(
+    '104.0 °C was read, and what was noted of it boils at 100.03 °C by the same',
+  );
 });
 
 test('a reading that no sap on a fire has, or that the pan cannot have come to', () => {

@@ -76,7 +76,9 @@ function askAboutHot(
   const noted = riseFromStrength(strengthNow(state, id), shares, state.water.pressureHpa ?? 1013.25);
   const overC = read.riseC - (noted ?? Infinity);
   if (overC < FAR_TOO_HOT_C || sigmasOver(state.pans[id]!.course, setting, read) < FAR_SIGMAS) return;
-  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C is ${overC.toFixed(1)} °C hotter than what was noted of it can be.`;
+  // Both as this thermometer shows them: the card has its error taken off, so a difference would not be that of the numbers seen.
+  const boilsC = celsius - overC;
+  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C was read, and what was noted of it boils at ${formatTyped(boilsC, 1)} °C by the same thermometer.`;
   const sentence = `${kept.doubt} Look at the pan and its thermometer now, and note how much is in it.`;
   state.notices.push({ t: state.now, sentence });
 }

@@ -79,7 +79,7 @@ const RULES: readonly Rule[] = [
   ],
   [pattern('shows # °C'), (units, [by = 0], local) => `shows ${local(formatRise(by, units.temperature))}`],
   [pattern('lie # °C apart'), (units, [by = 0], local) => `lie ${local(formatRise(by, units.temperature))} apart`],
-  ...['hotter', 'higher', 'lower'].map((than): Rule => [
+  ...['higher', 'lower'].map((than): Rule => [
     pattern(`# °C ${than}`),
     (units, [by = 0], local) => `${local(formatRise(by, units.temperature))} ${than}`,
   ]),

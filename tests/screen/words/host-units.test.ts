@@ -11,7 +11,7 @@ afterEach(() => {
 });
 
 const told = (sentence: string): string => hostWords(sentence).replaceAll('\u00a0', ' ');
-const HOT = 'Back pot: 101.39 °C is 2.3 °C hotter than what was noted of it can be.';
+const HOT = 'Back pot: 101.39 °C was read, and what was noted of it boils at 99.09 °C by the same thermometer.';
 const JUMP = 'A barometer at 640.1 m shows about 939 hPa, and 1013.2 hPa never: look at the number and its unit again.';
 
 test('in gallons, inches and degrees Fahrenheit', () => {
@@ -21,7 +21,7 @@ test('in gallons, inches and degrees Fahrenheit', () => {
   );
   expect(told('Back pot: 12.7 mm is far from what went in and boiled away.')).toContain(': 0.5 in is far');
   expect(told(`${HOT} Look at the pan and its thermometer now, and note how much is in it.`)).toContain(
-    '214.5 °F is 4.1 °F hotter',
+    '214.5 °F was read, and what was noted of it boils at 210.4 °F by the same',
   );
   expect(told(JUMP)).toContain('at 2100 ft shows about 27.73 inHg, and 29.92 inHg never');
   expect(
@@ -51,7 +51,7 @@ test('what tuning and comparing say, too', () => {
 test('in French, with its decimal mark', () => {
   settings.value = american;
   language.value = 'fr';
-  expect(told(HOT)).toContain('214,5 °F, c’est 4,1 °F de plus que');
+  expect(told(HOT)).toContain('214,5 °F au thermomètre, alors que ce qui a été noté bout à 210,4 °F au même');
   settings.value = metric;
-  expect(told(HOT)).toContain('101,4 °C, c’est 2,3 °C de plus que');
+  expect(told(HOT)).toContain('101,4 °C au thermomètre, alors que ce qui a été noté bout à 99,1 °C au même');
 });
