@@ -26,6 +26,7 @@ const markBase = {
     .optional(),
   // Another program's field of that name is no reason to lose its mark.
   sure: z.boolean().optional().catch(undefined),
+  corrects: z.string().optional().catch(undefined),
 };
 
 function mark<const Kind extends string, Fields extends z.core.$ZodLooseShape>(kind: Kind, fields: Fields) {

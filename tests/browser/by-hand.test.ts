@@ -163,3 +163,18 @@ test('a note takes a time of day that has passed, and no other', async () => {
   await press('Low');
   await expect.poll(() => log().count()).toBe(before + 1);
 });
+
+test('Enter behind a time of day goes to what is to be typed, and sends what was typed', async () => {
+  const before = await log().count();
+  await page.keyboard.press('f');
+  const time = page.locator('.mark-form').getByLabel('or at');
+  await time.fill('25:00');
+  await time.press('Enter');
+  await page.getByText(/Type a time of day that has passed, such as \d\d:\d\d\./u).waitFor();
+  await time.fill((await time.getAttribute('placeholder')) ?? '');
+  await time.press('Enter');
+  await page.locator('.mark-form .quicks:focus').waitFor();
+  await page.locator('.mark-form').getByLabel('Flame').fill('40');
+  await time.press('Enter');
+  await expect.poll(() => log().count()).toBe(before + 1);
+});

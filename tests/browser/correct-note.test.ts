@@ -53,6 +53,17 @@ test('taking a correction back brings the note back as it was, with its time', a
   await page.locator('.mark-form').getByLabel('Poured in').fill('2');
   await press('Note it');
   await stands('2.0');
+  await standing()
+    .getByText(/^corrected \d\d:\d\d, was: Top-up 3\.0\sL$/u)
+    .waitFor();
+  await page
+    .locator('.log-withdrawn')
+    .getByText(/^corrected \d\d:\d\d$/u)
+    .waitFor();
+  expect(await page.locator('.log').getByText('taken back').count()).toBe(0);
+  await standing()
+    .getByRole('button', { name: /in the pan 3\.0 → 2\.0/u })
+    .waitFor();
   // The key takes back what is offered beside it.
   await page.locator('.said', { hasText: 'Top-up 2.0' }).waitFor();
   await page.keyboard.press('u');

@@ -48,12 +48,23 @@ const rounded = (value: number | null, parts: number): number | null =>
 /** Keeps with the mark what it, or its being taken back at t (ms), changed. `before` is what was believed before that. */
 export function keepCorrections(state: BoilState, kept: KeptMark, before: Record<string, Believed>, t: number): void {
   const after = believedNow(state, t);
-  for (const [pan, one] of Object.entries(before)) {
+  for (const [pan, one] of Object.entries({ ...before, ...takenOver(state, kept) })) {
     const other = after[pan]!;
     if (!isSame(one, other)) kept.corrections.push({ t, pan, before: one, after: other });
   }
   for (const old of state.marks.slice(0, -KEEP)) old.corrections = [];
 }
+
+/** A note that is corrected is taken back just before: the two are one change, which the new one tells from what was believed before both. */
+function takenOver(state: BoilState, { mark, withdrawn }: KeptMark): Record<string, Believed> {
+  const old = mark.corrects === undefined || withdrawn ? undefined : markOf(state, mark.corrects);
+  if (old?.withdrawn !== true) return {};
+  const back = old.corrections.filter(({ t }) => t > old.t);
+  old.corrections = old.corrections.filter(({ t }) => t <= old.t);
+  return Object.fromEntries(back.map(({ pan, before }) => [pan, before]));
+}
+
+const markOf = (state: BoilState, id: string): KeptMark | undefined => state.marks.find(({ mark }) => mark.id === id);
 
 function isSame(one: Believed, other: Believed): boolean {
   return (

@@ -133,6 +133,8 @@ export interface MarkBase {
   happened?: number | undefined;
   /** Whoever noted it was asked about it and stands by it. */
   sure?: boolean | undefined;
+  /** The id of the note, taken back just before, in whose place this one stands; it acts on nothing. */
+  corrects?: string | undefined;
 }
 
 /** One raising of an alarm, by its name, its place, and the ms of boil time at which it was raised. */

@@ -12,6 +12,7 @@ import { correctedBy, correctedLine } from '../words/correction-words.ts';
 import type { Corrected } from '../words/correction-words.ts';
 import { markViewWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
+import { correctedAtWords, correctedWasWords, standsAgain } from './corrected-note.ts';
 import { canInsist, insist, leftOutWords } from './left-out.ts';
 import { formOf } from './forms.ts';
 import { openFormAgain } from './open-form.ts';
@@ -52,13 +53,15 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
   const isPractice = isByPractice(each.mark, now.header);
   const what = markViewWords(each, now.header, settings.value);
   const leftOut = leftOutWords(each);
+  const correctedWas = correctedWasWords(each, now, settings.value);
   const isMine = canTakeBack && !isPractice && !each.withdrawn && id !== undefined;
   return (
     <li class={each.withdrawn ? 'log-withdrawn' : undefined}>
       <time>{timeOfDay(now, each.at)}</time>
       <span>{what}</span>
       {isPractice && <em>{say('marks.by_practice')}</em>}
-      {each.withdrawn && <em>{say('marks.taken_back')}</em>}
+      {each.withdrawn && <em>{correctedAtWords(each, now) ?? say('marks.taken_back')}</em>}
+      {correctedWas !== null && <em>{correctedWas}</em>}
       {leftOut !== null && <em>{leftOut}</em>}
       {canTakeBack && !isPractice && canInsist(each, now) && (
         <button type="button" onClick={() => insist(each, now, settings.value)}>
@@ -84,7 +87,8 @@ type Logged = { at: number; mark: MarkView } | { at: number; power: Now['powers'
 
 /** Marks and new burner powers, the latest first. */
 function loggedIn(now: Now): Logged[] {
-  const marks = now.marks.filter((each) => each.mark.kind !== 'withdraw').map((mark) => ({ at: mark.t, mark }));
+  const listed = now.marks.filter((each) => each.mark.kind !== 'withdraw' && !standsAgain(each, now, settings.value));
+  const marks = listed.map((mark) => ({ at: mark.t, mark }));
   const powers = now.powers.map((power) => ({ at: power.t, power }));
   return [...marks, ...powers].sort((one, other) => one.at - other.at).reverse();
 }

@@ -101,7 +101,8 @@ function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace):
     again === undefined
       ? () => takeBack(id, what)
       : () => void takeCorrectionBack(id, again, markWords(again.mark, place.header, place.settings));
-  return tell({ mark: { ...happenedAt(mark, at), id } }, done, undo);
+  const corrects = again?.mark.id === undefined ? {} : { corrects: again.mark.id };
+  return tell({ mark: { ...happenedAt(mark, at), id, ...corrects } }, done, undo);
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
@@ -149,8 +150,8 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const top = useRef<HTMLDivElement>(null);
   /** Left before the right one was noted: the one that it was to replace stands again. */
   const leave = (): void => {
-    if (again !== undefined && isTakenBack.current)
-      void noteAgain(again, markWords(again.mark, place.header, place.settings));
+    if (again?.mark.id !== undefined && isTakenBack.current)
+      void noteAgain(again, markWords(again.mark, place.header, place.settings), again.mark.id);
     close();
   };
   useKey('Escape', leave);
@@ -184,6 +185,15 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     if (patch !== null && !(await tell({ set: patch }))) return;
     await offer(form.build?.(values, place) as Mark);
   };
+  /** Enter behind a time of day sends what was typed, or goes where that is to be typed or pressed. */
+  const enterTime = (): void => {
+    refuse(at === null ? whyNoMoment(when, place.now) : null);
+    if (at === null || top.current === null) return;
+    const typed = top.current.querySelector<HTMLFormElement>('form.typed');
+    const isTyped = (typed?.querySelector<HTMLInputElement>('input')?.value ?? '').trim() !== '';
+    if (typed !== null && isTyped) typed.requestSubmit();
+    else focusFront(top.current, pressFirst);
+  };
   const without = form.without?.(place) ?? null;
   const fields = without === null ? form.fields(place) : [];
   const quicks = without === null ? form.quicks(place) : [];
@@ -199,7 +209,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
         <p>{say('marks.instead_of', { what: markWords(again.mark, place.header, place.settings) })}</p>
       )}
       <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? form.question) : form.question)}</p>
-      {without === null && form.kind !== 'remind' && <WhenChoice when={when} choose={setWhen} place={place} />}
+      {without === null && form.kind !== 'remind' && (
+        <WhenChoice when={when} choose={setWhen} place={place} enter={enterTime} />
+      )}
       {sentence}
       {quicks.length > 0 && (
         <div class="quicks" tabIndex={pressFirst ? -1 : undefined}>

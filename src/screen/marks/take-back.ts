@@ -10,14 +10,14 @@ export function takeBack(id: string, what: string): void {
   void withdraw(id, say('marks.taken_back_what', { what }));
 }
 
-/** Notes a mark that was taken back once more, at the time it had; `what` is that mark in words. */
-export function noteAgain({ mark, at }: MarkView, what: string): Promise<boolean> {
-  const again: Mark = { ...mark, id: `screen-${crypto.randomUUID()}`, happened: at };
+/** Notes a mark that was taken back once more, at the time it had, in place of the one of id `corrects`; `what` is that mark in words. */
+export function noteAgain({ mark, at }: MarkView, what: string, corrects: string): Promise<boolean> {
+  const again: Mark = { ...mark, id: `screen-${crypto.randomUUID()}`, happened: at, corrects };
   return tell({ mark: again }, say('marks.stands_again', { what }));
 }
 
 /** Takes the correction of that id back, and notes what it had replaced once more; `what` is the latter in words. */
 export async function takeCorrectionBack(id: string, former: MarkView, what: string): Promise<void> {
   // In this order: the same amount beside it would be taken for a second press.
-  if (await withdraw(id)) await noteAgain(former, what);
+  if (await withdraw(id)) await noteAgain(former, what, id);
 }

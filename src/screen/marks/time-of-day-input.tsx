@@ -7,10 +7,13 @@ export function TimeOfDayInput({
   now,
   value,
   set,
+  enter,
 }: {
   now: Now;
   value: string;
   set: (typed: string) => void;
+  /** What Enter does where the field stands in no form. */
+  enter?: () => void;
 }): JSX.Element {
   return (
     <input
@@ -21,6 +24,9 @@ export function TimeOfDayInput({
       placeholder={justPassed(now)}
       value={value}
       onInput={(event) => set(event.currentTarget.value)}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') enter?.();
+      }}
     />
   );
 }

@@ -5,7 +5,7 @@ import { say } from '../language/say.ts';
 import { timeOfDay } from '../words/clock.ts';
 import type { MarkPlace } from './mark-form.ts';
 import { TimeOfDayInput } from './time-of-day-input.tsx';
-import { litAt, type When } from './when.ts';
+import { dayOf, daysToChoose, litAt, type When } from './when.ts';
 
 const MINUTES_AGO = [0, 2, 5, 10, 20];
 
@@ -13,14 +13,17 @@ interface WhenChoiceProps {
   when: When;
   choose: (when: When) => void;
   place: MarkPlace;
+  /** A time of day was typed, and Enter pressed. */
+  enter: () => void;
 }
 
-export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenChoiceProps): JSX.Element {
+export function WhenChoice({ when, choose, place: { now, pour, again }, enter }: WhenChoiceProps): JSX.Element {
   const then = pour ?? again;
   // Nothing that is noted is older than the boil.
   const isAgo = (minutes: number): boolean => when !== 'then' && 'ago' in when && when.ago === minutes;
-  const typed = when !== 'then' && 'typed' in when ? when.typed : '';
+  const { typed, days = undefined } = when !== 'then' && 'typed' in when ? when : { typed: '' };
   const lit = litAt(now);
+  const toChoose = daysToChoose(now);
   return (
     <div class="ago" role="group" aria-label={say('marks.how_long_ago')}>
       <span>{say('marks.when')}</span>
@@ -35,14 +38,32 @@ export function WhenChoice({ when, choose, place: { now, pour, again } }: WhenCh
         </button>
       ))}
       {lit !== null && (
-        <button type="button" aria-pressed={typed === lit} onClick={() => choose({ typed: lit })}>
+        <button type="button" aria-pressed={typed === lit.typed && days === lit.days} onClick={() => choose(lit)}>
           {say('marks.as_lit')}
         </button>
       )}
       <label>
         {say('marks.or_at')}{' '}
-        <TimeOfDayInput now={now} value={typed} set={(value) => choose(value === '' ? { ago: 0 } : { typed: value })} />
+        <TimeOfDayInput
+          now={now}
+          value={typed}
+          set={(value) => choose(value === '' ? { ago: 0 } : { typed: value, ...(toChoose.length > 0 && { days }) })}
+          enter={enter}
+        />
       </label>
+      {toChoose.length > 0 && (
+        <select
+          aria-label={say('marks.which_day')}
+          value={dayOf(when, now)}
+          onChange={({ currentTarget }) => choose({ typed, days: Number(currentTarget.value) })}
+        >
+          {toChoose.map((each) => (
+            <option key={each} value={each}>
+              {say('marks.day', { days: each })}
+            </option>
+          ))}
+        </select>
+      )}
     </div>
   );
 }

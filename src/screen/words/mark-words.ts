@@ -117,10 +117,14 @@ export function panOfMark(mark: Mark): string | null {
   return mark.kind === 'transfer' ? mark.from : null;
 }
 
+/** "Top-up 2.0 L", where its pan is told already. */
+export const markWithin = (mark: Mark, header: Header | null, settings: Settings): string =>
+  `${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
+
 /** "Back pot: Top-up 2.0 L". */
 export function markWords(mark: Mark, header: Header | null, settings: Settings): string {
   const pan = mark.kind === 'move-probe' ? null : panOfMark(mark);
-  const words = `${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
+  const words = markWithin(mark, header, settings);
   return pan === null ? words : say('mark.of_pan', { pan: panName(header, pan), words });
 }
 

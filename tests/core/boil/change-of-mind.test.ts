@@ -62,6 +62,19 @@ test('a mark that is taken back keeps its way back, too', () => {
   expect(back!.after.litres).toBeCloseTo(there!.before.litres!, 1);
 });
 
+test('a note that corrects another tells the change from before both, and the other its own alone', () => {
+  const { view } = noted(
+    mark(AT, { kind: 'draw-off', pan: 'p1', litres: 1, id: 'm' }),
+    mark(AT + 1000, { kind: 'withdraw', id: 'm' }),
+    mark(AT + 2000, { kind: 'draw-off', pan: 'p1', litres: 2, id: 'n', corrects: 'm' }),
+  );
+  const [former, now] = view.marks.filter(({ mark: { kind } }) => kind === 'draw-off').map((each) => each.corrections);
+  expect(former).toHaveLength(1);
+  expect(now).toHaveLength(1);
+  expect(now![0]!.before.litres).toBeCloseTo(former![0]!.after.litres!, 1);
+  expect(now![0]!.after.litres! - now![0]!.before.litres!).toBeCloseTo(-1, 1);
+});
+
 test('only the latest marks keep what they changed', () => {
   const many = Array.from({ length: 80 }, (_, i): Entry => {
     const level: Mark = { kind: 'flame', pan: 'p1', level: i % 2 === 0 ? 0.5 : 1 };

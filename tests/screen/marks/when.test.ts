@@ -1,6 +1,14 @@
 // When something was: minutes ago, a time of day that has passed, or a pour that was seen.
 import { expect, test } from 'vitest';
-import { happenedAt, justPassed, momentOf, whyNoMoment } from '../../../src/screen/marks/when.ts';
+import {
+  dayOf,
+  daysToChoose,
+  happenedAt,
+  justPassed,
+  litAt,
+  momentOf,
+  whyNoMoment,
+} from '../../../src/screen/marks/when.ts';
 import { moment } from '../moment.ts';
 
 /** Half past seven in the morning is boil time 0, and it is eight now. */
@@ -43,6 +51,31 @@ test('a time that is still to come, or none, is not taken for yesterday', () => 
   expect(at('08:10')).toBeNull();
   for (const typed of ['8 pm', '7:42 pm', '13:42 am', '0:10 am', '24:00', '7:60', '7', ''])
     expect(at(typed)).toBeNull();
+});
+
+test('in a boil of a day and more the day is chosen with the time of day, and is the last that it was until then', () => {
+  // Lit at 07:30 the day before yesterday; it is eight now.
+  const now = { ...moment, t: 48 * 60 * MINUTE_MS + moment.t };
+  expect(daysToChoose(moment)).toEqual([]);
+  expect(daysToChoose(now)).toEqual([0, 1, 2]);
+  expect(dayOf({ typed: '07:42' }, now)).toBe(0);
+  expect(dayOf({ typed: '23:50' }, now)).toBe(1);
+  const typed = (time: string, days?: number) => momentOf({ typed: time, days }, now, undefined);
+  expect(typed('07:42')).toBe(48 * 60 * MINUTE_MS + 12.5 * MINUTE_MS);
+  expect(typed('07:42', 1)).toBe(24 * 60 * MINUTE_MS + 12.5 * MINUTE_MS);
+  expect(typed('07:42', 2)).toBe(12.5 * MINUTE_MS);
+  expect(typed('23:50')).toBe(typed('23:50', 1));
+  expect(typed('23:50', 0)).toBeNull();
+  expect(typed('07:00', 2)).toBeNull();
+  expect(typed('', 2)).toBeNull();
+});
+
+test('the time at which the fire was lit is one that can be typed, on whichever day that was', () => {
+  expect(litAt(moment)).toBeNull();
+  for (const hours of [0.5, 9, 30, 47]) {
+    const now = { ...moment, t: hours * 60 * MINUTE_MS, watchedFrom: hours * 60 * MINUTE_MS };
+    expect(momentOf(litAt(now)!, now, undefined)).toBe(MINUTE_MS / 2);
+  }
 });
 
 test('the example that is shown is one that can be typed', () => {
