@@ -10,7 +10,7 @@ import { readInstrument } from '../physics/instruments.ts';
 import { type Batch, SYRUP_BRIX } from './boil-facts.ts';
 
 /** A strength that is said of what is drawn off is known to about this, °Bx. */
-const SAID_BRIX = 1;
+export const SAID_BRIX = 1;
 /** What the model says of a batch that it did not follow closely (judgement). */
 const MODEL_LITRES_SHARE = 0.15;
 const MODEL_BRIX_SHARE = 0.04;

@@ -8,7 +8,7 @@ import { fuelUsed, type FuelTaken } from './fuel-used.ts';
 import { figureOf, follows, known, type Known, quotient } from './known.ts';
 import type { BoilPage, Collection, RaisingName } from './records.ts';
 import { type SapIn, sapIn, waterKgOf } from './sap-in.ts';
-import { leftThin, type SyrupOut, syrupOut } from './syrup-out.ts';
+import { leftThin, type SyrupOut, syrupOut, type Thin } from './syrup-out.ts';
 
 /** A boil is seen to begin and end to about half a minute, h. */
 const LOOKS_SIGMA_H = 0.01;
@@ -23,7 +23,8 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
   const hours = known(facts.seconds / 3600, 0, 'seen');
   const isSeenWhole = facts.boilingSeconds !== null && facts.unseenSeconds < UNSEEN_AT_MOST_S;
   const boilingHours = isSeenWhole ? known(facts.boilingSeconds! / 3600, LOOKS_SIGMA_H, 'seen') : null;
-  const waterOff = waterOffLitres(facts, sap, syrup);
+  const thin = stayedThin(facts, sap, syrup);
+  const waterOff = waterOffLitres(thin, sap, syrup);
   return {
     sap_litres: figureOf(sap.litres),
     sap_brix: figureOf(sap.brix),
@@ -33,8 +34,8 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     // What was only aimed at is no figure of a syrup that nobody has.
     syrup_brix: figureOf(syrup.litres === null ? null : syrup.brix),
     syrup_sugar_kg: figureOf(syrup.sugarKg),
-    ...balanceFigures(facts, page, sap, syrup),
-    ...ratioFigures(facts, sap, syrup),
+    ...balanceFigures(thin, page, sap, syrup),
+    ...ratioFigures(thin, sap, syrup),
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
@@ -47,6 +48,16 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
   };
 }
 
+/**
+ * What stayed thin: drawn off so, or still in the pans. Syrup that with all of it holds more sugar than went in was made of what was drawn
+ * off, which was finished outside: then only what is in the pans stayed.
+ */
+function stayedThin(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Thin | null {
+  const all = leftThin(facts);
+  const over = follows([syrup.sugarKg, all?.sugarKg ?? null, sap.sugarKg], (a, b, c) => a! + b! - c!);
+  return over !== null && over.value > 2 * over.sigma ? leftThin({ ...facts, taken: [] }) : all;
+}
+
 /** No pan holds more sugar than went in: where the pans show more, they show nothing of the syrup. */
 function withinSap(syrup: SyrupOut, { sugarKg }: SapIn): SyrupOut {
   const most = sugarKg === null ? Infinity : sugarKg.value + 2 * sugarKg.sigma;
@@ -57,12 +68,12 @@ function withinSap(syrup: SyrupOut, { sugarKg }: SapIn): SyrupOut {
 type Part<Name extends keyof BoilFigures> = Pick<BoilFigures, Name>;
 
 function balanceFigures(
-  facts: BoilFacts,
+  thin: Thin | null,
   page: BoilPage,
   sap: SapIn,
   syrup: SyrupOut,
 ): Part<'left_sugar_kg' | 'lost_sugar_kg' | 'gap_sugar_kg'> {
-  const left = leftThin(facts)?.sugarKg ?? null;
+  const left = thin?.sugarKg ?? null;
   const lost = page.lost_kg === undefined ? null : known(page.lost_kg, 0, 'page');
   const gone = lost ?? known(0, 0, 'worked-out');
   // What the pans show rests on the sap itself: it says nothing of whether the sugar adds up.
@@ -85,9 +96,9 @@ export function balanceOf(figures: BoilFigures): Balance {
 
 type Ratios = 'expected_syrup_litres' | 'ratio' | 'exact_ratio' | 'ratio_by_86' | 'ratio_by_revised_86';
 
-function ratioFigures(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Part<Ratios> {
+function ratioFigures(thin: Thin | null, sap: SapIn, syrup: SyrupOut): Part<Ratios> {
   const { litres, brix, sugarKg: sapSugarKg } = sap;
-  const leftSugarKg = leftThin(facts)?.sugarKg ?? null;
+  const leftSugarKg = thin?.sugarKg ?? null;
   const finished = finishedSap({ sapLitres: litres, sapSugarKg, leftSugarKg, syrupSugarKg: syrup.sugarKg });
   const made = (of: number, sapBrix: number, syrupBrix: number) => yieldOf(of, sapBrix, syrupBrix);
   const per = (of: number | null | undefined): number | null => (of === null || of === undefined ? null : 1 / of);
@@ -106,10 +117,10 @@ function ratioFigures(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Part<Ratio
 const atItsValue = (amount: Known | null): Known | null => (amount === null ? null : { ...amount, sigma: 0 });
 
 /** All water that came in, less what went out in the syrup or stays in the pans. Litres at 20 °C. */
-function waterOffLitres(facts: BoilFacts, sap: SapIn, syrup: SyrupOut): Known | null {
+function waterOffLitres(thin: Thin | null, sap: SapIn, syrup: SyrupOut): Known | null {
   const waterIn = follows([sap.litres, sap.brix], (litres, brix) => waterKgOf(litres!, brix!));
   const waterOut = follows([syrup.kg, syrup.brix], (kg, brix) => kg! * (1 - brix! / 100));
-  const left = leftThin(facts)?.waterKg ?? null;
+  const left = thin?.waterKg ?? null;
   return follows([waterIn, waterOut, left], (a, b, c) => Math.max(0, a! - b! - c!) / massOfLitres(1, 0));
 }
 

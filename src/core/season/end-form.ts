@@ -1,4 +1,5 @@
 // What is asked once when a boil has ended: at most six things, each with what it most likely was.
+import { SAID_BRIX } from './batches.ts';
 import { type BoilFacts, isSyrup, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilFigures } from './figures.ts';
 import type { BoilPage, FuelUsed } from './records.ts';
@@ -7,6 +8,8 @@ import type { BoilPage, FuelUsed } from './records.ts';
 export interface EndForm {
   syrup_litres: number | null;
   syrup_brix: number | null;
+  /** Which of the two somebody measured and noted; the other is a guess, and a guess that is kept is none the less one. */
+  measured: { syrup: boolean; brix: boolean };
   /** Nothing shows that all of it became syrup: then what the sap could have given is not offered as what it gave. */
   broken_off: boolean;
   /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
@@ -27,12 +30,18 @@ export interface EndForm {
 export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage): EndForm {
   const brokenOff = figures.syrup_litres === null && !becameSyrup(facts);
   const expected = brokenOff ? null : (figures.expected_syrup_litres?.value ?? null);
-  const syrup = figures.syrup_litres?.value ?? drawnOff(facts) ?? expected;
+  const drawn = drawnOff(facts);
+  const syrup = figures.syrup_litres?.value ?? drawn ?? expected;
+  const read = readBrix(facts);
   const jarLitres = before.jars?.[0]?.litres ?? null;
   const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup / jarLitres);
   return {
     syrup_litres: syrup,
-    syrup_brix: figures.syrup_brix?.value ?? (brokenOff ? null : likelyBrix(facts)),
+    syrup_brix: read ?? figures.syrup_brix?.value ?? (brokenOff ? null : calledBrix(facts)),
+    measured: {
+      syrup: figures.syrup_litres === null ? drawn !== null : figures.syrup_litres.from === 'marks',
+      brix: read !== null || isBrixSaid(facts),
+    },
     broken_off: brokenOff,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
@@ -44,11 +53,20 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
 const BOTTLED_BRIX = 60;
 const NEAR_FINISH_BRIX = 3;
 
-/** The last density where it is one of syrup and not of the sap, else the finish that was called; null where neither tells it. */
-function likelyBrix({ density, finishBrix, outcomes }: BoilFacts): number | null {
+/** The last density where it is one of syrup and not of the sap: it goes before what the pan model says of it. Else null. */
+function readBrix({ density, finishBrix }: BoilFacts): number | null {
   const least = Math.min(BOTTLED_BRIX, (finishBrix ?? BOTTLED_BRIX) - NEAR_FINISH_BRIX);
-  if (density !== null && density.brix >= least) return density.brix;
-  return outcomes.includes('finished') ? finishBrix : null;
+  return density !== null && density.brix >= least ? density.brix : null;
+}
+
+/** The finish where it was called. */
+const calledBrix = ({ finishBrix, outcomes }: BoilFacts): number | null =>
+  outcomes.includes('finished') ? finishBrix : null;
+
+/** Whether somebody said how strong all of the syrup was that was drawn off: the model knows it no better than this, °Bx. */
+function isBrixSaid({ taken, left }: BoilFacts): boolean {
+  const syrup = [...taken, ...left].filter(isSyrup);
+  return syrup.length > 0 && syrup.every((batch) => taken.includes(batch) && batch.brixSigma <= SAID_BRIX);
 }
 
 /**

@@ -9,7 +9,7 @@ import type { PanReading, Stage } from '../pan/reading.ts';
 import { isBurnt } from '../quantities/burnt.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { sapKindOf } from '../physics/sap-kinds.ts';
-import type { BoilFacts } from './boil-facts.ts';
+import { type BoilFacts, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilOutcome } from './figures.ts';
 import { leftInPans, takenOut } from './batches.ts';
 import { cylinderFacts } from './cylinder-facts.ts';
@@ -133,12 +133,16 @@ function outcomesOf({ called, burnt }: Gathered): BoilOutcome[] {
   return outcomes;
 }
 
+/** By when it was read, not typed. Of several pans the last one that held syrup: another's sap says nothing of it. */
 function lastDensity(state: BoilState): BoilFacts['density'] {
-  const kept = state.marks.findLast(({ mark, withdrawn, questioned }) => {
-    return mark.kind === 'density' && !withdrawn && !questioned;
-  });
-  if (kept?.mark.kind !== 'density') return null;
-  const design = state.designs[kept.mark.pan];
-  const read = design === undefined ? null : readInstrument(kept.mark, design.shares);
-  return read === null ? null : { brix: read.brix, sigma: read.sigma };
+  const last = new Map<string, { at: number; brix: number; sigma: number }>();
+  for (const { mark, at, withdrawn, questioned } of state.marks) {
+    if (mark.kind !== 'density' || withdrawn || questioned || at < (last.get(mark.pan)?.at ?? -Infinity)) continue;
+    const design = state.designs[mark.pan];
+    const read = design === undefined ? null : readInstrument(mark, design.shares);
+    if (read !== null) last.set(mark.pan, { at, brix: read.brix, sigma: read.sigma });
+  }
+  const pans = [...last.values()].sort((one, other) => one.at - other.at);
+  const found = pans.findLast(({ brix }) => brix >= SYRUP_BRIX) ?? pans.at(-1);
+  return found === undefined ? null : { brix: found.brix, sigma: found.sigma };
 }

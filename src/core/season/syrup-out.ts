@@ -106,11 +106,17 @@ function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known 
   };
 }
 
+/** Sugar and water of what stayed too thin for syrup. */
+export interface Thin {
+  sugarKg: Known;
+  waterKg: Known;
+}
+
 /**
  * Liquid that was taken out too thin for syrup or is left in the pans unfinished, with its sugar and water; null where nobody can say
  * what is left. What was taken out and nobody can say how thick is the syrup.
  */
-export function leftThin({ taken, left, leftUntold }: BoilFacts): { sugarKg: Known; waterKg: Known } | null {
+export function leftThin({ taken, left, leftUntold }: Pick<BoilFacts, 'taken' | 'left' | 'leftUntold'>): Thin | null {
   if (leftUntold.length > 0) return null;
   const thin = [...taken, ...left].filter((batch) => !batch.burnt && !isSyrup(batch));
   const share = ({ litres, litresSigma }: Batch): number => litresSigma / litres;

@@ -36,13 +36,37 @@ export function fuelAsked({ fuel }: EndForm, page: BoilPage): EndForm['fuel'] {
   return { ...fuel, kind: kept.kind, likely: null };
 }
 
-/** Whether somebody has said what came of the boil: then what they left empty is not known, and nothing is guessed. */
+/** Whether somebody has said what came of the boil: then what they left empty is not asked of them again, and no guess is shown. */
 export const isAnswered = ({ syrup, jars, fuel, sap }: BoilPage): boolean =>
   [syrup, jars, fuel, sap].some((part) => part !== undefined);
 
-/** Each field as it was kept, or with what it most likely was where nobody has answered yet; empty where nobody can tell. */
+/** Each field as it was kept, or as somebody measured and noted it where nobody has answered yet; empty where neither tells it. */
 export function endDraft(form: EndForm, page: BoilPage, settings: Settings): EndDraft {
-  const likely: Partial<EndForm> = isAnswered(page) ? {} : form;
+  const { syrup, brix } = form.measured;
+  const measured = {
+    syrup_litres: syrup ? form.syrup_litres : null,
+    syrup_brix: brix ? form.syrup_brix : null,
+    jars: null,
+  };
+  return draftOf(isAnswered(page) ? {} : measured, form, page, settings);
+}
+
+/** What each field most likely is where nobody has answered yet and nobody measured it; empty where nobody can tell. */
+export function endGuesses(form: EndForm, page: BoilPage, settings: Settings): EndDraft {
+  const told = endDraft(form, page, settings);
+  if (isAnswered(page)) return { ...told, syrup: '', strength: '', jars: '', fuel: '', sap: '', note: '' };
+  const likely = draftOf(form, form, page, settings);
+  return Object.fromEntries(
+    Object.entries(likely).map(([field, text]) => [field, told[field as EndField] === '' ? text : '']),
+  ) as EndDraft;
+}
+
+function draftOf(
+  likely: Partial<Pick<EndForm, 'syrup_litres' | 'syrup_brix' | 'jars'>>,
+  form: EndForm,
+  page: BoilPage,
+  settings: Settings,
+): EndDraft {
   const fuel = fuelAsked(form, page);
   const isMass = fuel.ask === 'after_kg' || fuel.ask === 'kg';
   const taken = fuel.likely !== null && isMass ? massFromKg(fuel.likely, settings.mass) : fuel.likely;

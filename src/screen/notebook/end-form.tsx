@@ -6,7 +6,7 @@ import { sessionSignal } from '../client/session-signal.ts';
 import { sayDone, settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
 import { unitSymbols } from '../words/amounts.ts';
-import { endDraft, endDraftInHand, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
+import { endDraft, endDraftInHand, endGuesses, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
 import type { EndDraft, EndField, EndInHand } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
@@ -28,11 +28,16 @@ function fuelUnit(ask: EndForm['fuel']['ask']): string {
 /** What was typed for a boil and is not kept yet, by boil: whoever looks elsewhere meanwhile finds it again. */
 const inHand = sessionSignal<Record<string, EndInHand>>('end-form');
 
-/** How the form is to be read: as it was kept, as it most likely was, or as nobody has told yet. */
-function howWords(page: BoilPage, begun: EndDraft): string {
+/** How the form is to be read: as it was kept; else what is filled in, what is a guess, and what nobody has told yet. */
+function howWords(page: BoilPage, begun: EndDraft, guesses: EndDraft): string {
   if (isAnswered(page)) return say('notebook.end.how_again');
-  const isFilledIn = Object.entries(begun).some(([field, text]) => field !== 'note' && text !== '');
-  return say(isFilledIn ? 'notebook.end.how' : 'notebook.end.how_blank');
+  const holds = (draft: EndDraft): boolean =>
+    Object.entries(draft).some(([field, text]) => field !== 'note' && text !== '');
+  return [
+    ...(holds(begun) ? [say('notebook.end.how_noted')] : []),
+    ...(holds(guesses) ? [say('notebook.end.how_guess')] : []),
+    say('notebook.end.how_blank'),
+  ].join(' ');
 }
 
 interface EndFormProps {
@@ -57,6 +62,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     inHand.value = { ...inHand.value, [boil]: { fields, units: settings.value } };
   };
   const units = unitSymbols(settings.value);
+  const jarsLike = say(settings.value.volume === 'litre' ? 'notebook.end.jars_like' : 'notebook.end.jars_like_gallons');
 
   async function keep(event: Event): Promise<void> {
     event.preventDefault();
@@ -70,11 +76,14 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     if ((await keepPage(boil, typed.into)) === null) return;
     const { [boil]: _, ...others } = inHand.value ?? {};
     inHand.value = others;
-    sayDone(say('notebook.end.kept'));
+    const isNew = JSON.stringify(typed.into(page)) !== JSON.stringify(page);
+    sayDone(say(isNew ? 'notebook.end.kept' : 'notebook.end.nothing'));
     kept();
   }
 
-  const hint = say('words.not_known');
+  const guesses = endGuesses(form, page, settings.value);
+  const hint = (field: EndField): string =>
+    guesses[field] === '' ? say('words.not_known') : say('notebook.end.likely', { guess: guesses[field] });
   return (
     <form
       class="panel end-form"
@@ -83,7 +92,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
       onSubmit={(event) => void keep(event)}
     >
       <h2>{say('notebook.end.title')}</h2>
-      <p>{howWords(page, begun)}</p>
+      <p>{howWords(page, begun, guesses)}</p>
       {form.broken_off && !isAnswered(page) && <p>{say('notebook.end.broken_off')}</p>}
       <div class="fields">
         <NumberInput
@@ -92,7 +101,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           unit={units.volume}
           value={draft.syrup}
           set={set('syrup')}
-          hint={hint}
+          hint={hint('syrup')}
         />
         <NumberInput
           field="strength"
@@ -100,15 +109,13 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           unit={units.strength}
           value={draft.strength}
           set={set('strength')}
-          hint={hint}
+          hint={hint('strength')}
         />
         <label data-field="jars">
           <span>{say('notebook.end.jars')}</span>
           <input
             value={draft.jars}
-            placeholder={say(
-              settings.value.volume === 'litre' ? 'notebook.end.jars_like' : 'notebook.end.jars_like_gallons',
-            )}
+            placeholder={guesses.jars === '' ? jarsLike : hint('jars')}
             onInput={(event) => set('jars')(event.currentTarget.value)}
           />
         </label>
@@ -118,7 +125,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           unit={fuelUnit(fuel.ask)}
           value={draft.fuel}
           set={set('fuel')}
-          hint={hint}
+          hint={hint('fuel')}
         />
         {form.asks_sap && (
           <NumberInput
@@ -127,7 +134,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
             unit={units.volume}
             value={draft.sap}
             set={set('sap')}
-            hint={hint}
+            hint={hint('sap')}
           />
         )}
         <label class="end-note">

@@ -8,10 +8,9 @@ import {
   figureWords,
   fromWords,
   heatUnitWords,
-  isRatioOfPart,
   leftOverWords,
   rangeWords,
-  stillThinWords,
+  ratioOfWords,
 } from '../words/figure-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
@@ -50,7 +49,7 @@ function Line({ name, figures, jars }: LineProps): JSX.Element | null {
         {name === 'jars'
           ? leftOverWords(jars, figures.syrup_litres, settings.value)
           : rangeWords(name, figure, settings.value)}
-        {name === 'ratio' && isRatioOfPart(figures) && <div>{stillThinWords(figures, settings.value)}</div>}
+        {name === 'ratio' && <div>{ratioOfWords(figures, settings.value)}</div>}
       </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
     </tr>

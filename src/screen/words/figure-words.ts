@@ -221,11 +221,20 @@ const COUNTED_SHARE = 0.01;
 export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
   ratio !== null && sap !== null && syrup !== null && sap.value > (1 + COUNTED_SHARE) * ratio.value * syrup.value;
 
-/** "counts the 32 L of sap that became syrup, not what is still thin in the pans"; empty where all of it is counted. */
-export function stillThinWords(figures: RatioFigures, settings: Settings): string {
-  const { ratio, syrup_litres: syrup } = figures;
-  if (!isRatioOfPart(figures) || ratio === null || syrup === null) return '';
-  return say('figure.ratio_of_part', { counted: volume(ratio.value * syrup.value, settings) });
+/** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. */
+export function ratioOfWords(
+  figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg'>,
+  settings: Settings,
+): string {
+  const { ratio, sap_litres: sap, syrup_litres: syrup } = figures;
+  if (sap === null || syrup === null) return '';
+  if (ratio !== null && isRatioOfPart(figures))
+    return say('figure.ratio_of_part', { counted: volume(ratio.value * syrup.value, settings) });
+  if (ratio !== null)
+    return say('figure.ratio_of_all', { sap: volume(sap.value, settings), syrup: volume(syrup.value, settings) });
+  const sugars = [figures.sap_sugar_kg, figures.syrup_sugar_kg, figures.left_sugar_kg].map((each) => each?.value);
+  const [went = Infinity, became = 0, stayed = 0] = sugars;
+  return became + stayed > went ? say('figure.ratio_over') : '';
 }
 
 type BalanceFigures = Pick<

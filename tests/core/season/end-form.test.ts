@@ -78,6 +78,32 @@ test('the density of the sap is not offered as the syrup’s: only one of syrup 
   expect(formOf(birch).syrup_brix).toBe(58);
 });
 
+test('what was measured is told from what is guessed: a density goes before the pan model and the finish', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const gone = { ...facts, left: [], leftUntold: [], outcomes: ['finished' as const] };
+  expect(formOf(gone)).toMatchObject({ syrup_brix: 66.9, measured: { syrup: false, brix: false } });
+  const batch = { ...thin, pan: 'p1', litres: 0.9, brix: 66.9, brixSigma: 2.7, measured: true };
+  const drawn = { ...gone, taken: [batch] };
+  expect(formOf(drawn)).toMatchObject({ syrup_litres: 0.9, measured: { syrup: true, brix: false } });
+  expect(formOf({ ...drawn, taken: [{ ...batch, brixSigma: 1 }] }).measured.brix).toBe(true);
+  const read = formOf({ ...drawn, density: { brix: 64.2, sigma: 0.5 } });
+  expect(read).toMatchObject({ syrup_brix: 64.2, measured: { brix: true } });
+  expect(formOf({ ...drawn, taken: [{ ...batch, measured: false }] }).measured.syrup).toBe(false);
+});
+
+test('the last density of syrup counts, by when it was read, though the sap of another pan was measured after it', () => {
+  const two = { ...header, pans: [...header.pans!, { id: 'p2', name: 'Front pot', sap: 'maple' as const }] };
+  const read = (pan: string, brix: number, at: number): Entry => ({
+    t: 9000,
+    mark: { kind: 'density', pan, brix, instrument: 'refractometer', happened: at, sure: true },
+  });
+  const density = (...marks: Entry[]): number | undefined => factsOfEntries(two, [filled, ...marks]).density?.brix;
+  expect(density(read('p1', 66, 7000), read('p2', 10, 8000))).toBeCloseTo(66, 0);
+  expect(density(read('p1', 66, 8000), read('p1', 60, 7000))).toBeCloseTo(66, 0);
+  // That syrup was thinned again.
+  expect(density(read('p1', 66, 7000), read('p1', 10, 8000))).toBeCloseTo(10, 0);
+});
+
 test('what stands in its pan short of the finish is not syrup out, however thick; once it is called it is', () => {
   const thick: Entry = { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 6, brix: 60 } };
   // Maple of 60 °Bx boils some 3 °C over water.

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Header } from '../../../src/core/boil/entries.ts';
 import type { Batch } from '../../../src/core/season/boil-facts.ts';
-import { boilFigures } from '../../../src/core/season/boil-figures.ts';
+import { balanceOf, boilFigures } from '../../../src/core/season/boil-figures.ts';
 import { seasonTotals } from '../../../src/core/season/season.ts';
 import { factsOfEntries } from './fold-facts.ts';
 
@@ -56,4 +56,36 @@ test('sap of a strength that nobody knows, or more sugar than went in: not known
   expect(boilFigures(strange, {}, []).ratio).toBeNull();
   // 1.84 L were bottled: what the pan showed as thin was finished in the kitchen.
   expect(boilFigures(facts, { syrup: { litres: 1.84, brix: 66 } }, []).ratio).toBeNull();
+});
+
+test('what was drawn off thin and finished outside is the syrup: all pours of sap over it, and no pour between pans counts', () => {
+  const marks = [
+    { kind: 'top-up', pan: 'front', litres: 40, brix: 2 },
+    { kind: 'top-up', pan: 'back', litres: 30, brix: 2 },
+    { kind: 'transfer', from: 'front', to: 'back', litres: 12 },
+    { kind: 'top-up', pan: 'front', litres: 10 },
+    { kind: 'transfer', from: 'back', to: 'front', all: true },
+    { kind: 'draw-off', pan: 'front', litres: 5, brix: 30 },
+  ] as const;
+  const facts = {
+    ...factsOfEntries(
+      header,
+      marks.map((mark, index) => ({ t: 1000 * index, mark })),
+    ),
+    left: [],
+    leftUntold: [],
+    takenUntold: [],
+  };
+  // 80 L of 2 °Bx hold 1.61 kg, 5 L of 30 °Bx 1.69 kg, 1.84 L of 66 °Bx 1.61 kg (ICUMSA).
+  const figures = boilFigures(facts, { syrup: { litres: 1.84, brix: 66 } }, []);
+  expect(figures.sap_litres?.value).toBeCloseTo(80, 6);
+  expect(figures.ratio?.value).toBeCloseTo(80 / 1.84, 6);
+  expect(balanceOf(figures)).toBe('closes');
+  // Half of it was bottled only: the rest was drawn off thin, and stayed so.
+  const other = boilFigures(
+    { ...facts, taken: [{ ...facts.taken[0]!, litres: 2.5 }] },
+    { syrup: { litres: 0.92, brix: 66 } },
+    [],
+  );
+  expect(other.ratio?.value).toBeLessThan(0.6 * (80 / 0.92));
 });

@@ -3,7 +3,7 @@ import { afterEach, expect, test } from 'vitest';
 import type { BoilPage, EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { language } from '../../../src/screen/language/language.ts';
-import { endDraft, endDraftInHand, endTyped } from '../../../src/screen/notebook/end-draft.ts';
+import { endDraft, endDraftInHand, endGuesses, endTyped } from '../../../src/screen/notebook/end-draft.ts';
 import type { EndTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
@@ -13,6 +13,7 @@ const american = settingsSchema.parse({ volume: 'us-gallon', mass: 'pound', stre
 const form: EndForm = {
   syrup_litres: 3.0712,
   syrup_brix: 66.9,
+  measured: { syrup: true, brix: true },
   broken_off: false,
   jars: { litres: 0.25, count: 12 },
   fuel: { kind: 'propane', ask: 'after_kg', before_kg: 12, likely: 8 },
@@ -24,11 +25,11 @@ function pageOf(typed: EndTyped, page: BoilPage = {}): BoilPage {
   return typed.into(page);
 }
 
-test('each field holds what is likely, in the units that were chosen', () => {
+test('each field holds what was measured, in the units that were chosen', () => {
   expect(endDraft(form, {}, metric)).toEqual({
     syrup: '3.07',
     strength: '66.9',
-    jars: '12 × 250 mL',
+    jars: '',
     fuel: '8',
     sap: '',
     note: '',
@@ -37,8 +38,25 @@ test('each field holds what is likely, in the units that were chosen', () => {
     syrup: '0.81',
     fuel: '17.6',
     sap: '',
-    jars: '12 × 250 mL',
+    jars: '',
   });
+});
+
+test('what nobody measured stands beside it as a guess, and is not kept until somebody types it', () => {
+  const guessed = { ...form, measured: { syrup: false, brix: true } };
+  const draft = endDraft(guessed, {}, metric);
+  expect(draft).toMatchObject({ syrup: '', strength: '66.9', jars: '' });
+  expect(endGuesses(guessed, {}, metric)).toMatchObject({ syrup: '3.07', strength: '', jars: '12 × 250 mL', fuel: '' });
+  expect(endGuesses(guessed, {}, american)).toMatchObject({ syrup: '0.81' });
+  const page = pageOf(endTyped(draft, guessed, {}, metric));
+  expect(page.syrup).toEqual({ brix: 66.9 });
+  expect(page).not.toHaveProperty('jars');
+  expect(pageOf(endTyped({ ...draft, syrup: '3.07' }, guessed, {}, metric)).syrup).toEqual({
+    litres: 3.07,
+    brix: 66.9,
+  });
+  // Who has answered once is not shown any guess.
+  expect(Object.values(endGuesses(guessed, { syrup: { litres: 3 } }, metric)).join('')).toBe('');
 });
 
 afterEach(() => void (language.value = 'en'));
@@ -52,7 +70,14 @@ test('in French a field is filled in with a comma, and is read with it', () => {
 
 test('what nobody can tell is left empty and stays not known', () => {
   const unknown: EndForm = {
-    ...{ syrup_litres: null, syrup_brix: null, broken_off: true, jars: null, asks_sap: false },
+    ...{
+      syrup_litres: null,
+      syrup_brix: null,
+      measured: { syrup: false, brix: false },
+      broken_off: true,
+      jars: null,
+      asks_sap: false,
+    },
     fuel: { kind: 'wood', ask: 'cords', before_kg: null, likely: null },
   };
   const draft = endDraft(unknown, {}, metric);

@@ -8,7 +8,7 @@ import {
   leftOverWords,
   practiceGave,
   rangeWords,
-  stillThinWords,
+  ratioOfWords,
 } from '../../../src/screen/words/figure-words.ts';
 import { jarsFigure } from '../../../src/screen/words/plan-words.ts';
 
@@ -17,13 +17,20 @@ const four = [{ litres: 0.25, count: 4 }];
 const left = (...[jars, figure]: [Parameters<typeof leftOverWords>[0], Parameters<typeof leftOverWords>[1]]) =>
   leftOverWords(jars, figure, settings.value);
 
-test('a ratio that leaves out sap that is still thin says how much it counts', () => {
+test('a ratio says what it was made of, how much sap it counts, and why it is not known', () => {
   const [ratio, litres] = [syrup(3.7, 'page'), syrup(8.6, 'page')];
   // 34 L over 8.6 L are 4.0 by hand.
   const words = (sap: number): string =>
-    stillThinWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page') }, settings.value);
-  expect(words(34)).toBe('counts the 31.8\u00a0L of sap that became syrup, not what is still thin in the pans');
-  expect(words(3.7 * 8.6)).toBe('');
+    ratioOfWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars }, settings.value);
+  const sugars = { sap_sugar_kg: syrup(1, 'page'), syrup_sugar_kg: syrup(0.6, 'page'), left_sugar_kg: null };
+  expect(words(34)).toBe(
+    'counts the 31.8\u00a0L of sap that became syrup, not what was drawn off thin or is still thin in the pans',
+  );
+  expect(words(3.7 * 8.6)).toBe('31.8\u00a0L of sap over 8.6\u00a0L of syrup');
+  const over = { ...sugars, left_sugar_kg: syrup(0.9, 'pans') };
+  const unknown = { ratio: null, syrup_litres: litres, sap_litres: syrup(34, 'page') };
+  expect(ratioOfWords({ ...unknown, ...over }, settings.value)).toContain('hold more sugar than went in');
+  expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, settings.value)).toBe('');
 });
 
 test('syrup that was measured and fills no jar is told, what is reckoned or counted in the jars is not', () => {
