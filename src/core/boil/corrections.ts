@@ -1,6 +1,8 @@
-// What a person's mark changed in what is believed of the pans: strength, litres and finish just before and just after it.
+// What a person's mark changed in what is believed of the pans: strength, litres, finish and thermometer just before and just after it.
 import { outlookOf } from './readings.ts';
 import type { BoilState, KeptMark } from './state.ts';
+import { leadOf } from './tip-levels.ts';
+import { correctionC } from './water.ts';
 
 /** What was believed of a pan at one moment; null for what was not known. */
 export interface Believed {
@@ -10,6 +12,8 @@ export interface Believed {
   litres: number | null;
   /** When the finish was expected, ms of boil time. */
   finishAt: number | null;
+  /** What is added to the number of its thermometer, °C; null where it has none to show. Older boils do not have it. */
+  addedC?: number | null;
 }
 
 /** One change of mind, at t (ms): when a mark was noted, or taken back. */
@@ -22,10 +26,11 @@ export interface Correction {
 
 /** Only so many of the latest marks keep what they changed: the state stays small however much is noted. */
 const KEEP = 60;
-/** Less than this is no other opinion: °Bx, share of the litres, ms. */
+/** Less than this is no other opinion: °Bx, share of the litres, ms, °C. */
 const SAME_BRIX = 0.05;
 const SAME_SHARE = 0.005;
 const SAME_MS = 5000;
+const SAME_C = 0.05;
 
 /** What is believed of each syrup pan at t (ms). */
 export function believedNow(state: BoilState, t: number): Record<string, Believed> {
@@ -34,11 +39,12 @@ export function believedNow(state: BoilState, t: number): Record<string, Believe
 }
 
 function believedOf(state: BoilState, id: string, t: number): Believed {
-  const { brix, litres, finish_in_s: left } = outlookOf(state, id, t).reading;
+  const { brix, litres, finish_in_s: left, temperature_c: celsius } = outlookOf(state, id, t).reading;
   return {
     brix: rounded(brix, 100),
     litres: rounded(litres, 100),
     finishAt: left === null ? null : Math.round(t + left * 1000),
+    addedC: celsius === null ? null : rounded(correctionC(state.water, leadOf(state, id)), 100),
   };
 }
 
@@ -70,9 +76,14 @@ function isSame(one: Believed, other: Believed): boolean {
   return (
     isNear(one.brix, other.brix, SAME_BRIX) &&
     isNear(one.litres, other.litres, SAME_SHARE * (one.litres ?? 0)) &&
-    isNear(one.finishAt, other.finishAt, SAME_MS)
+    isNear(one.finishAt, other.finishAt, SAME_MS) &&
+    !isTaught(one, other)
   );
 }
+
+/** Another thing taught its thermometer: its number is another, though nobody read it anew. */
+const isTaught = ({ addedC: one = null }: Believed, { addedC: other = null }: Believed): boolean =>
+  one !== null && other !== null && Math.abs(one - other) > SAME_C;
 
 const isNear = (one: number | null, other: number | null, by: number): boolean =>
   one === null || other === null ? one === other : Math.abs(one - other) <= by;

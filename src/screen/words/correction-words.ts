@@ -1,7 +1,7 @@
 // What a mark changed in what is believed of a pan, in one short line: strength, litres and finish, each as it was and as it is.
 import type { Correction, MarkView, Now, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
-import { strength, volume } from './amounts.ts';
+import { degrees, strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { markWords } from './mark-words.ts';
 import { panName } from './pan-words.ts';
@@ -55,8 +55,21 @@ export function correctionWords(correction: Correction, now: Now, settings: Sett
         : step(time(before.finishAt), time(after.finishAt), say('correction.finish_not_known')),
     ],
   ];
+  const thermometer = thermometerStep(correction, settings);
   const said = steps.flatMap(([what, words]) => (words === null ? [] : [`${what} ${words}`]));
-  return said.length === 0 ? null : said.join(', ');
+  const all = thermometer === null ? said : [thermometer, ...said];
+  return all.length === 0 ? null : all.join(', ');
+}
+
+/** Less is not seen on a card, °C. */
+const SEEN_C = 0.05;
+
+/** "its thermometer counts 0.5 °C lower", though nobody read it anew; null where it counts as before. */
+function thermometerStep({ before, after }: Correction, settings: Settings): string | null {
+  const by = (after.addedC ?? 0) - (before.addedC ?? 0);
+  const isKnown = typeof before.addedC === 'number' && typeof after.addedC === 'number';
+  if (!isKnown || Math.abs(by) < SEEN_C) return null;
+  return say(by > 0 ? 'correction.counts_higher' : 'correction.counts_lower', { by: degrees(Math.abs(by), settings) });
 }
 
 /** One correction that a reader can see, with the mark that made it. */

@@ -86,7 +86,12 @@ function waterSentence({ waterC, waterFrom, t }: Explanation, { now, settings }:
 function fromRise(told: Explanation, facts: PanFacts, telling: Telling): string {
   const reading =
     facts.temperatureC === null ? say('from.what_it_reads') : temperature(facts.temperatureC, telling.settings);
-  return sentences(say('from.rise', { reading, heard: heard(facts, told.t, telling) }), waterSentence(told, telling));
+  const said = { reading, heard: heard(facts, told.t, telling) };
+  const isBare = Math.abs(facts.correctionC) < LEAST_CORRECTION_C;
+  const words = isBare
+    ? say('from.rise', said)
+    : say('from.rise_corrected', { ...said, correction: correctionOf(facts.correctionC, telling.settings) });
+  return sentences(words, waterSentence(told, telling));
 }
 
 /** "with the usual sugars of birch", or by what taught this sap. */

@@ -66,6 +66,14 @@ test('a check taken back leaves what was known before it', () => {
   expect(now.brix_high! - now.brix_low!).toBeGreaterThan(never.brix_high! - never.brix_low!);
 });
 
+test('a check keeps what it changed in what the thermometer counts for', () => {
+  const { view } = after([read(1, boilingAt(20, 'maple')), check(2, WATER_C + 1)], 3);
+  const [correction] = view.marks.at(-1)!.corrections;
+  expect(correction!.after.addedC! - correction!.before.addedC!).toBeLessThan(-0.5);
+  // A reading alone teaches no thermometer.
+  expect(after([read(1, boilingAt(20, 'maple'))], 3).view.marks.at(-1)!.corrections).toEqual([]);
+});
+
 test('a check that is far from where water boils acts on nothing until it is said again', () => {
   const far = check(1, WATER_C - 4);
   const once = after([far], 2);

@@ -38,6 +38,18 @@ test('old and new strength, litres and finish, in the units of the person', () =
   expect(plain(correctionWords(changed, moment, american))).toContain('in the pan 0.90 → 0.82 US gal');
 });
 
+test('a thermometer that something else taught counts otherwise, though nobody read it anew', () => {
+  const taught = (was: number | null, is: number | null): Correction => ({
+    ...changed,
+    before: { ...changed.before, addedC: was },
+    after: { ...changed.before, addedC: is },
+  });
+  const said = (one: Correction, units = metric) => plain(correctionWords(one, moment, units));
+  expect(said(taught(0, -0.52))).toBe('its thermometer counts 0.5 °C lower');
+  expect(said(taught(-0.4, 0.1), american)).toBe('its thermometer counts 0.9 °F higher');
+  expect([said(taught(0, 0.02)), said(taught(null, 0.4)), said(changed)]).toEqual([null, null, said(changed)]);
+});
+
 test('what a reader would see no change of is not said, and a mark that changed nothing says nothing', () => {
   const same = { ...changed, after: { ...changed.before, brix: 55.3 } };
   expect(plain(correctionWords(same, moment, metric))).toBe('strength 55.0 → 55.3 °Bx');

@@ -195,3 +195,9 @@ test('what cannot be finished in its pot says so first, and whose time it is', (
   expect(said({ ...little, readings: [finished] }, there)).toMatch(/^Done now/u);
   expect(said(little, strength)).toMatch(/^56\.2/u);
 });
+
+test('a rise says what is added to or taken off the number of its thermometer', () => {
+  const rise: Explanation = { ...strength, what: 'rise', value: 3.9, low: 3.7, high: 4.1 };
+  expect(words(rise)).toContain('101.9 °C by the probe T1 on board A (20 s ago), with 0.3 °C taken off.');
+  expect(words({ ...rise, facts: { ...facts, correctionC: 0 } })).toContain('by the probe T1 on board A (20 s ago). ');
+});
