@@ -22,6 +22,8 @@ export function doubtAbout(mark: Mark, state: BoilState, t: number): string | nu
       const kept = tried(mark, state, t).marks.at(-1);
       return kept?.questioned === true ? kept.doubt : null;
     }
+    case 'water-check':
+      return noBoilingWater(mark, state, t);
     case 'reading':
       return noSap(mark, state, t) ?? tried(mark, state, t).marks.at(-1)?.doubt ?? null;
     case 'top-up':
@@ -41,6 +43,13 @@ const tried = (mark: Mark, state: BoilState, t: number): BoilState =>
 
 const readingOf = (state: BoilState, pan: string, t: number) =>
   panReadings(state, t).find((reading) => reading.pan === pan) ?? null;
+
+/** A number that no boiling water shows here. One that was read in a thick pan counts by no word, so it is not asked about. */
+function noBoilingWater(mark: Mark & { kind: 'water-check' }, state: BoilState, t: number): string | null {
+  const { questioned = false, evidence = null } = tried(mark, state, t).marks.at(-1) ?? {};
+  if (!questioned || evidence?.kind !== 'check' || evidence.inSyrup) return null;
+  return `A check in boiling water needs plain water, and ${formatTyped(mark.celsius, 1)} °C is far from where water boils here.`;
+}
 
 /** Hotter than this over boiling water is no syrup any more, °C: 85 °Bx rise by about 15 (water-activity model). */
 const NO_SYRUP_C = 15;

@@ -82,3 +82,10 @@ test('maple into birch is asked about; a late maple into an early one is not', (
   expect(asked({ ...all, from: 'p2', to: 'p1' })).toContain('Front pot and Back pot hold different saps');
   expect(asked({ ...all, from: 'p2', to: 'p3' })).toBeNull();
 });
+
+test('a check that no boiling water shows; one that is likely, or was read in a thick pan, is not asked about', () => {
+  const checked = (celsius: number) => asked({ kind: 'water-check', celsius });
+  expect(checked(0)).toBe('A check in boiling water needs plain water, and 0.0 °C is far from where water boils here.');
+  expect(checked(160)).toContain('160.0 °C is far from where water boils here.');
+  expect(checked(99.1)).toBeNull();
+});

@@ -38,9 +38,10 @@ const LIKELY: Record<Scale, number[]> = {
 /** Below this nobody takes a pan for syrup, °Bx. */
 const NEAR_SYRUP_BRIX = 50;
 const SHOWS: Record<Scale, { least: number; greatest: number }> = {
-  brix: { least: 0, greatest: 85 },
-  baume: { least: 0, greatest: 46 },
-  sg: { least: 1, greatest: 1.46 },
+  // Water holds no sugar: 0 would be noted and tell nothing.
+  brix: { least: 0.1, greatest: 85 },
+  baume: { least: 0.1, greatest: 46 },
+  sg: { least: 1.0005, greatest: 1.46 },
 };
 /** What the two instruments can be read at, °C. */
 const HYDROMETER_C = [0, 105] as const;

@@ -31,6 +31,8 @@ export interface NumberField {
   least: number;
   greatest: number;
   optional?: boolean;
+  /** A number as it is typed there, for whoever typed none; one of the field's own where it is not told. */
+  example?: string;
   /** What is wrong with a number, beyond being outside of the two. */
   wrong?: (typed: string, value: number) => string | null;
   /** What stands in it before anything is typed. */
@@ -98,7 +100,7 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
     if (value === null)
       return say('marks.problem.number', {
         field: field.label,
-        example: localDigits(field.least < 10 ? '2.5' : String(field.least)),
+        example: field.example ?? localDigits(field.least < 10 ? '2.5' : String(field.least)),
       });
     const wrong = field.wrong?.(text, value) ?? null;
     if (wrong !== null) return wrong;

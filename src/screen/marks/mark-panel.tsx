@@ -63,6 +63,7 @@ const DOUBTFUL: ReadonlySet<Mark['kind']> = new Set([
   'pressure',
   'depth',
   'density',
+  'water-check',
   'reading',
   'top-up',
   'draw-off',

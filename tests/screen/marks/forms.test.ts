@@ -293,3 +293,17 @@ test.each(TYPED)('a form that corrects $kind begins with what was typed: %j', (m
     }
   }
 });
+
+test('a density of 0 would tell nothing and is not taken, and a temperature is asked for with one that a pan may show', () => {
+  const problem = (kind: 'density' | 'reading', place: MarkPlace, value: string): string | null => {
+    const fields = formOf(kind)!.fields(place, filled(formOf(kind)!.fields(place)));
+    return problemIn({ ...filled(fields), [kind === 'density' ? 'value' : 'temperature']: value }, fields);
+  };
+  const [inCelsius, inFahrenheit, inBaume, inGravity] = places as [MarkPlace, MarkPlace, MarkPlace, MarkPlace];
+  expect(problem('density', inCelsius, '0')).toBe('It shows: 0 is outside of 0.1 to 85 °Bx.');
+  expect(problem('density', inBaume, '0')).toContain('0.1 to 46 °Bé');
+  expect(problem('density', inGravity, '1')).toContain('1 is outside of 1.0005 to 1.46');
+  expect(problem('density', inCelsius, '1.46')).toBeNull();
+  expect(problem('reading', inCelsius, 'hot')).toBe('Thermometer: type a plain number, such as 98.5.');
+  expect(problem('reading', inFahrenheit, 'hot')).toBe('Thermometer: type a plain number, such as 209.3.');
+});
