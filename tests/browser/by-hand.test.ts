@@ -56,6 +56,8 @@ async function leave(): Promise<void> {
 
 /** Opens a form by its key for the first pan and types a number into it. */
 async function type(key: string, field: string, value: string): Promise<void> {
+  // The list tells of a note before its form is gone.
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
   await page.keyboard.press('1');
   await page.keyboard.press(key);
   await page.locator('.mark-form').getByLabel(field).fill(value);

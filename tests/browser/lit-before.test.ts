@@ -77,6 +77,7 @@ test('a pour of the time before the program is noted with it, and stands there i
   await page.locator('.mark-form').getByLabel('Poured in').fill('30');
   await press('Note it');
   await page.locator('.log li').getByText('12:45').waitFor();
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
   const { mark } = entries().at(-1) as { mark: { happened: number } };
   expect(mark.happened / 60_000).toBeCloseTo(15.5, 1);
 });
@@ -90,6 +91,7 @@ test('what was in a pan when the fire was lit is noted with one press for its ti
   await press('Note it');
 
   await page.locator('.log li').getByText('12:30').waitFor();
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
   const { mark } = entries().at(-1) as { mark: { happened: number; litres: number } };
   expect(mark).toMatchObject({ litres: 12 });
   expect(mark.happened).toBeLessThanOrEqual(60_000);
