@@ -67,6 +67,9 @@ const pans: ScenarioPan[] = [
   { id: 'birch', litres: 8.4, brix: 26, celsius: 60, level: 1, efficiency: 0.36, lossWattsPerKelvin: 5 },
 ];
 
+/** Under what the middle pot's card says may be poured in at once (0.58 L at the least), so that the boil is soon back. */
+const littleAndOften = { act: 'pour' as const, pan: 'middle', litres: 0.5, brix: 2.2, celsius: 40 };
+
 /** The front pot is left on for some minutes after its finish, so that a beginner hears it called. */
 const deeds: Deed[] = [
   { when: { at: 0 }, acts: [{ act: 'read-pressure' }] },
@@ -79,13 +82,15 @@ const deeds: Deed[] = [
     when: {
       sight: 'depth-below',
       pan: 'middle',
-      value: 17,
-      times: 20,
+      value: 34,
+      times: 40,
       delaySeconds: 60,
-      restSeconds: 60,
-      until: 100 * minute,
+      restSeconds: 30,
+      // Only after it was called as running low: the beginner hears that, and may do it first.
+      from: 14 * minute,
+      until: 104 * minute,
     },
-    acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
+    acts: [littleAndOften],
     // Typed as it is done: who had not seen it yet would pour, and note, the same once more.
     looksAgain: true,
   },
@@ -98,9 +103,9 @@ const deeds: Deed[] = [
       times: 60,
       delaySeconds: 5,
       restSeconds: 30,
-      from: 100 * minute,
+      from: 104 * minute,
     },
-    acts: [{ act: 'pour', pan: 'middle', litres: 4, brix: 2.2, celsius: 40 }],
+    acts: [littleAndOften],
     looksAgain: true,
   },
   // Somebody dips a stick now and then: it tells the thin pot's litres, which its temperature cannot.

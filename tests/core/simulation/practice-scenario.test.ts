@@ -104,3 +104,23 @@ test('nobody is asked for a smaller pot while the thin pot of a practice is bein
   expect(asked.map(([, shallow]) => shallow)).toEqual([null, null, null, null, null]);
   expect(asked.map(([what]) => what)).not.toContain('smaller-pot');
 });
+
+test('what the made-up person pours in is what the card says may be poured in at once, and the call for it ends', () => {
+  const scenario = practiceScenario(1);
+  const entries = stepSimulation(startSimulation(scenario), 60 * minute);
+  const pours = entries.filter(
+    (entry) => 'mark' in entry && entry.t > 0 && entry.mark.kind === 'top-up' && entry.mark.pan === 'middle',
+  );
+  expect(pours.length).toBeGreaterThan(4);
+  const shown = (at: number): ReturnType<typeof boilView> => {
+    const until = entries.filter(({ t }) => t <= at);
+    return boilView(foldAll(scenario.header, until, at).state, at);
+  };
+  for (const pour of [pours[0]!, pours[2]!, pours.at(-1)!]) {
+    const { advice } = shown(pour.t - 1000);
+    const room = advice.find(({ pan }) => pan === 'middle')?.roomLitres;
+    expect(pour).toMatchObject({ mark: { litres: expect.toSatisfy((litres: number) => litres <= (room ?? 0)) } });
+  }
+  const low = shown(45 * minute).alarms.find(({ alarm, pan }) => alarm === 'low-level' && pan === 'middle');
+  expect(low?.condition).toBe('over');
+});
