@@ -27,6 +27,8 @@ import { factsOf, logOf, workOutFacts } from './season-facts.ts';
 import { inSlices } from './slices.ts';
 import { fits, isBlank, rowOf, type SapByBoil, sapByBoil, sorted } from './season-rows.ts';
 
+const NOT_HIDDEN = 'Only a practice boil that is over can be hidden: a real boil stays in the notebook.';
+
 export class SeasonDesk {
   readonly #notebook: Notebook;
   readonly #machine: MachineClock;
@@ -89,7 +91,8 @@ export class SeasonDesk {
   }
 
   #keepPage(name: string, page: BoilPage): Outcome {
-    const { boil } = this.#notebook.find(name);
+    const { boil, kind, running } = this.#notebook.find(name);
+    if (page.hidden === true && (kind !== 'practice' || running)) return refused(NOT_HIDDEN);
     this.#notebook.keepPage(boil, page);
     this.#whole.delete(boil);
     return { ok: true, data: this.#page(boil) };

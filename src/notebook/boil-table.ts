@@ -14,9 +14,12 @@ export interface BoilRow {
   last_t: number;
   /** The name that its page gives it since; null where it has the one that it began with. */
   renamed: string | null;
+  /** 1 where its page says that it is hidden. */
+  hidden: number | null;
 }
 
-const ROWS = `SELECT boil.*, json_extract(page.page, '$.name') AS renamed
+const ROWS = `SELECT boil.*, json_extract(page.page, '$.name') AS renamed,
+  json_extract(page.page, '$.hidden') AS hidden
   FROM boil LEFT JOIN page ON page.boil = boil.number WHERE staged = 0`;
 
 /** Newest start first. Imports that are not finished are not boils yet. */
@@ -49,6 +52,7 @@ export function summary(row: BoilRow): BoilSummary {
     seconds: row.last_t / 1000,
     entries: row.entries,
     running: row.running === 1,
+    ...(row.hidden === 1 && { hidden: true as const }),
   };
 }
 

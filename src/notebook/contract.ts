@@ -13,6 +13,8 @@ export interface BoilSummary {
   seconds: number;
   entries: number;
   running: boolean;
+  /** A practice boil that its person wants out of the list; absent for all others. */
+  hidden?: true;
 }
 
 /** What a live boil taught about its probes and saps. */

@@ -168,6 +168,8 @@ export interface BoilListing {
   entries: number;
   running: boolean;
   practice: boolean;
+  /** A practice boil that its person wants out of the list; absent for all others. */
+  hidden?: true;
 }
 
 /** One thing that earlier boils taught and the next one with the same probe, sap or burner begins with. */

@@ -80,6 +80,8 @@ export interface BoilRow {
   entries: number;
   running: boolean;
   practice: boolean;
+  /** Its person wants it out of the list; absent for all others, and never of a real boil. */
+  hidden?: true;
   pans: { id: string; name: string }[];
   saps: SapKindKey[];
   outcomes: BoilOutcome[];

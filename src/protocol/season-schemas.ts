@@ -70,4 +70,5 @@ export const boilPageSchema = z.strictObject({
     )
     .max(1000)
     .optional(),
+  hidden: z.boolean().optional(),
 }) satisfies z.ZodType<BoilPage>;

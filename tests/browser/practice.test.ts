@@ -265,3 +265,20 @@ test('units are chosen once and hold everywhere', async () => {
   await page.getByRole('slider', { name: 'Go to a moment of the boil' }).press('End');
   await expect.poll(() => page.locator('.card .caption').first().innerText()).toContain('°F');
 });
+
+test('a practice boil that is over can be hidden from the list, and had back', async () => {
+  await page.getByRole('navigation').getByRole('link', { name: 'Notebook' }).click();
+  const rows = page.locator('.boils tbody tr');
+  await rows.getByRole('link', { name: 'Practice boil, Tarn Hollow (simulated)', exact: true }).click();
+  await button('Hide this practice boil').click();
+  await page.getByText('One practice boil is hidden.').waitFor();
+  expect(await rows.count()).toBe(0);
+  await button('Show it').click();
+  await rows.getByText('hidden', { exact: true }).waitFor();
+  await rows.getByRole('link', { name: 'Practice boil, Tarn Hollow (simulated)', exact: true }).click();
+  await button('Show it in the list again').click();
+  await button('Hide this practice boil').waitFor();
+  await page.getByRole('link', { name: 'All boils' }).click();
+  await rows.first().waitFor();
+  expect(await page.getByText('is hidden').count()).toBe(0);
+});

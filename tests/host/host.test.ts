@@ -133,6 +133,37 @@ test('a practice boil that somebody ends stays to be looked back on, and another
   await host.close();
 });
 
+test('a practice boil that is over can be hidden and had back; a running one and a real one cannot', async () => {
+  const host = await createHost({ folder, machine });
+  const hide = (boil: string, hidden?: true) =>
+    host.command({ ref: 'h', keep_page: { boil, page: { taste: 'none', hidden } } });
+  const listed = async (): Promise<unknown> => {
+    const answers = await Promise.all([
+      host.command({ ref: 'l', boils: true }),
+      host.command({ ref: 'f', find: {} }).then((found) => ({ ...found, data: found.ok && found.data })),
+    ]);
+    const [boils, found] = answers.map((answer) => (answer.ok ? answer.data : answer.why)) as [
+      { hidden?: true }[],
+      { boils: { hidden?: true }[] },
+    ];
+    return [boils.map(({ hidden }) => hidden), found.boils.map(({ hidden }) => hidden)];
+  };
+  await host.command({ ref: '1', practice: { speed: 60 } });
+  const practice = host.running!.boil;
+  machine.run(2000);
+  expect(await hide(practice, true)).toMatchObject({ ok: false, why: expect.stringContaining('a real boil stays') });
+  await host.command({ ref: '2', end: true });
+  expect(await hide(practice, true)).toMatchObject({ ok: true, data: { hidden: true } });
+  expect(await listed()).toEqual([[true], [true]]);
+  expect(await hide(practice)).toMatchObject({ ok: true });
+  expect(await listed()).toEqual([[undefined], [undefined]]);
+  await host.command({ ref: '3', start: setup });
+  const real = host.running!.boil;
+  await host.command({ ref: '4', end: true });
+  expect(await hide(real, true)).toMatchObject({ ok: false, why: expect.stringContaining('a real boil stays') });
+  await host.close();
+});
+
 test('changed lead times are kept, told, and hold for the boil that runs', async () => {
   const host = await createHost({ folder, machine });
   await host.command({ ref: '1', start: setup });

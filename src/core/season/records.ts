@@ -77,6 +77,8 @@ export interface BoilPage {
   steps?: Record<string, string> | undefined;
   /** Alarms that were of no use by the person's word, said after the boil. */
   no_use?: RaisingName[] | undefined;
+  /** Left out of the list of boils, and brought back by the same word; only a practice boil that is over. */
+  hidden?: boolean | undefined;
 }
 
 export interface Photo {

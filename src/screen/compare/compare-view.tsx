@@ -195,8 +195,9 @@ function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
 }
 
 export function CompareView(): JSX.Element {
-  const { view: boils, problem } = useAsked<BoilListing[]>({ boils: true }, 'boils', () => false);
+  const { view, problem } = useAsked<BoilListing[]>({ boils: true }, 'boils', () => false);
   const chosen = place.value.filter((boil) => boil !== '');
+  const boils = view?.filter(({ boil, hidden }) => hidden !== true || chosen.includes(boil)) ?? null;
   return (
     <div class="page compare">
       <p>

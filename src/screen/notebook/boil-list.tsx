@@ -67,6 +67,7 @@ function Row({ row }: { row: BoilRow }): JSX.Element {
         <a href={addressOf('notebook', 'boil', row.boil)}>{name}</a>
         {row.practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
         {row.running && <span class="tag">{say('notebook.running')}</span>}
+        {row.hidden && <span class="tag">{say('notebook.hidden')}</span>}
       </th>
       <td>{dayAndTime(row.started)}</td>
       {COLUMNS.map((column) => (
@@ -155,7 +156,11 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
     ({ working }) => working > 0,
   );
   const [isAll, setAll] = useState(false);
-  const shown = isAll ? (view?.boils ?? []) : (view?.boils ?? []).slice(0, SHOWN_FIRST);
+  const [withHidden, setWithHidden] = useState(false);
+  const found = view?.boils ?? [];
+  const listed = withHidden ? found : found.filter(({ hidden }) => hidden !== true);
+  const hidden = found.filter((row) => row.hidden === true).length;
+  const shown = isAll ? listed : listed.slice(0, SHOWN_FIRST);
   const mayFind = useRef(false);
   const isFiltered = Object.keys(find).some((key) => key !== 'sort' && key !== 'descending');
   // Once there it stays: the answer to a word that finds nothing still stands when the word is rubbed out.
@@ -164,8 +169,8 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
     <>
       {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {mayFind.current && <Finder find={find} set={setFind} />}
-      {view?.boils.length === 0 && <p>{isFiltered ? say('notebook.none_like') : say('notebook.none')}</p>}
-      {view !== null && view.boils.length > 0 && (
+      {view !== null && found.length === 0 && <p>{isFiltered ? say('notebook.none_like') : say('notebook.none')}</p>}
+      {shown.length > 0 && (
         <table class="boils">
           <thead>
             <tr>
@@ -190,10 +195,18 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
       {shown.some(({ figures }) => figures !== null && isRatioOfPart(figures)) && (
         <p class="hint">{say('notebook.ratio_of_part')}</p>
       )}
-      {view !== null && shown.length < view.boils.length && (
+      {shown.length < listed.length && (
         <p>
           <button type="button" onClick={() => setAll(true)}>
-            {say('notebook.show_all', { count: view.boils.length })}
+            {say('notebook.show_all', { count: listed.length })}
+          </button>
+        </p>
+      )}
+      {hidden > 0 && (
+        <p class="row">
+          {say('notebook.hidden_are', { count: hidden })}
+          <button type="button" onClick={() => setWithHidden(!withHidden)}>
+            {withHidden ? say('notebook.hidden_leave') : say('notebook.hidden_show', { count: hidden })}
           </button>
         </p>
       )}

@@ -14,6 +14,7 @@ import { isAnswered } from './end-draft.ts';
 import { EndOfBoilForm } from './end-form.tsx';
 import { fileAddress } from './file-address.ts';
 import { FiguresTable } from './figures-table.tsx';
+import { HidePractice } from './hide-practice.tsx';
 import { PageWords } from './page-words.tsx';
 import { Photos } from './photos.tsx';
 import { Rename } from './rename.tsx';
@@ -50,6 +51,7 @@ function Head({ view, keep, fillIn }: HeadProps): JSX.Element {
         {say('notebook.when', { when: dayAndTime(started), length: lengthOfTime(seconds) })}
         {practice && <span class="tag tag-practice">{say('notebook.practice')}</span>}
         {running && <span class="tag">{say('notebook.running')}</span>}
+        {view.hidden && <span class="tag">{say('notebook.hidden')}</span>}
       </p>
       <p class="row">
         {fillIn !== null && (
@@ -69,6 +71,7 @@ function Head({ view, keep, fillIn }: HeadProps): JSX.Element {
         <a class="button" href={`boils/${encodeURIComponent(boil)}.boil.jsonl`} download>
           {say('notebook.export')}
         </a>
+        <HidePractice view={view} keep={keep} />
       </p>
       <details class="finder">
         <summary>{say('notebook.save_as')}</summary>

@@ -31,7 +31,9 @@ export function TuneView(): JSX.Element {
   const told = tuning.value;
   const stamp = told === null ? '' : `${told.running} ${told.done} ${told.share}`;
   const { view } = useAsked<Tuned | null>({ tune_look: true }, stamp, () => false);
-  const ended = (boils ?? []).filter(({ running }) => !running);
+  const ended = (boils ?? []).filter(
+    ({ boil, running, hidden }) => !running && (hidden !== true || boil === place.value[0]),
+  );
   const only = ended.find(({ boil }) => boil === place.value[0])?.boil ?? null;
   return (
     <div class="page tune">
