@@ -37,9 +37,8 @@ export function callSettingsOf({
   scorch_lead_s,
   low_level_lead_s,
   finish_probability,
-  near_finish_deadband,
 }: Settings) {
-  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability, near_finish_deadband };
+  return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability };
 }
 
 /**

@@ -50,8 +50,6 @@ const choices = {
   low_level_lead_s,
   /** How likely a pan must have reached its finish before it is called: less is sooner. */
   finish_probability: z.number().min(0.05).max(0.95),
-  /** The call before the finish ends once the finish is so many lead times away again. */
-  near_finish_deadband: z.number().min(1).max(5),
   /** Given whole, like a list. */
   per_sap: z.strictObject({ maple: sapUsual.optional(), birch: sapUsual.optional() }),
   /** Calls are also spoken, after their sound. */
@@ -79,8 +77,11 @@ const choices = {
   }),
 };
 
-/** All settings, with what stands where nobody chose. */
-export const settingsSchema = z.strictObject({
+/**
+ * All settings, with what stands where nobody chose. What an earlier program kept and no screen shows is left out on
+ * reading: it would act, and nobody could see or change it.
+ */
+export const settingsSchema = z.object({
   temperature: choices.temperature.default('C'),
   volume: choices.volume.default('litre'),
   length: choices.length.default('mm'),
@@ -95,7 +96,6 @@ export const settingsSchema = z.strictObject({
   scorch_lead_s: choices.scorch_lead_s.default(240),
   low_level_lead_s: choices.low_level_lead_s.default(600),
   finish_probability: choices.finish_probability.default(0.5),
-  near_finish_deadband: choices.near_finish_deadband.default(1.6),
   per_sap: choices.per_sap.default({}),
   spoken_calls: choices.spoken_calls.default(false),
   minute_tick: choices.minute_tick.default(false),

@@ -164,6 +164,18 @@ test('a practice boil that is over can be hidden and had back; a running one and
   await host.close();
 });
 
+test('what an older search of Tune kept and no screen shows acts no more, and the other settings stay', async () => {
+  const notebook = openNotebook(folder);
+  notebook.keepSetting('settings', { near_finish_lead_s: 900, near_finish_deadband: 4 });
+  notebook.close();
+  const host = await createHost({ folder, machine });
+  await host.command({ ref: '1', start: setup });
+  const { header } = nowOf(host);
+  expect(header?.settings).toMatchObject({ near_finish_lead_s: 900 });
+  expect(header?.settings).not.toHaveProperty('near_finish_deadband');
+  await host.close();
+});
+
 test('changed lead times are kept, told, and hold for the boil that runs', async () => {
   const host = await createHost({ folder, machine });
   await host.command({ ref: '1', start: setup });

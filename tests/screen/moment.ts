@@ -24,7 +24,6 @@ export const metric: Settings = {
   minute_tick: false,
   use_learnt: true,
   second_channel: { command: [] },
-  near_finish_deadband: 1.6,
 };
 
 export const american: Settings = { ...metric, ...US };

@@ -42,7 +42,6 @@ const START_SETTINGS: Settings = {
   minute_tick: false,
   use_learnt: true,
   second_channel: { command: [] },
-  near_finish_deadband: 1.6,
 };
 
 export const live = signal<Now | null>(null);
