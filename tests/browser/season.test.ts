@@ -165,10 +165,16 @@ test('the season adds up, with three charts, and the sap store takes what was co
   expect(await table.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
   await page.setViewportSize(LAPTOP);
   await page.getByRole('link', { name: 'Sap store' }).click();
+  // What was boiled ages no more: without anything in store there is no column for it.
+  const age = page.getByRole('columnheader', { name: 'Age' });
+  await page.locator('.collections').waitFor();
+  expect(await age.count()).toBe(0);
+  expect(await page.getByLabel('Day').locator('..').innerText()).toContain('Thursday 29 April 2027');
   await page.getByLabel('How much').fill('35');
   await page.getByLabel('Which trees').fill('Old row');
   await page.getByRole('button', { name: 'Add it' }).click();
   await page.getByRole('heading', { name: /^In store: 35/u }).waitFor();
+  await age.waitFor();
   expect((await obeyed<CollectionsView>({ collections: true })).store.litres).toBe(35);
   expect(errors).toEqual([]);
 });

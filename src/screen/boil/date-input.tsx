@@ -1,6 +1,6 @@
-// A field for a day, or a moment of it, with what it holds in words: the browser writes days as its own language does, 4/5 or 5/4.
+// A field for a day, or a moment of it, with what it holds in words: the browser writes days as its own language does, 4/5 or 5/4, whatever is chosen here.
 import type { JSX } from 'preact';
-import { dayAndTime, dayInYear } from '../words/clock.ts';
+import { dayInWords } from '../words/clock.ts';
 
 interface DateInputProps {
   label: string;
@@ -22,12 +22,10 @@ export function DateInput({
   withTime = false,
 }: DateInputProps): JSX.Element {
   // What has no zone is read in the machine's: in none of all it is told as it was typed.
-  const words = withTime ? dayAndTime(`${value}Z`) : dayInYear(value);
+  const words = dayInWords(withTime ? `${value}Z` : value);
   return (
     <label>
-      <span>
-        {label} {value !== '' && <small class="hint">{words}</small>}
-      </span>
+      <span>{label}</span>
       <input
         type={withTime ? 'datetime-local' : 'date'}
         value={value}
@@ -35,6 +33,7 @@ export function DateInput({
         required={required}
         onInput={(event) => set(event.currentTarget.value)}
       />
+      {value !== '' && <small class="hint">{words}</small>}
     </label>
   );
 }

@@ -31,6 +31,7 @@ export function FirstBoil(): JSX.Element {
   return (
     <>
       <p>{say('help.first_boil.text')}</p>
+      <p class="hint">{say('help.pictures')}</p>
       <ol class="help-steps">
         {STEPS.map(({ title, text, picture, shows }) => {
           const source =

@@ -121,10 +121,12 @@ const stateWords = (state: keyof typeof STATES): string => {
 interface RowProps {
   one: CollectionShown;
   boils: readonly BoilRow[];
+  /** Something that is shown is still in store: what was boiled or poured away ages no more. */
+  hasAge: boolean;
   set: Set;
 }
 
-function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
+function CollectionRow({ one, boils, hasAge, set }: RowProps): JSX.Element {
   const choice = settings.value;
   const { age_days: age, keeping, ...collection } = one;
   const what = say('store.what', { litres: volume(one.litres, choice), day: shortDay(one.day) });
@@ -147,7 +149,7 @@ function CollectionRow({ one, boils, set }: RowProps): JSX.Element {
           .filter((text) => text !== undefined)
           .join(', ')}
       </td>
-      <td>{keeping !== null && say('store.age', { days: days(age), state: stateWords(keeping.state) })}</td>
+      {hasAge && <td>{keeping !== null && say('store.age', { days: days(age), state: stateWords(keeping.state) })}</td>}
       <td>
         <select
           aria-label={say('store.where_went', { what })}
@@ -182,6 +184,7 @@ export function StorePart(): JSX.Element {
   if (view === null) return <p>{say('store.looking')}</p>;
   const boils = (found.view?.boils ?? []).filter(({ practice }) => !practice);
   const shown = isAll ? view.collections : view.collections.slice(0, SHOWN_FIRST);
+  const hasAge = shown.some(({ keeping }) => keeping !== null);
   return (
     <>
       <Level store={view.store} />
@@ -196,13 +199,13 @@ export function StorePart(): JSX.Element {
                 <th>{say('store.how_much')}</th>
                 <th>{say('store.strength')}</th>
                 <th>{say('store.trees_where')}</th>
-                <th>{say('store.age_head')}</th>
+                {hasAge && <th>{say('store.age_head')}</th>}
                 <th>{say('store.went')}</th>
               </tr>
             </thead>
             <tbody>
               {shown.map((one) => (
-                <CollectionRow key={one.id} one={one} boils={boils} set={set} />
+                <CollectionRow key={one.id} one={one} boils={boils} hasAge={hasAge} set={set} />
               ))}
             </tbody>
           </table>

@@ -128,6 +128,7 @@ export function UnitsPanel({ now, change }: UnitsPanelProps): JSX.Element {
       {ROWS.map((row) => (
         <UnitRow key={row.name} row={row} now={now} change={change} />
       ))}
+      <p class="hint">{say('units.clock')}</p>
     </section>
   );
 }

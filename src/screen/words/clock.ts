@@ -112,9 +112,19 @@ export function shortDay(iso: string): string {
   return parts === null ? iso : say('clock.short_day', { day: parts.day, month: parts.month });
 }
 
-/** "18 Apr 2027" of an ISO 8601 day; what is no day as it is. */
-export function dayInYear(iso: string): string {
+/** "Sunday 18 April 2027" of an ISO 8601 day, with its time of day where it has one; what is no day as it is. */
+export function dayInWords(iso: string): string {
   const parts = dayOf(iso);
   if (parts === null) return iso;
-  return say('clock.day_in_year', { day: parts.day, month: parts.month, year: String(parts.year) });
+  const date = new Date(Date.parse(iso) + offsetMinutes(iso) * MINUTE_MS);
+  const part = (how: Intl.DateTimeFormatOptions): string =>
+    new Intl.DateTimeFormat(language.value, { ...how, timeZone: 'UTC' }).format(date);
+  const { day, time } = parts;
+  return say(iso.includes('T') ? 'clock.whole_day_time' : 'clock.whole_day', {
+    weekday: part({ weekday: 'long' }),
+    day,
+    month: part({ month: 'long' }),
+    year: String(parts.year),
+    time,
+  });
 }

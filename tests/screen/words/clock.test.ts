@@ -3,7 +3,7 @@ import { lengthOfTime } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
-import { ago, dayAndTime, dayInYear, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
+import { ago, dayAndTime, dayInWords, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
 import { metric, moment } from '../moment.ts';
 
 test('the zone is read off an ISO time', () => {
@@ -88,8 +88,10 @@ test('in French the days and months are French, and decimals have a comma', () =
 });
 
 test('a day is said in words, so that nobody reads the month for the day', () => {
-  expect(dayInYear('2027-04-05')).toBe('5 Apr 2027');
+  expect(dayInWords('2027-04-05')).toBe('Monday 5 April 2027');
+  expect(dayInWords('2027-04-05T07:30Z')).toBe('Monday 5 April 2027, 07:30');
+  expect(dayInWords('soon')).toBe('soon');
   language.value = 'fr';
-  expect(dayInYear('2027-04-01')).toBe('1er avr. 2027');
+  expect(dayInWords('2027-04-01')).toBe('jeudi 1er avril 2027');
   language.value = 'en';
 });
