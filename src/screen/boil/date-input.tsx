@@ -33,7 +33,7 @@ export function DateInput({
         required={required}
         onInput={(event) => set(event.currentTarget.value)}
       />
-      {value !== '' && <small class="hint">{words}</small>}
+      {value !== '' && <small class="hint day-words">{words}</small>}
     </label>
   );
 }

@@ -37,7 +37,9 @@ function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const of = { collections: store.collections, age: days(store.oldest_days ?? 0) };
   return (
     <section class="panel" aria-label={say('store.in')}>
-      <h2>{say('store.level', { litres: volume(store.litres, choice) })}</h2>
+      <h2>
+        {store.collections === 0 ? say('store.in') : say('store.level', { litres: volume(store.litres, choice) })}
+      </h2>
       <p>
         {store.collections === 0
           ? say('store.nothing')
