@@ -120,7 +120,7 @@ function PanRow({ name, label, span, every, y, x, finish }: RowProps): JSX.Eleme
   return (
     <g>
       {/* Letters of SVG do not wrap. */}
-      <foreignObject x={0} y={y} width={label} height={ROW}>
+      <foreignObject x={0} y={y} width={Math.max(0, label)} height={ROW}>
         <p class="plan-pan">
           <span>{name}</span>
         </p>

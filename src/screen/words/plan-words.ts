@@ -314,16 +314,17 @@ export function underWayWords(
   settings: Settings,
 ): { main: string; range: string } {
   // Both as finely, so that they add up.
-  const digits = litresShown(under.poured_litres, settings) < 10 ? 1 : 0;
-  const poured = say('plan.under.poured', {
-    poured: volume(under.poured_litres, settings, digits),
-    left: volume(under.left_litres, settings, digits),
-  });
+  const digits = litresShown(under.poured_litres || under.left_litres, settings) < 10 ? 1 : 0;
+  const left = volume(under.left_litres, settings, digits);
+  const poured =
+    under.poured_litres === 0
+      ? say('plan.under.none_poured', { left })
+      : say('plan.under.poured', { poured: volume(under.poured_litres, settings, digits), left });
   const { hours, hours_low: low, hours_high: high } = under;
   if (hours === null || low === null || high === null)
     return {
       main: say('plan.under.unknown'),
-      range: `${poured} ${lackingWords(under, nameOf)}`,
+      range: `${lackingWords(under, nameOf)} ${poured}`,
     };
   return {
     main: say('plan.under.main', { time: planHours(hours) }),

@@ -91,6 +91,12 @@ test('a boil of which something is not known says which pan lacks what', () => {
       { pan: 'Back', litres: false, brix: true },
       { pan: 'Front', litres: true, brix: true },
     ]),
-  ).toMatch(/has to be known: Back: how strong it is; Front: how much is in it and how strong\.$/u);
-  expect(words([])).toMatch(/a pan has to be on the fire/u);
+  ).toMatch(/^Note this first, and it can be told: Back: how strong it is; Front: how much is in it and how strong\./u);
+  expect(words([])).toMatch(/once a pan is on the fire/u);
+});
+
+test('where nothing was poured in yet that is said, and no 0.0 L of sap', () => {
+  const under = { poured_litres: 0, left_litres: 120, hours: null, hours_low: null, hours_high: null, lacking: [] };
+  const { range } = underWayWords(under, (id) => id, metric);
+  expect(plain(range)).toMatch(/No sap is noted as poured in yet: 120 L of the plan are to come\.$/u);
 });
