@@ -1,10 +1,8 @@
 // Takes a practice boil that is over out of the list of boils, and puts it back; a real boil has no such button.
 import type { JSX } from 'preact';
 import type { BoilPageView } from '../../protocol/season-messages.ts';
-import { said } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import { goTo } from '../shell/routes.ts';
-import { boilName } from '../words/boil-name.ts';
 import { keepPage } from './page-words.tsx';
 
 interface HidePracticeProps {
@@ -12,7 +10,7 @@ interface HidePracticeProps {
   keep: (view: BoilPageView) => void;
 }
 
-/** One press hides it and leads to the list, where it can be had back: so nothing is asked first. */
+/** One press hides it and leads to the list, at whose foot it can be had back: so nothing is asked first. */
 export function HidePractice({ view, keep }: HidePracticeProps): JSX.Element | null {
   if (!view.practice || view.running) return null;
   const isHidden = view.hidden === true;
@@ -20,7 +18,6 @@ export function HidePractice({ view, keep }: HidePracticeProps): JSX.Element | n
     const kept = await keepPage(view.boil, (page) => ({ ...page, hidden: isHidden ? undefined : true }));
     if (kept === null) return;
     if (isHidden) return keep(kept);
-    said.value = { good: true, sentence: say('notebook.hide.done', { name: boilName(view.name) }) };
     goTo('notebook');
   }
   return (

@@ -15,6 +15,8 @@ import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
 
 const SHOWN_FIRST = 12;
+/** What the notebook keeps of the trees and the place. */
+const MOST_LETTERS = 200;
 
 type Set = (view: CollectionsView) => void;
 
@@ -34,7 +36,7 @@ const SUPPOSED_C = 4;
 
 function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
   const choice = settings.value;
-  const of = { collections: store.collections, age: days(store.oldest_days ?? 0) };
+  const of = { collections: store.collections, days: store.oldest_days ?? 0 };
   return (
     <section class="panel" aria-label={say('store.in')}>
       <h2>
@@ -55,8 +57,6 @@ function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
     </section>
   );
 }
-
-const days = (count: number): string => say('store.days', { days: count });
 
 function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element {
   const [typed, setTyped] = useState(() => newSap(view.today));
@@ -95,11 +95,11 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
         />
         <label>
           <span>{say('store.trees')}</span>
-          <input value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
+          <input maxLength={MOST_LETTERS} value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
         </label>
         <label>
           <span>{say('store.where')}</span>
-          <input value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
+          <input maxLength={MOST_LETTERS} value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
         </label>
         <NumberInput label={say('store.cold')} unit={units.temperature} value={typed.celsius} set={field('celsius')} />
       </div>
@@ -151,7 +151,7 @@ function CollectionRow({ one, boils, hasAge, set }: RowProps): JSX.Element {
           .filter((text) => text !== undefined)
           .join(', ')}
       </td>
-      {hasAge && <td>{keeping !== null && say('store.age', { days: days(age), state: stateWords(keeping.state) })}</td>}
+      {hasAge && <td>{keeping !== null && say('store.age', { days: age, state: stateWords(keeping.state) })}</td>}
       <td>
         <select
           aria-label={say('store.where_went', { what })}
