@@ -11,6 +11,8 @@ const FIELDS = [
   ['next_time', 'notebook.own.next', null],
   ['notes', 'notebook.own.notes', null],
 ] as const;
+/** What the notebook keeps of one of them. */
+const MOST_LETTERS = 10_000;
 type Field = (typeof FIELDS)[number][0];
 
 const written = (page: BoilPage): Record<Field, string> =>
@@ -37,6 +39,7 @@ export function PageWords({ view, keep }: { view: BoilPageView; keep: (view: Boi
             <textarea
               class="wide"
               rows={field === 'notes' ? 4 : 2}
+              maxLength={MOST_LETTERS}
               placeholder={hint === null ? '' : say(hint)}
               value={words[field]}
               onInput={(event) => setWords({ ...words, [field]: event.currentTarget.value })}
