@@ -32,12 +32,7 @@ export function practiceHeader(header: Header, names: PracticeWish['names']): He
 }
 
 /** Those of the settings that a boil's header carries: how early it calls, and how sure of a finish. */
-export function callSettingsOf({
-  near_finish_lead_s,
-  scorch_lead_s,
-  low_level_lead_s,
-  finish_probability,
-}: Settings) {
+export function callSettingsOf({ near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability }: Settings) {
   return { near_finish_lead_s, scorch_lead_s, low_level_lead_s, finish_probability };
 }
 

@@ -95,11 +95,19 @@ function AddSap({ view, set }: { view: CollectionsView; set: Set }): JSX.Element
         />
         <label>
           <span>{say('store.trees')}</span>
-          <input maxLength={MOST_LETTERS} value={typed.trees} onInput={(event) => field('trees')(event.currentTarget.value)} />
+          <input
+            maxLength={MOST_LETTERS}
+            value={typed.trees}
+            onInput={(event) => field('trees')(event.currentTarget.value)}
+          />
         </label>
         <label>
           <span>{say('store.where')}</span>
-          <input maxLength={MOST_LETTERS} value={typed.stored} onInput={(event) => field('stored')(event.currentTarget.value)} />
+          <input
+            maxLength={MOST_LETTERS}
+            value={typed.stored}
+            onInput={(event) => field('stored')(event.currentTarget.value)}
+          />
         </label>
         <NumberInput label={say('store.cold')} unit={units.temperature} value={typed.celsius} set={field('celsius')} />
       </div>
