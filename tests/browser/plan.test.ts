@@ -85,7 +85,10 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   await page.getByLabel('Height over the sea').fill('640');
   await page.getByLabel('Fire lit').fill('2027-04-18T07:30');
   // The browser writes 4/18 or 18/4 as its own language does; which day was meant stands beside it in words.
-  await page.locator('label', { hasText: 'Fire lit' }).getByText('18 Apr 2027, 07:30', { exact: true }).waitFor();
+  await page
+    .locator('label', { hasText: 'Fire lit' })
+    .getByText('Sunday 18 April 2027, 07:30', { exact: true })
+    .waitFor();
   await fillPot(0, 'Back pot', '400', '16');
   await page.getByRole('button', { name: '+ Another pan' }).click();
   await fillPot(1, 'Middle pot', '360', '12');
