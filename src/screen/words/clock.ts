@@ -120,11 +120,6 @@ export function dayInWords(iso: string): string {
   const part = (how: Intl.DateTimeFormatOptions): string =>
     new Intl.DateTimeFormat(language.value, { ...how, timeZone: 'UTC' }).format(date);
   const { day, time } = parts;
-  return say(iso.includes('T') ? 'clock.whole_day_time' : 'clock.whole_day', {
-    weekday: part({ weekday: 'long' }),
-    day,
-    month: part({ month: 'long' }),
-    year: String(parts.year),
-    time,
-  });
+  const words = { weekday: part({ weekday: 'long' }), day, month: part({ month: 'long' }), year: String(parts.year) };
+  return iso.includes('T') ? say('clock.whole_day_time', { ...words, time }) : say('clock.whole_day', words);
 }
