@@ -28,6 +28,8 @@ const RESTLESS_C = 0.5;
 const ELSEWHERE_SIGMAS = 6;
 const ELSEWHERE_C = 1;
 const ELSEWHERE_SHARE = 0.1;
+/** The newest numbers, so many: one of them elsewhere is a tip that moves, whatever the minute before them showed. */
+const NEWEST = 3;
 
 const NOTHING: Steadiness = { state: 'waiting', celsius: null, sigmaC: null, ratePerMin: null, heardS: 0 };
 
@@ -53,6 +55,9 @@ export function steadiness(recent: Recent, t: number): Steadiness {
   if (noise > RESTLESS_C) return { state: 'restless', ...told };
   // A tip that was put in within the minute: the slope of what came after is level, and the middle hides what came before.
   const far = Math.max(ELSEWHERE_C, ELSEWHERE_SIGMAS * own);
+  // One that was put in just now: most of the minute knows nothing of it, and its middle is where the tip was before.
+  const away = values.slice(-NEWEST).findLast((value) => Math.abs(value - celsius) > far);
+  if (away !== undefined) return { state: away < celsius ? 'falling' : 'rising', ...told };
   const elsewhere = values.filter((value) => Math.abs(value - celsius) > far).length;
   if (elsewhere > ELSEWHERE_SHARE * values.length)
     return { state: values.at(-1)! < values[0]! ? 'falling' : 'rising', ...told };
