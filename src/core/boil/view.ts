@@ -126,9 +126,35 @@ export function boilView(state: BoilState, t: number): BoilView {
       t - state.watchedFrom,
     ),
     powers: state.powers,
-    notices: state.notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map((notice) => notice.sentence),
+    notices: noticesShown(state, t),
   };
 }
+
+/** What was said a short while ago, without what was said of marks that were taken back or noted anew since. */
+function noticesShown({ notices, marks }: BoilState, t: number): string[] {
+  const recent = notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map(({ sentence }) => sentence);
+  const doubted = marks.filter(({ doubt }) => doubt !== null);
+  return recent.filter((sentence) => {
+    const about = doubted.filter(({ doubt }) => sentence.startsWith(doubt!));
+    return about.length === 0 || about.some((kept) => !isSettled(kept, marks));
+  });
+}
+
+/** Of these the newest stands for those before it; a second top-up says nothing of the first. */
+const MEASURED: ReadonlySet<Mark['kind']> = new Set(['water-check', 'pressure', 'depth', 'density', 'reading']);
+
+/** It was taken back, or the same was measured after it and counts. */
+function isSettled(kept: BoilState['marks'][number], marks: BoilState['marks']): boolean {
+  const { mark, t } = kept;
+  const counts = (other: typeof kept): boolean =>
+    !other.withdrawn && !other.questioned && other.t > t && other.mark.kind === mark.kind;
+  const isAnew = MEASURED.has(mark.kind) && marks.some((other) => counts(other) && isOfSamePan(other.mark, mark));
+  return kept.withdrawn || isAnew;
+}
+
+/** Marks that name no pan are of the place. */
+const isOfSamePan = (one: Mark, other: Mark): boolean =>
+  ('pan' in one ? one.pan : null) === ('pan' in other ? other.pan : null);
 
 function cameTo({ designs }: BoilState, mark: Mark): number | null {
   const design = mark.kind === 'density' ? designs[mark.pan] : undefined;

@@ -28,7 +28,7 @@ import { PanFields } from './pan-fields.tsx';
 import { plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 import { laidOver, typedBoil, withChoice, withTyped } from './typed-boil.ts';
-import { toldAltitude, WaterBoils } from './water-there.tsx';
+import { toldAltitude, WaterBoils, withHeight } from './water-there.tsx';
 
 interface PanListProps {
   draft: BoilDraft;
@@ -127,8 +127,7 @@ function useDraft(now: Now, changing: boolean): Form {
       setup?.name ?? '',
       boils.map((boil) => boil.name),
     );
-    const site = altitudeM === undefined ? {} : { site: { ...setup?.site, altitude_m: altitudeM } };
-    setDraft(filledIn(fresh({ ...setup, ...(name === '' ? {} : { name }), ...site })));
+    setDraft(filledIn(fresh({ ...withHeight(setup, altitudeM), ...(name === '' ? {} : { name }) })));
   }
   useEffect(() => {
     if (changing || plannedSetup.value !== null) return;

@@ -15,6 +15,10 @@ export async function toldAltitude(): Promise<{ setup: Setup | null; altitudeM: 
   return { setup, altitudeM: setup?.site?.altitude_m ?? place.altitude_m };
 }
 
+/** A set-up with the height that was told last, where one was. */
+export const withHeight = (setup: Setup | null, altitudeM: number | undefined): Setup | null =>
+  altitudeM === undefined ? setup : { ...setup, site: { ...setup?.site, altitude_m: altitudeM } };
+
 /** Nothing where the height is not told, or is none that anybody boils at. */
 export function WaterBoils({ altitudeM }: { altitudeM: number | undefined }): JSX.Element | null {
   const [there, setThere] = useState<WaterThere | null>(null);

@@ -14,11 +14,13 @@ const GOOD_NEWS_MS = 8000;
 /** What can be taken back stands until a slip has been seen. */
 const TAKE_BACK_MS = 20_000;
 
-interface Said {
+export interface Said {
   good: boolean;
   sentence: string;
   /** Undoes what was done. */
   takeBack?: (() => void) | undefined;
+  /** The id of the mark that was noted: the host may say of it that it acts on nothing. */
+  mark?: string | undefined;
 }
 
 const START_SETTINGS: Settings = {
@@ -108,8 +110,8 @@ export function report(page: PageReport): void {
 }
 
 /** Good news goes away by itself; what went wrong stays until it is put away. */
-function goodNews(sentence: string, takeBack?: () => void): Said {
-  const news = { good: true, sentence, takeBack };
+function goodNews(sentence: string, takeBack?: () => void, mark?: string): Said {
+  const news = { good: true, sentence, takeBack, mark };
   setTimeout(
     () => {
       if (said.value === news) said.value = null;
@@ -126,12 +128,12 @@ export function sayDone(sentence: string, takeBack?: () => void): void {
 
 /**
  * Sends a command, says what went wrong if something did, and tells whether it took effect. `done` is said once it did,
- * with a button for `takeBack` beside it where that can be undone.
+ * with a button for `takeBack` beside it where that can be undone; `mark` is the id of what was noted by it.
  */
-export async function tell(wish: Wish, done?: string, takeBack?: () => void): Promise<boolean> {
+export async function tell(wish: Wish, done?: string, takeBack?: () => void, mark?: string): Promise<boolean> {
   try {
     await ask(wish);
-    said.value = done === undefined ? null : goodNews(done, takeBack);
+    said.value = done === undefined ? null : goodNews(done, takeBack, mark);
     return true;
   } catch (error) {
     said.value = { good: false, sentence: error instanceof Error ? error.message : String(error) };

@@ -1,5 +1,5 @@
 // What was noted and acts on nothing: why, in words, and how a person says that it is so.
-import { tell } from '../client/store.ts';
+import { type Said, tell } from '../client/store.ts';
 import type { MarkKind, MarkView, Now, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
@@ -13,6 +13,18 @@ export function leftOutWords({ mark, withdrawn, questioned, doubt }: MarkView): 
   if (withdrawn || !questioned) return null;
   if (doubt === null) return say('marks.left_out');
   return MEASURED.has(mark.kind) ? say('marks.left_out_why', { why: hostWords(doubt) }) : hostWords(doubt);
+}
+
+/**
+ * What the line of the last deed says: of a mark that the host left out, why, and not that it is done; `notice` is the
+ * sentence that it thereby says, so that it is said once.
+ */
+export function saidOf(last: Said | null, now: Now | null): { good: boolean; sentence: string; notice?: string } | null {
+  const mark = last?.mark === undefined ? undefined : now?.marks.find((each) => each.mark.id === last.mark);
+  const leftOut = mark === undefined ? null : leftOutWords(mark);
+  if (last === null || leftOut === null) return last;
+  const notice = now?.notices.find((sentence) => mark?.doubt != null && sentence.startsWith(mark.doubt));
+  return notice === undefined ? { good: false, sentence: leftOut } : { good: false, sentence: notice, notice };
 }
 
 const panOf = (mark: MarkView['mark']): string | null => ('pan' in mark ? (mark.pan ?? null) : null);

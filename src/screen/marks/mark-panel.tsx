@@ -1,7 +1,7 @@
 // Marks in two presses: first what was done to the chosen pan, then how much.
 import type { JSX } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { ask, settings, tell } from '../client/store.ts';
+import { ask, said, settings, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { Header, Mark, Now } from '../client/types.ts';
@@ -16,6 +16,7 @@ import { isBig } from '../pans/big-view.tsx';
 import { panName } from '../words/pan-words.ts';
 import { doubtAbout } from './doubt.ts';
 import { formOf, formsFor } from './forms.ts';
+import { saidOf } from './left-out.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
 import { noteAgain, takeBack, takeCorrectionBack } from './take-back.ts';
@@ -47,7 +48,9 @@ function Doubt({ question, yes, no }: { question: string; yes: () => void; no: (
 
 /** What the host says that is new since the last mark was sent, beside the form that sent it. */
 function FreshNotices({ now, before }: { now: Now; before: readonly string[] | null }): JSX.Element | null {
-  const fresh = before === null ? [] : now.notices.filter((sentence) => !before.includes(sentence));
+  const told = saidOf(said.value, now)?.notice;
+  const fresh =
+    before === null ? [] : now.notices.filter((sentence) => !before.includes(sentence) && sentence !== told);
   if (fresh.length === 0) return null;
   return (
     <ul class="fresh-notices">
@@ -103,7 +106,7 @@ function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace):
       ? () => takeBack(id, what)
       : () => void takeCorrectionBack(id, again, markWords(again.mark, place.header, place.settings));
   const corrects = again?.mark.id === undefined ? {} : { corrects: again.mark.id };
-  return tell({ mark: { ...happenedAt(mark, at), id, ...corrects } }, done, undo);
+  return tell({ mark: { ...happenedAt(mark, at), id, ...corrects } }, done, undo, id);
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */

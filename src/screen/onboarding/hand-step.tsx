@@ -21,12 +21,11 @@ function ChannelRow({ one, rises }: { one: ProbeWatch['channels'][number]; rises
       </span>
       <span>{risenWords(one.risenC, rises, settings.value)}</span>
       <label>
-        <span>{say('onboarding.this_is')}</span>
+        <span>{say('onboarding.name_of', { channel: one.channel })}</span>
         <input
           value={name}
           maxLength={40}
           placeholder={say('onboarding.name_like')}
-          aria-label={say('onboarding.name_of', { channel: one.channel })}
           onInput={(event) => nameChannel(one.channel, event.currentTarget.value)}
         />
       </label>

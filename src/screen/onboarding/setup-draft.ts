@@ -15,6 +15,8 @@ export type Step = (typeof STEPS)[number];
 export interface SetupDraft {
   step: Step;
   path: string | null;
+  /** Where a board that the machine does not list was said to be; it stays there to be put right. */
+  typed: string;
   /** How the board was listened to before it was chosen here; null where it was not, and is let go with the draft. */
   before: Listened | null;
   /** The board's identity; null where nothing tells it from others. */
@@ -39,6 +41,7 @@ export interface PlaceTyped {
 const EMPTY: SetupDraft = {
   step: 'board',
   path: null,
+  typed: '',
   before: null,
   device: null,
   baud: null,
@@ -115,6 +118,7 @@ export async function chooseBoard(board: Pick<PortListing, 'path' | 'identity' |
   await startListening({ path: board.path, baud: board.known?.baud ?? 'find', ...(format === null ? {} : { format }) });
   change({
     ...EMPTY,
+    typed: earlier.typed,
     place: draft.value.place,
     step: 'lines',
     path: board.path,
@@ -122,6 +126,15 @@ export async function chooseBoard(board: Pick<PortListing, 'path' | 'identity' |
     device: board.identity,
     format,
   });
+}
+
+/** A step back. From its lines that is to no board: the one that was chosen is let go, and what was typed can be put right. */
+export async function stepBack(): Promise<void> {
+  const left = draft.value;
+  const step = STEPS[STEPS.indexOf(left.step) - 1] ?? 'board';
+  if (step !== 'board') return change({ step });
+  draft.value = { ...EMPTY, typed: left.typed, place: left.place };
+  await letGo(left);
 }
 
 /** How its lines are read is confirmed: it is listened to in that way. */

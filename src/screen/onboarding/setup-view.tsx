@@ -9,13 +9,13 @@ import { CheckStep } from './check-step.tsx';
 import { DoneStep } from './done-step.tsx';
 import { HandStep } from './hand-step.tsx';
 import { LinesStep } from './lines-step.tsx';
-import { change, draft, forgetDraft, isStepDone, pauseSetup, resumeSetup, STEPS, type Step } from './setup-draft.ts';
+import { draft, forgetDraft, isStepDone, pauseSetup, resumeSetup, stepBack, STEPS, type Step } from './setup-draft.ts';
 import { say } from '../language/say.ts';
 
-function StepOf({ step }: { step: Step }): JSX.Element {
+function StepOf({ now, step }: { now: Now; step: Step }): JSX.Element {
   switch (step) {
     case 'board':
-      return <BoardStep />;
+      return <BoardStep now={now} />;
     case 'lines':
       return <LinesStep />;
     case 'hand':
@@ -65,12 +65,12 @@ export function SetupView({ now }: { now: Now }): JSX.Element {
       ) : (
         <section class="panel" aria-label={say(STEP_WORDS[step].title)}>
           <h2>{say(STEP_WORDS[step].title)}</h2>
-          <StepOf step={step} />
+          <StepOf now={now} step={step} />
         </section>
       )}
       <p class="row">
         {place > 0 && !isRunning && (
-          <button type="button" onClick={() => change({ step: STEPS[place - 1] ?? 'board' })}>
+          <button type="button" onClick={() => void stepBack()}>
             {say('onboarding.back')}
           </button>
         )}

@@ -6,6 +6,7 @@ import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { doubtInDraft, setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
 import { typedLit } from '../boil/lit.ts';
+import { toldAltitude, withHeight } from '../boil/water-there.tsx';
 import { typedBoil } from '../boil/typed-boil.ts';
 import { sessionSignal } from '../client/session-signal.ts';
 import { ask, said, saps, sayDone, settings } from '../client/store.ts';
@@ -62,7 +63,7 @@ function useMinute(): string {
   return minute;
 }
 
-/** The draft in the units shown; where nothing is typed yet, with the last boil's pans as soon as the host has told them. */
+/** The draft in the units shown; where nothing is typed yet, with the last boil's pans and the height that was told last, as soon as the host has said them. */
 function useDraft(): PlanDraft | null {
   const [begun, setBegun] = useState<Typed | null>(null);
   const isTyped = typed.value !== null;
@@ -72,8 +73,8 @@ function useDraft(): PlanDraft | null {
       const units = settings.value;
       setBegun({ draft: planDraft(setup, units, saps.value, nextMorning()), units });
     };
-    ask({ last_setup: true }).then(
-      (setup) => begin(setup as Setup | null),
+    toldAltitude().then(
+      ({ setup, altitudeM }) => begin(withHeight(setup, altitudeM)),
       () => begin(null),
     );
   }, [isTyped]);

@@ -1,5 +1,6 @@
 // The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
 import { boardName } from '../../protocol/boards.ts';
+import { heardPorts } from './listening.ts';
 import type { Now, Port, Probe, ProbeView, Sensor } from '../client/types.ts';
 
 /** A channel by the path or id of its port; `celsius` null while it says nothing. */
@@ -18,7 +19,7 @@ export interface Channel {
  * over are none of it: their boards are not plugged in for the next boil, or were never real.
  */
 export function heardProbes(now: Now): ProbeView[] {
-  const paths = new Set(now.ports.filter((port) => port.path === port.id).map((port) => port.id));
+  const paths = new Set(heardPorts(now).map((port) => port.id));
   return now.probes.filter((probe) => paths.has(probe.port));
 }
 

@@ -3,7 +3,7 @@ import { effect, signal } from '@preact/signals';
 import { boardCalled } from '../../protocol/boards.ts';
 import { ask, live, said, tell } from '../client/store.ts';
 import { say } from '../language/say.ts';
-import type { PortListing, Wish } from '../client/types.ts';
+import type { Now, PortListing, PortView, Wish } from '../client/types.ts';
 
 export type Listened = Extract<Wish, { listen: unknown }>['listen'][number];
 
@@ -20,16 +20,24 @@ export async function findPorts(): Promise<void> {
   }
 }
 
-/** After the page was loaded anew the host may listen on: the first word of it tells to what, so that it can be stopped. */
-export function takeUpListening(): void {
-  const stop = effect(() => {
+/**
+ * After the page was loaded anew the host may listen on: the first word of it tells to what, so that it can be stopped.
+ * A boil takes the ports over, and when it is over nothing is listened to. Gives the way to stop following.
+ */
+export function takeUpListening(): () => void {
+  let isFirst = true;
+  return effect(() => {
     const now = live.value;
     if (now === null) return;
     const isOutside = now.mode === 'idle' || now.ended;
-    if (isOutside) listened.value = now.ports.flatMap(({ path }) => (path === null ? [] : [{ path }]));
-    queueMicrotask(() => stop());
+    if (isFirst && isOutside) listened.value = heardPorts(now).map(({ id: path }) => ({ path }));
+    else if (!isOutside && listened.peek().length > 0) listened.value = [];
+    isFirst = false;
   });
 }
+
+/** The ports that are listened to outside of a boil: there a port goes by its path, and those of a boil that is over are none. */
+export const heardPorts = ({ ports }: Pick<Now, 'ports'>): PortView[] => ports.filter(({ id, path }) => id === path);
 
 async function listenTo(list: Listened[]): Promise<void> {
   if (await tell({ listen: list })) listened.value = list;

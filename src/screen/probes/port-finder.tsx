@@ -8,7 +8,7 @@ import type { PortListing, PortView } from '../client/types.ts';
 import { typedNumber } from '../words/amounts.ts';
 import { portAt, portNews } from '../words/port-words.ts';
 import { recallProbes, sensorsAt } from './kept.ts';
-import { findPorts, listed, listened, readAt, startListening, stopListening } from './listening.ts';
+import { findPorts, heardPorts, listed, listened, readAt, startListening, stopListening } from './listening.ts';
 import { OwnPorts, partPorts } from './own-ports.tsx';
 import { boardWords } from '../words/setup-words.ts';
 
@@ -41,7 +41,7 @@ const MARK_OF = { opening: '…', lost: '✕', silent: '▲', hearing: '✓' } a
 function News({ path }: { path: string }): JSX.Element | null {
   const now = live.value;
   if (now === null || !listened.value.some((each) => each.path === path)) return null;
-  const news = portNews(portAt(now.ports, path), now.probes);
+  const news = portNews(portAt(heardPorts(now), path), now.probes);
   return (
     <span class={`port-news port-${news.state}`} role="status">
       {MARK_OF[news.state]} {news.sentence}
@@ -153,7 +153,7 @@ export function PortFinder({
         {typed.map((each) => (
           <li class="port" key={each.path}>
             <span>
-              <b>{each.path}</b> {say('probes.typed', { baud: String(each.baud ?? 9600) })}
+              <b>{each.path}</b> {say('probes.typed', { find: each.baud === 'find' ? 'yes' : 'no', baud: String(each.baud ?? 9600) })}
             </span>
             <ListenButton path={each.path} />
             <News path={each.path} />

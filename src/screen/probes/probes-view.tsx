@@ -13,6 +13,7 @@ import { panName, probeStateWords } from '../words/pan-words.ts';
 import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
 import { boardNameAt, calledProbe, pathOf } from './kept.ts';
+import { heardPorts } from './listening.ts';
 import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
 import { MovedBoards } from './moved-boards.tsx';
@@ -108,7 +109,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
   const canListen = now.mode === 'idle' || now.ended;
   // What an ended boil heard last is nothing that its boards show now.
   const probes = canListen ? heardProbes(now) : now.probes;
-  const ports = canListen ? now.ports.filter(({ id, path }) => id === path) : now.ports;
+  const ports = canListen ? heardPorts(now) : now.ports;
   return (
     <div class="page">
       <h1>{say('probes.title')}</h1>

@@ -9,6 +9,7 @@ import type { JSX } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { isLost, linkState, live, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
+import { saidOf } from '../marks/left-out.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
 
 const SPEEDS = [1, 10, 60, 600];
@@ -125,20 +126,25 @@ export function LostBand(): JSX.Element | null {
 /** What the last command did, or why it did nothing. */
 export function SaidLine(): JSX.Element {
   const last = said.value;
+  const told = saidOf(last, live.value);
+  const putAway = (): void => {
+    if (told?.notice !== undefined && live.value !== null) readOnce(keyOf(live.value, told.notice));
+    said.value = null;
+  };
   return (
     <div class="said" role="status">
-      {last !== null && (
-        <p class={last.good ? 'said-good' : 'said-bad'}>
+      {last !== null && told !== null && (
+        <p class={told.good ? 'said-good' : 'said-bad'}>
           <span>
-            {last.good ? '✓ ' : '✕ '}
-            {hostWords(last.sentence)}
+            {told.good ? '✓ ' : '✕ '}
+            {hostWords(told.sentence)}
           </span>
           {last.takeBack !== undefined && (
             <KeyButton letter="U" act={last.takeBack}>
               {say('marks.take_back')}
             </KeyButton>
           )}
-          <button type="button" aria-label={say('shell.put_message_away')} onClick={() => (said.value = null)}>
+          <button type="button" aria-label={say('shell.put_message_away')} onClick={putAway}>
             {say('shell.ok')}
           </button>
         </p>
@@ -150,15 +156,21 @@ export function SaidLine(): JSX.Element {
 /** What somebody put away, for as long as the host says it of that boil; said anew later, it is there again. */
 const readNotices = signal<readonly string[]>([]);
 
+/** Of the boil that runs and of a replay apart: what was read stays so while the other is looked at. */
+const keyOf = (now: Now, sentence: string): string => `${now.view} ${now.boil ?? ''} ${sentence}`;
+
+const readOnce = (key: string): void => void (readNotices.value = [...readNotices.value, key]);
+
 export function Notices({ now }: { now: Now }): JSX.Element | null {
-  // Of the boil that runs and of a replay apart: what was read stays so while the other is looked at.
-  const keyOf = (sentence: string): string => `${now.view} ${now.boil ?? ''} ${sentence}`;
   useEffect(() => {
-    const said = now.notices.map(keyOf);
-    const still = readNotices.value.filter((key) => !key.startsWith(`${now.view} `) || said.includes(key));
+    const told = now.notices.map((sentence) => keyOf(now, sentence));
+    const still = readNotices.value.filter((key) => !key.startsWith(`${now.view} `) || told.includes(key));
     if (still.length < readNotices.value.length) readNotices.value = still;
   }, [now.notices]);
-  const unread = now.notices.filter((sentence) => !readNotices.value.includes(keyOf(sentence)));
+  // What the line of the last deed says is not said again below it.
+  const told = now.view === 'live' ? saidOf(said.value, now)?.notice : undefined;
+  const isUnread = (sentence: string): boolean => !readNotices.value.includes(keyOf(now, sentence));
+  const unread = now.notices.filter((sentence) => sentence !== told && isUnread(sentence));
   if (unread.length === 0) return null;
   return (
     <ul class="notices" role="status">
@@ -168,7 +180,7 @@ export function Notices({ now }: { now: Now }): JSX.Element | null {
           <button
             type="button"
             aria-label={say('shell.put_message_away')}
-            onClick={() => (readNotices.value = [...readNotices.value, keyOf(sentence)])}
+            onClick={() => readOnce(keyOf(now, sentence))}
           >
             {say('shell.ok')}
           </button>

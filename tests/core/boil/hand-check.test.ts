@@ -55,6 +55,16 @@ test('where not even the height is known, a check alone tells how hot water boil
   expect(state.water.sigmaC).toBeGreaterThan(0.7);
 });
 
+test('what was said of a check that was left out is let go when it is taken back, and when another counts', () => {
+  const wild = check(2, 88, { id: 'w' });
+  const said = (entries: Entry[]) => after([check(1, WATER_C), ...entries], 5).view.notices;
+  expect(said([wild])).toEqual([expect.stringContaining('88.0 °C is far from where water boils here')]);
+  expect(said([wild, at(3, { kind: 'withdraw', id: 'w' })])).toEqual([]);
+  expect(said([wild, check(3, WATER_C + 0.1)])).toEqual([]);
+  expect(said([wild, check(3, 85)])).toHaveLength(2);
+  expect(said([wild, read(3, 103)])).toHaveLength(1);
+});
+
 test('a check taken back leaves what was known before it', () => {
   const thick = boilingAt(60, 'maple') + 1.5;
   const taken = at(3, { kind: 'withdraw', id: 'c' });

@@ -1,7 +1,7 @@
 // What was left out says why, and may be insisted on until the same is measured anew.
 import { expect, test } from 'vitest';
 import type { Mark, MarkView, Now } from '../../../src/screen/client/types.ts';
-import { canInsist, lastLeftOut, leftOutWords } from '../../../src/screen/marks/left-out.ts';
+import { canInsist, lastLeftOut, leftOutWords, saidOf } from '../../../src/screen/marks/left-out.ts';
 import { moment } from '../moment.ts';
 
 const noted = (at: number, mark: Mark, change: Partial<MarkView> = {}): MarkView => ({
@@ -24,6 +24,16 @@ test('the reason stands beside the mark, and none beside one that counts or was 
   expect(leftOutWords(wrong)).toBe('left out: Front pot: 40\u00a0mm is far from what went in and boiled away.');
   expect(leftOutWords({ ...wrong, questioned: false, doubt: null })).toBeNull();
   expect(leftOutWords({ ...wrong, withdrawn: true })).toBeNull();
+});
+
+test('what was noted and left out is said once, and not as done', () => {
+  const doubt = 'A check in boiling water needs plain water: 88.8 °C is far from where water boils here, so it was left out.';
+  const left = noted(1_600_000, { kind: 'water-check', celsius: 88.8, id: 'c' }, { questioned: true, doubt });
+  const done = { good: true, sentence: 'Check in boiling water: 88.8 °C: noted.', mark: 'c' };
+  expect(saidOf(done, withMarks())).toBe(done);
+  expect(saidOf(done, { ...withMarks(left), notices: [doubt] })).toEqual({ good: false, sentence: doubt, notice: doubt });
+  expect(saidOf(done, withMarks({ ...left, withdrawn: true }))).toBe(done);
+  expect(saidOf(done, withMarks({ ...left, questioned: false }))).toBe(done);
 });
 
 test('an amount that counts otherwise is not called left out', () => {
