@@ -1,7 +1,7 @@
 // Begins boils, live and practice, and takes up the one that was running when the program stopped.
 import { advance, applyEntry, startBoil } from '../core/boil/fold.ts';
 import type { BoilState } from '../core/boil/fold.ts';
-import type { Header } from '../core/boil/entries.ts';
+import type { Header, Learnt } from '../core/boil/entries.ts';
 import { practiceScenario } from '../core/simulation/practice-scenario.ts';
 import { practiceSource } from '../ingest/practice-source.ts';
 import { serialSource } from '../ingest/serial-source.ts';
@@ -99,10 +99,7 @@ export class BoilStarter {
   beginLive(setup: Setup, settings: Settings, litMs: number | null = null): BoilRun {
     const { notebook } = this.#options;
     const header = headerOf(setup, litMs === null ? this.#startedNow() : isoWithOffset(litMs), settings);
-    const isUsed = setup.settings?.use_learnt ?? settings.use_learnt;
-    // What somebody checked stands, whether earlier boils are to count or not.
-    const checks = checkTeachings(setup, keptProbes(notebook).probes);
-    const learnt = header.learnt ?? learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
+    const learnt = header.learnt ?? this.taught(setup, settings);
     const before = this.#wasTrial() ? null : this.#lastChanged();
     const boil = notebook.begin(learnt === undefined ? header : { ...header, learnt }, 'live');
     if (before !== null) notebook.keepSetting(BEFORE_KEY, before);
@@ -110,6 +107,15 @@ export class BoilStarter {
     notebook.keepSetting(CHANGED_KEY, {});
     const begun = litMs === null ? NEW : { ...NEW, ranBefore: true };
     return this.#newRun(boil, 1, begun, (clock) => this.#serialPorts(boil.boil, clock));
+  }
+
+  /** What earlier boils, where they are to count, and checks outside of a boil taught of the pans and probes of a setup. */
+  taught(setup: Setup, settings: Settings): Learnt | undefined {
+    const { notebook } = this.#options;
+    const isUsed = setup.settings?.use_learnt ?? settings.use_learnt;
+    // What somebody checked stands, whether earlier boils are to count or not.
+    const checks = checkTeachings(setup, keptProbes(notebook).probes);
+    return learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
   }
 
   beginPractice({ speed, names }: PracticeWish, settings: Settings): BoilRun {

@@ -193,6 +193,10 @@ export class Host {
       machine: this.#machine,
       heard: () => this.#ports.listening?.look() ?? null,
       boil: () => (this.#run === null || this.#run.isOver ? null : this.#run.look()),
+      next: () => {
+        const setup = this.#starter.nextSetup();
+        return setup === null ? null : { setup, learnt: this.#starter.taught(setup, this.#settings) };
+      },
     });
     this.#look = new LookDesk({
       notebook,

@@ -57,7 +57,9 @@ export class Listening {
 
   view(): Pick<Now, 'probes' | 'ports'> {
     const { probes, ports } = boilView(this.#state, this.#clock.now());
-    return { probes, ports: ports.map((port) => ({ ...port, why: namedOnce(port.why, port.id) })) };
+    // What is known of a probe a boil begins with; here nothing is.
+    const bare = probes.map((probe) => ({ ...probe, correctionC: null }));
+    return { probes: bare, ports: ports.map((port) => ({ ...port, why: namedOnce(port.why, port.id) })) };
   }
 
   /** What one of the ports sent; null when it is not listened to. */

@@ -219,6 +219,7 @@ export type { Ahead };
 export type { SapKind };
 export type {
   KeptProbes,
+  KnownProbe,
   Place,
   ProbeCheck,
   ProbeError,

@@ -71,6 +71,8 @@ export const probeSetupCommands = [
   }),
   /** data: KeptProbes */
   z.strictObject({ ref, probes_kept: z.literal(true) }),
+  /** The probes of the next boil and those that were set up, with what is known of them; data: KnownProbe[] */
+  z.strictObject({ ref, probes_known: z.literal(true) }),
   /** How well each probe of the boil, or of what is listened to, does; data: ProbeHealth */
   z.strictObject({ ref, probe_health: z.literal(true) }),
 ] as const;
@@ -83,6 +85,7 @@ const KEYS = [
   'probe_error',
   'probes_keep',
   'probes_kept',
+  'probes_known',
   'probe_health',
 ] as const;
 export type ProbeSetupCommand = z.infer<(typeof probeSetupCommands)[number]>;
@@ -134,6 +137,16 @@ export function isOnPort(
 ): boolean {
   const isTold = one.device !== null && port.device !== undefined;
   return isTold ? one.device === port.device : one.path === port.path;
+}
+
+export interface KnownProbe {
+  /** As the boil's header has it; null where no boil had it. */
+  id: string | null;
+  path: string;
+  device: string | null;
+  channel: string;
+  /** By how much its bare number is taken to be too high when the next boil begins, °C; null where nothing is known. */
+  tooHighC: number | null;
 }
 
 export interface KeptProbes {

@@ -4,6 +4,7 @@ import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
 import { endWithBoil } from './pans/boil-ends.ts';
 import { followCalls } from './pans/called-pan.ts';
+import { recallOnceConnected } from './probes/kept.ts';
 import { takeUpListening } from './probes/listening.ts';
 import { App } from './shell/app.tsx';
 import { keepAwake } from './shell/keep-awake.ts';
@@ -35,6 +36,7 @@ import './styles/help.css';
 
 connect(window.panwarden ?? socketLink());
 takeUpListening();
+recallOnceConnected();
 followAddress();
 followThemeAndTitle();
 listenForKeys();

@@ -229,6 +229,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
       channel: `T${i + 1}`,
       pan: `p${i + 1}`,
       celsius,
+      correctionC: null,
       ageSeconds: 1,
       periodSeconds: 1,
       state: celsius === null ? 'broken' : 'ok',

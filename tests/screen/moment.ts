@@ -92,13 +92,14 @@ export const moment: Now = {
   limits: [],
   water: { celsius: 97.9, plusMinus: 0.4, from: { kind: 'altitude', at: null } },
   probes: [
-    { id: 'A/1', port: 'A', channel: 'T1', pan: 'p1', celsius: 97.8, ageSeconds: 1, periodSeconds: 1, state: 'ok' },
+    { id: 'A/1', port: 'A', channel: 'T1', pan: 'p1', celsius: 97.8, correctionC: null, ageSeconds: 1, periodSeconds: 1, state: 'ok' },
     {
       id: 'A/2',
       port: 'A',
       channel: 'T2',
       pan: null,
       celsius: null,
+      correctionC: null,
       ageSeconds: null,
       periodSeconds: null,
       state: 'lost',

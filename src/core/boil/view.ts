@@ -22,7 +22,10 @@ export interface ProbeShown {
   port: string;
   channel: string;
   pan: string | null;
+  /** As it comes. */
   celsius: number | null;
+  /** What is added to that to put it right, °C; null for a channel that the boil does not know. */
+  correctionC: number | null;
   ageSeconds: number | null;
   periodSeconds: number | null;
   state: ProbeState;
@@ -209,30 +212,27 @@ export function panLimits(
 
 function probesShown(state: BoilState, t: number): ProbeShown[] {
   const known = (state.header.probes ?? []).map(({ id, port, channel }) =>
-    probeShown(id, port, channel, state.probePan[id] ?? null, state.probes[id]!, t),
+    probeShown({ id, port, channel, pan: state.probePan[id] ?? null }, state.probes[id]!, state.corrections[id] ?? null, t),
   );
   const strays = Object.entries(state.strays).map(([id, track]) => {
     const blank = id.indexOf(' ');
-    return probeShown(id, id.slice(0, blank), id.slice(blank + 1), null, track, t);
+    const [port, channel] = [id.slice(0, blank), id.slice(blank + 1)];
+    return probeShown({ id, port, channel, pan: null }, track, null, t);
   });
   return [...known, ...strays];
 }
 
 function probeShown(
-  id: string,
-  port: string,
-  channel: string,
-  pan: string | null,
+  of: Pick<ProbeShown, 'id' | 'port' | 'channel' | 'pan'>,
   track: ProbeTrack,
+  correctionC: number | null,
   t: number,
 ): ProbeShown {
   const state = probeState(track, t);
   return {
-    id,
-    port,
-    channel,
-    pan,
+    ...of,
     celsius: state === 'lost' || state === 'broken' ? null : track.celsius,
+    correctionC,
     ageSeconds: track.heardAt === null ? null : (t - track.heardAt) / 1000,
     periodSeconds: track.periodMs === null ? null : periodMs(track) / 1000,
     state,

@@ -1,5 +1,5 @@
 // Answers the screen while somebody sets probes up: how they stand, what a check shows, and keeps the whole at the end.
-import type { PortFormat, Sensor } from '../../core/boil/entries.ts';
+import type { Learnt, PortFormat, Sensor } from '../../core/boil/entries.ts';
 import { type ProbeTrack, probeState } from '../../core/boil/probe-track.ts';
 import type { BoilState } from '../../core/boil/state.ts';
 import { waterThere } from '../../core/boil/water-there.ts';
@@ -10,6 +10,7 @@ import { whichRises } from '../../core/probes/which-rises.ts';
 import { readLine } from '../../ingest/read-line.ts';
 import { recognise } from '../../ingest/recognise/recognise.ts';
 import type { Notebook } from '../../notebook/contract.ts';
+import type { Setup } from '../../protocol/header-schema.ts';
 import { NOT_THERE_C } from '../../protocol/probe-setup-messages.ts';
 import type {
   KeptProbe,
@@ -23,6 +24,7 @@ import { isoWithOffset, type MachineClock } from '../clock.ts';
 import { type Outcome, refused } from '../outcome.ts';
 import { checkDue } from './check-due.ts';
 import { errorOf, keepProbes, keptProbes } from './kept-probes.ts';
+import { knownProbes } from './known-probes.ts';
 import { type Looked, probeHealth } from './probe-health.ts';
 
 export interface SetupDeskOptions {
@@ -32,6 +34,8 @@ export interface SetupDeskOptions {
   heard(): { state: BoilState; t: number } | null;
   /** The boil that runs, or null. */
   boil(): { state: BoilState; t: number } | null;
+  /** What the next boil is likely to begin with, and what it then knows beforehand. */
+  next(): { setup: Setup; learnt: Learnt | undefined } | null;
 }
 
 export class SetupDesk {
@@ -50,6 +54,8 @@ export class SetupDesk {
     if ('probe_error' in command) return { ok: true, data: errorOf(command.probe_error) };
     if ('probes_keep' in command) return this.#keep(command.probes_keep);
     if ('probes_kept' in command) return { ok: true, data: this.#kept() };
+    if ('probes_known' in command)
+      return { ok: true, data: knownProbes(this.#options.next(), keptProbes(this.#options.notebook).probes) };
     return this.#health();
   }
 
@@ -150,5 +156,5 @@ function notThere(channel: string, celsius: number, truth: number, where: ProbeC
   const shown = `${channel} stands still at ${celsius.toFixed(1)} °C`;
   return where === 'ice'
     ? `${shown}, which is no ice water: stir crushed ice with a little water, and hold the tip in the middle of it.`
-    : `${shown}, and water boils at about ${truth.toFixed(1)} °C here: bring plain water to a full boil, hold the tip under the surface, and look at the height and the pressure that you typed.`;
+    : `${shown}, and water boils at about ${truth.toFixed(0)} °C here: bring plain water to a full boil, hold the tip under the surface, and look at the height and the pressure that you typed.`;
 }

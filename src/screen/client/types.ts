@@ -14,6 +14,7 @@ export type {
   HeardPort,
   HostMessage,
   KeptProbes,
+  KnownProbe,
   LearntListing,
   LineSpan,
   LookBack,

@@ -89,9 +89,13 @@ export const waterCheck: MarkForm = {
     probesFor(place).flatMap((probe) => {
       const { celsius } = probe;
       if (celsius === null) return [];
-      const label = say('marks.of_probe', {
+      const shown = temperature(celsius, place.settings);
+      const right = temperature(celsius + (probe.correctionC ?? 0), place.settings);
+      // The check is of what the probe says by itself, the pan shows what that was put right to.
+      const label = say(right === shown ? 'marks.of_probe' : 'marks.of_probe_bare', {
         probe: probeName(place.header, probe.id),
-        shown: temperature(celsius, place.settings),
+        shown,
+        ...(right === shown ? {} : { right }),
       });
       return [{ label, mark: { kind: 'water-check' as const, probe: probe.id, celsius } }];
     }),

@@ -41,6 +41,7 @@ export function DoneStep(): JSX.Element {
   return (
     <>
       <p>{say('onboarding.nothing_kept')}</p>
+      {Object.values(draft.value.checks).some((one) => Object.keys(one).length > 0) && <p>{say('onboarding.put_right')}</p>}
       <ul>
         {Object.keys(draft.value.names).map((channel) => (
           <ProbeRow key={channel} channel={channel} />

@@ -1,9 +1,10 @@
 // The channels that can be given to a pan: those of the boil's probes, and those just heard on a port.
 import { boardName } from '../../protocol/boards.ts';
+import { putRight } from './kept.ts';
 import { heardPorts } from './listening.ts';
 import type { Now, Port, Probe, ProbeView, Sensor } from '../client/types.ts';
 
-/** A channel by the path or id of its port; `celsius` null while it says nothing. */
+/** A channel by the path or id of its port; `celsius` is put right by what is known, null while it says nothing. */
 export interface Channel {
   /** The probe's id where it has one already, else `path channel`. */
   key: string;
@@ -33,15 +34,18 @@ export function channelsOf(views: readonly ProbeView[], probes: readonly Probe[]
   const channels = probes.map((probe): Channel => {
     const view = views.find((each) => isOf(each, probe, ports));
     const path = ports.find((port) => port.id === probe.port)?.path ?? probe.port;
-    return { key: probe.id, port: probe.port, path, channel: probe.channel, celsius: view?.celsius ?? null };
+    const { channel } = probe;
+    const celsius = view === undefined ? null : putRight(view, { path, channel });
+    return { key: probe.id, port: probe.port, path, channel, celsius };
   });
   for (const view of views) {
     const port = ports.find((each) => each.id === view.port || each.path === view.port);
     const isKnown = channels.some(
       (each) => each.channel === view.channel && (each.port === view.port || each.port === port?.id),
     );
-    const { id: key, port: at, channel, celsius } = view;
-    if (!isKnown) channels.push({ key, port: at, path: port?.path ?? at, channel, celsius });
+    const { id: key, port: at, channel } = view;
+    const path = port?.path ?? at;
+    if (!isKnown) channels.push({ key, port: at, path, channel, celsius: putRight(view, { path, channel }) });
   }
   return channels;
 }

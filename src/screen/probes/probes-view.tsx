@@ -12,7 +12,7 @@ import { temperature } from '../words/amounts.ts';
 import { panName, probeStateWords } from '../words/pan-words.ts';
 import { heardProbes, withChannel } from './channels.ts';
 import { CheckDue } from './check-due.tsx';
-import { boardNameAt, calledProbe, pathOf } from './kept.ts';
+import { boardNameAt, calledProbe, pathOf, putRight } from './kept.ts';
 import { heardPorts } from './listening.ts';
 import { HealthPanel } from './health-panel.tsx';
 import { LearntPanel } from './learnt-panel.tsx';
@@ -82,6 +82,19 @@ function PanChoice({ header, view }: { header: Header; view: ProbeView }): JSX.E
   );
 }
 
+/** The number that every view shows, and beneath it the bare one where the two are not the same. */
+function Shows({ view, path }: { view: ProbeView; path: string }): JSX.Element {
+  const right = putRight(view, { path, channel: view.channel });
+  if (view.celsius === null || right === null) return <>{say('probes.no_value')}</>;
+  const [bare, shown] = [view.celsius, right].map((celsius) => temperature(celsius, settings.value));
+  return (
+    <>
+      {shown}
+      {bare !== shown && <small class="as-it-comes">{say('probes.as_it_comes', { shown: bare ?? '' })}</small>}
+    </>
+  );
+}
+
 function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
   const isLive = now.header !== null && !now.ended;
   const path = pathOf(now, view.port);
@@ -92,7 +105,7 @@ function ProbeRow({ now, view }: { now: Now; view: ProbeView }): JSX.Element {
         <small> {say('probes.on_port', { port: path })}</small>
       </th>
       <td class="probe-number">
-        {view.celsius === null ? say('probes.no_value') : temperature(view.celsius, settings.value)}
+        <Shows view={view} path={path} />
       </td>
       <td>{probeStateWords(view)}</td>
       <td>
@@ -119,6 +132,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           {say('probes.set_up')}
         </button>
       </p>
+      {canListen && probes.length === 0 && <p class="hint">{say('probes.set_up.text')}</p>}
       {ports.length > 0 && (
         <section class="panel">
           <h2>{say('probes.boards_in_use')}</h2>
@@ -153,7 +167,7 @@ export function ProbesView({ now }: { now: Now }): JSX.Element {
           </table>
         )}
         {canListen && probes.length > 0 && (
-          <p>
+          <p class="row">
             <button type="button" onClick={() => goTo('start')}>
               {say('probes.start_with_these')}
             </button>

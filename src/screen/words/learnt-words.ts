@@ -6,6 +6,7 @@ import type { LearntListing, Settings } from '../client/types.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
+import { calledById } from '../probes/kept.ts';
 import { number, power, volume } from './amounts.ts';
 import { dayAndTime } from './clock.ts';
 
@@ -26,7 +27,7 @@ export function taughtBy({ title, started, burner }: LearntListing): string {
 /** "probe A/1", "birch sap", "Back pot on propane (16 kW)". */
 export function learntOf({ about, of, burner }: LearntListing, settings: Settings): string {
   if (burner !== undefined) return burnerCalled(of, burner, settings);
-  return about === 'probe' ? say('learnt.probe', { probe: of }) : sapCalled(of);
+  return about === 'probe' ? say('learnt.probe', { probe: calledById(of) ?? of }) : sapCalled(of);
 }
 
 function probeWords(learnt: LearntListing, settings: Settings): string {

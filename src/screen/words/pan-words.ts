@@ -1,6 +1,7 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
 import { isBurnt } from '../../core/quantities/burnt.ts';
 import { boardCalled } from '../../protocol/boards.ts';
+import { calledById } from '../probes/kept.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
@@ -86,8 +87,10 @@ export function panName(header: Header | null, id: string): string {
   return pans[place]?.name ?? (place < 0 ? say('pan.any') : say('pan.numbered', { number: place + 1 }));
 }
 
-/** What a probe is called: its pan's name when it has one to itself, else its board and channel. */
+/** What a probe is called: as somebody named it, else by its channel and board. */
 export function probeName(header: Header | null, id: string): string {
+  const named = calledById(id, header);
+  if (named !== null) return named;
   const probe = header?.probes?.find((each) => each.id === id);
   return probe === undefined
     ? id

@@ -12,6 +12,7 @@ import type { Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
+import { calledById } from '../probes/kept.ts';
 import { exactStrength, number, signed, strength } from './amounts.ts';
 import { leadTime } from './lead-words.ts';
 
@@ -115,8 +116,9 @@ export function untoldWords(untold: TuneBoilRow['untold'], settings: Settings): 
 
 /** "Probe A/1 shows 1.1 °F too much (0.7 to 1.4), from 5 boils: …", in the person's degrees. */
 export function offsetWords(of: OffsetsView['probes'][number], settings: Settings): string {
-  const { probe, boils, too_high_c: tooHighC, low_c: lowC, high_c: highC, offset_c: offsetC } = of;
-  if (tooHighC === null || lowC === null || highC === null || offsetC === null) return hostWords(of.sentence);
+  const probe = calledById(of.probe) ?? of.probe;
+  const { boils, too_high_c: tooHighC, low_c: lowC, high_c: highC, offset_c: offsetC } = of;
+  if (tooHighC === null || lowC === null || highC === null || offsetC === null) return hostWords(of.sentence.replace(of.probe, () => probe));
   const shown = (celsius: number): number => differenceFromCelsius(celsius, settings.temperature);
   const unit = `\u00a0°${settings.temperature}`;
   const range = { low: signed(shown(lowC), 1), high: signed(shown(highC), 1) };

@@ -9,6 +9,7 @@ const heard = (channel: string, celsius: number | null): ProbeView => ({
   channel,
   pan: null,
   celsius,
+  correctionC: null,
   ageSeconds: 1,
   periodSeconds: 1,
   state: 'ok',

@@ -18,6 +18,7 @@ const probe = (channel: string, on = '/dev/ttyUSB0'): ProbeView => ({
   channel,
   pan: null,
   celsius: 20,
+  correctionC: null,
   ageSeconds: 1,
   periodSeconds: 1,
   state: 'ok',
