@@ -166,6 +166,21 @@ test('from plugging in to two checked probes, in under five minutes; nothing is 
   await row.getByText(`${(WATER_C + TOO_MUCH.T2).toFixed(1)} °C`).waitFor();
   expect((simulatedMs() - beganMs - pausedMs) / 60_000).toBeLessThan(5);
 
+  // The number is put right by the check, and what came stands beneath it.
+  await row.getByText(/as it comes: \d/).waitFor();
+  await page.evaluate("location.hash = '#/plan'");
+  await expect.poll(() => page.getByLabel('Height over the sea').inputValue()).toBe(String(ALTITUDE_M));
+  // Set up again, the board that is heard is offered; a place that was typed wrongly is let go with Back and can be put right.
+  await page.evaluate("location.hash = '#/probes/setup'");
+  await button(`Use the board on ${board.path}`).waitFor();
+  await page.getByLabel('Not in the list?').fill('/dev/inventde-0');
+  await button('Use it').click();
+  await button('Back').click();
+  expect(await page.getByLabel('Not in the list?').inputValue()).toBe('/dev/inventde-0');
+  await button('Leave; keep nothing').click();
+  await page.getByRole('heading', { name: 'Probes', exact: true }).waitFor();
+  await expect.poll(() => page.getByText('inventde-0').count()).toBe(0);
+
   const { probes, place, due } = await kept();
   expect(place).toEqual({ altitude_m: ALTITUDE_M });
   expect(due).toBeNull();

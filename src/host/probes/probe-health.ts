@@ -38,7 +38,8 @@ export function probeHealth({ state, t, wallAt }: Looked, kept: readonly KeptPro
   });
   const strays = Object.entries(state.strays).map(([id, track]) => {
     const channel = id.slice(id.indexOf(' ') + 1);
-    const one = keptOf(kept, { path: track.port }, channel);
+    const port = header.ports?.find((each) => each.id === track.port);
+    const one = keptOf(kept, { path: port?.path ?? track.port, device: port?.device }, channel);
     const checked = { error: one?.error ?? null, driftC: null, checkedAt: one === undefined ? null : lastCheckOf(one) };
     return { id, channel, port: track.port, pan: null, ...ofTrack(track), ...checked, isReference: false };
   });

@@ -38,15 +38,16 @@ export function DoneStep(): JSX.Element {
     sayDone(say('onboarding.set_up'));
     goTo(then);
   };
+  const isChecked = Object.values(draft.value.checks).some((one) => Object.keys(one).length > 0);
   return (
     <>
       <p>{say('onboarding.nothing_kept')}</p>
-      {Object.values(draft.value.checks).some((one) => Object.keys(one).length > 0) && <p>{say('onboarding.put_right')}</p>}
       <ul>
         {Object.keys(draft.value.names).map((channel) => (
           <ProbeRow key={channel} channel={channel} />
         ))}
       </ul>
+      {isChecked && <p class="hint">{say('onboarding.put_right')}</p>}
       <p class="row">
         <button type="button" class="main-button" onClick={() => void keep('probes')}>
           {say('onboarding.keep')}

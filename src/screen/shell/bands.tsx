@@ -10,6 +10,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { isLost, linkState, live, said, silentSeconds, tell } from '../client/store.ts';
 import type { Now } from '../client/types.ts';
 import { saidOf } from '../marks/left-out.ts';
+import { unsaidNotices } from './unsaid-notices.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
 
 const SPEEDS = [1, 10, 60, 600];
@@ -167,10 +168,9 @@ export function Notices({ now }: { now: Now }): JSX.Element | null {
     const still = readNotices.value.filter((key) => !key.startsWith(`${now.view} `) || told.includes(key));
     if (still.length < readNotices.value.length) readNotices.value = still;
   }, [now.notices]);
-  // What the line of the last deed says is not said again below it.
   const told = now.view === 'live' ? saidOf(said.value, now)?.notice : undefined;
   const isUnread = (sentence: string): boolean => !readNotices.value.includes(keyOf(now, sentence));
-  const unread = now.notices.filter((sentence) => sentence !== told && isUnread(sentence));
+  const unread = unsaidNotices(now, told).filter(isUnread);
   if (unread.length === 0) return null;
   return (
     <ul class="notices" role="status">

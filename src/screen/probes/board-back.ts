@@ -1,0 +1,23 @@
+// Says that a board of the boil which was lost is heard again: its call ends without a word, and nobody would know.
+import { effect } from '@preact/signals';
+import { live, sayDone } from '../client/store.ts';
+import type { Now } from '../client/types.ts';
+import { say } from '../language/say.ts';
+import { whereWords } from '../words/alarm-words.ts';
+
+const isRunning = (now: Now): boolean => now.mode === 'live' && !now.ended;
+
+/** Follows the boil that runs; returns the way to stop. */
+export function tellBoardsBack(): () => void {
+  let lost: { boil: string | null; ports: string[] } = { boil: null, ports: [] };
+  return effect(() => {
+    const now = live.value;
+    // While the host is gone nothing is known of its boards.
+    if (now === null) return;
+    const before = lost.boil === now.boil && isRunning(now) ? lost.ports : [];
+    const back = now.ports.find(({ id, state }) => state === 'open' && before.includes(id));
+    lost = { boil: now.boil, ports: now.ports.flatMap(({ id, state }) => (state === 'lost' ? [id] : [])) };
+    if (back === undefined) return;
+    sayDone(say('probes.board_back', { where: whereWords({ pan: null, port: back.id }, now.header) }));
+  });
+}

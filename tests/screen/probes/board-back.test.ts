@@ -1,0 +1,43 @@
+// A board of the boil that was lost and is there again is told, once, by the pans that it watches.
+import { afterEach, expect, test } from 'vitest';
+import { live, said } from '../../../src/screen/client/store.ts';
+import type { Now } from '../../../src/screen/client/types.ts';
+import { tellBoardsBack } from '../../../src/screen/probes/board-back.ts';
+import { moment } from '../moment.ts';
+
+const boardIs = (state: 'open' | 'lost', change: Partial<Now> = {}): Now => ({
+  ...moment,
+  mode: 'live',
+  ended: false,
+  ports: [{ id: 'A', path: '/dev/invented-0', state, why: null, lines: 9, unreadable: 0 }],
+  ...change,
+});
+
+let stop = (): void => undefined;
+afterEach(() => {
+  stop();
+  live.value = null;
+  said.value = null;
+});
+
+test('back again it is said, and not while it stays there', () => {
+  live.value = boardIs('open');
+  stop = tellBoardsBack();
+  live.value = boardIs('lost');
+  live.value = null;
+  expect(said.value).toBeNull();
+  live.value = boardIs('open');
+  expect(said.value).toMatchObject({ good: true, sentence: expect.stringMatching(/^Board .*: heard again\.$/) as string });
+  said.value = null;
+  live.value = boardIs('open', { t: moment.t + 1000 });
+  expect(said.value).toBeNull();
+});
+
+test('a board of another boil, or of one that is over, is nobody’s news', () => {
+  live.value = boardIs('lost');
+  stop = tellBoardsBack();
+  live.value = boardIs('open', { boil: 'another' });
+  live.value = boardIs('lost', { boil: 'another' });
+  live.value = boardIs('open', { boil: 'another', ended: true });
+  expect(said.value).toBeNull();
+});
