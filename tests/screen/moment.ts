@@ -92,7 +92,17 @@ export const moment: Now = {
   limits: [],
   water: { celsius: 97.9, plusMinus: 0.4, from: { kind: 'altitude', at: null } },
   probes: [
-    { id: 'A/1', port: 'A', channel: 'T1', pan: 'p1', celsius: 97.8, correctionC: null, ageSeconds: 1, periodSeconds: 1, state: 'ok' },
+    {
+      id: 'A/1',
+      port: 'A',
+      channel: 'T1',
+      pan: 'p1',
+      celsius: 97.8,
+      correctionC: null,
+      ageSeconds: 1,
+      periodSeconds: 1,
+      state: 'ok',
+    },
     {
       id: 'A/2',
       port: 'A',

@@ -212,7 +212,12 @@ export function panLimits(
 
 function probesShown(state: BoilState, t: number): ProbeShown[] {
   const known = (state.header.probes ?? []).map(({ id, port, channel }) =>
-    probeShown({ id, port, channel, pan: state.probePan[id] ?? null }, state.probes[id]!, state.corrections[id] ?? null, t),
+    probeShown(
+      { id, port, channel, pan: state.probePan[id] ?? null },
+      state.probes[id]!,
+      state.corrections[id] ?? null,
+      t,
+    ),
   );
   const strays = Object.entries(state.strays).map(([id, track]) => {
     const blank = id.indexOf(' ');

@@ -1,5 +1,6 @@
 // What a boil's report shows, gathered in one pass through the fold.
 import { alarmHistory, type RaisingShown } from '../../core/boil/alarm-history.ts';
+import type { Header } from '../../core/boil/entries.ts';
 import type { BoilState } from '../../core/boil/fold.ts';
 import { panLimits } from '../../core/boil/view.ts';
 import type { PanReading } from '../../core/pan/reading.ts';
@@ -9,6 +10,8 @@ import { factsAtEnd, gather, gatherCall, LOOK_MS, startGathering } from '../../c
 import type { BoilPage } from '../../core/season/records.ts';
 import type { Notebook } from '../../notebook/contract.ts';
 import { settingsSchema, type Settings } from '../../protocol/messages.ts';
+import type { KeptProbe } from '../../protocol/probe-setup-messages.ts';
+import { calledProbe, keptProbes } from '../probes/kept-probes.ts';
 import { boilSource, type BoilSource } from './boil-source.ts';
 import { foldInSlices } from './fold-in-slices.ts';
 import type { SliceOptions } from './in-slices.ts';
@@ -44,6 +47,7 @@ export interface ReportData {
   raisings: RaisingShown[];
   /** Raised before those, and only counted. */
   earlierRaisings: number;
+  /** A probe in them is called as it was named. */
   marks: Pick<BoilState['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>[];
 }
 
@@ -76,8 +80,15 @@ export async function reportData(notebook: Notebook, boil: string, options: Slic
     curves: curves.all(end.marks),
     raisings: history.raisings,
     earlierRaisings: history.earlier,
-    marks: end.marks,
+    marks: withNames(end.marks, source.header, keptProbes(notebook).probes),
   };
+}
+
+function withNames(marks: BoilState['marks'], header: Header, kept: readonly KeptProbe[]): ReportData['marks'] {
+  return marks.map(({ mark, ...rest }) => {
+    if (!('probe' in mark) || mark.probe === undefined) return { ...rest, mark };
+    return { ...rest, mark: { ...mark, probe: calledProbe(header, kept, mark.probe) } };
+  });
 }
 
 /** The units that the person chose. */

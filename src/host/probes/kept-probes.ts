@@ -35,6 +35,14 @@ export function keepProbes(
   notebook.keepSetting(KEY, { probes: [...others, ...fresh], place });
 }
 
+/** "Back pot (T1)": a probe of a boil as somebody named it; its id where nobody did. */
+export function calledProbe(header: Header, kept: readonly KeptProbe[], id: string): string {
+  const probe = header.probes?.find((one) => one.id === id);
+  const port = header.ports?.find((one) => one.id === probe?.port);
+  const own = kept.find((one) => one.channel === probe?.channel && isOnPort(one, port ?? {}));
+  return own === undefined || own.name === '' ? id : `${own.name} (${own.channel})`;
+}
+
 /** How much a probe shows too much by its checks; null where there is none, or none that is sure enough. */
 export function errorOf(checks: readonly ProbeCheck[]): ProbeError | null {
   const seen = (where: ProbeCheck['in']): Seen | null => {

@@ -17,7 +17,10 @@ export function knownProbes(
     return { id, path: board?.path ?? port, device: board?.device ?? null, channel, tooHighC };
   });
   const onlyKept = kept.filter(
-    (one) => !ofBoil.some(({ channel, path, device }) => channel === one.channel && isOnPort(one, { path, device: device ?? undefined })),
+    (one) =>
+      !ofBoil.some(
+        ({ channel, path, device }) => channel === one.channel && isOnPort(one, { path, device: device ?? undefined }),
+      ),
   );
   return [
     ...ofBoil,

@@ -19,11 +19,15 @@ export function leftOutWords({ mark, withdrawn, questioned, doubt }: MarkView): 
  * What the line of the last deed says: of a mark that the host left out, why, and not that it is done; `notice` is the
  * sentence that it thereby says, so that it is said once.
  */
-export function saidOf(last: Said | null, now: Now | null): { good: boolean; sentence: string; notice?: string } | null {
+export function saidOf(
+  last: Said | null,
+  now: Now | null,
+): { good: boolean; sentence: string; notice?: string } | null {
   const mark = last?.mark === undefined ? undefined : now?.marks.find((each) => each.mark.id === last.mark);
   const leftOut = mark === undefined ? null : leftOutWords(mark);
   if (last === null || leftOut === null) return last;
-  const notice = now?.notices.find((sentence) => mark?.doubt != null && sentence.startsWith(mark.doubt));
+  const doubt = mark?.doubt ?? null;
+  const notice = doubt === null ? undefined : now?.notices.find((sentence) => sentence.startsWith(doubt));
   return notice === undefined ? { good: false, sentence: leftOut } : { good: false, sentence: notice, notice };
 }
 

@@ -153,7 +153,8 @@ export function PortFinder({
         {typed.map((each) => (
           <li class="port" key={each.path}>
             <span>
-              <b>{each.path}</b> {say('probes.typed', { find: each.baud === 'find' ? 'yes' : 'no', baud: String(each.baud ?? 9600) })}
+              <b>{each.path}</b>{' '}
+              {say('probes.typed', { find: each.baud === 'find' ? 'yes' : 'no', baud: String(each.baud ?? 9600) })}
             </span>
             <ListenButton path={each.path} />
             <News path={each.path} />

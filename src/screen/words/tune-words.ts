@@ -118,7 +118,8 @@ export function untoldWords(untold: TuneBoilRow['untold'], settings: Settings): 
 export function offsetWords(of: OffsetsView['probes'][number], settings: Settings): string {
   const probe = calledById(of.probe) ?? of.probe;
   const { boils, too_high_c: tooHighC, low_c: lowC, high_c: highC, offset_c: offsetC } = of;
-  if (tooHighC === null || lowC === null || highC === null || offsetC === null) return hostWords(of.sentence.replace(of.probe, () => probe));
+  if (tooHighC === null || lowC === null || highC === null || offsetC === null)
+    return hostWords(of.sentence.replace(of.probe, () => probe));
   const shown = (celsius: number): number => differenceFromCelsius(celsius, settings.temperature);
   const unit = `\u00a0°${settings.temperature}`;
   const range = { low: signed(shown(lowC), 1), high: signed(shown(highC), 1) };

@@ -65,14 +65,17 @@ test.each([10, 20, 30, 50])(
   },
 );
 
-test.each([1, 3, 5, 7])('a tip that hung in the room for a minute and is in the water for %i s has not come to rest', (ago) => {
-  const leap = heard(120, (s) => (s < 120 - ago ? 21 : 98.3));
-  expect(steadiness(leap, 119_000).state).toBe('rising');
-  const climb = heard(120, (s) => 21 + (77 / 8) * Math.max(0, s - (119 - ago)));
-  expect(steadiness(climb, 119_000).state).toBe('rising');
-  const chilled = heard(120, (s) => (s < 120 - ago ? 21 : 0));
-  expect(steadiness(chilled, 119_000).state).toBe('falling');
-});
+test.each([1, 3, 5, 7])(
+  'a tip that hung in the room for a minute and is in the water for %i s has not come to rest',
+  (ago) => {
+    const leap = heard(120, (s) => (s < 120 - ago ? 21 : 98.3));
+    expect(steadiness(leap, 119_000).state).toBe('rising');
+    const climb = heard(120, (s) => 21 + (77 / 8) * Math.max(0, s - (119 - ago)));
+    expect(steadiness(climb, 119_000).state).toBe('rising');
+    const chilled = heard(120, (s) => (s < 120 - ago ? 21 : 0));
+    expect(steadiness(chilled, 119_000).state).toBe('falling');
+  },
+);
 
 test('after a whole minute there it has, and is as sure as it is; one wild number in it changes nothing', () => {
   const there = heard(130, (s) => (s < 65 ? 27.8 : s === 100 ? 85 : 98.3), 0);

@@ -9,6 +9,8 @@ import { courseText } from '../../../src/host/export/report-log.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
 import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
+import { keepProbes } from '../../../src/host/probes/kept-probes.ts';
+import { keptProbe } from '../probes/kept.ts';
 import { kept, keptFixture, recordingText, whole } from './tarn-boils.ts';
 
 const machine = systemClock();
@@ -229,6 +231,25 @@ test('what was read by hand is drawn as the screen has it: with what its thermom
   // 60 °Bx of birch boil higher than 104 °C at sea level: the thermometer shows too little.
   expect(second!.celsius).toBeGreaterThan(104.3);
   expect(second!.celsius).toBeLessThan(105.5);
+});
+
+test('a probe is called in the log as it was named', async () => {
+  const lines = [
+    { recording: 'panwarden', version: 1, started: '2027-04-18T07:30:00Z' },
+    { t: 60_000, mark: { kind: 'water-check', probe: 'Tarn/T1', celsius: 99.9 } },
+    { t: 120_000, mark: { kind: 'water-check', celsius: 99.9 } },
+    { t: 180_000, run: 'ended' },
+  ];
+  Object.assign(lines[0]!, {
+    ports: [{ id: 'Tarn', path: '/dev/invented-0' }],
+    probes: [{ id: 'Tarn/T1', port: 'Tarn', channel: 'T1' }],
+    pans: [{ id: 'p1', name: 'Back pot', sap: 'birch', probe: 'Tarn/T1' }],
+  });
+  const { notebook, boil } = await kept(lines.map((line) => `${JSON.stringify(line)}\n`).join(''));
+  keepProbes(notebook, [keptProbe()], {});
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(words).toContain('Long one (T1)');
+  expect(words).not.toContain('Tarn/T1');
 });
 
 test('a boil of minutes has lines: no point lies between two looks', async () => {

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Place, ProbeCheck } from '../../../src/protocol/probe-setup-messages.ts';
 import {
+  calledProbe,
   checkTeachings,
   errorOf,
   keepProbes,
@@ -40,6 +41,19 @@ test('a board that stands on another path today is the same board; two that say 
   keepProbes(notebook, [keptProbe({ device }), keptProbe({ path: '/dev/invented-1' })], {});
   keepProbes(notebook, [keptProbe({ device, path: '/dev/invented-2' })], {});
   expect(keptProbes(notebook).probes.map(({ path }) => path)).toEqual(['/dev/invented-1', '/dev/invented-2']);
+});
+
+test('a probe of a boil is called as it was named, by its board or by where that is', () => {
+  const header = {
+    ...{ recording: 'panwarden' as const, version: 1 as const, started: today },
+    ports: [{ id: 'Tarn', path: '/dev/invented-0' }],
+    probes: [
+      { id: 'Tarn/T1', port: 'Tarn', channel: 'T1' },
+      { id: 'Tarn/T2', port: 'Tarn', channel: 'T2' },
+    ],
+  };
+  const called = (id: string) => calledProbe(header, [keptProbe(), keptProbe({ channel: 'T2', name: '' })], id);
+  expect(['Tarn/T1', 'Tarn/T2', 'Tarn/T3'].map(called)).toEqual(['Long one (T1)', 'Tarn/T2', 'Tarn/T3']);
 });
 
 test('the error is what the checks show, and none without them', () => {

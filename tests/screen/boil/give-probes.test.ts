@@ -10,7 +10,7 @@ import { metric } from '../moment.ts';
 
 const PATH = '/dev/ttyTH0';
 const heard = (channel: string, celsius: number | null = 20): ProbeView => ({
-  ...{ id: `${PATH} ${channel}`, port: PATH, channel, pan: null, celsius },
+  ...{ id: `${PATH} ${channel}`, port: PATH, channel, pan: null, celsius, correctionC: null },
   ...{ ageSeconds: 1, periodSeconds: 1, state: 'ok' as const },
 });
 const named = (channel: string, name: string, path = PATH): KeptProbe => ({

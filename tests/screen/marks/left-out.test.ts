@@ -27,11 +27,16 @@ test('the reason stands beside the mark, and none beside one that counts or was 
 });
 
 test('what was noted and left out is said once, and not as done', () => {
-  const doubt = 'A check in boiling water needs plain water: 88.8 °C is far from where water boils here, so it was left out.';
+  const doubt =
+    'A check in boiling water needs plain water: 88.8 °C is far from where water boils here, so it was left out.';
   const left = noted(1_600_000, { kind: 'water-check', celsius: 88.8, id: 'c' }, { questioned: true, doubt });
   const done = { good: true, sentence: 'Check in boiling water: 88.8 °C: noted.', mark: 'c' };
   expect(saidOf(done, withMarks())).toBe(done);
-  expect(saidOf(done, { ...withMarks(left), notices: [doubt] })).toEqual({ good: false, sentence: doubt, notice: doubt });
+  expect(saidOf(done, { ...withMarks(left), notices: [doubt] })).toEqual({
+    good: false,
+    sentence: doubt,
+    notice: doubt,
+  });
   expect(saidOf(done, withMarks({ ...left, withdrawn: true }))).toBe(done);
   expect(saidOf(done, withMarks({ ...left, questioned: false }))).toBe(done);
 });

@@ -27,7 +27,10 @@ test('back again it is said, and not while it stays there', () => {
   live.value = null;
   expect(said.value).toBeNull();
   live.value = boardIs('open');
-  expect(said.value).toMatchObject({ good: true, sentence: expect.stringMatching(/^Board .*: heard again\.$/) as string });
+  expect(said.value).toMatchObject({
+    good: true,
+    sentence: expect.stringMatching(/^Board .*: heard again\.$/) as string,
+  });
   said.value = null;
   live.value = boardIs('open', { t: moment.t + 1000 });
   expect(said.value).toBeNull();

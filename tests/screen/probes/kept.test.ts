@@ -37,10 +37,14 @@ test('the name that was given stands in forms, marks, what was learnt and what i
   expect(probeName(header, 'Tarn/T1')).toBe('T1 on board Tarn');
   expect(calledById('Tarn/T3')).toBeNull();
   const boil = { boil: 'b', title: '', started: header.started, value: 0.4, sigma: 0.1 };
-  expect(learntOf({ ...boil, name: 'probe Tarn/T2', about: 'probe', of: 'Tarn/T2' }, metric)).toBe('probe Soup pot (T2)');
+  expect(learntOf({ ...boil, name: 'probe Tarn/T2', about: 'probe', of: 'Tarn/T2' }, metric)).toBe(
+    'probe Soup pot (T2)',
+  );
   const untold = { too_high_c: null, low_c: null, high_c: null, offset_c: null };
-  const sentence = "Tarn/T2: its error cannot be told from one boil.";
-  expect(offsetWords({ probe: 'Tarn/T2', boils: 1, ...untold, sentence } as never, metric)).toMatch(/^Soup pot \(T2\): /);
+  const sentence = 'Tarn/T2: its error cannot be told from one boil.';
+  expect(offsetWords({ probe: 'Tarn/T2', boils: 1, ...untold, sentence } as never, metric)).toMatch(
+    /^Soup pot \(T2\): /,
+  );
 });
 
 test('a number is put right by the boil that the probe is in, else by what the next one would know', () => {

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { unsaidNotices } from '../../../src/screen/shell/unsaid-notices.ts';
 import { alarm } from '../moment.ts';
 
-const gone = 'Port A (/dev/invented-0) went away: check the cable and the board’s power. It is tried again until it opens.';
+const gone =
+  'Port A (/dev/invented-0) went away: check the cable and the board’s power. It is tried again until it opens.';
 const other = 'The same was noted twice within two minutes and counts once.';
 const lost = { ...alarm, alarm: 'port-lost' as const, pan: null, port: 'A', why: gone };
 
