@@ -1,4 +1,4 @@
-// Says that a board of the boil which was lost is heard again: its call ends without a word, and nobody would know.
+// Says that a board of the boil which was lost is connected again: its call ends without a word, and nobody would know.
 import { effect } from '@preact/signals';
 import { live, sayDone } from '../client/store.ts';
 import type { Now } from '../client/types.ts';

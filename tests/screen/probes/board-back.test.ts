@@ -29,7 +29,7 @@ test('back again it is said, and not while it stays there', () => {
   live.value = boardIs('open');
   expect(said.value).toMatchObject({
     good: true,
-    sentence: expect.stringMatching(/^Board .*: heard again\.$/) as string,
+    sentence: expect.stringMatching(/^Board .*: connected again\.$/) as string,
   });
   said.value = null;
   live.value = boardIs('open', { t: moment.t + 1000 });
