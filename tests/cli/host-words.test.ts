@@ -40,7 +40,9 @@ test('the reason of every call in the recordings has a form', { timeout: 60_000 
 
 test('a sentence that this screen said in its own language is left as it stands', () => {
   language.value = 'fr';
-  expect(hostWords('Cuve 1\u00a0: Ajout de 20,0\u00a0L\u00a0: noté.')).toBe('Cuve 1\u00a0: Ajout de 20,0\u00a0L\u00a0: noté.');
+  expect(hostWords('Cuve 1\u00a0: Ajout de 20,0\u00a0L\u00a0: noté.')).toBe(
+    'Cuve 1\u00a0: Ajout de 20,0\u00a0L\u00a0: noté.',
+  );
 });
 
 /** Breaking and unbreakable blanks look alike to a person. */
