@@ -44,5 +44,5 @@ function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen
     ...reading,
     brix: reading.brix ?? coldStrength(marks, reading, plan.sap_brix),
   }));
-  return planUnderWay(input, pouredLitres(marks), held, about);
+  return planUnderWay(input, pouredLitres(marks, input.pans), held, about);
 }

@@ -1,10 +1,28 @@
-// How much sap is noted as poured in, as the plan that is under way and the screen both count it.
+// How much sap is noted as poured in, as the plan that is under way and the screen count it, and the notebook too.
+import type { PanSetup } from '../core/boil/entries.ts';
 import type { BoilView } from '../core/boil/view.ts';
+import { litresAtDepth } from '../core/physics/vessel.ts';
 
-/** Sap that is noted as poured in, litres; what was taken back, or is not believed, does not count. */
-export const pouredLitres = (marks: BoilView['marks']): number =>
-  marks.reduce(
-    (sum, { mark, withdrawn, questioned }) =>
-      mark.kind === 'top-up' && !withdrawn && !questioned ? sum + (mark.litres ?? 0) : sum,
-    0,
-  );
+type Noted = BoilView['marks'][number];
+
+/**
+ * Sap that is noted as poured in, litres; what was taken back, or is not believed, does not count. A depth that is the
+ * first thing said of a pan tells what had been filled in.
+ */
+export function pouredLitres(marks: readonly Noted[], pans: readonly PanSetup[]): number {
+  const standing = marks.filter(({ withdrawn, questioned }) => !withdrawn && !questioned);
+  const toppedUp = standing.reduce((sum, { mark }) => sum + (mark.kind === 'top-up' ? (mark.litres ?? 0) : 0), 0);
+  return pans.reduce((sum, pan) => sum + filledLitres(standing, pan), toppedUp);
+}
+
+function filledLitres(standing: readonly Noted[], { id, role, vessel }: PanSetup): number {
+  const told = standing.filter((each) => tellsVolume(each, id)).sort((one, other) => one.at - other.at);
+  const first = told[0]?.mark;
+  if (first?.kind !== 'depth' || role === 'reference' || vessel === undefined) return 0;
+  return litresAtDepth(vessel, first.mm) ?? 0;
+}
+
+function tellsVolume({ mark }: Noted, pan: string): boolean {
+  if (mark.kind === 'transfer') return mark.to === pan;
+  return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan;
+}

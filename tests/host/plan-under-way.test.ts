@@ -72,3 +72,11 @@ test('a pan of which an amount or a strength is not known is named with what it 
   expect(underWay(pour('p1', 19), hot).lacking.map(({ pan }) => pan)).toContain('p2');
   expect(underWay(pour('p1', 19)).hours).toBeNull();
 });
+
+test('a depth that is the first thing said of a pan was poured in too, as the notebook counts it', () => {
+  const depth = { kind: 'depth', pan: 'p2', mm: 100 } as Mark;
+  const litres = Math.PI * 1.1 ** 2;
+  expect(underWay(pour('p1', 19), depth).poured_litres).toBeCloseTo(19 + litres, 2);
+  // What was told before is not told again by a depth.
+  expect(underWay(pour('p1', 19), pour('p2', 3), depth).poured_litres).toBeCloseTo(22, 6);
+});

@@ -113,6 +113,10 @@ function planAll(input: PlanInput): Plan | null {
     planStages({ sugarKg: sugarKg * share, brix: sapBrix, celsius: input.celsius ?? COLD_C }, finish, burners, waterC);
   const { stages, hours, spread } = boiledDown(1);
   const fuel = fuelNeeded(stages, burners, spread);
+  // A hair more than makes just enough syrup for each vessel.
+  const turns = burners
+    .filter(({ sized }) => sized)
+    .map((one) => (1.001 * input.litres * one.leastLitres) / syrup.litres);
   const hoursFor = (litres: number) => boiledDown(litres / input.litres);
   return {
     syrup_litres: syrup.litres,
@@ -135,7 +139,7 @@ function planAll(input: PlanInput): Plan | null {
     stages,
     fuel,
     pans: pansPlanned(designs, burners, { sapLitres: input.litres, syrupLitres: syrup.litres, waterC }),
-    stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, hoursFor, Z80),
+    stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, turns, hoursFor, Z80),
     ends_shallow: least !== null && litresOf(sugarKg, waterPerSugar(finish)) < least,
   };
 }

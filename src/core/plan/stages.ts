@@ -1,4 +1,4 @@
-// Who boils when: all pans while there is liquid enough for them, then fewer, and at the end the smallest one alone.
+// Who boils when: all pans while there is liquid enough for them, then fewer, and at the end one alone: the smallest, where that costs no time.
 import { litresOf, waterPerSugar, brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { latentHeatKjPerKg, warmingHeatKj } from '../physics/heat.ts';
 import type { Burner } from './burners.ts';
@@ -48,10 +48,33 @@ function finisher(burners: readonly Burner[]): Burner | null {
     );
 }
 
-/** `waterC` is what water boils at there; all the sap is warmed to it by the pans of the first stage. */
+/**
+ * `waterC` is what water boils at there; all the sap is warmed to it by the pans of the first stage. The smallest vessel
+ * finishes, unless the others would be done sooner without it and end deep enough: then it helps them, or stays cold.
+ * So one vessel more never takes longer where all could be finished without it.
+ */
 export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly Burner[], waterC: number): StagePlan {
   const heated = burners.filter(({ usefulW }) => usefulW !== null && usefulW > 0);
   if (heated.length === 0) return { stages: [], hours: null, spread: 0 };
+  const last = finisher(heated) ?? heated.at(-1)!;
+  const inTurn = (last: Burner): StagePlan => stagesEndingIn(last, sap, finishBrix, heated, waterC);
+  const usual = inTurn(last);
+  const others = heated.filter((one) => one !== last);
+  const next = finisher(others);
+  if (next === null || litresOf(sap.sugarKg, waterPerSugar(finishBrix)) < next.leastLitres) return usual;
+  const without = planStages(sap, finishBrix, others, waterC);
+  if (without.hours! >= usual.hours!) return usual;
+  const helped = inTurn(others.find(({ pan }) => pan === without.stages.at(-1)?.pans[0]) ?? next);
+  return helped.hours! <= without.hours! ? helped : without;
+}
+
+function stagesEndingIn(
+  last: Burner,
+  sap: SapToBoil,
+  finishBrix: number,
+  heated: readonly Burner[],
+  waterC: number,
+): StagePlan {
   const uEnd = waterPerSugar(finishBrix);
   const kilograms = sap.sugarKg / (sap.brix / 100);
   const warming = { kg: kilograms, brix: sap.brix, fromCelsius: sap.celsius, toCelsius: waterC };
@@ -59,7 +82,7 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
   let u = waterPerSugar(sap.brix);
   let hours = 0;
   const stages: Stage[] = [];
-  for (const active of crews(heated)) {
+  for (const active of crews(heated, last)) {
     const least = active.length === 1 ? 0 : SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
     const until = Math.max(uEnd, waterAtLitres(sap.sugarKg, least));
     if (until >= u && owedKj === 0) continue;
@@ -68,7 +91,7 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
     stages.push({
       from_hours: hours,
       hours: stageHours,
-      pans: burners.filter((one) => active.includes(one)).map(({ pan }) => pan),
+      pans: heated.filter((one) => active.includes(one)).map(({ pan }) => pan),
       litres: litresOf(sap.sugarKg, u),
       brix: brixOfWaterPerSugar(u),
     });
@@ -80,8 +103,7 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
 }
 
 /** All of them, then without the one that needs most liquid, and so on to the one that finishes. */
-function crews(heated: readonly Burner[]): Burner[][] {
-  const last = finisher(heated) ?? heated.at(-1)!;
+function crews(heated: readonly Burner[], last: Burner): Burner[][] {
   const others = heated.filter((one) => one !== last).sort((a, b) => a.leastLitres - b.leastLitres);
   const ordered = [last, ...others];
   return ordered.map((_, index) => ordered.slice(0, ordered.length - index));

@@ -8,17 +8,28 @@ export const DAY_MS = 24 * HOUR_MS;
 const LONG_MIN = 90;
 const SHORT_S = 120;
 
+/** Hours with their minutes, however short. */
+const withHours = (minutes: number): string =>
+  `${Math.floor(minutes / 60)}\u00a0h\u00a0${String(minutes % 60).padStart(2, '0')}\u00a0min`;
+
 /** "1 min", "89 min", "1 h 30 min" of seconds, to the minute; no blank in it breaks. */
 export function inMinutes(seconds: number): string {
   const minutes = Math.round(seconds / 60);
   if (minutes < LONG_MIN) return `${minutes}\u00a0min`;
-  return `${Math.floor(minutes / 60)}\u00a0h\u00a0${String(minutes % 60).padStart(2, '0')}\u00a0min`;
+  return withHours(minutes);
 }
 
 /** "40 s", "89 min", "3 h 05 min", on one line; seconds below zero count as zero. */
 export function lengthOfTime(seconds: number): string {
   const whole = Math.max(0, Math.round(seconds));
   return whole < SHORT_S ? `${whole}\u00a0s` : inMinutes(whole);
+}
+
+/** Both ends of a range of s in one form, "1 h 20 min" beside "1 h 45 min"; what is less than an hour stays in minutes. */
+export function endsOfTime(low: number, high: number): [low: string, high: string] {
+  const minutes = Math.round(low / 60);
+  const isAlike = minutes >= 60 && Math.round(high / 60) >= LONG_MIN;
+  return [isAlike ? withHours(minutes) : lengthOfTime(low), lengthOfTime(high)];
 }
 
 // A decimal, a clock's or a range's second number is no count of minutes; letters behind it are another unit.

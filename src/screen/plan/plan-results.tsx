@@ -11,6 +11,7 @@ import {
   longWords,
   onlyUntilWords,
   panSentences,
+  shallowEndWords,
   stageSentences,
   stayWords,
   syrupRangeWords,
@@ -52,9 +53,11 @@ export function MainFigures({ plan, start, beside }: PlanResultsProps): JSX.Elem
   const shown = settings.value;
   const ofKept = (words: (plan: Plan) => string): string | null => (beside === null ? null : words(beside.plan));
   const onlyUntil = onlyUntilWords(plan, shown);
+  const shallow = shallowEndWords(plan);
   return (
     <div class="plan-figures" aria-live="polite">
       {onlyUntil !== null && <p class="plan-only">▲ {onlyUntil}</p>}
+      {shallow !== null && <p class="plan-only">✕ {shallow}</p>}
       <Figure
         title={say('plan.syrup')}
         main={syrupWords(plan, shown)}
@@ -131,7 +134,6 @@ export function PlanResults(props: PlanResultsProps): JSX.Element {
         />
       </div>
       {long !== null && <p class="problem">{long}</p>}
-      {plan.ends_shallow && <p class="problem">{say('plan.ends_shallow')}</p>}
       <PlanTimeline plan={plan} start={start} />
       {plan.stages.length > 0 && <p class="hint">{say('plan.legend')}</p>}
       <ol class="plan-steps">

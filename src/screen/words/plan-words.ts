@@ -23,7 +23,7 @@ import { formatRanged } from '../../core/quantities/format.ts';
 import type { Ranged, RangeWords } from '../../core/quantities/format.ts';
 import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import type { JarCount } from '../../core/quantities/jar-sizes.ts';
-import { DAY_MS, HOUR_MS, lengthOfTime } from '../../core/quantities/time.ts';
+import { DAY_MS, endsOfTime, HOUR_MS, lengthOfTime } from '../../core/quantities/time.ts';
 
 export type Plan = PlanView['plan'];
 
@@ -32,9 +32,17 @@ const SECONDS_PER_HOUR = 3600;
 /** To five minutes: a plan knows no more. */
 const inFives = (hours: number): number => Math.round(hours * 12) / 12;
 
-/** "3 h 05 min", to five minutes, but what is short. */
-const planHours = (hours: number): string =>
-  lengthOfTime(SECONDS_PER_HOUR * (hours * SECONDS_PER_HOUR < 600 ? hours : inFives(hours)));
+/** s, to five minutes, but what is short. */
+const planSeconds = (hours: number): number =>
+  SECONDS_PER_HOUR * (hours * SECONDS_PER_HOUR < 600 ? hours : inFives(hours));
+
+/** "3 h 05 min". */
+const planHours = (hours: number): string => lengthOfTime(planSeconds(hours));
+
+function planRange(low: number, high: number): { low: string; high: string } {
+  const [from, to] = endsOfTime(planSeconds(low), planSeconds(high));
+  return { low: from, high: to };
+}
 
 /** A local moment as the form has it, so many hours later: "17:35", or "Mon 02:10" on another day. */
 function clockAfter(start: string, hours: number): string {
@@ -78,7 +86,7 @@ export const longWords = ({ hours }: Plan): string | null =>
 export function hoursWords(plan: Plan, start: string): { main: string; range: string } | null {
   const { hours, hours_low: low, hours_high: high } = plan;
   if (hours === null || low === null || high === null) return null;
-  const span = say('plan.hours.span', { low: planHours(low), high: planHours(high) });
+  const span = say('plan.hours.span', planRange(low, high));
   if (start === '')
     return { main: say('plan.hours.about', { time: planHours(hours) }), range: say('plan.hours.likely', { span }) };
   return {
@@ -204,6 +212,13 @@ export function jarsFigure(plan: Plan, settings: Settings): { main: string; rang
   };
 }
 
+/** That the vessel that finishes is too wide for so little syrup; null where it is not. */
+export function shallowEndWords({ ends_shallow: isShallow, stages, pans }: Plan): string | null {
+  const last = stages.at(-1)?.pans[0];
+  const pan = pans.find((one) => one.pan === last)?.name;
+  return isShallow && pan !== undefined ? say('plan.ends_shallow', { pan }) : null;
+}
+
 /** What one pan asks for, in a sentence. */
 export function panSentences(pan: Plan['pans'][number], settings: Settings): string[] {
   const { litres_per_hour: rate, litres_per_hour_low: low, litres_per_hour_high: high } = pan;
@@ -257,6 +272,7 @@ export function stageSentences(
       from: listWords(emptied.map(nameOf)),
       pans,
       count: stage.pans.length,
+      time: planHours(stage.hours),
       litres: rough(stage.litres, settings),
       strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
     });
@@ -328,6 +344,6 @@ export function underWayWords(
     };
   return {
     main: say('plan.under.main', { time: planHours(hours) }),
-    range: say('plan.under.range', { low: planHours(low), high: planHours(high), poured }),
+    range: say('plan.under.range', { ...planRange(low, high), poured }),
   };
 }

@@ -9,7 +9,7 @@ const LAST_SHARE = 0.05;
 export function sapToCome({ header, marks }: Pick<Now, 'header' | 'marks'>): number {
   const { litres } = (header as { plan?: { litres?: number } } | null)?.plan ?? {};
   if (typeof litres !== 'number') return 0;
-  const left = litres - pouredLitres(marks);
+  const left = litres - pouredLitres(marks, header?.pans ?? []);
   return left < LAST_SHARE * litres ? 0 : left;
 }
 

@@ -63,6 +63,37 @@ test('another burner never takes longer; three pots are surer than one', () => {
   expect(width(one)).toBeGreaterThan(width(three));
 });
 
+const wide: PanSetup = { id: 'flat', vessel: { shape: 'rectangular', length_mm: 610, width_mm: 610 } };
+const small: PanSetup = { id: 'pot', vessel: { shape: 'round', diameter_mm: 305 } };
+
+test.each([
+  ['a pot over a weak fire', { ...small, heat: { kind: 'propane', power_w: 2000 } }],
+  ['a pot reckoned by its size', small],
+  ['a second wide pan over a weak fire', { ...wide, id: 'flat2', heat: { kind: 'wood', power_w: 6000 } }],
+] as const)(
+  'one vessel more, %s, never takes longer or gives less by the leaving, where all can be finished without it',
+  (_, more) => {
+    for (const litres of [245, 260, 300, 500, 900])
+      for (const stay_hours of [undefined, 20, 24, 30, 40, 60]) {
+        const input = { sap: 'maple', litres, brix: 2, stay_hours } as const;
+        const without = planBoil({ ...input, pans: [wide] })!;
+        const withIt = planBoil({ ...input, pans: [wide, more] })!;
+        if (without.ends_shallow) continue;
+        expect(withIt.syrup_litres, `${litres} L in ${stay_hours} h`).toBeGreaterThan(without.syrup_litres * 0.999);
+        expect(withIt.ends_shallow).toBe(false);
+        if (stay_hours === undefined) expect(withIt.hours!).toBeLessThanOrEqual(without.hours!);
+      }
+  },
+);
+
+test('where only a small pot can finish, it does, however slow: nothing ends too shallow to save time', () => {
+  const input = { sap: 'maple', litres: 95, brix: 2 } as const;
+  expect(planBoil({ ...input, pans: [wide] })!.ends_shallow).toBe(true);
+  const both = planBoil({ ...input, pans: [wide, small] })!;
+  expect(both.ends_shallow).toBe(false);
+  expect(both.stages.at(-1)?.pans).toEqual(['pot']);
+});
+
 test('a batch too small for the vessel that finishes is told, and the smallest one is just large enough', () => {
   const least = planBoil(day)!.smallest_batch_litres!;
   expect(planBoil({ ...day, litres: least * 1.02 })!.ends_shallow).toBe(false);

@@ -11,8 +11,11 @@ import { metric, moment } from '../moment.ts';
 beforeAll(() => void (language.value = 'fr'));
 afterAll(() => void (language.value = 'en'));
 
+const ITS = 'de son enregistrement';
+const GARDEES = [` · 0 ligne gardée ${ITS}`, ` · 1 ligne gardée ${ITS}`, ` · 2 lignes gardées ${ITS}`] as const;
+
 const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string, string, string])[] = [
-  ['pans.lines_kept', (lines) => ({ lines }), ' · 0 ligne gardée', ' · 1 ligne gardée', ' · 2 lignes gardées'],
+  ['pans.lines_kept', (lines) => ({ lines }), ...GARDEES],
   ['tune.count', (count) => ({ count, boils: 9 }), '0 cuisson sur 9', '1 cuisson sur 9', '2 cuissons sur 9'],
   [
     'season.part_known',
@@ -74,7 +77,7 @@ test('a pan may be a pot: its sentences give it no gender', () => {
   const pot = { pans: 'Gros chaudron', when: '07:30' };
   expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
   expect(say('plan.pan.hand', { time: '2 h', depth: '100 mm' })).toBe(
-    'Avec 100 mm de profondeur, redemande de la sève froide après environ 2 h.',
+    'Avec 100 mm de profondeur, comme d’habitude, redemande de la sève froide après environ 2 h\u00a0; avec moins, plus tôt.',
   );
   expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice terminé/u);
 });

@@ -8,7 +8,9 @@ import {
   differenceWords,
   longWords,
   onlyUntilWords,
+  hoursWords,
   panSentences,
+  shallowEndWords,
   stageSentences,
   stayWords,
   underWayWords,
@@ -54,16 +56,16 @@ test('the range of the finish ends when somebody leaves, not after', () => {
 test('pouring together says that the litres are of all pans, and how they are shared out', () => {
   const [, first, last] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
   expect(first).toMatch(
-    /all the pans together still hold about [\d.]+ L, at \d+ °Bx\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
+    /all the pans together still hold about [\d.]+ L, at \d+ °Bx; less would soon stand too shallow in Back\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
   );
-  expect(last).toMatch(/Pour Middle into Front\.$/u);
+  expect(last).toMatch(/Pour Middle into Front, which boils it down alone in about .*min\.$/u);
 });
 
 test('each pan says by which share of its fire it is reckoned, or that only its size counts, and how deep full is', () => {
   const plan = planBoil({ ...day, pans: [pan('Back', 400, 16_000), pan('Front', 220)] })!;
   const [back, front] = plan.pans.map((each) => panSentences(each, metric).map(plain).join(' '));
   expect(back).toContain('Reckoned with 33 % of the fire’s power');
-  expect(back).toContain('Filled 100 mm deep, it wants cold sap again');
+  expect(back).toContain('Taken as filled 100 mm deep, as is usual: it then wants cold sap again');
   expect(front).toContain('Reckoned by its size alone');
 });
 
@@ -99,4 +101,18 @@ test('where nothing was poured in yet that is said, and no 0.0 L of sap', () => 
   const under = { poured_litres: 0, left_litres: 120, hours: null, hours_low: null, hours_high: null, lacking: [] };
   const { range } = underWayWords(under, (id) => id, metric);
   expect(plain(range)).toMatch(/No sap is noted as poured in yet: 120 L of the plan are to come\.$/u);
+});
+
+test('a plan that ends too shallow names the pan, and that a smaller one takes longer', () => {
+  const alone = planBoil({ sap: 'maple', litres: 40, brix: 2, pans: [pan('Wide', 700)] })!;
+  expect(shallowEndWords(alone)).toMatch(
+    /^So little syrup ends too shallow in Wide and burns: .* takes longer than is told here\.$/u,
+  );
+  expect(shallowEndWords(planBoil({ ...day, litres: 400 })!)).toBeNull();
+});
+
+test('both ends of a range of hours are told in one form', () => {
+  const plan = { ...planBoil(day)!, hours: 19 / 12, hours_low: 80 / 60, hours_high: 105 / 60 };
+  expect(plain(hoursWords(plan, '')!.range)).toBe('likely 1 h 20 min to 1 h 45 min');
+  expect(plain(hoursWords({ ...plan, hours_low: 0.5 }, '')!.range)).toBe('likely 30 min to 1 h 45 min');
 });
