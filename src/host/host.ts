@@ -149,6 +149,8 @@ export class Host {
   readonly #tune: TuneDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
+  /** The live boil that ended last, until something was kept on its page. */
+  #endedLast: string | null = null;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
@@ -311,7 +313,11 @@ export class Host {
       this.#watchkeeper.report(command.page);
       return done;
     }
-    if (isSeasonCommand(command)) return this.season.do(command);
+    if (isSeasonCommand(command)) {
+      const outcome = await this.season.do(command);
+      if (outcome.ok && 'keep_page' in command) this.#copyWhatCameOf(command.keep_page.boil);
+      return outcome;
+    }
     if (isPhoneCommand(command)) return this.phones.do(command);
     if (isProbeCommand(command)) return this.#ports.do(command);
     if (isProbeSetupCommand(command)) return this.#setup.do(command);
@@ -338,9 +344,21 @@ export class Host {
     const outcome = await run.end();
     if (outcome.ok) this.season.boilEnded(run.boil);
     if (outcome.ok && run.kind === 'live') {
-      this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
+      this.#copyNotebook();
+      this.#endedLast = run.boil;
     }
     return outcome;
+  }
+
+  #copyNotebook(): void {
+    this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
+  }
+
+  /** Once for each boil: what is changed on its page later is in the copy after the next one. */
+  #copyWhatCameOf(boil: string): void {
+    if (boil !== this.#endedLast) return;
+    this.#endedLast = null;
+    this.#copyNotebook();
   }
 
   async #beginLive(setup: Setup, lit: string | undefined): Promise<Outcome> {

@@ -38,6 +38,21 @@ test('after each boil there is a copy, and a practice boil makes none', async ()
   expect(said).toEqual([]);
 }, 30_000);
 
+test('what came of a boil is in a copy too, made once when it is kept', async () => {
+  const host = await hostHere();
+  await ranAndEnded(host);
+  const listed = (await host.command({ ref: 'b', boils: true })) as unknown as { data: { boil: string }[] };
+  const name = listed.data[0]!.boil;
+  const keep = (litres: number): Promise<unknown> =>
+    host.command({ ref: 'k', keep_page: { boil: name, page: { syrup: { litres } } } } as Parameters<
+      Host['command']
+    >[0]);
+  expect(await keep(1.2)).toMatchObject({ ok: true });
+  expect(await keep(1.3)).toMatchObject({ ok: true });
+  await host.close();
+  expect(copies(join(folder, 'backups'))).toHaveLength(2);
+}, 30_000);
+
 test('copies go where the settings say, and a folder that is gone is a notice and stops nothing', async () => {
   const stick = join(folder, 'stick');
   const gone = join(folder, 'gone');
