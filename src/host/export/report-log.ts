@@ -49,9 +49,14 @@ function newPage(sheet: Sheet, tongue: Tongue): number {
 function logLines(data: ReportData, tongue: Tongue): LogLine[] {
   const { source, settings, marks, raisings, earlierRaisings } = data;
   const { header } = source;
-  const noted: LogLine[] = marks.map(({ at, mark, withdrawn, questioned }) => {
+  const corrected = new Set(marks.flatMap(({ mark: { corrects } }) => (corrects === undefined ? [] : [corrects])));
+  const isCorrected = (id: string | undefined): boolean => id !== undefined && corrected.has(id);
+  // A correction takes the former note back by itself: nobody did that beside it.
+  const told = marks.filter(({ mark }) => mark.kind !== 'withdraw' || !isCorrected(mark.id));
+  const noted: LogLine[] = told.map(({ at, mark, withdrawn, questioned }) => {
     const line = markLine(mark, header, settings, tongue).slice(0, 1000);
-    const remark = withdrawn ? 'paper.mark.taken_back' : questioned ? 'paper.mark.asked_about' : null;
+    const undone = isCorrected(mark.id) ? 'paper.mark.corrected' : 'paper.mark.taken_back';
+    const remark = withdrawn ? undone : questioned ? 'paper.mark.asked_about' : null;
     return { at, isAlarm: false, text: remark === null ? line : tongue.say(remark, { line }) };
   });
   const called: LogLine[] = raisings.map((raising) => ({

@@ -1,5 +1,6 @@
 // The marks on a pan's curve where a person's word changed what is believed, each a button that tells what it was and is.
 import type { JSX } from 'preact';
+import { isByPractice } from '../../protocol/practice-marks.ts';
 import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { useKey } from '../shell/keys.ts';
@@ -14,21 +15,29 @@ import { say } from '../language/say.ts';
 /** A correction of one pan, with its mark. */
 export interface PanCorrection extends Corrected {
   mark: MarkView;
+  /** One of the many small things that the practice does by itself: its words would crowd out those of a person. */
+  isMinor: boolean;
 }
 
 /** Of one pan, in order of time. */
 export function correctionsOf(now: Now, pan: string): PanCorrection[] {
   return now.marks
-    .flatMap((mark) => correctedBy(mark, now, settings.value).map((each) => ({ ...each, mark })))
+    .flatMap((mark) =>
+      correctedBy(mark, now, settings.value).map((each) => ({
+        ...each,
+        mark,
+        isMinor: isByPractice(mark.mark, now.header),
+      })),
+    )
     .filter(({ correction }) => correction.pan === pan)
     .sort((a, b) => a.correction.t - b.correction.t);
 }
 
-/** As the chart draws them: what was taken back since has its mark, and words only while it is the chosen one. */
+/** As the chart draws them: what was taken back since, or the practice did, has its mark, and words only while it is the chosen one. */
 export function stepsOf(corrections: readonly PanCorrection[], shown: string | null): Step[] {
-  return corrections.map(({ key, correction, isUndone }) => ({
+  return corrections.map(({ key, correction, isUndone, isMinor }) => ({
     x: correction.t,
-    word: isUndone && key !== shown ? null : strengthStep(correction, settings.value),
+    word: (isUndone || isMinor) && key !== shown ? null : strengthStep(correction, settings.value),
     finish: key === shown ? [correction.before.finishAt, correction.after.finishAt] : null,
   }));
 }

@@ -31,7 +31,7 @@ import {
   upTitle,
 } from '../words/compare-words.ts';
 import { exactStrength, strengthShown } from '../words/amounts.ts';
-import { sapKeyOf, sapOfKey } from '../words/sap-words.ts';
+import { sapCalled, sapKeyOf, sapOfKey } from '../words/sap-words.ts';
 import { stillRead } from '../words/still-read.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
@@ -59,13 +59,21 @@ function Choice<T extends string>({ label, options, value, set }: ChoiceProps<T>
   );
 }
 
+/** With its sap where the lines are of several: pans of different saps finish at different heats. */
+function lineName(boil: ComparedBoil, boils: readonly ComparedBoil[]): string {
+  const words = boilWordsAmong(boil, boils);
+  const saps = new Set(boils.flatMap(({ pan }) => (pan === null ? [] : [pan.sap])));
+  if (boil.pan === null || saps.size < 2) return words;
+  return say('compare.line_of_sap', { boil: words, sap: sapCalled(sapOfKey(boil.pan.sap), sapKinds.value) });
+}
+
 function lineOf(boil: ComparedBoil, stroke: number, view: Compare, choice: Settings): ChartLine {
   const { align, what } = view;
   const points = boil.x.map((x, i) => {
     const y = boil.y[i] ?? null;
     return { x: alongShown(align, x, choice), y: y === null ? null : upShown(what, y, choice) };
   });
-  return { name: boilWordsAmong(boil, view.boils), stroke, points };
+  return { name: lineName(boil, view.boils), stroke, points };
 }
 
 const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) => {

@@ -14,6 +14,7 @@ import { timeOfDay } from '../words/clock.ts';
 import { markWords } from '../words/mark-words.ts';
 import { isBig } from '../pans/big-view.tsx';
 import { panName } from '../words/pan-words.ts';
+import { exactStrength } from '../words/amounts.ts';
 import { doubtAbout } from './doubt.ts';
 import { formOf, formsFor } from './forms.ts';
 import { saidOf } from './left-out.ts';
@@ -33,7 +34,7 @@ function Doubt({ question, yes, no }: { question: string; yes: () => void; no: (
     firstButton(row.current);
   }, []);
   return (
-    <div class="row" role="alert" ref={row}>
+    <div class="row mark-doubt" role="alert" ref={row}>
       <b class="problem">▲ {question}</b>
       {/* First what changes nothing, for it has the focus: an Enter too many must not answer yes. */}
       <button type="button" class="main-button" onClick={no}>
@@ -73,13 +74,21 @@ const DOUBTFUL: ReadonlySet<Mark['kind']> = new Set([
   'transfer',
 ]);
 
+/** Why a mark can hardly be meant; of a density that was put right for its warmth, with what was typed. */
+function doubtWords(sentence: string, mark: Mark, { settings }: MarkPlace): string {
+  const doubt = hostWords(sentence);
+  if (mark.kind !== 'density' || mark.brix === undefined) return doubt;
+  const typed = exactStrength(mark.brix, settings);
+  return doubt.includes(typed) ? doubt : say('marks.warmth_put_right', { doubt, typed });
+}
+
 /** What there is to ask back before a mark is noted: what the form can tell itself, then what the host knows. */
 async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | null> {
   const own = doubtAbout(mark, place);
   if (own !== null || !DOUBTFUL.has(mark.kind)) return own;
   try {
     const sentence = (await ask({ doubt: mark })) as string | null;
-    return sentence === null ? null : say('marks.right_all_the_same', { doubt: hostWords(sentence) });
+    return sentence === null ? null : say('marks.right_all_the_same', { doubt: doubtWords(sentence, mark, place) });
   } catch {
     return null; // What is wrong with the link is said when the mark is sent.
   }

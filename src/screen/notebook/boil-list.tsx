@@ -8,7 +8,7 @@ import { Select, saidOptions } from '../boil/inputs.tsx';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
-import { figureLabel, figureWords, heatUnitWords, isRatioOfPart } from '../words/figure-words.ts';
+import { figureLabel, figureWords, heatUnitWords, isRatioOfPart, isRatioOpen } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -194,6 +194,9 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
       )}
       {shown.some(({ figures }) => figures !== null && isRatioOfPart(figures)) && (
         <p class="hint">{say('notebook.ratio_of_part')}</p>
+      )}
+      {shown.some(({ figures }) => figures !== null && isRatioOpen(figures)) && (
+        <p class="hint">{say('notebook.ratio_unknown')}</p>
       )}
       {shown.length < listed.length && (
         <p>

@@ -64,7 +64,7 @@ function BoilsPart(): JSX.Element {
   return (
     <>
       <BoilList stamp={stamp} />
-      <p class="row">
+      <p class="row boils-files">
         <FileButton word={say('notebook.import')} take={take} />
         <FileButton word={say('notebook.open_file')} take={openOnly} />
       </p>
@@ -98,12 +98,10 @@ export function NotebookView(): JSX.Element {
             {say(word)}
           </a>
         ))}
-        <a class="button" href={addressOf('compare')}>
-          {say('notebook.compare')}
-        </a>
-        <a class="button" href={addressOf('tune')}>
-          {say('notebook.tune')}
-        </a>
+        <span class="row parts-beside">
+          <a href={addressOf('compare')}>{say('notebook.compare')}</a>
+          <a href={addressOf('tune')}>{say('notebook.tune')}</a>
+        </span>
       </nav>
       <Part />
     </div>

@@ -221,6 +221,10 @@ const COUNTED_SHARE = 0.01;
 export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
   ratio !== null && sap !== null && syrup !== null && sap.value > (1 + COUNTED_SHARE) * ratio.value * syrup.value;
 
+/** Whether the ratio is not known, though sap and syrup are. */
+export const isRatioOpen = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
+  ratio === null && sap !== null && syrup !== null;
+
 /** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. */
 export function ratioOfWords(
   figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg'>,

@@ -5,6 +5,7 @@ import { say } from '../language/say.ts';
 import { degrees, depth, exactStrength, strength } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 import { finishBrixOf, waterPerSugar } from './lead-words.ts';
+import { isTooLittle } from './planned-sap.ts';
 
 /** Syrup thinner than this spoils, thicker sets crystals, °Bx; common practice. */
 const KEEPS_BRIX = 65;
@@ -42,7 +43,9 @@ function standing(brix: number, reading: Reading, now: Now, settings: Settings):
     return [say('limit.strength_reached', { is })];
   }
   const left = secondsTo(brix, reading, finishBrixOf(now.header, reading.pan));
-  return left === null ? [] : [say('limit.at_todays_fire', { time: timeOfDay(now, now.t + left * 1000) })];
+  if (left === null) return [];
+  const time = timeOfDay(now, now.t + left * 1000);
+  return [say(isTooLittle(now, reading.pan) ? 'limit.at_todays_fire_little' : 'limit.at_todays_fire', { time })];
 }
 
 /** s until another strength, by the time to the finish that holds now: water per sugar falls in a straight line. */

@@ -116,7 +116,23 @@ function fromStrength(told: Explanation, facts: PanFacts, telling: Telling): str
   const rise =
     facts.riseC === null ? say('from.how_hot') : say('from.over_water', { rise: degrees(facts.riseC, settings) });
   const said = { rise, heard: heard(facts, told.t, telling), sap: sapWords(told, facts, telling) };
-  return sentences(say('from.strength', { ...said }), waterSentence(told, telling));
+  return sentences(say('from.strength', { ...said }), waterSentence(told, telling), densityWeighed(told, telling));
+}
+
+/** How long a density reading says something of a pan that boils on, ms (judgement). */
+const WEIGHS_MS = 60 * 60_000;
+
+/** That a density reading of late counts beside the thermometer, which is why the strength is not what it showed. */
+function densityWeighed({ pan, t }: Explanation, { now, settings }: Telling): string {
+  const last = now.marks.findLast(
+    ({ mark, at, withdrawn, questioned, cameTo }) =>
+      mark.kind === 'density' && mark.pan === pan && at <= t && !withdrawn && !questioned && cameTo !== null,
+  );
+  if (last === undefined || t - last.at > WEIGHS_MS || last.cameTo === null) return '';
+  return say('from.density_weighed', {
+    age: ago((t - last.at) / 1000),
+    strength: exactStrength(last.cameTo, settings),
+  });
 }
 
 /** "the volumes noted, the last a Top-up 12 min ago, less what has boiled away since". */

@@ -7,7 +7,7 @@ const shallow = { depthMm: 9.2, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 }
 
 test('a small batch is told of with when to carry it, and once it is thick enough without', () => {
   expect(shallowWords(moment, shallow, metric)).toBe(
-    'Too little for this pot: without more sap it ends 9\u00a0mm deep. Top it up, or pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
+    'Too little for this pan: without more sap it ends 9\u00a0mm deep. Top it up, or pour it into a smaller pot at about 45\u00a0°Bx, around 08:50.',
   );
   expect(shallowWords(moment, { ...shallow, pourInS: null, moreSapLitres: 12 }, metric)).toMatch(
     /at about 45\u00a0°Bx\.$/u,
@@ -27,8 +27,8 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     smallestBatch: null,
     readAgainAt: null,
   });
-  expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once');
-  expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once');
+  expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once keeps it hot');
+  expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once keeps it hot');
   expect(roomWords(room(null), metric)).toBeNull();
   expect(roomWords(room(0.02), metric)).toBeNull();
 });

@@ -186,7 +186,7 @@ test('what cannot be finished in its pot says so first, and whose time it is', (
   const said = (now: typeof moment, told: Explanation): string =>
     explainWords(told, { now, settings: metric, saps: sapKinds });
   expect(said(little, finish)).toMatch(
-    /^There is too little in this pot to finish it here\. What is in it alone would be done about 08:30, between 08:25 and 08:40/u,
+    /^There is too little in this pan to finish it here\. What is in it alone would be done about 08:30, between 08:25 and 08:40/u,
   );
   expect(said(little, { ...finish, pan: 'p2' })).toMatch(/^Done about 08:30/u);
   const there = { ...finish, value: 0, low: 0, high: 0 };
@@ -200,4 +200,16 @@ test('a rise says what is added to or taken off the number of its thermometer', 
   const rise: Explanation = { ...strength, what: 'rise', value: 3.9, low: 3.7, high: 4.1 };
   expect(words(rise)).toContain('101.9 °C by the probe T1 on board A (20 s ago), with 0.3 °C taken off.');
   expect(words({ ...rise, facts: { ...facts, correctionC: 0 } })).toContain('by the probe T1 on board A (20 s ago). ');
+});
+
+test('a strength beside a density that was noted of late says that both are weighed', () => {
+  const noted = {
+    ...{ t: moment.t - 4 * MINUTE, at: moment.t - 4 * MINUTE, withdrawn: false, questioned: false, doubt: null },
+    ...{ mark: { kind: 'density', pan: 'p1', brix: 58 }, corrections: [], cameTo: 58.2, takenC: null },
+  } as (typeof moment.marks)[number];
+  const said = (now: typeof moment): string =>
+    explainWords(strength, { now, settings: metric, saps: sapKinds }).replaceAll('\u00a0', ' ');
+  const weighed = 'The density that you noted 4 min ago, 58.2 °Bx, is weighed with that, each by how sure it is.';
+  expect(said({ ...moment, marks: [noted] })).toContain(weighed);
+  expect(said({ ...moment, marks: [{ ...noted, withdrawn: true }] })).not.toContain('weighed');
 });

@@ -12,6 +12,14 @@ test('a strength ahead tells its time of day at today’s fire', () => {
   expect(said({ brix: 65.5 })).toEqual(['At today’s fire that is about 08:06.']);
 });
 
+test('a pan with too little in it to finish there says so beside that time, as its card does', () => {
+  const one = { pan: reading.pan, ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
+  const little = { ...moment, advice: [{ ...one, readAgainAt: null }] };
+  expect(finishSentences({ brix: 66.9 }, reading, little, metric)).toEqual([
+    'At today’s fire that would be about 08:09, but there is too little in it yet to finish in this pan.',
+  ]);
+});
+
 test('what is behind the pan would be called at once', () => {
   expect(said({ brix: 60 })[0]).toBe('It stands at about 63 °Bx now: it would be called done at once.');
   expect(said({ rise_c: 3 })[0]).toBe('It boils 3.4 °C over water now: it would be called done at once.');

@@ -56,10 +56,10 @@ test('what cannot be finished in its pot is to be poured into a smaller one, and
   const little = (now: Now): Now => ({ ...now, advice: now.advice.map((one) => ({ ...one, tooLittle: true })) });
   const [early, late] = [little(after(topUp(38))), little(after(topUp(140)))];
   expect(forecastWords(late, reading)).toEqual({ headline: 'Pour it into a smaller pot to finish it', range: null });
-  expect(forecastWords(early, reading)).toEqual({ headline: 'Too little yet to finish in this pot', range: null });
+  expect(forecastWords(early, reading)).toEqual({ headline: 'Too little yet to finish in this pan', range: null });
   // Before a smaller pot is of use, no large letters ask for it.
   const quiet = { ...late, advice: late.advice.map((one) => ({ ...one, shallow: null })) };
-  expect(forecastWords(quiet, reading)!.headline).toBe('Too little yet to finish in this pot');
+  expect(forecastWords(quiet, reading)!.headline).toBe('Too little yet to finish in this pan');
   // At its least depth there is no time to name: sap of the plan first, where some is left.
   const due = { ...moment.next, what: 'smaller-pot', pan: 'p1', at: moment.t } as const;
   expect(nextLine({ ...early, next: due }).what).toBe('top up now');
