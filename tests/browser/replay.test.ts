@@ -205,7 +205,7 @@ test('the page of a boil tells no count of its calls before all of it is read, n
 
 test('boils are laid over each other, aligned otherwise by a press, with what differs in words', async () => {
   await page.getByRole('link', { name: 'Notebook' }).click();
-  await page.getByRole('link', { name: 'Compare', exact: true }).click();
+  await page.getByRole('link', { name: 'Compare boils', exact: true }).click();
   for (const name of ['Three pots', 'Birch, one pot']) await page.getByRole('checkbox', { name }).check();
   const chart = page.locator('.lines-chart');
   await expect.poll(() => chart.locator('.stroke[d^="M"]').count(), PATIENCE).toBe(2);
@@ -236,7 +236,7 @@ test('on a phone no word of the chart runs out of it', async () => {
 
 test('settings are run on past boils, and a boil opens at its worst moment', async () => {
   await page.getByRole('link', { name: '← Notebook' }).click();
-  await page.getByRole('link', { name: 'Tune', exact: true }).click();
+  await page.getByRole('link', { name: 'Tune the calls', exact: true }).click();
   await page.getByLabel('“Nearly syrup” is called').selectOption('1800');
   await page.getByRole('button', { name: 'Run the boils again' }).press('Enter');
   const found = region('How they would have done');

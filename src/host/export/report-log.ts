@@ -51,9 +51,7 @@ function logLines(data: ReportData, tongue: Tongue): LogLine[] {
   const { header } = source;
   const corrected = new Set(marks.flatMap(({ mark: { corrects } }) => (corrects === undefined ? [] : [corrects])));
   const isCorrected = (id: string | undefined): boolean => id !== undefined && corrected.has(id);
-  // A correction takes the former note back by itself: nobody did that beside it.
-  const told = marks.filter(({ mark }) => mark.kind !== 'withdraw' || !isCorrected(mark.id));
-  const noted: LogLine[] = told.map(({ at, mark, withdrawn, questioned }) => {
+  const noted: LogLine[] = marks.map(({ at, mark, withdrawn, questioned }) => {
     const line = markLine(mark, header, settings, tongue).slice(0, 1000);
     const undone = isCorrected(mark.id) ? 'paper.mark.corrected' : 'paper.mark.taken_back';
     const remark = withdrawn ? undone : questioned ? 'paper.mark.asked_about' : null;

@@ -181,6 +181,21 @@ function handText(marks: object[]): string {
   return [...lines, { t: 7_200_000, run: 'ended' }].map((line) => `${JSON.stringify(line)}\n`).join('');
 }
 
+test('a note that was corrected says so, and only what was taken back for good says that', async () => {
+  const depth = (id: string, mm: number, more = {}) => ({ kind: 'depth', pan: 'p1', mm, id, ...more });
+  const marks = [
+    { t: 60_000, mark: depth('m1', 40) },
+    { t: 120_000, mark: { kind: 'withdraw', id: 'm1' } },
+    { t: 120_000, mark: depth('m2', 42, { corrects: 'm1', at: 60_000 }) },
+    { t: 180_000, mark: depth('m3', 50) },
+    { t: 240_000, mark: { kind: 'withdraw', id: 'm3' } },
+  ];
+  const { notebook, boil } = await kept(handText(marks));
+  const words = wordsOf(await report(notebook, boil.boil));
+  expect(words).toMatch(/depth, 40.mm \(corrected\)/u);
+  expect(words).toMatch(/depth, 50.mm \(taken back\)/u);
+});
+
 /** How many dots are drawn: nothing else on paper has a round outline. */
 const dotsOf = (pdf: Buffer): number =>
   streamsOf(pdf)
