@@ -86,7 +86,7 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
 type Logged = { at: number; mark: MarkView } | { at: number; power: Now['powers'][number] };
 
 /** Marks and new burner powers by when they were, the latest first; of one moment what was noted last stands first. */
-function loggedIn(now: Now): Logged[] {
+export function loggedIn(now: Now): Logged[] {
   const listed = now.marks.filter((each) => each.mark.kind !== 'withdraw' && !standsAgain(each, now, settings.value));
   const marks = listed.map((mark) => ({ at: mark.at, mark }));
   const powers = now.powers.map((power) => ({ at: power.t, power }));
