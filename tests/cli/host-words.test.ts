@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
-import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import { ALARM_WORDS, alarmWords, fellWords } from '../../src/core/alarms/words.ts';
 import { formOf } from '../../src/language/host-words.ts';
 import { hostWords } from '../../src/screen/language/host-words.ts';
 import { language } from '../../src/screen/language/language.ts';
@@ -25,6 +25,13 @@ function reasonsOf(file: string): string[] {
 test('every alarm has its title, meaning and cure', () => {
   const all = Object.values(ALARM_WORDS).flatMap(({ title, means, todo }) => [title, means, todo]);
   expect(all.filter((sentence) => formOf(sentence) === null)).toEqual([]);
+});
+
+test('a call whose pan fell unexplained has its reason and its own words', () => {
+  const why = fellWords('104.7', '100.8');
+  const { means, todo } = alarmWords('past-finish', null, why);
+  expect(means).not.toBe(ALARM_WORDS['past-finish'].means);
+  expect([whyWords(why, metric), means, todo].filter((sentence) => formOf(sentence) === null)).toEqual([]);
 });
 
 test('the reason of every call in the recordings has a form', { timeout: 60_000 }, () => {

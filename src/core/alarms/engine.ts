@@ -158,7 +158,7 @@ function whileOn(
   if (!finding.inside) {
     state.condition = 'active';
     // The numbers behind it are those of now.
-    if (finding.over) state.why = finding.why();
+    if (finding.over || finding.rewords === true) state.why = finding.why();
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
   }
   if (state.condition === 'active') {

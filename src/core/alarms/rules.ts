@@ -1,6 +1,7 @@
 // What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
 import type { AlarmName, Priority } from '../boil/entries.ts';
 import type { TimeLeft } from '../pan/forecast.ts';
+import { fellWords } from './words.ts';
 import { BARE_DEPTH_MM } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
@@ -47,6 +48,8 @@ export interface Finding {
   inside: boolean;
   priority: Priority;
   why: () => string;
+  /** Where it is neither over nor inside: the numbers that the call stood on are no more those of now, and `why` says so. */
+  rewords?: boolean;
   /** It ends without waiting: taken off, poured into, or another alarm has taken its place. */
   atOnce?: boolean;
 }
@@ -90,19 +93,12 @@ function itIsOver(priority: Priority): Finding {
 const minutes = (seconds: number): string => String(Math.max(1, Math.round(seconds / 60)));
 const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
 
-function nearFinish({
-  reading,
-  settings,
-  finishBrix,
-  reachedFinish,
-  finish,
-  justPoured,
-  handAgeMs,
-}: PanSituation): Finding | null {
+function nearFinish(situation: PanSituation): Finding | null {
+  const { reading, settings, finishBrix, reachedFinish, finish, justPoured, handAgeMs } = situation;
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
   if (done) return itIsOver('medium');
-  if (left === null || reading.brix === null) return justPoured ? itIsOver('medium') : null;
+  if (left === null || reading.brix === null) return justPoured ? itIsOver('medium') : fellUnexplained(situation);
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
@@ -130,8 +126,10 @@ function pastFinish(situation: PanSeen): Finding | null {
 /** A strength that was reached stays so while nothing is known; a pan that has cooled was taken off. */
 function whileReached(situation: PanSeen, reached: boolean): Finding | null {
   const { reading } = situation;
-  if (!reached || reading.stage === 'off') return itIsOver('high');
-  if (reading.brix === null && !beyondScale(situation)) return cooled(situation);
+  // A pour that was only guessed from the fall ends nothing either.
+  if (!reached || reading.stage === 'off')
+    return (reading.stage === 'off' ? null : fellUnexplained(situation)) ?? itIsOver('high');
+  if (reading.brix === null && !beyondScale(situation)) return cooled(situation) ?? fellUnexplained(situation);
   const counted = situation.byCount ? COUNTED : handWords(situation.handAgeMs);
   return { over: true, inside: false, priority: 'high', why: () => `${strengthWords(situation)}${counted}` };
 }
@@ -151,6 +149,17 @@ const TAKEN_OFF_C = 8;
 function cooled({ reading }: PanSeen): Finding | null {
   if (reading.rise_c === null || reading.rise_c > -TAKEN_OFF_C) return null;
   return itIsOver('high');
+}
+
+/**
+ * A thick pan fell at once and nobody noted why: it may have been poured into, and its tip may hang in the air over syrup
+ * that burns. Nothing is called by that alone, and nothing that was called ends.
+ */
+function fellUnexplained({ reading: { temperature_c: now }, signs }: PanSeen): Finding | null {
+  const { fell } = signs.pan;
+  if (fell === null || now === null) return null;
+  const why = (): string => fellWords(digits(fell.fromC, 1), digits(now, 1));
+  return { over: false, inside: false, priority: 'high', why, rewords: true };
 }
 
 function strengthWords({ reading, finishBrix }: PanSeen): string {
@@ -173,7 +182,10 @@ function scorchRisk(situation: PanSituation): Finding | null {
   const { bare } = situation.signs.pan;
   if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
   const burns = burnsIn(situation);
-  if (burns === null) return situation.justPoured ? itIsOver('high') : cooled(situation);
+  if (burns === null)
+    return situation.justPoured ? itIsOver('high') : (cooled(situation) ?? fellUnexplained(situation));
+  // What is counted off says nothing of how thick it is: no call that stood on that ends by it.
+  if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
   return {
     over: burns.seconds <= settings.scorchLeadS,
     // A count that is hardly known is no reason to stop calling; a pour or a look at the depth is.
@@ -271,14 +283,15 @@ function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: Pa
   };
 }
 
-function probeLost({ reading, portLost, signs }: PanSeen): Finding | null {
+function probeLost(seen: PanSeen): Finding | null {
+  const { reading, portLost, signs } = seen;
   const gone = reading.probe === 'lost' || reading.probe === 'broken';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
     over: gone && !unwatched,
     // Late is neither: only a reading that came ends it.
     inside: unwatched || (!gone && reading.probe !== 'late'),
-    priority: isThick(reading) ? 'high' : 'medium',
+    priority: isThick(seen) ? 'high' : 'medium',
     why: () => (reading.probe === 'broken' ? (signs.broken ?? 'the probe is broken') : 'nothing comes from the probe'),
   };
 }

@@ -1,11 +1,10 @@
 // The alarms of what a temperature shows beside a strength: a boil that died, a probe that lies, a cylinder that runs out.
 import type { PanSigns } from '../pan/pan-signs.ts';
-import type { PanReading } from '../pan/reading.ts';
 import type { Finding, PanSeen, Rule } from './rules.ts';
 
 /** Signs of one pan and of what hangs in it and burns under it. */
 export interface SignsSeen {
-  pan: Pick<PanSigns, 'lost' | 'bare'>;
+  pan: Pick<PanSigns, 'lost' | 'bare' | 'fell'>;
   /** When somebody last noted a flame of this pan, ms. */
   flameNotedAt: number;
   /** Why its probe cannot be right, or gives nothing though its channel is named; null where there is no reason. */
@@ -43,17 +42,18 @@ function boilLost({ reading, signs, justPoured }: PanSeen): Finding | null {
 }
 
 /** From here on a probe that cannot be believed costs minutes that are not there. */
-export const isThick = ({ stage }: PanReading): boolean =>
-  stage === 'thickening' || stage === 'near-finish' || stage === 'finished';
+export const isThick = ({ reading: { stage }, signs }: Pick<PanSeen, 'reading' | 'signs'>): boolean =>
+  stage === 'thickening' || stage === 'near-finish' || stage === 'finished' || signs.pan.fell !== null;
 
-function probeSuspect({ reading, portLost, signs }: PanSeen): Finding | null {
+function probeSuspect(seen: PanSeen): Finding | null {
+  const { reading, portLost, signs } = seen;
   const doubted = reading.probe === 'stuck' || reading.probe === 'suspect';
   const unwatched = reading.stage === 'off' || reading.probe === null || portLost;
   return {
     over: doubted && !unwatched,
     // A probe that is late or lost has not become right by that.
     inside: unwatched || reading.probe === 'ok',
-    priority: isThick(reading) ? 'high' : 'medium',
+    priority: isThick(seen) ? 'high' : 'medium',
     why: () => signs.doubt ?? '',
   };
 }

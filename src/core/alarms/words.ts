@@ -92,8 +92,23 @@ const BURNT: AlarmWords = {
   todo: 'Turn the heat off and stay back. Pour nothing in: it would spit and flash into steam. Put a lid on flames, and call the fire service if they spread.',
 };
 
-/** The words of an alarm as its pan stands now; `reading` is null for one that is about no pan. */
-export function alarmWords(alarm: AlarmName, reading: PanReading | null): AlarmWords {
+const FELL_ENDS = ', and nobody noted why: was something poured in, or is the tip out of the syrup?';
+
+/** Why a call stands whose pan fell out of thick syrup unexplained: from and to which °C, printed. */
+export const fellWords = (from: string, to: string): string => `fell from ${from} to ${to} °C${FELL_ENDS}`;
+
+/** How strong it is now nobody knows: the call is of what it was before it fell. */
+const FELL = {
+  means: 'It may be thinner now, or the probe does not show it any more: it is watched again once that is known.',
+  todo: 'Look into the pan. Put the tip back if it is out; note what was poured in. If it is still thick, take it off the heat.',
+};
+
+/**
+ * The words of an alarm as its pan stands now; `reading` is null for one that is about no pan, and `why` is what the call
+ * stands on.
+ */
+export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = ''): AlarmWords {
+  if (why.endsWith(FELL_ENDS)) return { ...ALARM_WORDS[alarm], ...FELL };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;
   return reading.scorch_in_s === 0 ? BURNING : ALARM_WORDS[alarm];

@@ -7,6 +7,7 @@ import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { type EndsShallow, endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
+import { fallInDoubt } from '../pan/pan-signs.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { readAgainAt } from '../probes/hand-due.ts';
 import { type SapFrom, sapOfPan } from './sap-strength.ts';
@@ -29,6 +30,8 @@ export interface Advice {
   pan: string;
   /** The mark that would narrow its forecast most; null while that is narrow enough, or no mark would. */
   ask: AskedMark | null;
+  /** It fell out of thick syrup unexplained: by how much, °C; its strength is not known till somebody tells. null for no such fall. */
+  fellC: number | null;
   shallow: Shallow | null;
   /** What is in it now would end under the least depth: it cannot be finished here, whether or not that is told of yet. */
   tooLittle: boolean;
@@ -54,12 +57,19 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
   return {
     pan,
     ask,
+    fellC: fellBy(state, reading),
     shallow: shallowOf(look, ends),
     tooLittle: ends !== null,
     roomLitres: topUpLitres(look),
     smallestBatch: least === null ? null : { ...least, sapFrom: sap.from },
     readAgainAt: readAgainAt(reading, state.pans[pan]!.byHand?.at ?? null),
   };
+}
+
+function fellBy(state: BoilState, { pan, temperature_c: now }: PanReading): number | null {
+  const { signs, course } = state.pans[pan]!;
+  const fell = fallInDoubt(signs, course);
+  return fell === null || now === null ? null : Math.max(0, fell.fromC - now);
 }
 
 /** Under this strength more sap is likely to follow, unless none came for so long: till then nothing is said of how it ends; °Bx, ms. */

@@ -1,5 +1,6 @@
 // What the alarms of signs are told of one pan: its own temperature, its probes, its flame and its cylinder.
 import type { SignsSeen } from '../alarms/sign-rules.ts';
+import { fallInDoubt } from '../pan/pan-signs.ts';
 import { type BrokenBy, brokenWords } from './broken-probe.ts';
 import { type CylinderLeft, cylinderLeft } from './cylinder.ts';
 import type { ProbeDoubt } from './probe-signs.ts';
@@ -14,8 +15,9 @@ export interface ProbeTrouble {
 /** `trouble` is null for a pan that has no probe. */
 export function signsOf(state: BoilState, id: string, trouble: ProbeTrouble | null, t: number): SignsSeen {
   const brokenBy = trouble?.brokenBy ?? null;
+  const { signs, course } = state.pans[id]!;
   return {
-    pan: state.pans[id]!.signs,
+    pan: { ...signs, fell: fallInDoubt(signs, course) },
     flameNotedAt: state.standing.flameAt[id] ?? -Infinity,
     doubt: trouble?.doubt?.why ?? null,
     broken: brokenBy === null ? null : brokenWords(brokenBy),

@@ -191,7 +191,7 @@ export function callsView(
   return {
     alarms: listAlarms(book).map((alarm) => ({
       ...alarm,
-      ...alarmWords(alarm.alarm, readings.find(({ pan }) => pan === alarm.pan) ?? null),
+      ...alarmWords(alarm.alarm, readings.find(({ pan }) => pan === alarm.pan) ?? null, alarm.why),
     })),
     sound: { priority: soundNow(book, t), silencedUntil: book.silencedUntil },
     unanswered: unansweredHigh(book, t),

@@ -100,6 +100,7 @@ function take(course: Course, setting: Setting, one: Of<'take'>, moved: Map<stri
 function flame(course: Course, setting: Setting, level: number): void {
   const before = course.flame;
   course.flame = level;
+  if (level < before) course.loweredAt = course.t;
   if (isOff(course)) finishIsOver(course);
   if (level === 0 || before === level) return;
   const error = LEVEL_SHARE * (before === 0 ? 1 : Math.log(level / before));
@@ -150,6 +151,7 @@ const READ_TO_BRIX = 0.25;
 /** An instrument that shows less than the finish ends it; below a boil nothing but the instrument tells of it. */
 function instrumentJudges(course: Course, setting: Setting, brix: number): void {
   course.strengthMeasured = true;
+  course.strengthAt = course.t;
   const finishBrix = setting.around.limits.finish.brix;
   if (setting.design.ceilingC !== null) judgeNow(course, setting);
   else if (brix < finishBrix) finishIsOver(course);

@@ -43,6 +43,8 @@ export interface Course extends FinishLatches {
   boilingFrom: number;
   /** When somebody last measured how much is in it, ms. */
   volumeAt: number;
+  /** When somebody last measured how strong it is with an instrument, ms. */
+  strengthAt: number;
   /** What was last filled into it came from another pan whose contents were known. */
   received: boolean;
   /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
@@ -58,8 +60,9 @@ export interface Course extends FinishLatches {
   handZeroC: number | null;
   /** No rate is worked out over what was before this: another probe, a gap, ms. */
   heardFrom: number;
-  /** Share of full flame. */
+  /** Share of full flame, and when somebody last noted it lower, ms. */
   flame: number;
+  loweredAt: number;
   emptied: boolean;
   /** Heat that is owed before it boils again, as kg of steam; null while nobody knows whether it boils. */
   debtKg: number | null;
@@ -188,6 +191,7 @@ export function startCourse(t: number): Course {
     disturbedAt: -1,
     boilingFrom: -1,
     volumeAt: LONG_AGO_MS,
+    strengthAt: LONG_AGO_MS,
     received: false,
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,
@@ -195,6 +199,7 @@ export function startCourse(t: number): Course {
     handZeroC: null,
     heardFrom: -1,
     flame: 1,
+    loweredAt: LONG_AGO_MS,
     emptied: false,
     debtKg: null,
     boiledWith: null,

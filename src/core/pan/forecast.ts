@@ -6,6 +6,7 @@ import { massShareOf } from './filter/mix.ts';
 import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
+import { fallInDoubt } from './pan-signs.ts';
 import type { PanModel } from './pan-state.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -39,6 +40,8 @@ export interface Look {
   heated: boolean;
   /** Share to which the litres are known; Infinity while nobody told of them. */
   litresShare: number;
+  /** It fell out of thick syrup and nobody noted why: how strong it is now, and so when it is done, nobody can tell. */
+  fell: boolean;
 }
 
 /** What is known of a pan at t, ms of boil time. */
@@ -52,6 +55,7 @@ export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
     now,
     heated: isHeated(pan, setting),
     litresShare: now === null || !course.told ? Infinity : massShareOf(now),
+    fell: fallInDoubt(pan.signs, course) !== null,
   };
 }
 
@@ -88,7 +92,7 @@ const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
 /** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
 export function timeToStrength(look: Look, brix: number): TimeLeft | null {
   const { now, pan } = look;
-  if (now === null || !look.heated || !isKnown(look)) return null;
+  if (now === null || !look.heated || look.fell || !isKnown(look)) return null;
   const water = waterOf(now);
   const over = water - waterPerSugar(brix);
   if (over <= 0) return THERE;

@@ -75,6 +75,7 @@ export class PanNow implements PanReading {
   }
 
   get scorch_in_s(): number | null {
+    if (this.#look.fell) return null;
     const shallow = this.#look.litresShare < USEFUL_SHARE ? this.#shallow : null;
     return earlier(this.tooStrong(), shallow)?.seconds ?? null;
   }

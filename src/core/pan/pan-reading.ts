@@ -4,6 +4,7 @@ import type { Setting } from './course-time.ts';
 import { brixOfWaterPerSugar, riseOfWater, waterPerSugar } from './filter/liquid.ts';
 import { variance, WATER, waterOf } from './filter/belief.ts';
 import { isKnown, lookAt, type Look, type TimeLeft, countToDepth, timeToDepth, timeToStrength } from './forecast.ts';
+import { fallInDoubt } from './pan-signs.ts';
 import type { PanModel } from './pan-state.ts';
 import { PanNow, type Strength } from './pan-now.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
@@ -91,7 +92,7 @@ export const isByInstrument = ({ phase, strengthMeasured }: Course): boolean => 
 function strengthOf(look: Look): Strength | null {
   const { pan, setting, now } = look;
   const { course } = pan;
-  if (isOff(course) || now === null || setting.around.pressureHpa === null) return null;
+  if (isOff(course) || now === null || look.fell || setting.around.pressureHpa === null) return null;
   if (course.phase !== 'boiling' && !isByPour(course) && !isByInstrument(course)) return null;
   if (!isKnown(look) && !isByInstrument(course)) return null;
   const u = waterOf(now);
@@ -128,6 +129,7 @@ const UNDER_BOIL_C = 0.2;
 function stageOf({ course, signs }: PanModel, setting: Setting, reading: PanReading, nearLeadS: number): Stage {
   const { around } = setting;
   if (isOff(course)) return 'off';
+  if (fallInDoubt(signs, course) !== null) return 'unknown';
   if (course.reachedFinish) return 'finished';
   const { brix, temperature_c: temperature, finish_in_s: left } = reading;
   // What was poured in tells how strong it is, not how hot.

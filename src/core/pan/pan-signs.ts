@@ -1,6 +1,8 @@
 // What the temperature of one pan shows beside its strength: a boil that died, a tip that came out of thick syrup or out of the pan.
 import { type Course, isOff } from './course.ts';
-import type { Setting } from './course-time.ts';
+import { beliefOf, type Setting } from './course-time.ts';
+import { OFFSET, SAP, waterOf } from './filter/belief.ts';
+import { riseOfWater } from './filter/liquid.ts';
 import { lastMinutes, type LastMinutes } from './last-minutes.ts';
 import type { TemperatureTrack } from './temperature-track.ts';
 
@@ -31,6 +33,8 @@ export interface PanSigns {
   lost: FallSign | null;
   /** The tip came out of thick syrup and hangs in its steam. */
   bare: FallSign | null;
+  /** It fell out of thick syrup, nobody noted why, and nothing since showed why: what is believed of it may be so no more. */
+  fell: FallSign | null;
   /** It cooled faster than anything in a pan can, and did not turn: the tip is in the air. `stands` once nobody said that the pan was taken off. */
   lifted: (FallSign & { stands: boolean }) | null;
   /** The last leap. */
@@ -39,7 +43,17 @@ export interface PanSigns {
 
 /** Nothing has shown itself yet. */
 export function startSigns(): PanSigns {
-  return { blockAt: -1, boiledAt: null, thick: null, falling: null, lost: null, bare: null, lifted: null, leap: null };
+  return {
+    blockAt: -1,
+    boiledAt: null,
+    thick: null,
+    falling: null,
+    lost: null,
+    bare: null,
+    fell: null,
+    lifted: null,
+    leap: null,
+  };
 }
 
 /** So long after a pour, a settling or a probe's arrival a boil is called steady again, ms. */
@@ -65,6 +79,7 @@ export function noteSigns(signs: PanSigns, track: TemperatureTrack, course: Cour
   noteLeap(signs, track, course, end, waterC);
   noteBoil(signs, course, setting, end);
   endExplained(signs, course);
+  noteFell(signs, course, setting, track);
   if (shape === null) return;
   const seen = { shape, noise: noiseOf(track), end, waterC };
   noteLifted(signs, course, seen);
@@ -116,6 +131,7 @@ function forgetSigns(signs: PanSigns): void {
   signs.falling = null;
   signs.lost = null;
   signs.bare = null;
+  signs.fell = null;
   signs.lifted = null;
 }
 
@@ -133,6 +149,7 @@ function noteBoil(signs: PanSigns, course: Course, setting: Setting, end: number
 function endExplained(signs: PanSigns, { pouredAt }: Course): void {
   if (signs.lost !== null && pouredAt > signs.lost.from - POUR_EXPLAINS_MS) signs.lost = null;
   if (signs.bare !== null && pouredAt > signs.bare.from - POUR_EXPLAINS_MS) signs.bare = null;
+  if (signs.fell !== null && pouredAt > signs.fell.from - POUR_EXPLAINS_MS) signs.fell = null;
   if (signs.lifted !== null && pouredAt > signs.lifted.from - POUR_EXPLAINS_MS) signs.lifted = null;
 }
 
@@ -255,3 +272,52 @@ function noteBare(signs: PanSigns, course: Course, { shape, noise, end, waterC }
   const inSteam = d <= waterC + STEAM_OVER_C && thick.celsius - d >= BARE_FALL_C;
   if (flat && inSteam) signs.bare = { from: thick.at, fromC: thick.celsius };
 }
+
+/** Out of thick syrup so much at once is no wander of a boil, °C; what is believed of it fits again to half of that. */
+const FELL_C = 1;
+const FITS_C = FELL_C / 2;
+
+/** By so much in a block a tip still falls to where it will hang, °C: one that is taken off or lifted out passes by. */
+const STILL_FALLS_C = 1;
+
+/**
+ * A thick pan that falls at once was poured into, or its tip came out, or its fire went: which, the temperature does not
+ * say. It stands until somebody tells, the temperature is back, or the boil shows what is believed.
+ */
+function noteFell(signs: PanSigns, course: Course, setting: Setting, track: TemperatureTrack): void {
+  const { fall, riseC } = course;
+  const { waterC, limits } = setting.around;
+  const finishC = limits.finish.riseC;
+  if (riseC === null || waterC === null) return;
+  if (signs.fell !== null) {
+    const isBack = track.blockValues.at(-1)! >= signs.fell.fromC - FITS_C;
+    const isTold = course.strengthAt >= signs.fell.from || isTurned(course, signs.fell.from);
+    const fits = course.phase === 'boiling' && Math.abs(riseC - believedRiseC(course, setting)) <= FITS_C;
+    if (isBack || isTold || fits) signs.fell = null;
+    return;
+  }
+  if (fall === null || finishC === null || fall.fromC < THICK_SHARE * finishC || riseC >= finishC) return;
+  const goesOn = (course.recentRises.at(-2) ?? Infinity) - riseC > STILL_FALLS_C;
+  const isExplained =
+    course.pouredAt > fall.at - POUR_EXPLAINS_MS || course.strengthAt >= fall.at || isTurned(course, fall.at);
+  if (!isExplained && !goesOn && fall.fromC - riseC >= FELL_C)
+    signs.fell = { from: fall.at, fromC: waterC + fall.fromC };
+}
+
+/** Whoever turned the flame down so long before a fall, or after it began, knows why it fell, ms. */
+const FLAME_EXPLAINS_MS = 10 * 60_000;
+const isTurned = ({ loweredAt }: Course, at: number): boolean => loweredAt > at - FLAME_EXPLAINS_MS;
+
+/** The rise that is expected of a boiling pan as it is believed, °C. */
+function believedRiseC(course: Course, setting: Setting): number {
+  const belief = beliefOf(course, setting);
+  const { riseC } = riseOfWater(waterOf(belief), setting.design.shares, setting.around.pressureHpa ?? 1013.25);
+  return belief.x[OFFSET]! + (1 + belief.x[SAP]!) * riseC;
+}
+
+/** Colder than this under the water point a pan was taken off, or its tip: nobody waits for what it boils to, °C. */
+const TAKEN_OFF_C = 8;
+
+/** The fall that stands of a pan that may still boil; null for none. */
+export const fallInDoubt = ({ fell }: Pick<PanSigns, 'fell'>, { riseC }: Pick<Course, 'riseC'>): FallSign | null =>
+  riseC !== null && riseC > -TAKEN_OFF_C ? fell : null;

@@ -3,15 +3,17 @@ import { plannedStrength } from '../../protocol/planned-strength.ts';
 import { sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
+import { settings } from '../client/store.ts';
 import { openFormFor } from '../marks/open-form.ts';
+import { degreesApart } from '../words/amounts.ts';
 import { firstNote, markCall, notKnownYet } from '../words/pan-words.ts';
 
 const MOST_UNKNOWNS = 2;
 
-function NoteButton({ pan, mark }: { pan: string; mark: MarkKind }): JSX.Element {
+function NoteButton({ pan, mark, call }: { pan: string; mark: MarkKind; call?: string | undefined }): JSX.Element {
   return (
     <button type="button" onClick={() => openFormFor(pan, mark)}>
-      {markCall(mark)}
+      {call ?? markCall(mark)}
     </button>
   );
 }
@@ -19,11 +21,11 @@ function NoteButton({ pan, mark }: { pan: string; mark: MarkKind }): JSX.Element
 interface NotKnownProps {
   now: Now;
   reading: Reading;
-  ask: Advice['ask'];
+  advice: Advice | null;
   canMark: boolean;
 }
 
-export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Element | null {
+export function NotKnown({ now, reading, advice, canMark }: NotKnownProps): JSX.Element | null {
   const first = firstNote(now, reading);
   if (first !== null)
     return (
@@ -34,11 +36,17 @@ export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Ele
         </li>
       </ul>
     );
-  const unknowns = notKnownYet(reading, ask, plannedStrength(now, reading) !== null).slice(0, MOST_UNKNOWNS);
+  const fellC = advice?.fellC ?? null;
+  const unknowns = notKnownYet(
+    reading,
+    advice?.ask ?? null,
+    plannedStrength(now, reading) !== null,
+    fellC === null ? null : degreesApart(fellC, settings.value),
+  ).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;
   return (
     <ul class="not-known">
-      {unknowns.map(({ what, how, mark, roughly, inDoubt }) => (
+      {unknowns.map(({ what, how, mark, roughly, inDoubt, call }) => (
         <li key={what}>
           <span>
             {sayDrawn(
@@ -46,7 +54,7 @@ export function NotKnown({ now, reading, ask, canMark }: NotKnownProps): JSX.Ele
               { what, how, b: (words) => <b>{words}</b> },
             )}
           </span>
-          {canMark && mark !== null && <NoteButton pan={reading.pan} mark={mark} />}
+          {canMark && mark !== null && <NoteButton pan={reading.pan} mark={mark} call={call} />}
         </li>
       ))}
     </ul>

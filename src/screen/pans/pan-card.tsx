@@ -302,7 +302,7 @@ export function PanCard({
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
       <LeftOutLine now={now} pan={reading.pan} canMark={canMark} />
       {shallow !== null && goesOn && <p class="advice">{shallowWords(now, shallow, settings.value)}</p>}
-      {isAsked && <NotKnown now={now} reading={reading} ask={advice?.ask ?? null} canMark={canMark} />}
+      {isAsked && <NotKnown now={now} reading={reading} advice={advice} canMark={canMark} />}
       <p class={doubtful ? 'probe probe-doubtful' : 'probe'}>
         <span>
           {readByHand(now, reading, settings.value) ?? probeLine(now, reading)}

@@ -54,6 +54,10 @@ export function signedRise(riseC: number, settings: Settings): string {
   return signed(differenceFromCelsius(riseC, settings.temperature), Math.abs(riseC) >= 10 ? 0 : 1);
 }
 
+/** "3.9 °C": by how much two temperatures differ, in the chosen degrees. */
+export const degreesApart = (celsius: number, settings: Settings): string =>
+  `${number(differenceFromCelsius(celsius, settings.temperature), 1)} °${settings.temperature}`;
+
 /** As it is shown, so that 0.0° is never under. */
 export const isUnderWater = (riseC: number, settings: Settings): boolean =>
   Number(differenceFromCelsius(riseC, settings.temperature).toFixed(1)) < 0;

@@ -106,6 +106,8 @@ export interface Unknown {
   roughly?: boolean;
   /** What is told of it contradicts itself: no range stands beside it. */
   inDoubt?: boolean;
+  /** What to press, where that is not as usual for the mark. */
+  call?: string;
 }
 
 /** What to press for the mark that would help. */
@@ -126,12 +128,18 @@ export function markCall(kind: MarkKind): string | null {
 
 /**
  * The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked
- * for. `isPlanned`: its card shows the plan's strength.
+ * for. `isPlanned`: its card shows the plan's strength. `fell`: by how much it fell unexplained, printed with its unit.
  */
-export function notKnownYet(reading: Reading, ask: Advice['ask'] = null, isPlanned = false): Unknown[] {
+export function notKnownYet(
+  reading: Reading,
+  ask: Advice['ask'] = null,
+  isPlanned = false,
+  fell: string | null = null,
+): Unknown[] {
   if (reading.stage === 'off') return [];
   // A probe that is late before its first number is only waited for: soon it speaks, or is lost.
   if (reading.temperature_c === null) return reading.probe === 'late' ? [] : [noTemperature(reading)];
+  if (fell !== null && reading.brix === null) return [fellUnexplained(fell)];
   const found: Unknown[] = [];
   if (ask !== null && reading.water_c !== null)
     return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
@@ -171,6 +179,14 @@ export const isAtOdds = ({ rise_c: rise, brix_high: high }: Reading): boolean =>
 const atOdds = (): Unknown => ({
   ...missing('pan.unknown.strength', 'pan.unknown.strength.at_odds', 'density'),
   inDoubt: true,
+});
+
+/** Somebody who stands at the pan knows what the thermometer does not: what went in, or that the tip is out. */
+const fellUnexplained = (by: string): Unknown => ({
+  what: say('pan.unknown.strength'),
+  how: say('pan.unknown.strength.fell', { by }),
+  mark: 'top-up',
+  call: say('pan.call.poured'),
 });
 
 function whyNoStrength({ rise_c: rise, stage }: Reading): MessageKey {

@@ -33,7 +33,7 @@ const boiling: PanReading = {
 const around = (seconds: number): TimeLeft => ({ seconds, low: 0.88 * seconds, high: 1.14 * seconds, sigma: 0.1 });
 
 const noSigns: SignsSeen = {
-  pan: { lost: null, bare: null },
+  pan: { lost: null, bare: null, fell: null },
   flameNotedAt: -Infinity,
   doubt: null,
   broken: null,

@@ -42,6 +42,14 @@ test('a strength that is not known has its true reason', () => {
   expect(how(5)).toBe('what was noted and what it shows do not go together');
 });
 
+test('after a fall that nobody explained that is asked first, and alone', () => {
+  const fallen = { ...reading, brix: null, litres: null, finish_in_s: null };
+  expect(notKnownYet(fallen, null, false, '4.0 °C')).toMatchObject([
+    { mark: 'top-up', call: 'Note what was poured in', how: expect.stringContaining('fell by 4.0 °C') as string },
+  ]);
+  expect(notKnownYet(reading, null, false, '4.0 °C')).toEqual([]);
+});
+
 test('a thermometer far over water beside a thin count: the two do not go together, whatever else is asked', () => {
   const odd = { ...reading, brix: 2, brix_low: 1.9, brix_high: 2.1, rise_c: 1.7 };
   const lines = (change: Partial<typeof reading>, ask: 'depth' | null = null) =>
