@@ -79,11 +79,12 @@ const THIN_BRIX = 4;
 const USEFUL_WATER = 10;
 
 /**
- * What is poured together keeps its sugar and its water, so that its strength is known before it boils again. Sap that is
- * filled in cold is as strong as it was typed, which is no news; and a fall that no pour explains may be anything.
+ * What is poured together keeps its sugar and its water, so that its strength is known before it boils again, as far as
+ * those of the two were. Sap that is filled in cold is as strong as it was typed, which is no news; and a fall that no pour
+ * explains may be anything.
  */
 export const isByPour = ({ phase, told, strengthTold, pouredAt, disturbedAt, received }: Course): boolean =>
-  told && strengthTold && (phase === 'settling' ? pouredAt >= disturbedAt : phase === 'cold' && received);
+  told && (phase === 'settling' ? pouredAt >= disturbedAt : phase === 'cold' && strengthTold && received);
 
 /** Below a boil no thermometer tells how strong it is, but an instrument does. */
 export const isByInstrument = ({ phase, strengthMeasured }: Course): boolean => phase === 'cold' && strengthMeasured;

@@ -149,7 +149,7 @@ function noteBoil(signs: PanSigns, course: Course, setting: Setting, end: number
 function endExplained(signs: PanSigns, { pouredAt }: Course): void {
   if (signs.lost !== null && pouredAt > signs.lost.from - POUR_EXPLAINS_MS) signs.lost = null;
   if (signs.bare !== null && pouredAt > signs.bare.from - POUR_EXPLAINS_MS) signs.bare = null;
-  if (signs.fell !== null && pouredAt > signs.fell.from - POUR_EXPLAINS_MS) signs.fell = null;
+  if (signs.fell !== null && pouredAt > signs.fell.from - POUR_PASSES_MS) signs.fell = null;
   if (signs.lifted !== null && pouredAt > signs.lifted.from - POUR_EXPLAINS_MS) signs.lifted = null;
 }
 
@@ -299,7 +299,7 @@ function noteFell(signs: PanSigns, course: Course, setting: Setting, track: Temp
   if (fall === null || finishC === null || fall.fromC < THICK_SHARE * finishC || riseC >= finishC) return;
   const goesOn = (course.recentRises.at(-2) ?? Infinity) - riseC > STILL_FALLS_C;
   const isExplained =
-    course.pouredAt > fall.at - POUR_EXPLAINS_MS || course.strengthAt >= fall.at || isTurned(course, fall.at);
+    course.pouredAt > fall.at - POUR_PASSES_MS || course.strengthAt >= fall.at || isTurned(course, fall.at);
   if (!isExplained && !goesOn && fall.fromC - riseC >= FELL_C)
     signs.fell = { from: fall.at, fromC: waterC + fall.fromC };
 }

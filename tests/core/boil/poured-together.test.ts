@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { explain } from '../../../src/core/boil/explain.ts';
-import { foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow } from './tarn-hollow.ts';
+import { boilingAt, foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow } from './tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
 const POURED_MS = 15 * MINUTE_MS;
@@ -74,4 +74,36 @@ test('what is poured in at its boil boils on, and what cools the pan warms up fi
   ).filter((entry) => entry.t <= t);
   expect(readingAt(foldAll(header, hot, t).state, 'p2', t).stage).toBe('boiling');
   expect(readingAt(at(t, pour), 'p2', t).stage).toBe('warming');
+});
+
+test('boiling sap poured into a pot whose amount alone was told: it is as strong as both, and boils on', () => {
+  const T = 137_000;
+  const level = (celsius: number) => (t: number) => (t < 50_000 ? 21 : celsius + 0.02 * Math.sin(t / 800));
+  const boils = { T1: level(boilingAt(2, 'maple')), T2: level(boilingAt(3, 'maple')) };
+  const entries = inOrder(
+    [
+      mark(32_000, { kind: 'top-up', pan: 'p1', litres: 34, brix: 2 }),
+      mark(48_000, { kind: 'depth', pan: 'p2', mm: 50 }),
+      mark(T, { kind: 'transfer', from: 'p1', to: 'p2', litres: 7.6 }),
+    ],
+    lines(0, 160_000, boils),
+  );
+  const reading = (t: number) =>
+    readingAt(
+      foldAll(
+        header,
+        entries.filter((entry) => entry.t <= t),
+        t,
+      ).state,
+      'p2',
+      t,
+    );
+  const before = reading(T - 1000);
+  for (const seconds of [2, 8, 20]) {
+    const after = reading(T + seconds * 1000);
+    expect(after).toMatchObject({ stage: 'boiling' });
+    expect(after.brix!).toBeGreaterThan(1.9);
+    expect(after.brix!).toBeLessThan(before.brix!);
+    expect(after.brix_high! - after.brix_low!).toBeLessThan(before.brix_high! - before.brix_low!);
+  }
 });
