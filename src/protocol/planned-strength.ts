@@ -2,7 +2,7 @@
 import type { PanReading } from '../core/pan/reading.ts';
 import type { Now } from './messages.ts';
 
-type MarkSeen = Pick<Now['marks'][number], 'mark' | 'withdrawn' | 'questioned'>;
+type MarkSeen = Pick<Now['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>;
 
 const counts = ({ withdrawn, questioned }: MarkSeen): boolean => !withdrawn && !questioned;
 
@@ -24,6 +24,34 @@ export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>
   );
   const { brix } = (header as { plan?: { brix?: unknown } | null } | null)?.plan ?? {};
   return !others && typeof brix === 'number' && brix > 0 ? brix : null;
+}
+
+/** Of an emptied pan nothing is left that was poured in before. */
+const empties = ({ mark }: MarkSeen, pan: string): boolean =>
+  (mark.kind === 'draw-off' && mark.pan === pan && mark.all === true) ||
+  (mark.kind === 'transfer' && mark.from === pan && mark.all === true);
+
+/** kg of a litre of sap, of its strength in °Bx: near enough to weigh saps against each other. */
+const kgPerLitre = (brix: number): number => 1 + 0.004 * brix;
+
+/**
+ * Strength of a pan of cold sap of which each pour was noted with its strength, °Bx: that of all of it; null for any
+ * other.
+ */
+export function notedStrength({ marks }: Pick<Now, 'marks'>, reading: PanReading): number | null {
+  if (!isColdSap(reading) || reading.litres === null) return null;
+  const counted = marks.filter(counts).toSorted((a, b) => a.at - b.at);
+  const since = counted.slice(counted.findLastIndex((each) => empties(each, reading.pan)) + 1);
+  const poured = since.filter((each) => isPourInto(each, reading.pan));
+  let [sugar, mass] = [0, 0];
+  for (const { mark } of poured) {
+    if (mark.kind !== 'top-up' || mark.brix === undefined) return null;
+    if (mark.litres === undefined && poured.length > 1) return null;
+    const kg = (mark.litres ?? 1) * kgPerLitre(mark.brix);
+    sugar += kg * mark.brix;
+    mass += kg;
+  }
+  return mass > 0 ? sugar / mass : null;
 }
 
 /** Strength of the sap that was poured cold into a pan, °Bx: as typed last, else `sapBrix`; null for a pan that holds anything else. */

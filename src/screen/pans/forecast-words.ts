@@ -3,7 +3,7 @@ import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
 import { volume } from '../words/amounts.ts';
 import { timeOfDay } from '../words/clock.ts';
-import { panName } from '../words/pan-words.ts';
+import { isUnseen, panName } from '../words/pan-words.ts';
 import { isTooLittle, sapToCome } from '../words/planned-sap.ts';
 
 export interface Forecast {
@@ -34,8 +34,12 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
   if (seconds > FAR_OFF_S) return { headline: say('pans.far_off'), range: null };
   const at = (s: number): string => timeOfDay(now, now.t + s * 1000);
   const edges = low === null || high === null ? null : [at(low), at(high)];
+  const time = at(seconds);
+  const isDry = sapToCome(now) > 0;
   return {
-    headline: say(sapToCome(now) > 0 ? 'pans.done_dry' : 'pans.done_about', { time: at(seconds) }),
+    headline: isUnseen(reading)
+      ? say('pans.by_count', { what: say(isDry ? 'next.done_dry' : 'next.done_about', { time }) })
+      : say(isDry ? 'pans.done_dry' : 'pans.done_about', { time }),
     range: edges === null || edges[0] === edges[1] ? null : edges.join('–'),
   };
 }
@@ -48,9 +52,10 @@ const MOVED_MS = 2 * 60_000;
 export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string | null {
   if (isTooLittle(now, pan)) return null;
   const last = now.marks
-    .filter((each) => !each.withdrawn && !each.questioned && isPourInto(each, pan))
+    .filter((each) => !each.withdrawn && !each.questioned && movesContents(each, pan))
     .reduce<MarkView | null>((latest, each) => (latest === null || each.at >= latest.at ? each : latest), null);
-  if (last === null || now.t - last.at > EXPLAINS_MS) return null;
+  // What was taken out since moved it, too.
+  if (last === null || !isPourInto(last, pan) || now.t - last.at > EXPLAINS_MS) return null;
   const change = last.corrections.findLast((each) => each.pan === pan);
   const [before, after] = [change?.before.finishAt ?? null, change?.after.finishAt ?? null];
   if (before === null || after === null || Math.abs(after - before) < MOVED_MS) return null;
@@ -59,6 +64,11 @@ export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string
 
 const isPourInto = ({ mark }: MarkView, pan: string): boolean =>
   mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
+
+const movesContents = (each: MarkView, pan: string): boolean =>
+  isPourInto(each, pan) ||
+  (each.mark.kind === 'draw-off' && each.mark.pan === pan) ||
+  (each.mark.kind === 'transfer' && each.mark.from === pan);
 
 function pourWords(now: Now, { mark, at }: MarkView, settings: Settings): string {
   const time = timeOfDay(now, at);

@@ -1,5 +1,5 @@
 // What is not known of a pan, or only roughly, with the mark that would help.
-import { plannedStrength } from '../../protocol/planned-strength.ts';
+import { notedStrength, plannedStrength } from '../../protocol/planned-strength.ts';
 import { sayDrawn } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Advice, MarkKind, Now, Reading } from '../client/types.ts';
@@ -40,7 +40,7 @@ export function NotKnown({ now, reading, advice, canMark }: NotKnownProps): JSX.
   const unknowns = notKnownYet(
     reading,
     advice?.ask ?? null,
-    plannedStrength(now, reading) !== null,
+    (plannedStrength(now, reading) ?? notedStrength(now, reading)) !== null,
     fellC === null ? null : degreesApart(fellC, settings.value),
   ).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;

@@ -1,5 +1,5 @@
 // One pan at a glance: the number that matters, the bar, the forecast and the facts.
-import { plannedStrength } from '../../protocol/planned-strength.ts';
+import { notedStrength, plannedStrength } from '../../protocol/planned-strength.ts';
 import type { JSX } from 'preact';
 import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
 import { isBurnt } from '../../core/quantities/burnt.ts';
@@ -107,15 +107,16 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const room = advice === null ? null : roomWords(advice, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   const planned = plannedStrength(now, reading);
+  const cold = planned ?? notedStrength(now, reading);
   const restsOn = strengthRestsOn(now, reading);
   return (
     <dl class="facts">
-      {planned !== null && (
+      {cold !== null && (
         <div>
           <dt>
-            {say('pans.strength')} <small>{say('pans.as_planned')}</small>
+            {say('pans.strength')} <small>{say(planned === null ? 'pans.by_pour' : 'pans.as_planned')}</small>
           </dt>
-          <dd>{exactStrength(planned, shown)}</dd>
+          <dd>{exactStrength(cold, shown)}</dd>
         </div>
       )}
       {brix !== null && (

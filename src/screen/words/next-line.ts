@@ -2,7 +2,7 @@
 import { timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
 import { isTooLittle, sapToCome, shallowThen } from './planned-sap.ts';
-import { isAllOff, panName } from './pan-words.ts';
+import { isAllOff, isUnseen, panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { AlarmView, NextThing, Now, Priority } from '../client/types.ts';
@@ -56,7 +56,9 @@ function finish(now: Now, next: NextThing): string {
   const time = later(now, next);
   if (time === null) return takeOff(now, next.pan);
   if (hasNoFinish(now, next)) return smallerPot(now, { ...next, at: null });
-  return say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
+  const what = say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
+  const reading = now.readings.find(({ pan }) => pan === next.pan);
+  return reading !== undefined && isUnseen(reading) ? say('next.by_count', { what }) : what;
 }
 
 function topUp(now: Now, next: NextThing): string {

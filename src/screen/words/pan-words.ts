@@ -70,6 +70,9 @@ export function probeLine(now: Pick<Now, 'header' | 'probes'>, reading: Reading)
   return isAway ? say('pan.probe.away') : probeWords(reading.probe);
 }
 
+/** No thermometer shows it now: what is said of when it is done is a count. */
+export const isUnseen = ({ temperature_c: celsius }: Pick<Reading, 'temperature_c'>): boolean => celsius === null;
+
 /** True where the number on the card may not be what is in the pan. */
 export function isDoubtful(probe: Reading['probe']): boolean {
   return probe !== null && probe !== 'ok';
@@ -128,7 +131,7 @@ export function markCall(kind: MarkKind): string | null {
 
 /**
  * The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked
- * for. `isPlanned`: its card shows the plan's strength. `fell`: by how much it fell unexplained, printed with its unit.
+ * for. `isPlanned`: its card shows the strength of its cold sap. `fell`: by how much it fell unexplained, printed with its unit.
  */
 export function notKnownYet(
   reading: Reading,

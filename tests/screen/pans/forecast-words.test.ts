@@ -73,3 +73,15 @@ test('nothing is told where no finish was said before or is said now, it hardly 
   const little = { ...moment, marks: [poured(topUp, 1_200_000, 5_000_000)], advice: [{ ...one, readAgainAt: null }] };
   expect(whyMoved(little, reading, metric)).toBeNull();
 });
+
+test('what was drawn off after a pour moved the finish, too: the pour alone explains it no more', () => {
+  const drawn = poured({ kind: 'draw-off', pan: 'p1', litres: 7 }, 1_250_000, 4_000_000);
+  expect(why(poured(topUp, 1_200_000, 5_000_000), drawn)).toBeNull();
+  expect(why(drawn, poured(topUp, 1_260_000, 5_000_000))).toContain('poured in');
+  const elsewhere = poured({ kind: 'draw-off', pan: 'p2', litres: 7 }, 1_250_000, 4_000_000);
+  expect(why(poured(topUp, 1_200_000, 5_000_000), elsewhere)).toContain('poured in');
+});
+
+test('when it is done is called a count while no thermometer shows the pan', () => {
+  expect(forecastWords(moment, { ...reading, temperature_c: null })?.headline).toBe('By count: done about 08:09');
+});

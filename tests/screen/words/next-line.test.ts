@@ -16,6 +16,10 @@ test('a finish comes with its time of day and range', () => {
   expect(line({ what: 'finish', pan: 'p1', at: t + 10 * minute, low: t + 8 * minute, high: t + 13 * minute })).toBe(
     'Front pot: done about 08:10 (08:08–08:13)',
   );
+  const away = { readings: [{ ...reading, temperature_c: null, rise_c: null, probe: null }] };
+  expect(line({ what: 'finish', pan: 'p1', at: t + 10 * minute, low: null, high: null }, away)).toBe(
+    'Front pot: not watched now, by count done about 08:10',
+  );
 });
 
 const finished = { readings: [{ ...reading, stage: 'finished' as const }] };

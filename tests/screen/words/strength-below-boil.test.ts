@@ -1,6 +1,6 @@
 // What a card says of the strength of a pan that does not boil yet. Invented, Tarn Hollow.
 import { expect, test } from 'vitest';
-import { plannedStrength } from '../../../src/protocol/planned-strength.ts';
+import { notedStrength, plannedStrength } from '../../../src/protocol/planned-strength.ts';
 import type { Now, Reading } from '../../../src/screen/client/types.ts';
 import { notKnownYet } from '../../../src/screen/words/pan-words.ts';
 import { strengthRestsOn } from '../../../src/screen/words/strength-below-boil.ts';
@@ -31,6 +31,16 @@ test('the plan says nothing of what was poured in otherwise, of an untold pan, a
   for (const change of [{ litres: null }, { brix: 1 }, { rise_c: 0.2 }, { stage: 'boiling' as const }])
     expect(plannedStrength(noted(pour), { ...cold, ...change })).toBeNull();
   expect(plannedStrength(moment, cold)).toBeNull();
+});
+
+test('cold sap of which each pour was typed is as strong as all of it', () => {
+  expect(notedStrength(noted({ ...pour, brix: 2 }), cold)).toBeCloseTo(2);
+  expect(notedStrength(noted({ ...pour, brix: 2 }, { ...pour, litres: 20, brix: 4 }), cold)).toBeCloseTo(2.5, 1);
+  const emptied: Mark = { kind: 'draw-off', pan: 'p1', all: true };
+  expect(notedStrength(noted({ ...pour, brix: 4 }, emptied, { ...pour, brix: 2 }), cold)).toBeCloseTo(2);
+  expect(notedStrength(noted({ ...pour, brix: 2 }, pour), cold)).toBeNull();
+  expect(notedStrength(noted({ ...pour, brix: 2 }, { kind: 'transfer', from: 'p2', to: 'p1' }), cold)).toBeNull();
+  expect(notedStrength(noted({ ...pour, brix: 2 }), { ...cold, brix: 2 })).toBeNull();
 });
 
 test('a strength below a boil says whether an instrument told it or what was poured in', () => {
