@@ -189,6 +189,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         pan: 'p2',
         ask: 'depth',
         fellC: null,
+        litresRoughly: null,
         shallow: { depthMm: 9, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 },
         tooLittle: true,
         roomLitres: 1.3,

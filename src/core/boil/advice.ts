@@ -3,7 +3,7 @@ import { type AskedMark, bestMark, type Trial } from '../pan/best-mark.ts';
 import { CHECK_SIGMA_C, WATER } from '../pan/baseline.ts';
 import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
-import { type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
+import { litresRoughly, type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { type EndsShallow, endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
@@ -32,6 +32,8 @@ export interface Advice {
   ask: AskedMark | null;
   /** It fell out of thick syrup unexplained: by how much, °C; its strength is not known till somebody tells. null for no such fall. */
   fellC: number | null;
+  /** Litres at 20 °C between which it holds, where one number would say too much, as when most of it was drawn off; null for any other. */
+  litresRoughly: { low: number; high: number } | null;
   shallow: Shallow | null;
   /** What is in it now would end under the least depth: it cannot be finished here, whether or not that is told of yet. */
   tooLittle: boolean;
@@ -58,6 +60,7 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
     pan,
     ask,
     fellC: fellBy(state, reading),
+    litresRoughly: litresRoughly(look),
     shallow: shallowOf(look, ends),
     tooLittle: ends !== null,
     roomLitres: topUpLitres(look),

@@ -189,6 +189,18 @@ export function litresNow({ pan, now, litresShare }: Look): number | null {
   return litresOf(Math.exp(now.x[SUGAR]!), waterOf(now));
 }
 
+/** Contents known worse than this are anybody's guess, share. */
+const GUESSED_SHARE = 1;
+
+/** What somebody told, where it is known too badly to be said as one number: its middle 80 %, L at 20 °C; null for any other. */
+export function litresRoughly(look: Look): { low: number; high: number } | null {
+  const { pan, now, litresShare } = look;
+  if (pan.course.emptied || now === null || litresShare < USEFUL_SHARE || litresShare > GUESSED_SHARE) return null;
+  const litres = litresOf(Math.exp(now.x[SUGAR]!), waterOf(now));
+  const factor = Math.exp(Z80 * litresShare);
+  return { low: litres / factor, high: litres * factor };
+}
+
 /** Depth of so many litres as they stand, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
 export function depthMm({ setting }: Look, litres: number | null): number | null {
   const { vessel } = setting.design;

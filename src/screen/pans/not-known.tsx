@@ -41,7 +41,10 @@ export function NotKnown({ now, reading, advice, canMark }: NotKnownProps): JSX.
     reading,
     advice?.ask ?? null,
     (plannedStrength(now, reading) ?? notedStrength(now, reading)) !== null,
-    fellC === null ? null : degreesApart(fellC, settings.value),
+    {
+      fell: fellC === null ? null : degreesApart(fellC, settings.value),
+      litresRoughly: (advice?.litresRoughly ?? null) !== null,
+    },
   ).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;
   return (

@@ -11,6 +11,8 @@ import { Tell } from '../explain/tell.tsx';
 import {
   exactStrength,
   isUnderWater,
+  litresShown,
+  number,
   signedRate,
   signedRise,
   strength,
@@ -104,6 +106,7 @@ interface FactsProps {
 
 function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const shown = settings.value;
+  const roughly = advice?.litresRoughly ?? null;
   const room = advice === null ? null : roomWords(advice, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   const planned = plannedStrength(now, reading);
@@ -148,6 +151,17 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
                 </Tell>
               </>
             )}
+          </dd>
+        </div>
+      )}
+      {litres === null && roughly !== null && (
+        <div>
+          <dt>{say('pans.in_pan')}</dt>
+          <dd>
+            {say('pans.litres_roughly', {
+              low: number(litresShown(roughly.low, shown), 1),
+              high: volume(roughly.high, shown, 1),
+            })}
           </dd>
         </div>
       )}

@@ -131,13 +131,14 @@ export function markCall(kind: MarkKind): string | null {
 
 /**
  * The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked
- * for. `isPlanned`: its card shows the strength of its cold sap. `fell`: by how much it fell unexplained, printed with its unit.
+ * for. `isPlanned`: its card shows the strength of its cold sap. `fell`: by how much it fell unexplained, printed with
+ * its unit. `litresRoughly`: its card shows between which amounts it holds.
  */
 export function notKnownYet(
   reading: Reading,
   ask: Advice['ask'] = null,
   isPlanned = false,
-  fell: string | null = null,
+  { fell = null, litresRoughly = false }: { fell?: string | null; litresRoughly?: boolean } = {},
 ): Unknown[] {
   if (reading.stage === 'off') return [];
   // A probe that is late before its first number is only waited for: soon it speaks, or is lost.
@@ -147,7 +148,8 @@ export function notKnownYet(
   if (ask !== null && reading.water_c !== null)
     return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
   if (reading.water_c === null) found.push(noWater(reading));
-  if (reading.litres === null) found.push(missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'));
+  if (reading.litres === null)
+    found.push({ ...missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'), roughly: litresRoughly });
   if (reading.brix === null && reading.water_c !== null && !isPlanned)
     found.push(missing('pan.unknown.strength', whyNoStrength(reading), 'density'));
   else if (isAtOdds(reading)) found.unshift(atOdds());

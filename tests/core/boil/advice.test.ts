@@ -134,3 +134,20 @@ test('there is room for what the fire warms in a minute', () => {
   expect(advice.roomLitres).toBeGreaterThan(0.3);
   expect(advice.roomLitres).toBeLessThan(0.55);
 });
+
+test('what is left after most was drawn off is told between two amounts, until that is known well again', () => {
+  const told = mark(0, filled);
+  const drawn = mark(10 * MINUTE_MS, { kind: 'draw-off', pan: 'p1', litres: 7.5 });
+  expect(after(9, told).advice.litresRoughly).toBeNull();
+  const left = after(11, told, drawn);
+  expect(left.reading.litres).toBeNull();
+  const { low, high } = left.advice.litresRoughly!;
+  expect(low).toBeGreaterThan(0.5);
+  expect(low).toBeLessThan(2);
+  expect(high).toBeGreaterThan(2);
+  expect(high).toBeLessThan(6);
+  const measured = after(12, told, drawn, mark(11.5 * MINUTE_MS, { kind: 'depth', pan: 'p1', mm: 25 }));
+  expect(measured.reading.litres).not.toBeNull();
+  expect(measured.advice.litresRoughly).toBeNull();
+  expect(after(11).advice.litresRoughly).toBeNull();
+});

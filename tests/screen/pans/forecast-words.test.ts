@@ -70,7 +70,11 @@ test('nothing is told where no finish was said before or is said now, it hardly 
   expect(why({ ...long, questioned: true })).toBeNull();
   expect(why(poured({ ...topUp, pan: 'p2' }, 1_200_000, 5_000_000))).toBeNull();
   const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
-  const little = { ...moment, marks: [poured(topUp, 1_200_000, 5_000_000)], advice: [{ ...one, readAgainAt: null }] };
+  const little = {
+    ...moment,
+    marks: [poured(topUp, 1_200_000, 5_000_000)],
+    advice: [{ ...one, fellC: null, litresRoughly: null, readAgainAt: null }],
+  };
   expect(whyMoved(little, reading, metric)).toBeNull();
 });
 

@@ -44,10 +44,10 @@ test('a strength that is not known has its true reason', () => {
 
 test('after a fall that nobody explained that is asked first, and alone', () => {
   const fallen = { ...reading, brix: null, litres: null, finish_in_s: null };
-  expect(notKnownYet(fallen, null, false, '4.0 °C')).toMatchObject([
+  expect(notKnownYet(fallen, null, false, { fell: '4.0 °C' })).toMatchObject([
     { mark: 'top-up', call: 'Note what was poured in', how: expect.stringContaining('fell by 4.0 °C') as string },
   ]);
-  expect(notKnownYet(reading, null, false, '4.0 °C')).toEqual([]);
+  expect(notKnownYet(reading, null, false, { fell: '4.0 °C' })).toEqual([]);
 });
 
 test('a thermometer far over water beside a thin count: the two do not go together, whatever else is asked', () => {

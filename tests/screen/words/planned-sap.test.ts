@@ -18,6 +18,8 @@ function after(...marks: Now['marks']): Now {
   const advice: Advice = {
     pan: 'p1',
     ask: null,
+    fellC: null,
+    litresRoughly: null,
     shallow,
     tooLittle: false,
     roomLitres: null,
