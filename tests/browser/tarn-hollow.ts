@@ -190,6 +190,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         ask: 'depth',
         fellC: null,
         litresRoughly: null,
+        moreThanNoted: false,
         shallow: { depthMm: 9, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 },
         tooLittle: true,
         roomLitres: 1.3,

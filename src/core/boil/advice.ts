@@ -5,7 +5,14 @@ import { waterOf } from '../pan/filter/belief.ts';
 import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { litresRoughly, type Look, lookAt, timeToStrength } from '../pan/forecast.ts';
 import { learnFrom, meanOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
-import { type EndsShallow, endsShallow, smallestBatch, type SmallestBatch, topUpLitres } from '../pan/outlook.ts';
+import {
+  type EndsShallow,
+  endsShallow,
+  isMoreThanNoted,
+  smallestBatch,
+  type SmallestBatch,
+  topUpLitres,
+} from '../pan/outlook.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { fallInDoubt } from '../pan/pan-signs.ts';
 import type { PanReading } from '../pan/reading.ts';
@@ -32,6 +39,8 @@ export interface Advice {
   ask: AskedMark | null;
   /** It fell out of thick syrup unexplained: by how much, °C; its strength is not known till somebody tells. null for no such fall. */
   fellC: number | null;
+  /** It holds far more sugar than what was noted of it can make. */
+  moreThanNoted: boolean;
   /** Litres at 20 °C between which it holds, where one number would say too much, as when most of it was drawn off; null for any other. */
   litresRoughly: { low: number; high: number } | null;
   shallow: Shallow | null;
@@ -60,6 +69,7 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
     pan,
     ask,
     fellC: fellBy(state, reading),
+    moreThanNoted: isMoreThanNoted(look),
     litresRoughly: litresRoughly(look),
     shallow: shallowOf(look, ends),
     tooLittle: ends !== null,

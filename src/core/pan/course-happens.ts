@@ -6,7 +6,7 @@ import { takeHand } from './course-hand.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
 import { beliefOf, passTo, type Setting } from './course-time.ts';
 import { finishIsOver, finishSeen } from './finish.ts';
-import { addVariance, copyBelief, FIRE, OFFSET, SUGAR } from './filter/belief.ts';
+import { addVariance, copyBelief, FIRE, OFFSET, SUGAR, variance } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
 import { waterPerSugar } from './filter/liquid.ts';
 import { seeLitres, seeWater } from './filter/see.ts';
@@ -24,6 +24,24 @@ const DOUBTED_SIGMAS = 3;
 /** Brings the course to the happening's moment and lets it happen. `moved` holds what was taken out of other pans, by key. */
 export function happen(course: Course, setting: Setting, one: Happening, moved: Map<string, Moved | null>): void {
   passTo(course, setting, one.t);
+  const before = course.belief?.x[SUGAR] ?? null;
+  act(course, setting, one, moved);
+  if (TELLS_SUGAR.has(one.what)) noteSugar(course);
+  // What is taken out takes its share of what was noted.
+  else if (one.what === 'take' && course.notedSugar !== null && before !== null)
+    course.notedSugar = { ...course.notedSugar, ln: course.notedSugar.ln + course.belief!.x[SUGAR]! - before };
+}
+
+/** What says how much sugar is in a pan, or changes it. */
+const TELLS_SUGAR: ReadonlySet<Happening['what']> = new Set(['pour', 'receive', 'volume', 'strength', 'undo']);
+
+function noteSugar(course: Course): void {
+  const { belief, told } = course;
+  if (belief === null) return;
+  course.notedSugar = told ? { ln: belief.x[SUGAR]!, sigma: Math.sqrt(variance(belief, SUGAR)) } : null;
+}
+
+function act(course: Course, setting: Setting, one: Happening, moved: Map<string, Moved | null>): void {
   switch (one.what) {
     case 'block':
       return takeBlock(course, setting, one);

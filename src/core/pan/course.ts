@@ -45,6 +45,8 @@ export interface Course extends FinishLatches {
   volumeAt: number;
   /** When somebody last measured how strong it is with an instrument, ms. */
   strengthAt: number;
+  /** The sugar that was believed when its contents were last noted or measured, as a logarithm, kg, and its standard deviation. */
+  notedSugar: { ln: number; sigma: number } | null;
   /** What was last filled into it came from another pan whose contents were known. */
   received: boolean;
   /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
@@ -192,6 +194,7 @@ export function startCourse(t: number): Course {
     boilingFrom: -1,
     volumeAt: LONG_AGO_MS,
     strengthAt: LONG_AGO_MS,
+    notedSugar: null,
     received: false,
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,

@@ -80,3 +80,14 @@ export function smallestBatch({ setting }: Look, sapBrix: number): SmallestBatch
   const sapLitres = (massOfLitres(syrupLitres, brix) * brix) / sapBrix / massOfLitres(1, sapBrix);
   return { syrupLitres, sapLitres, sapBrix };
 }
+
+/** More sugar than was noted by so many standard deviations of that, and by this share of it at the least, is another amount. */
+const MORE_SIGMAS = 3;
+const MORE_SHARE = 0.6;
+
+/** The boil shows far more sugar than all that was noted of this pan can hold: something went in that nobody noted. */
+export function isMoreThanNoted({ pan: { course }, now }: Look): boolean {
+  const { notedSugar, emptied } = course;
+  if (now === null || notedSugar === null || emptied) return false;
+  return now.x[SUGAR]! - notedSugar.ln > Math.max(Math.log1p(MORE_SHARE), MORE_SIGMAS * notedSugar.sigma);
+}

@@ -44,6 +44,7 @@ export function NotKnown({ now, reading, advice, canMark }: NotKnownProps): JSX.
     {
       fell: fellC === null ? null : degreesApart(fellC, settings.value),
       litresRoughly: (advice?.litresRoughly ?? null) !== null,
+      moreThanNoted: advice?.moreThanNoted === true,
     },
   ).slice(0, MOST_UNKNOWNS);
   if (unknowns.length === 0) return null;

@@ -129,24 +129,35 @@ export function markCall(kind: MarkKind): string | null {
   return key === undefined ? null : say(key);
 }
 
+/** What is not sure of a pan, beside what its reading shows. */
+interface Doubts {
+  /** By how much it fell unexplained, printed with its unit. */
+  fell?: string | null;
+  /** Its card shows between which amounts it holds. */
+  litresRoughly?: boolean;
+  /** It holds far more sugar than what was noted of it can make. */
+  moreThanNoted?: boolean;
+}
+
 /**
  * The most useful thing that is missing first. `ask` is the mark that would narrow the forecast most: then it alone is asked
- * for. `isPlanned`: its card shows the strength of its cold sap. `fell`: by how much it fell unexplained, printed with
- * its unit. `litresRoughly`: its card shows between which amounts it holds.
+ * for. `isPlanned`: its card shows the strength of its cold sap. `doubts`: what else is not sure of it.
  */
 export function notKnownYet(
   reading: Reading,
   ask: Advice['ask'] = null,
   isPlanned = false,
-  { fell = null, litresRoughly = false }: { fell?: string | null; litresRoughly?: boolean } = {},
+  { fell = null, litresRoughly = false, moreThanNoted = false }: Doubts = {},
 ): Unknown[] {
   if (reading.stage === 'off') return [];
   // A probe that is late before its first number is only waited for: soon it speaks, or is lost.
   if (reading.temperature_c === null) return reading.probe === 'late' ? [] : [noTemperature(reading)];
   if (fell !== null && reading.brix === null) return [fellUnexplained(fell)];
   const found: Unknown[] = [];
+  if (moreThanNoted && reading.litres !== null)
+    found.push({ ...missing('pan.unknown.litres', 'pan.unknown.litres.more', 'depth'), inDoubt: true });
   if (ask !== null && reading.water_c !== null)
-    return [...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
+    return [...found, ...(isAtOdds(reading) ? [atOdds()] : []), whenDone(reading, ask)];
   if (reading.water_c === null) found.push(noWater(reading));
   if (reading.litres === null)
     found.push({ ...missing('pan.unknown.litres', 'pan.unknown.litres.how', 'depth'), roughly: litresRoughly });

@@ -73,7 +73,7 @@ test('nothing is told where no finish was said before or is said now, it hardly 
   const little = {
     ...moment,
     marks: [poured(topUp, 1_200_000, 5_000_000)],
-    advice: [{ ...one, fellC: null, litresRoughly: null, readAgainAt: null }],
+    advice: [{ ...one, fellC: null, moreThanNoted: false, litresRoughly: null, readAgainAt: null }],
   };
   expect(whyMoved(little, reading, metric)).toBeNull();
 });

@@ -27,6 +27,7 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     smallestBatch: null,
     fellC: null,
     litresRoughly: null,
+    moreThanNoted: false,
     readAgainAt: null,
   });
   expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once keeps it hot');

@@ -69,7 +69,10 @@ test('what was not known says so, on either side', () => {
 
 test('what cannot be finished in its pot has no time of its finish in a note either', () => {
   const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
-  const little = { ...moment, advice: [{ ...one, fellC: null, litresRoughly: null, readAgainAt: null }] };
+  const little = {
+    ...moment,
+    advice: [{ ...one, fellC: null, moreThanNoted: false, litresRoughly: null, readAgainAt: null }],
+  };
   expect(plain(correctionWords(changed, little, metric))).toBe('strength 55 → 58 °Bx, in the pan 3.4 → 3.1 L');
   expect(plain(correctionWords({ ...changed, pan: 'p2' }, little, metric))).toContain('finish 08:38 → 08:30');
 });

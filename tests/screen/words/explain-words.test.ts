@@ -182,7 +182,10 @@ test('a strength that no thermometer tells rests on what was poured, and no ther
 test('what cannot be finished in its pot says so first, and whose time it is', () => {
   const finish: Explanation = { ...strength, what: 'finish', value: 1800, low: 1500, high: 2400, parts: [] };
   const one = { pan: 'p1', ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
-  const little = { ...moment, advice: [{ ...one, fellC: null, litresRoughly: null, readAgainAt: null }] };
+  const little = {
+    ...moment,
+    advice: [{ ...one, fellC: null, moreThanNoted: false, litresRoughly: null, readAgainAt: null }],
+  };
   const said = (now: typeof moment, told: Explanation): string =>
     explainWords(told, { now, settings: metric, saps: sapKinds });
   expect(said(little, finish)).toMatch(

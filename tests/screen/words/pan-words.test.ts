@@ -50,6 +50,16 @@ test('after a fall that nobody explained that is asked first, and alone', () => 
   expect(notKnownYet(reading, null, false, { fell: '4.0 °C' })).toEqual([]);
 });
 
+test('more sugar than was noted puts the amount in doubt, whatever else is asked', () => {
+  for (const ask of [null, 'density'] as const)
+    expect(notKnownYet(reading, ask, false, { moreThanNoted: true })[0]).toMatchObject({
+      mark: 'depth',
+      inDoubt: true,
+      how: expect.stringContaining('does not make this much syrup') as string,
+    });
+  expect(notKnownYet(reading, null, false, { moreThanNoted: false })).toEqual([]);
+});
+
 test('a thermometer far over water beside a thin count: the two do not go together, whatever else is asked', () => {
   const odd = { ...reading, brix: 2, brix_low: 1.9, brix_high: 2.1, rise_c: 1.7 };
   const lines = (change: Partial<typeof reading>, ask: 'depth' | null = null) =>

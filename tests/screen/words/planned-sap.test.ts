@@ -20,6 +20,7 @@ function after(...marks: Now['marks']): Now {
     ask: null,
     fellC: null,
     litresRoughly: null,
+    moreThanNoted: false,
     shallow,
     tooLittle: false,
     roomLitres: null,
