@@ -1,5 +1,5 @@
 // A board of the boil that was lost and is there again is told, once, by the pans that it watches.
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test } from 'vitest';
 import { live, said } from '../../../src/screen/client/store.ts';
 import type { Now } from '../../../src/screen/client/types.ts';
 import { tellBoardsBack } from '../../../src/screen/probes/board-back.ts';
@@ -14,6 +14,10 @@ const boardIs = (state: 'open' | 'lost', change: Partial<Now> = {}): Now => ({
 });
 
 let stop = (): void => undefined;
+beforeEach(() => {
+  live.value = null;
+  said.value = null;
+});
 afterEach(() => {
   stop();
   live.value = null;

@@ -14,7 +14,8 @@ test('a strength ahead tells its time of day at today’s fire', () => {
 
 test('a pan with too little in it to finish there says so beside that time, as its card does', () => {
   const one = { pan: reading.pan, ask: null, shallow: null, tooLittle: true, roomLitres: null, smallestBatch: null };
-  const little = { ...moment, advice: [{ ...one, readAgainAt: null }] };
+  const rest = { readAgainAt: null, fellC: null, moreThanNoted: false, litresRoughly: null };
+  const little = { ...moment, advice: [{ ...one, ...rest }] };
   expect(finishSentences({ brix: 66.9 }, reading, little, metric)).toEqual([
     'At today’s fire that would be about 08:09, but there is too little in it yet to finish in this pan.',
   ]);
