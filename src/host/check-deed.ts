@@ -1,7 +1,8 @@
 // Says why a mark, an answer, a change of the set-up or the time of a fire cannot be taken, before it is written down.
+import { ALARM_WORDS } from '../core/alarms/words.ts';
 import { type AlarmHistory, isAbout } from '../core/boil/alarm-history.ts';
 import { mergePatch } from '../core/boil/merge-patch.ts';
-import type { Answer, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
+import type { AlarmName, Answer, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { DAY_MS } from '../core/quantities/time.ts';
 import { checkHeader } from '../protocol/header-schema.ts';
 import type { AlarmView, MarkView } from '../protocol/messages.ts';
@@ -39,9 +40,15 @@ export function whyNotAnswer(answer: Answer, scene: Scene): string | null {
     ({ alarm, pan, port }) =>
       alarm === named.alarm && pan === named.pan && (named.port === undefined || named.port === port),
   );
-  const where = named.pan === null ? '' : ` of pan "${named.pan}"`;
-  return found ? null : `There is no alarm "${named.alarm}"${where} now: there is nothing to answer.`;
+  if (found) return null;
+  const pan = scene.header.pans?.find(({ id }) => id === named.pan);
+  const where = named.pan === null ? '' : ` of "${pan?.name ?? named.pan}"`;
+  return `There is no call "${titleOf(named.alarm)}"${where} now: there is nothing to answer.`;
 }
+
+/** As the screen calls it; a name that no alarm has stays as it was given. */
+const titleOf = (alarm: string): string =>
+  Object.hasOwn(ALARM_WORDS, alarm) ? ALARM_WORDS[alarm as AlarmName].title : alarm;
 
 /** Nobody begins to enter a boil so long after its fire was lit, ms (judgement): a slip of the day rather. */
 const LIT_AT_MOST_MS = 2 * DAY_MS;

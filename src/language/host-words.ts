@@ -16,6 +16,8 @@ const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/gu
 
 /** What stands first in a message that says more behind another whole sentence of the host. */
 const WHOLE_SENTENCE = 'doubt';
+/** What a field must be, as `problem-sentence.ts` puts it. */
+const DEMAND = 'demand';
 
 /** What the host may say, as patterns; a message around another comes first, then one with more fixed words before one with fewer. */
 function readForms(): Form[] {
@@ -31,6 +33,8 @@ function readForms(): Form[] {
         }
         if (!isArgumentElement(part)) throw new Error(`${key}: a sentence of the host holds plain values only`);
         names.push(part.value);
+        // A demand of a field always says what it must be, and so "the plan" before it is one name.
+        if (part.value === DEMAND) return String.raw`(must .*?\S)`;
         // A value has no blank at its ends: a sentence of this screen, with the blanks of its language, is none of the host's.
         return String.raw`(\S|\S.*?\S)`;
       });

@@ -58,6 +58,15 @@ test('a count in a sentence of the host agrees, though English writes it in one 
   expect(hostWords('1 of 40 lines give nothing in this way.')).toBe('1 ligne sur 40 ne donne rien ainsi.');
 });
 
+test('of a field that is out of range every part is told in one language', () => {
+  const most = 'doit être d’au plus 60, or c’est 900';
+  expect(hostWords('It cannot be done: seconds must be at most 60, but is 900.')).toBe(
+    `Cela ne se peut pas\u00a0: seconds ${most}.`,
+  );
+  expect(hostWords('the plan must be at most 60, but is 900')).toBe(`le plan ${most}`);
+  expect(hostWords('mark of kind reading: celsius must be at most 60, but is 900')).toContain(most);
+});
+
 test('a sentence around another one is found before the one within, which would swallow it', () => {
   const doubt = 'Front pot: the instrument said 58.0 °Bx and the thermometer 63.9 °Bx.';
   expect(hostWords(`${doubt} It was left out; the same again counts.`)).toBe(
