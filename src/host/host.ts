@@ -384,7 +384,11 @@ export class Host {
     const { t, sound, speed: before } = run.snapshot();
     run.setSpeed(speed);
     const leftMs = (sound.silencedUntil ?? t) - t;
-    if (leftMs > 0) await run.answer({ silence: { seconds: Math.round((leftMs * speed) / before / 1000) } });
+    if (leftMs > 0)
+      await run.answer({
+        silence: { seconds: Math.round((leftMs * speed) / before / 1000) },
+        by: sound.silencedBy,
+      });
     this.#publisher.urgent();
     return done;
   }

@@ -102,7 +102,10 @@ const alarmOfPan = {
 export const answerSchema = z.union(
   [
     z.looseObject({ acknowledge: z.looseObject(alarmOfPan), by: z.string().max(100).optional() }),
-    z.looseObject({ silence: z.looseObject({ seconds: z.number().min(0).max(oneDaySeconds) }) }),
+    z.looseObject({
+      silence: z.looseObject({ seconds: z.number().min(0).max(oneDaySeconds) }),
+      by: z.string().max(100).optional(),
+    }),
     z.looseObject({
       put_aside: z.looseObject({
         ...alarmOfPan,

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { createHost } from '../../src/host/host.ts';
+import type { Now } from '../../src/protocol/messages.ts';
 import type { PhoneInvitation, PhonesView } from '../../src/protocol/phone-messages.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import type { Served } from '../../src/web/serve.ts';
@@ -223,6 +224,10 @@ test('a phone looks only, until it is allowed to answer, and even then it may an
   expect(await socket.next('phone')).toMatchObject({ may_answer: true });
   socket.send(quiet('b'));
   expect(await socket.next('answered')).toMatchObject({ ref: 'b', ok: true });
+  // The screen by the pans tells who made it quiet.
+  let { sound } = (await socket.next('now')) as unknown as Now;
+  while (sound.silencedUntil === null) ({ sound } = (await socket.next('now')) as unknown as Now);
+  expect(sound).toMatchObject({ silencedBy: phone!.name });
   for (const wish of [{ end: true }, { settings: { theme: 'dark' } }, { boils: true }, { set: {} }]) {
     socket.send(JSON.stringify({ ref: 'c', ...wish }));
     expect(await socket.next('answered'), JSON.stringify(wish)).toMatchObject({ ok: false });

@@ -13,6 +13,8 @@ export interface ListedAlarm {
   answered: boolean;
   /** The phone on which it was; absent for the screen by the pans. */
   answeredBy?: string;
+  /** It began to ask while all sound was off, as it still is. */
+  inQuiet?: true;
   since: number;
   asideUntil: number | null;
   asideReason: string | null;

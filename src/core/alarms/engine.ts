@@ -33,6 +33,10 @@ export interface AlarmState {
 export interface AlarmBook {
   alarms: AlarmState[];
   silencedUntil: number | null;
+  /** When all sound went off, ms; absent while nothing was ever silenced. */
+  silencedAt?: number;
+  /** The phone on which it was; absent for the screen by the pans. */
+  silencedBy?: string | undefined;
 }
 
 /** The high alarms that nobody has answered: the one that waits longest, and how often its call was repeated. */
@@ -238,7 +242,10 @@ function mustBeRepeated(state: AlarmState, t: number): boolean {
  */
 export function answerAlarms(book: AlarmBook, answer: Answer, t: number): AlarmTransition[] {
   if ('silence' in answer) {
+    // One that goes on is still the same quiet, whatever its new length.
+    if (book.silencedUntil === null || t >= book.silencedUntil) book.silencedAt = t;
     book.silencedUntil = t + answer.silence.seconds * 1000;
+    book.silencedBy = answer.by;
     return [];
   }
   const key = 'acknowledge' in answer ? answer.acknowledge : answer.put_aside;
@@ -285,7 +292,10 @@ function isListed(state: AlarmState): boolean {
 
 /** The alarms that a person sees, the one to go to first at the top. */
 export function listAlarms(book: AlarmBook): ListedAlarm[] {
-  return book.alarms.filter(isListed).map(listed).sort(byUrgency);
+  return book.alarms
+    .filter(isListed)
+    .map((state) => listed(state, book))
+    .sort(byUrgency);
 }
 
 /**
@@ -303,7 +313,12 @@ export function byUrgency(a: ListedAlarm, b: ListedAlarm): number {
   );
 }
 
-function listed(state: AlarmState): ListedAlarm {
+/** It began to ask while all sound was off. */
+function cameInQuiet({ calledAt }: AlarmState, { silencedAt, silencedUntil }: AlarmBook): boolean {
+  return silencedUntil !== null && silencedAt !== undefined && silencedAt <= calledAt && calledAt < silencedUntil;
+}
+
+function listed(state: AlarmState, book: AlarmBook): ListedAlarm {
   return {
     alarm: state.alarm,
     pan: state.pan,
@@ -312,6 +327,7 @@ function listed(state: AlarmState): ListedAlarm {
     condition: isOn(state) ? 'active' : 'over',
     answered: state.answered,
     ...(state.answeredBy !== undefined && { answeredBy: state.answeredBy }),
+    ...(cameInQuiet(state, book) && { inQuiet: true as const }),
     since: state.raisedAt,
     asideUntil: state.asideUntil,
     asideReason: state.asideReason,

@@ -206,7 +206,7 @@ export type MarkKind = Mark['kind'];
 export type Answer =
   /** `by` is the phone that it came from; none from the screen by the pans. */
   | { acknowledge: { pan: string | null; alarm: string; port?: string | undefined }; by?: string | undefined }
-  | { silence: { seconds: number } }
+  | { silence: { seconds: number }; by?: string | undefined }
   | { put_aside: { pan: string | null; alarm: string; seconds: number; reason: string; port?: string | undefined } };
 
 export type AlarmName =

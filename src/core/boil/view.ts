@@ -48,7 +48,8 @@ export interface BoilView {
     unreadable: number;
   }[];
   alarms: (ListedAlarm & AlarmWords)[];
-  sound: { priority: Priority | null; silencedUntil: number | null };
+  /** `silencedBy`: the phone on which it was; absent for the screen by the pans. */
+  sound: { priority: Priority | null; silencedUntil: number | null; silencedBy?: string };
   /** High alarms that nobody has answered; null when there is none. */
   unanswered: UnansweredHigh | null;
   history: AlarmHistory;
@@ -193,7 +194,11 @@ export function callsView(
       ...alarm,
       ...alarmWords(alarm.alarm, readings.find(({ pan }) => pan === alarm.pan) ?? null, alarm.why),
     })),
-    sound: { priority: soundNow(book, t), silencedUntil: book.silencedUntil },
+    sound: {
+      priority: soundNow(book, t),
+      silencedUntil: book.silencedUntil,
+      ...(book.silencedBy !== undefined && { silencedBy: book.silencedBy }),
+    },
     unanswered: unansweredHigh(book, t),
   };
 }

@@ -6,7 +6,7 @@ import type { ComponentChildren, JSX } from 'preact';
 import { settings } from '../client/store.ts';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
-import { alarmKey, asSentence, calledWords, isAside, priorityWord } from '../words/alarm-words.ts';
+import { alarmKey, asSentence, calledWords, isAside, isUnheard, priorityWord } from '../words/alarm-words.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { whyWords } from '../words/why-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
@@ -26,7 +26,7 @@ function stateWords(alarm: AlarmView, now: Now): string {
     return reason === '' ? say('alarms.comes_back', { time }) : say('alarms.comes_back_why', { time, reason });
   }
   if (alarm.condition === 'over') return say('alarms.over_unseen', { since });
-  if (!alarm.answered) return since;
+  if (!alarm.answered) return isUnheard(alarm, now) ? say('alarms.came_in_quiet', { since }) : since;
   const { answeredBy: who } = alarm;
   return who === undefined ? say('alarms.seen_since', { since }) : say('alarms.seen_by', { who, since });
 }

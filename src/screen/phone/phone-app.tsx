@@ -18,6 +18,7 @@ import {
   calledWords,
   inOrder,
   isAside,
+  isUnheard,
   priorityWord,
   quietHint,
   quietUntil,
@@ -76,6 +77,7 @@ function Call({ alarm, now, also }: CallProps): JSX.Element {
         <span class="phone-priority">{priorityWord(alarm.priority)}</span> <b>{calledWords(alarm, now.header)}</b>
         {alarm.alarm !== 'reminder' && <p>{asSentence(hostWords(whyWords(alarm.why, settings.value)))}</p>}
         <p>{hostWords(alarm.todo)}</p>
+        {isUnheard(alarm, now) && <p>{say('phone.came_in_quiet')}</p>}
         {also.length > 0 && <p>{say('alarms.also', { what: also.map(({ title }) => hostWords(title)).join(', ') })}</p>}
       </div>
     </li>

@@ -114,8 +114,19 @@ export function quietHint(now: Now, seconds: number): string {
     : say('alarms.quiet.hint');
 }
 
-/** A practice boil's clock is not the person's: how long its quiet still lasts is told in their own time. */
+/** Whether the call came while all sound was off, as it still is: nobody heard it. */
+export const isUnheard = (alarm: AlarmView, now: Now): boolean =>
+  alarm.inQuiet === true && alarm.condition === 'active' && !alarm.answered && !isAside(alarm) && quietUntil(now) !== null;
+
+/** Until when it is quiet, and on which phone that was asked for. */
 export function quietWords(now: Now, until: number): string {
+  const { silencedBy: who } = now.sound;
+  const quiet = quietLength(now, until);
+  return who === undefined ? quiet : say('alarm.quiet_by', { quiet, who });
+}
+
+/** A practice boil's clock is not the person's: how long its quiet still lasts is told in their own time. */
+function quietLength(now: Now, until: number): string {
   return now.mode === 'practice'
     ? say(now.speed > 1 ? 'alarm.quiet_for_yours' : 'alarm.quiet_for', {
         length: lengthOfTime((until - now.t) / 1000 / now.speed),

@@ -73,10 +73,8 @@ export class PhoneSocket {
     if (phone?.may_answer !== true)
       return refused('This phone may only look: allow it on the screen by the pans, under Settings.');
     const { answer } = wish.data;
-    // The screen by the pans tells who has seen it.
-    return this.#host.command(
-      'acknowledge' in answer ? { ...wish.data, answer: { ...answer, by: phone.name } } : wish.data,
-    );
+    // The screen by the pans tells who has seen it, and who made it quiet.
+    return this.#host.command({ ...wish.data, answer: { ...answer, by: phone.name } });
   }
 }
 

@@ -6,6 +6,7 @@ import {
   calledWords,
   firstUnseen,
   inOrder,
+  isUnheard,
   pageTitle,
   quietHint,
   quietWords,
@@ -81,4 +82,16 @@ test('quiet in a practice that goes faster says how much of it passes silently',
   expect(quietHint({ ...moment, mode: 'practice', speed: 60 }, 120)).toBe(
     '2\u00a0min by your own clock, 2\u00a0h\u00a000\u00a0min of practice',
   );
+});
+
+test('a quiet from a phone names it, and what came meanwhile was not heard until it ends', () => {
+  const until = moment.t + 60_000;
+  const now: Now = { ...moment, sound: { priority: null, silencedUntil: until, silencedBy: 'Blue phone' } };
+  expect(quietWords(now, until)).toMatch(/^Quiet until \S+, by Blue phone$/);
+  expect(quietWords({ ...now, sound: { priority: null, silencedUntil: until } }, until)).toMatch(/^Quiet until \S+$/);
+  const came = { ...alarm, inQuiet: true as const };
+  expect(isUnheard(came, now)).toBe(true);
+  expect(isUnheard(alarm, now)).toBe(false);
+  expect(isUnheard({ ...came, answered: true }, now)).toBe(false);
+  expect(isUnheard(came, { ...now, t: until })).toBe(false);
 });
