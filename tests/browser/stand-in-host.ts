@@ -108,7 +108,7 @@ export async function standIn(folder: string, first: Now, chosen: Partial<Settin
     socket.on('message', (text: Buffer) => {
       const command = JSON.parse(text.toString()) as Command;
       heard.push(command);
-      if ('settings' in command) {
+      if ('settings' in command && !refused.has('settings')) {
         settings = settingsSchema.parse({ ...settings, ...command.settings });
         say({ kind: 'settings', settings });
       }

@@ -3,6 +3,7 @@ import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Settings } from '../client/types.ts';
+import { priorityWord } from '../words/alarm-words.ts';
 import { allowNotifications, notificationState } from '../sound/telling.ts';
 
 interface CallsPanelProps {
@@ -18,11 +19,22 @@ const NOTIFICATION_WORDS = {
 
 function Notifications(): JSX.Element {
   const [state, setState] = useState(notificationState());
-  if (state !== 'ask') return <p class="hint">{say(NOTIFICATION_WORDS[state])}</p>;
+  const [asked, setAsked] = useState(false);
+  const ask = async (): Promise<void> => {
+    setState(await allowNotifications());
+    setAsked(true);
+  };
   return (
-    <button type="button" onClick={() => void allowNotifications().then(setState)}>
-      {say('calls.allow')}
-    </button>
+    <div role="status">
+      {state === 'ask' ? (
+        <button type="button" onClick={() => void ask()}>
+          {say('calls.allow')}
+        </button>
+      ) : (
+        <p class="hint">{say(NOTIFICATION_WORDS[state])}</p>
+      )}
+      {state === 'ask' && asked && <p class="problem">✕ {say('calls.not_allowed')}</p>}
+    </div>
   );
 }
 
@@ -40,7 +52,7 @@ function OwnCommand({ now, change }: CallsPanelProps): JSX.Element {
   return (
     <div>
       <label>
-        <span>{say('calls.command')}</span>
+        <span>{say('calls.command', { now: priorityWord('high'), soon: priorityWord('medium') })}</span>
         <textarea
           class="wide"
           rows={3}

@@ -2,15 +2,13 @@
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import { about } from '../client/store.ts';
+import { about, tell } from '../client/store.ts';
 import type { Settings } from '../client/types.ts';
 
-interface CopiesProps {
-  now: Settings;
-  change: (part: Partial<Settings>, done: string) => void;
-}
+/** What was refused stays as it was typed, to be put right: so nothing is shown as kept before the host says that it is. */
+const keep = (folder: string): void => void tell({ settings: { backup_folder: folder } }, say('copies.kept'));
 
-export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
+export function CopiesPanel({ now }: { now: Settings }): JSX.Element {
   const [typed, setTyped] = useState(now.backup_folder);
   return (
     <section class="panel" aria-labelledby="copies">
@@ -31,7 +29,7 @@ export function CopiesPanel({ now, change }: CopiesProps): JSX.Element {
       <button
         type="button"
         disabled={typed === now.backup_folder}
-        onClick={() => change({ backup_folder: typed.trim() }, say('copies.kept'))}
+        onClick={() => keep(typed.trim())}
       >
         {say('copies.keep')}
       </button>

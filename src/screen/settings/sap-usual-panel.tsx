@@ -33,11 +33,15 @@ function UsualOf({ sap, settings, change }: SapProps): JSX.Element {
     () =>
       boilDraft({ pans: [{ id, name: say(NAMES[sap]), sap, finish: usual.finish }] }, settings, saps.value).pans[0]!,
   );
+  // Nobody is told that a number is wrong before there is one, or after it was only emptied to be typed anew.
+  const [isTyped, setIsTyped] = useState(false);
   const leads = leadsOf(usual);
-  const { problem } = finishIn(pan, settings);
+  // Its name is said in the language of now, which may have been changed since.
+  const { problem } = isTyped ? finishIn({ ...pan, name: say(NAMES[sap]) }, settings) : { problem: null };
   const keep = (next: SapUsual): void => change({ per_sap: { ...settings.per_sap, [sap]: next } });
   const typed = (next: PanDraft): void => {
     setPan(next);
+    setIsTyped(next.finishAt.trim() !== '' || (isTyped && next.finish === pan.finish));
     const { finish, problem: wrong } = finishIn(next, settings);
     if (wrong === null) keep({ ...usual, finish: finish as SapUsual['finish'] });
   };

@@ -89,7 +89,7 @@ export function SettingsView(): JSX.Element {
       <SapUsualPanel key={`${now.strength} ${now.temperature}`} settings={now} change={changeSettings} />
       <CallsPanel now={now} change={changeSettings} />
       <PhonesPanel />
-      <CopiesPanel key={now.backup_folder} now={now} change={changeSettings} />
+      <CopiesPanel key={now.backup_folder} now={now} />
       {about.value !== null && <p class="hint">{say('settings.about', about.value)}</p>}
     </div>
   );

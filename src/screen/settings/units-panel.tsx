@@ -8,11 +8,14 @@ import type { Units } from '../client/unit-sets.ts';
 
 type UnitName = keyof Units | 'strength';
 
-const SETS: { word: MessageKey; units: Units }[] = [
-  { word: 'units.metric', units: METRIC },
-  { word: 'units.us', units: US },
-  { word: 'units.imperial', units: IMPERIAL },
-];
+/** A press for all at once leaves no scale of another choice behind: the trade measures in °Brix in each of them. */
+const SETS = (
+  [
+    ['units.metric', METRIC],
+    ['units.us', US],
+    ['units.imperial', IMPERIAL],
+  ] as const
+).map(([word, units]) => ({ word, units: { ...units, strength: 'brix' as const } }));
 
 type Row<Name extends UnitName = UnitName> = {
   [Key in Name]: { name: Key; word: MessageKey; options: readonly (readonly [Settings[Key], MessageKey])[] };
@@ -111,8 +114,8 @@ function UnitRow({ row, now, change }: UnitsPanelProps & { row: Row }): JSX.Elem
 }
 
 export function UnitsPanel({ now, change }: UnitsPanelProps): JSX.Element {
-  const isChosen = (units: Units): boolean =>
-    Object.entries(units).every(([name, unit]) => now[name as keyof Units] === unit || isMetricToo(name, unit, now));
+  const isChosen = (units: Units & Pick<Settings, 'strength'>): boolean =>
+    Object.entries(units).every(([name, unit]) => now[name as UnitName] === unit || isMetricToo(name, unit, now));
   return (
     <section class="panel" aria-labelledby="units">
       <div class="units-head">

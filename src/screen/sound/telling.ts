@@ -27,15 +27,15 @@ function speak(sentence: string): void {
 
 /** Whether the browser has notifications, and whether the person lets this page show them. */
 export function notificationState(): 'none' | 'ask' | 'allowed' | 'refused' {
-  if (!('Notification' in globalThis)) return 'none';
-  const answers = { granted: 'allowed', denied: 'refused', default: 'ask' } as const;
-  return answers[Notification.permission];
+  return 'Notification' in globalThis ? ANSWERS[Notification.permission] : 'none';
 }
+
+const ANSWERS = { granted: 'allowed', denied: 'refused', default: 'ask' } as const;
 
 /** To be called from a press; gives what the person decided. */
 export async function allowNotifications(): Promise<ReturnType<typeof notificationState>> {
-  if (notificationState() === 'ask') await Notification.requestPermission();
-  return notificationState();
+  // What the page knows of it may lag behind the answer itself.
+  return notificationState() === 'ask' ? ANSWERS[await Notification.requestPermission()] : notificationState();
 }
 
 function notify(alarm: AlarmView, now: Now): void {
