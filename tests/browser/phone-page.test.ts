@@ -4,7 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { PHONE, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, idleNow, liveNow } from './tarn-hollow.ts';
 
@@ -92,6 +92,21 @@ test('a pan off the fire shows its temperature and no rise, and each bar has its
   expect(await off.innerText()).not.toContain('boiling water');
   expect(await on.locator('.phone-big').innerText()).toMatch(/^[+−]?\d+(\.\d)?°C$/);
   expect(await on.locator('.phone-bar-words').innerText()).toMatch(/water[\s\S]*done[\s\S]*burns/);
+  await close();
+});
+
+test('a pan that only warms up shows its temperature, and how far that is from a boil without a sign', async () => {
+  const { page, host, close } = await phoneOn(liveNow(3));
+  const warming = page.locator('.phone-pan').nth(2);
+  expect(await warming.locator('.phone-big').innerText()).toBe('41.6°C');
+  expect((await warming.locator('.phone-caption').innerText()).replaceAll('\u00a0', ' ')).toMatch(
+    /^56(\.3)? °C under boiling water/,
+  );
+  const desk = (await openPage(browser, host.url, LAPTOP)).page;
+  const card = desk.locator('[data-pan="p3"]');
+  expect(await card.locator('.big').innerText()).toMatch(/^41\.6\s*°\s*C$/);
+  expect(await card.locator('.caption').innerText()).toMatch(/^56(\.3)?\s°C under boiling water/);
+  await desk.context().close();
   await close();
 });
 

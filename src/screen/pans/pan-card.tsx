@@ -13,11 +13,13 @@ import {
   isUnderWater,
   litresShown,
   number,
+  showsRise,
   signedRate,
   signedRise,
   strength,
   strengthEnds,
   temperature,
+  underWater,
   volume,
 } from '../words/amounts.ts';
 import { depthWords } from '../words/depth-words.ts';
@@ -47,13 +49,12 @@ import { NotKnown } from './not-known.tsx';
 import { PanBar } from './pan-bar.tsx';
 import { PouredQuestion } from './poured-question.tsx';
 
-/** The rise over water where it is known and the pan is on the fire, else the bare temperature, each with its caption. */
+/** The rise over water where it is known and the pan boils, else the bare temperature, each with its caption. */
 function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Element {
   const shown = settings.value;
   const { rise_c: rise, temperature_c: celsius } = reading;
   const exact = celsius === null ? null : temperature(celsius, shown);
-  // A pan off the fire is as warm as it is: how far that is from a boil says nothing any more.
-  if (rise !== null && exact !== null && reading.stage !== 'off') {
+  if (rise !== null && exact !== null && showsRise(reading, shown)) {
     return (
       <>
         <BigText>
@@ -88,9 +89,17 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
         )}
       </BigText>
       <p class={exact === null ? 'caption caption-then' : 'caption'}>
-        {exact === null
-          ? firstNote(now, reading) === null && lastHeatWords(now, reading.pan, shown)
-          : say(reading.stage === 'off' ? 'pans.at_probe' : 'pans.in_the_pan')}
+        {exact === null ? (
+          firstNote(now, reading) === null && lastHeatWords(now, reading.pan, shown)
+        ) : reading.stage === 'off' ? (
+          say('pans.at_probe')
+        ) : rise === null ? (
+          say('pans.in_the_pan')
+        ) : (
+          <Tell pan={reading.pan} what="rise">
+            {underWater(rise, shown)}
+          </Tell>
+        )}
       </p>
     </>
   );

@@ -8,7 +8,7 @@ import { say } from '../language/say.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { PLACE, panPlace } from '../pans/bar-scale.ts';
 import { forecastWords } from '../pans/forecast-words.ts';
-import { isUnderWater, signedRise, strength, temperature } from '../words/amounts.ts';
+import { isUnderWater, showsRise, signedRise, strength, temperature, underWater } from '../words/amounts.ts';
 import { inOrder, isAside } from '../words/alarm-words.ts';
 import { depthWords } from '../words/depth-words.ts';
 import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
@@ -62,7 +62,7 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
   );
 }
 
-/** Of a pan off the fire the bare temperature: how far that is from a boil says nothing any more. `big` is null where none was read yet. */
+/** `big` is null where none was read yet. */
 function bigWords(
   now: Now,
   { pan, rise_c: rise, temperature_c: celsius, stage }: Reading,
@@ -72,8 +72,10 @@ function bigWords(
   if (celsius === null)
     return { big: lastHeat(now, pan) === null ? null : '–', captions: [lastHeatWords(now, pan, shown)] };
   const exact = temperature(celsius, shown);
-  if (rise === null || stage === 'off')
-    return { big: `${exact.replace(/\s.*/u, '')}°`, captions: [say('pans.in_the_pan')] };
+  if (rise === null || !showsRise({ rise_c: rise, stage }, shown)) {
+    const caption = rise === null || stage === 'off' ? say('pans.in_the_pan') : underWater(rise, shown);
+    return { big: `${exact.replace(/\s.*/u, '')}°`, captions: [caption] };
+  }
   return {
     big: `${signedRise(rise, shown)}°`,
     // A row has no room for more: what the number is over, the bar beneath it shows.

@@ -26,11 +26,7 @@ export function CopiesPanel({ now }: { now: Settings }): JSX.Element {
         />
       </label>
       <p class="hint">{say('copies.text')}</p>
-      <button
-        type="button"
-        disabled={typed === now.backup_folder}
-        onClick={() => keep(typed.trim())}
-      >
+      <button type="button" disabled={typed === now.backup_folder} onClick={() => keep(typed.trim())}>
         {say('copies.keep')}
       </button>
     </section>

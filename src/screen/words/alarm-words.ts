@@ -116,7 +116,11 @@ export function quietHint(now: Now, seconds: number): string {
 
 /** Whether the call came while all sound was off, as it still is: nobody heard it. */
 export const isUnheard = (alarm: AlarmView, now: Now): boolean =>
-  alarm.inQuiet === true && alarm.condition === 'active' && !alarm.answered && !isAside(alarm) && quietUntil(now) !== null;
+  alarm.inQuiet === true &&
+  alarm.condition === 'active' &&
+  !alarm.answered &&
+  !isAside(alarm) &&
+  quietUntil(now) !== null;
 
 /** Until when it is quiet, and on which phone that was asked for. */
 export function quietWords(now: Now, until: number): string {

@@ -32,7 +32,7 @@ import {
   volumeFromLitres,
   wattsFromPower,
 } from '../../core/quantities/units.ts';
-import type { Settings } from '../client/types.ts';
+import type { Reading, Settings } from '../client/types.ts';
 import { localAmount, localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 
@@ -62,6 +62,13 @@ export const degreesApart = (celsius: number, settings: Settings): string =>
 export const isUnderWater = (riseC: number, settings: Settings): boolean =>
   Number(differenceFromCelsius(riseC, settings.temperature).toFixed(1)) < 0;
 
+/**
+ * Whether a pan's large number is its rise: a pan that only warms up, or is off the fire, is as warm as it is, and a sign
+ * before how far that is from a boil would be read as that of its temperature.
+ */
+export const showsRise = ({ rise_c: rise, stage }: Pick<Reading, 'rise_c' | 'stage'>, settings: Settings): boolean =>
+  rise !== null && stage !== 'off' && !((stage === 'warming' || stage === 'unknown') && isUnderWater(rise, settings));
+
 /** "+0.15 °C/min". */
 export const signedRate = (celsiusPerMinute: number, settings: Settings): string =>
   localDigits(formatRate(celsiusPerMinute, settings.temperature));
@@ -75,6 +82,9 @@ export const roundTemperature = (celsius: number, settings: Settings): string =>
 /** A difference of temperatures, without a sign. */
 export const degrees = (celsius: number, settings: Settings): string =>
   localAmount(formatRise(celsius, settings.temperature));
+/** "56 °C under boiling water", of a rise below nought, °C. */
+export const underWater = (riseC: number, settings: Settings): string =>
+  say('explain.under_water', { rise: degrees(Math.abs(riseC), settings) });
 /** With as many digits as the amount is known to, or with `digits`. */
 export const volume = (litres: number, settings: Settings, digits?: number): string =>
   localAmount(formatVolume(litres, settings.volume, digits));

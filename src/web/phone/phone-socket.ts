@@ -107,14 +107,20 @@ const plainSettings = (settings: Settings): Settings => ({
   backup_folder: '',
 });
 
-/** Notes and the past stay on the screen by the pans; a hand reading tells how old a pan's number is. */
+/**
+ * Notes and the past stay on the screen by the pans; a hand reading tells how old a pan's number is, and what was poured
+ * in how much of the planned sap is still to come.
+ */
 function plainNow(now: Now): Now {
   const { header } = now;
+  const [read, poured] = (['reading', 'top-up'] as const).map((kind) =>
+    now.marks.filter(({ mark, withdrawn }) => mark.kind === kind && !withdrawn),
+  ) as [Now['marks'], Now['marks']];
   return {
     ...now,
     header: header === null ? null : { ...header, ports: [], probes: header.probes, learnt: undefined },
     history: { ...now.history, raisings: [] },
-    marks: now.marks.filter(({ mark, withdrawn }) => mark.kind === 'reading' && !withdrawn).slice(-20),
+    marks: [...read.slice(-20), ...poured],
     ports: [],
     notices: [],
     pours: [],

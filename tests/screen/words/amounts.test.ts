@@ -9,10 +9,12 @@ import {
   metresShown,
   mmOf,
   noNumber,
+  showsRise,
   signedRate,
   signedRise,
   typedNumber,
 } from '../../../src/screen/words/amounts.ts';
+import type { Reading } from '../../../src/screen/client/types.ts';
 import { american, metric } from '../moment.ts';
 
 test('a rise has its sign, tenths near a boil and whole degrees far from it', () => {
@@ -74,4 +76,10 @@ test('a fraction is read as on a ruler', () => {
     14.5, 2.5, 0.5, 0.75, 14.5, 2.1875,
   ]);
   expect(['3/2', '1/0', '1/7', '1/', '14 1/2 1/2', '1 250 1/2'].map(typedNumber)).toEqual(Array(6).fill(null));
+});
+
+test('the large number is a rise only of a pan that boils, or is over the boiling point', () => {
+  const shows = (stage: Reading['stage'], rise_c: number | null) => showsRise({ stage, rise_c }, metric);
+  expect([shows('warming', -56), shows('unknown', -2), shows('off', 2), shows('boiling', null)]).not.toContain(true);
+  expect([shows('boiling', -0.2), shows('warming', 0), shows('thickening', 2)]).not.toContain(false);
 });

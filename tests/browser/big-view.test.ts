@@ -1,0 +1,80 @@
+// The big view on a laptop: numbers at one height, nothing at a card's very edge, and six long names above the foot of the screen.
+import type { Browser } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { Now } from '../../src/protocol/messages.ts';
+import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
+import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { standIn } from './stand-in-host.ts';
+import { alarms, liveNow } from './tarn-hollow.ts';
+
+let browser: Browser;
+beforeAll(async () => void (browser = await startChromium()));
+afterAll(() => browser?.close());
+
+async function bigView(now: Now) {
+  const host = await standIn(await ensureScreenBuilt(), now);
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.big-view-button').click();
+  await page.locator('.cards-big').waitFor();
+  const close = async (): Promise<void> => {
+    await page.context().close();
+    await host.close();
+  };
+  return { page, close };
+}
+
+test('the numbers of two pans stand at one height, though one says more beneath', async () => {
+  const now = liveNow(2);
+  const { page, close } = await bigView(now);
+  // The second one's forecast takes two lines.
+  const heights = await page.locator('.forecast').evaluateAll((all) => all.map((each) => each.clientHeight));
+  expect(heights[1]).toBeGreaterThan(heights[0]! + 10);
+  const tops = await page.locator('.big').evaluateAll((all) => all.map((each) => each.getBoundingClientRect().top));
+  expect(tops[0]).toBeCloseTo(tops[1]!, 0);
+  await close();
+});
+
+test('with calls that take half of the screen, what is said last stands clear of the edge of its card', async () => {
+  const calls = (['scorch-risk', 'low-level', 'probe-suspect'] as const).map((alarm, place) => ({
+    ...alarms[0]!,
+    alarm,
+    pan: place === 1 ? 'p2' : 'p1',
+    since: alarms[0]!.since - place,
+  }));
+  const over = alarms.filter(({ condition }) => condition === 'over');
+  const notices = ['Back pot: invented notice.'];
+  const now = liveNow(2, { alarms: [...calls, ...over], sound: { priority: 'medium', silencedUntil: null }, notices });
+  const { page, close } = await bigView(now);
+  await page.locator('.dock .alarm-title').first().waitFor();
+  const room = await page
+    .locator('.card')
+    .evaluateAll((cards) =>
+      cards.map(
+        (card) =>
+          card.getBoundingClientRect().bottom -
+          Math.max(...[...card.children].map((part) => part.getBoundingClientRect().bottom)),
+      ),
+    );
+  for (const each of room) expect(each).toBeGreaterThanOrEqual(5);
+  await close();
+});
+
+test('six pans with long names stand whole above the foot of the screen', async () => {
+  const now = liveNow(4);
+  const ids = Array.from({ length: 6 }, (_, place) => `e${place}`);
+  const pans = ids.map((id) => ({
+    ...now.header!.pans![0]!,
+    id,
+    name: 'Chaudron de finition près de la porte de l’érablière',
+  }));
+  const { page, close } = await bigView({
+    ...now,
+    header: { ...now.header!, pans },
+    readings: ids.map((pan) => ({ ...now.readings[0]!, pan })),
+    limits: ids.map((pan) => ({ ...now.limits[0]!, pan })),
+  });
+  const foot = (await page.locator('.bottom').boundingBox())!.y;
+  const last = (await page.locator('.card').nth(5).boundingBox())!;
+  expect(last.y + last.height).toBeLessThanOrEqual(foot);
+  await close();
+});
