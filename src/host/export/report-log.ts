@@ -107,14 +107,18 @@ export function courseText(
   return `${all.charAt(0).toUpperCase()}${all.slice(1)}`;
 }
 
-function raisingText(raising: Raising, where: string | null, settings: Settings, tongue: Tongue): string {
+const withStop = (text: string): string => (/[.!?]$/u.test(text) ? text : `${text}.`);
+
+/** A call as the log prints it, with what became of it; `where` is its pan or board, null for the whole program. */
+export function raisingText(raising: Raising, where: string | null, settings: Settings, tongue: Tongue): string {
   const { alarm, priority, why } = raising;
   const amounts = amountsInUnits(why, settings, (amount) => tongue.amount(amount));
   const inUnits = timesInWords(hostWords(amounts, tongue));
   const words = tongue.say('paper.call', {
     title: hostWords(alarmTitle(alarm), tongue),
     priority: tongue.say(PRIORITIES[priority]),
-    why: alarm === 'reminder' ? why : inUnits,
+    // Some reasons are sentences of their own.
+    why: withStop(alarm === 'reminder' ? why : inUnits),
     course: courseText(raising, tongue),
   });
   return where === null ? words : tongue.say('mark.of_pan', { pan: where, words });

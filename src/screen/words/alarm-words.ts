@@ -87,9 +87,11 @@ export function calledWords(
     : say('alarm.called', { where: whereWords(alarm, header), what: hostWords(alarm.title) });
 }
 
-/** A sentence of the host with its full stop, so that two can stand in one line. */
+/** A sentence of the host with its capital and its full stop, so that two can stand in one line. */
 export function asSentence(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
+  // A name such as "ttyACM0" or "b1:" is left as it is written.
+  const begun = /^\p{Ll}+[\s,]/u.test(text) ? `${text.slice(0, 1).toUpperCase()}${text.slice(1)}` : text;
+  return /[.!?]$/.test(begun) ? begun : `${begun}.`;
 }
 
 /** The title of the page: the foremost unseen alarm first, so that a tab in the background shows it. */

@@ -5,12 +5,13 @@ import { systemClock } from '../../../src/host/clock.ts';
 import { labelsPdf } from '../../../src/host/export/labels-pdf.ts';
 import { printable } from '../../../src/host/export/printable.ts';
 import { reportData } from '../../../src/host/export/report-data.ts';
-import { courseText } from '../../../src/host/export/report-log.ts';
+import { courseText, raisingText } from '../../../src/host/export/report-log.ts';
 import { reportPdf } from '../../../src/host/export/report-pdf.ts';
 import { languages } from '../../../src/host/languages.ts';
 import type { Notebook } from '../../../src/notebook/contract.ts';
 import { keepProbes } from '../../../src/host/probes/kept-probes.ts';
 import { keptProbe } from '../probes/kept.ts';
+import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { kept, keptFixture, recordingText, whole } from './tarn-boils.ts';
 
 const machine = systemClock();
@@ -367,4 +368,12 @@ test('very many jars are twenty sheets', async () => {
   notebook.keepPage(boil.boil, { jars: [{ litres: 0.25, count: 100_000 }] });
   const pdf = await whole(labelsPdf(notebook, boil.boil, { paper: 'a4', text: '', tongue }));
   expect(pdf.toString('latin1').match(/\/Type \/Page\n/g)).toHaveLength(20);
+});
+
+test('a reason that is a sentence of its own has one stop, and any other gets one', () => {
+  const raised = { alarm: 'port-lost', pan: null, port: 'b1', priority: 'high', raisedAt: 0 } as const;
+  const ended = { answeredAt: null, clearedAt: 60_000, asides: [] };
+  const told = (why: string) => raisingText({ ...raised, ...ended, why }, null, settingsSchema.parse({}), tongue);
+  expect(told('It is tried again until it opens.')).toContain(': It is tried again until it opens. Not seen');
+  expect(told('nothing comes from the probe')).toContain(': nothing comes from the probe. Not seen');
 });

@@ -95,3 +95,10 @@ test('a quiet from a phone names it, and what came meanwhile was not heard until
   expect(isUnheard({ ...came, answered: true }, now)).toBe(false);
   expect(isUnheard(came, { ...now, t: until })).toBe(false);
 });
+
+test('a reason begins as a sentence does, but a name stays as it is written', () => {
+  expect(asSentence('about 9 min to 66.9 °Bx')).toBe('About 9 min to 66.9 °Bx.');
+  expect(asSentence('étape, puis')).toBe('Étape, puis.');
+  expect(asSentence('ttyACM0 went away.')).toBe('ttyACM0 went away.');
+  expect(asSentence('b1: nothing comes')).toBe('b1: nothing comes.');
+});
