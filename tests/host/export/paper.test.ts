@@ -372,7 +372,7 @@ test('very many jars are twenty sheets', async () => {
 
 test('a reason that is a sentence of its own has one stop, and any other gets one', () => {
   const raised = { alarm: 'port-lost', pan: null, port: 'b1', priority: 'high', raisedAt: 0 } as const;
-  const ended = { answeredAt: null, clearedAt: 60_000, asides: [] };
+  const ended = { answeredAt: null, clearedAt: 60_000, asides: [], noUse: false };
   const told = (why: string) => raisingText({ ...raised, ...ended, why }, null, settingsSchema.parse({}), tongue);
   expect(told('It is tried again until it opens.')).toContain(': It is tried again until it opens. Not seen');
   expect(told('nothing comes from the probe')).toContain(': nothing comes from the probe. Not seen');
