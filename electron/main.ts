@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, BrowserWindow, dialog, powerMonitor, protocol, session } from 'electron';
 import { dataFolder } from '../src/host/data-folder.ts';
-import { createHost } from '../src/host/host.ts';
+import { createHost } from '../src/host/create-host.ts';
 import { systemPower } from '../src/host/power.ts';
 import type { Power } from '../src/host/power.ts';
 import { systemPorts } from '../src/ingest/list-ports.ts';

@@ -1,6 +1,6 @@
 // The frame around every command that runs a boil: host, screen server, output, and a clean end on a signal.
 import type { Setup } from '../protocol/header-schema.ts';
-import { createHost } from '../host/host.ts';
+import { createHost } from '../host/create-host.ts';
 import type { Host } from '../host/host.ts';
 import { languages } from '../host/languages.ts';
 import { systemClock } from '../host/clock.ts';

@@ -43,16 +43,35 @@ function canHold(folder: string): boolean {
 
 export class BackupKeeper {
   readonly #folder: string;
+  readonly #chosen: () => string;
   readonly #say: (sentence: string) => void;
   #running: Promise<void> = Promise.resolve();
+  /** The live boil that ended last, until something was kept on its page. */
+  #endedLast: string | null = null;
 
-  constructor(folder: string, say: (sentence: string) => void) {
+  /** `chosen` tells the person's own folder for copies, empty where none is named. */
+  constructor(folder: string, chosen: () => string, say: (sentence: string) => void) {
     this.#folder = folder;
+    this.#chosen = chosen;
     this.#say = say;
   }
 
+  /** A live boil is over: it is copied. */
+  boilEnded(boil: string): void {
+    this.#endedLast = boil;
+    this.#copy();
+  }
+
+  /** What came of a boil was kept: copied once for each boil; what is changed later is in the copy after the next one. */
+  pageKept(boil: string): void {
+    if (boil !== this.#endedLast) return;
+    this.#endedLast = null;
+    this.#copy();
+  }
+
   /** One after the other; never throws. */
-  copyTo(to: string): void {
+  #copy(): void {
+    const to = backupFolder(this.#folder, this.#chosen());
     this.#running = this.#running
       .then(() => copied({ folder: this.#folder, to, keep: KEPT_COPIES }))
       .catch((error: unknown) => {

@@ -8,8 +8,6 @@ import type { SerialSourceOptions } from '../ingest/serial-source.ts';
 import type { Tongue } from '../language/tongue.ts';
 import { NotebookProblem } from '../notebook/contract.ts';
 import type { Notebook } from '../notebook/contract.ts';
-import { DamagedNotebook, lockFolder, watcherOf } from '../notebook/open-notebook.ts';
-import { openForWatching, rescued } from '../notebook/rescue.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
@@ -22,7 +20,7 @@ import type { Command, HostMessage, Settings } from '../protocol/messages.ts';
 import { isProbeCommand } from '../protocol/probe-messages.ts';
 import { isProbeSetupCommand } from '../protocol/probe-setup-messages.ts';
 import { isSeasonCommand } from '../protocol/season-messages.ts';
-import { BackupKeeper, backupFolder, folderRefusal } from './backup-keeper.ts';
+import { BackupKeeper, folderRefusal } from './backup-keeper.ts';
 import type { BoilRun, RunListener } from './boil-run.ts';
 import { BoilStarter } from './boil-starter.ts';
 import { systemClock } from './clock.ts';
@@ -81,46 +79,6 @@ export interface HostOptions {
   notebook?: Notebook | undefined;
 }
 
-/**
- * Takes the folder for this program and goes on with the boil that was running in it. Throws NotebookProblem (2)
- * when another program watches there, when the folder cannot be used, or when a boil of another setup runs.
- */
-export async function createHost(options: HostOptions): Promise<Host> {
-  const lock = lockFolder(options.folder);
-  if (lock === null) {
-    throw new NotebookProblem(
-      `another program watches a boil in ${options.folder}${addressOf(options.folder)}: use that one, close it first, or name another folder with --data`,
-      2,
-    );
-  }
-  try {
-    if (options.notebook !== undefined) return new Host(options, lock, options.notebook);
-    return hostOf(options, lock, openForWatching(options.folder));
-  } catch (error) {
-    lock.release();
-    throw error;
-  }
-}
-
-/** Damage can show only when the boil that was running is read: then too the notebook is set aside. */
-function hostOf(options: HostOptions, lock: FolderLock, { notebook, told }: ReturnType<typeof openForWatching>): Host {
-  try {
-    const host = new Host(options, lock, notebook);
-    for (const sentence of told) host.say(sentence);
-    return host;
-  } catch (error) {
-    notebook.close();
-    if (!(error instanceof DamagedNotebook) || told.length > 0) throw error;
-    return hostOf(options, lock, rescued(options.folder, error.what));
-  }
-}
-
-/** Where the other program's screen is, as far as it has said so. */
-function addressOf(folder: string): string {
-  const url = watcherOf(folder)?.url;
-  return url === undefined ? '' : `, and its screen is at ${url}`;
-}
-
 function refuseBesideRealBoil(notebook: Notebook): void {
   const real = notebook.running();
   if (real === null || real.kind === 'practice') return;
@@ -149,8 +107,6 @@ export class Host {
   readonly #tune: TuneDesk;
   readonly #listener: RunListener;
   readonly #backups: BackupKeeper;
-  /** The live boil that ended last, until something was kept on its page. */
-  #endedLast: string | null = null;
   readonly #hearers = new Set<(message: HostMessage) => void>();
   #settings: Settings;
   #run: BoilRun | null;
@@ -160,7 +116,11 @@ export class Host {
     this.#notebook = notebook;
     this.#machine = options.machine ?? systemClock();
     this.#listener = options.listener ?? {};
-    this.#backups = new BackupKeeper(notebook.folder, (sentence) => this.say(sentence));
+    this.#backups = new BackupKeeper(
+      notebook.folder,
+      () => this.#settings.backup_folder,
+      (sentence) => this.say(sentence),
+    );
     this.season = new SeasonDesk(notebook, this.#machine);
     this.exports = new ExportDesk(notebook, this.#machine);
     this.phones = new PhoneDesk(notebook, this.#machine, options.addresses);
@@ -315,7 +275,7 @@ export class Host {
     }
     if (isSeasonCommand(command)) {
       const outcome = await this.season.do(command);
-      if (outcome.ok && 'keep_page' in command) this.#copyWhatCameOf(command.keep_page.boil);
+      if (outcome.ok && 'keep_page' in command) this.#backups.pageKept(command.keep_page.boil);
       return outcome;
     }
     if (isPhoneCommand(command)) return this.phones.do(command);
@@ -343,22 +303,8 @@ export class Host {
   async #end(run: BoilRun): Promise<Outcome> {
     const outcome = await run.end();
     if (outcome.ok) this.season.boilEnded(run.boil);
-    if (outcome.ok && run.kind === 'live') {
-      this.#copyNotebook();
-      this.#endedLast = run.boil;
-    }
+    if (outcome.ok && run.kind === 'live') this.#backups.boilEnded(run.boil);
     return outcome;
-  }
-
-  #copyNotebook(): void {
-    this.#backups.copyTo(backupFolder(this.#notebook.folder, this.#settings.backup_folder));
-  }
-
-  /** Once for each boil: what is changed on its page later is in the copy after the next one. */
-  #copyWhatCameOf(boil: string): void {
-    if (boil !== this.#endedLast) return;
-    this.#endedLast = null;
-    this.#copyNotebook();
   }
 
   async #beginLive(setup: Setup, lit: string | undefined): Promise<Outcome> {

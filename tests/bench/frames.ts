@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { toppedUpPots } from '../../fixtures/boils/bench-day.ts';
 import { writeBenchRecording } from '../../fixtures/make-recordings.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Host } from '../../src/host/host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';

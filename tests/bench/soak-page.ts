@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import type { CDPSession } from 'playwright';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { PortEvents } from '../../src/ingest/open-port.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { openPage, PHONE, startChromium } from './chromium.ts';

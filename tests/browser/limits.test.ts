@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { HandClock } from '../host/hand-clock.ts';

@@ -6,7 +6,7 @@ import { performance } from 'node:perf_hooks';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type MachineClock, systemClock } from '../../src/host/clock.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import { goToView, LAPTOP, openPage, startChromium } from './chromium.ts';

@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { tarnHollowSeason } from '../../fixtures/tarn-hollow-season.ts';
 import { systemClock } from '../../src/host/clock.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { BoilPageView, CollectionsView } from '../../src/protocol/season-messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';

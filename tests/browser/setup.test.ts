@@ -8,7 +8,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { stationPressureFromAltitudeHpa } from '../../src/core/physics/station-pressure.ts';
 import { saturationTemperatureCelsius } from '../../src/core/physics/water-point.ts';
 import type { MachineClock } from '../../src/host/clock.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Header } from '../../src/core/boil/entries.ts';
 import type { KeptProbes } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';

@@ -5,7 +5,7 @@ import { afterAll, afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { Header } from '../../src/core/boil/entries.ts';
 import { readPatch } from '../../src/cli/patches.ts';
 import { replay } from '../../src/cli/replay.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { tuneBoil } from '../../src/host/tuning/tune-boil.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
 import { HandClock } from '../host/hand-clock.ts';

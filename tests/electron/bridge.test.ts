@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { BrowserWindow as ElectronWindow } from 'electron';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { serveWindow } from '../../electron/bridge.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Host } from '../../src/host/host.ts';
 import type { HostMessage } from '../../src/protocol/messages.ts';
 import { BrowserWindow, ipcMain } from './electron-stand-in.ts';

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, beforeEach, expect, test, vi } from 'vitest';
 import { keepMenu } from '../../electron/menu.ts';
 import { recordingIn, Replays } from '../../electron/recordings.ts';
 import { hearLanguage } from '../../electron/spoken.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Host } from '../../src/host/host.ts';
 import { settingsSchema } from '../../src/protocol/messages.ts';
 import type { HostMessage } from '../../src/protocol/messages.ts';

@@ -3,7 +3,7 @@ import { chmodSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { expect } from 'vitest';
 import type { AlarmTransition } from '../../src/core/alarms/alarm.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Host } from '../../src/host/host.ts';
 import type { SystemPort } from '../../src/ingest/device-identity.ts';
 import { openSerialPort, type OpenPort } from '../../src/ingest/open-port.ts';

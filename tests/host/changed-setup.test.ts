@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Setup } from '../../src/protocol/header-schema.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { HandClock } from './hand-clock.ts';
 
 type Host = Awaited<ReturnType<typeof createHost>>;

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { openNotebook } from '../../src/notebook/open-notebook.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import { HandClock } from './hand-clock.ts';

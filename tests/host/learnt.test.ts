@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { Header, Learnt, PanSetup } from '../../src/core/boil/entries.ts';
 import { burnerName } from '../../src/core/pan/burner.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { learntFor, learntListings } from '../../src/host/learnt.ts';
 import type { Teaching } from '../../src/notebook/contract.ts';
 import { openNotebook } from '../../src/notebook/open-notebook.ts';

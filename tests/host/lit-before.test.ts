@@ -8,7 +8,7 @@ import french from '../../src/language/fr.json' with { type: 'json' };
 import { Tongue } from '../../src/language/tongue.ts';
 import type { Header } from '../../src/core/boil/entries.ts';
 import { foldAll, readingAt } from '../core/boil/tarn-hollow.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import { HandClock } from './hand-clock.ts';
 

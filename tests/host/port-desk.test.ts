@@ -1,7 +1,8 @@
 // What the host answers of ports and boards: listed with what was kept of them, moved by hand, and found again after a restart.
 import { realpathSync } from 'node:fs';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { createHost, type Host } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
+import type { Host } from '../../src/host/host.ts';
 import type { SystemPort } from '../../src/ingest/device-identity.ts';
 import type { MovedPort, PortListing } from '../../src/protocol/probe-messages.ts';
 import { ownFolder } from '../cli/program.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { tarnHollowSeason } from '../../fixtures/tarn-hollow-season.ts';
 import { systemClock } from '../../src/host/clock.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { SLICE_MS } from '../../src/host/slices.ts';
 import { watchTurns } from '../faults/turns.ts';
 import type { BoilPageView, CollectionsView, FoundView, SeasonView } from '../../src/protocol/season-messages.ts';

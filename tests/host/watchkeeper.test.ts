@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { languages } from '../../src/host/languages.ts';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { HostOptions } from '../../src/host/host.ts';
 import type { Power } from '../../src/host/power.ts';
 import type { PageReport } from '../../src/protocol/messages.ts';

@@ -5,7 +5,7 @@ import type { IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import type { PhoneInvitation, PhonesView } from '../../src/protocol/phone-messages.ts';
 import { serveHost } from '../../src/web/serve.ts';

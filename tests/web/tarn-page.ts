@@ -4,7 +4,7 @@ import { request } from 'node:http';
 import type { IncomingHttpHeaders } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createHost } from '../../src/host/host.ts';
+import { createHost } from '../../src/host/create-host.ts';
 import { serveHost } from '../../src/web/serve.ts';
 
 export interface Answer {

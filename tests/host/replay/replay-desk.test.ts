@@ -8,7 +8,7 @@ import { startBoil } from '../../../src/core/boil/fold.ts';
 import type { Header } from '../../../src/core/boil/entries.ts';
 import { foldTools } from '../../../src/host/fold-tools.ts';
 import { Folding } from '../../../src/host/folding.ts';
-import { createHost } from '../../../src/host/host.ts';
+import { createHost } from '../../../src/host/create-host.ts';
 import type { Host } from '../../../src/host/host.ts';
 import type { Now } from '../../../src/protocol/messages.ts';
 import { parseEntry } from '../../../src/protocol/recording.ts';
