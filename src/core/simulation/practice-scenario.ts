@@ -70,6 +70,9 @@ const pans: ScenarioPan[] = [
 /** Under what the middle pot's card says may be poured in at once (0.58 L at the least), so that the boil is soon back. */
 const littleAndOften = { act: 'pour' as const, pan: 'middle', litres: 0.5, brix: 2.2, celsius: 40 };
 
+/** The same that is noted again within two minutes counts once (core/boil/marks.ts), so the next pour waits longer. */
+const notedTwiceSeconds = 125;
+
 /** The front pot is left on for some minutes after its finish, so that a beginner hears it called. */
 const deeds: Deed[] = [
   { when: { at: 0 }, acts: [{ act: 'read-pressure' }] },
@@ -85,7 +88,7 @@ const deeds: Deed[] = [
       value: 34,
       times: 40,
       delaySeconds: 60,
-      restSeconds: 30,
+      restSeconds: notedTwiceSeconds,
       // Only after it was called as running low: the beginner hears that, and may do it first.
       from: 14 * minute,
       until: 104 * minute,
@@ -102,7 +105,7 @@ const deeds: Deed[] = [
       value: 8,
       times: 60,
       delaySeconds: 5,
-      restSeconds: 30,
+      restSeconds: notedTwiceSeconds,
       from: 104 * minute,
     },
     acts: [littleAndOften],

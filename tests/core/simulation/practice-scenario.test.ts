@@ -121,6 +121,8 @@ test('what the made-up person pours in is what the card says may be poured in at
     const room = advice.find(({ pan }) => pan === 'middle')?.roomLitres;
     expect(pour).toMatchObject({ mark: { litres: expect.toSatisfy((litres: number) => litres <= (room ?? 0)) } });
   }
+  // None so soon after the last that it would be taken for the same noted twice.
+  expect(shown(60 * minute).marks.filter(({ questioned }) => questioned)).toEqual([]);
   const low = shown(45 * minute).alarms.find(({ alarm, pan }) => alarm === 'low-level' && pan === 'middle');
   expect(low?.condition).toBe('over');
 });
