@@ -107,7 +107,8 @@ test('the same boil stands in one column on a phone; pictures of both are left f
 
 test('a board that falls silent is called; when it speaks again the numbers go on', async () => {
   // A dozen lines tell the program how often this board speaks; before that it has to be patient.
-  const kept = async () => Number(/(\d+) lines? kept/.exec(await page.locator('.boil-line').innerText())?.[1]);
+  const kept = async () =>
+    Number(/(\d+) lines? of its recording kept/.exec(await page.locator('.boil-line').innerText())?.[1]);
   await expect.poll(kept, { timeout: 20_000 }).toBeGreaterThan(24);
   says[0] = null;
   await page.locator('.dock').getByText('Front pot').first().waitFor({ timeout: 30_000 });

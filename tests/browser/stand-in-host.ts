@@ -58,6 +58,7 @@ function dataFor(command: Command): unknown {
     ];
   }
   if ('learnt' in command) return [];
+  if ('probes_known' in command) return [];
   if ('probes_kept' in command)
     return { probes: [], place: { altitude_m: 640 }, due: 'No probe has been checked today.' };
   if ('probe_health' in command) return healthOf();
