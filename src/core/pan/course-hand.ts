@@ -29,6 +29,7 @@ import type { RiseError } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { finishSeen } from './finish.ts';
 import { BOIL_MARGIN_C } from './phase.ts';
+import { endDryCount } from './ran-dry.ts';
 import { strengthFromRise } from '../physics/sugar-solution.ts';
 
 type Hand = Extract<Happening, { what: 'hand' }>;
@@ -68,6 +69,7 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   const isDone = finish.riseC !== null && riseC >= finish.riseC;
   const wasTold = course.strengthTold;
   const u = shownWater(belief, setting, one);
+  if (wasTold) endDryCount(belief, u);
   const before = Math.log(waterOf(belief) / u);
   // Whoever reads the same twice, or reads what calls somebody to the pan, is believed before any count.
   if (wasTold && Math.abs(sigmasOver(course, setting, one)) > FAR_SIGMAS && (one.meant || (isDone && before > 0)))

@@ -13,6 +13,7 @@ import { seeLitres, seeWater } from './filter/see.ts';
 import { FIRES } from './filter/predict.ts';
 import { supposeSteam, supposeWater } from './filter/start.ts';
 import { breakWander } from './filter/wander.ts';
+import { endDryCount, waterFilling } from './ran-dry.ts';
 
 /** A level of a flame is set by eye, so that the fire may be off by this share of the change. */
 const LEVEL_SHARE = 0.2;
@@ -26,7 +27,7 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
   passTo(course, setting, one.t);
   const before = course.belief?.x[SUGAR] ?? null;
   act(course, setting, one, moved);
-  if (TELLS_SUGAR.has(one.what)) noteSugar(course);
+  if (TELLS_SUGAR.has(one.what)) noteSugar(course, one);
   // What is taken out takes its share of what was noted.
   else if (one.what === 'take' && course.notedSugar !== null && before !== null)
     course.notedSugar = { ...course.notedSugar, ln: course.notedSugar.ln + course.belief!.x[SUGAR]! - before };
@@ -35,11 +36,24 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
 /** What says how much sugar is in a pan, or changes it. */
 const TELLS_SUGAR: ReadonlySet<Happening['what']> = new Set(['pour', 'receive', 'volume', 'strength', 'undo']);
 
-function noteSugar(course: Course): void {
-  const { belief, told } = course;
+/** Sugar known worse than this, standard deviation of its logarithm, is an amount that nobody told. */
+const UNTOLD_SUGAR = 0.5;
+
+function noteSugar(course: Course, one: Happening): void {
+  const { belief, told, notedSugar } = course;
   if (belief === null) return;
+  // Of an amount that is open what was noted stands, and what is poured comes to it: a strength tells no amount.
+  if (told && notedSugar !== null && one.what !== 'volume' && Math.sqrt(variance(belief, SUGAR)) > UNTOLD_SUGAR) {
+    const came = one.what === 'pour' || one.what === 'receive' || one.what === 'undo' ? (one.added?.sugarKg ?? 0) : 0;
+    const kg = Math.exp(notedSugar.ln) + (one.what === 'undo' ? -came : came);
+    course.notedSugar = { ...notedSugar, ln: Math.log(Math.max(LEAST_SUGAR_KG, kg)) };
+    return;
+  }
   course.notedSugar = told ? { ln: belief.x[SUGAR]!, sigma: Math.sqrt(variance(belief, SUGAR)) } : null;
 }
+
+/** A gram: less is no batch. */
+const LEAST_SUGAR_KG = 0.001;
 
 function act(course: Course, setting: Setting, one: Happening, moved: Map<string, Moved | null>): void {
   switch (one.what) {
@@ -146,6 +160,7 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
     if (one.doubted) return;
     if (!course.strengthTold) return firstStrength(course, setting, one);
   }
+  if (course.told) endDryCount(beliefOf(course, setting), shownWater(course, setting, one));
   const sigmas = see(copyBelief(beliefOf(course, setting)), 0);
   // Where nobody had told how much is in it, whoever measures knows best.
   const isFirst = one.what === 'volume' && !course.told;
@@ -162,6 +177,10 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   } else course.strengthTold = true;
   if (one.what === 'strength') instrumentJudges(course, setting, one.brix);
 }
+
+/** The water per sugar that a measurement means with the sugar that is believed, kg/kg; 0 where it means no such. */
+const shownWater = (course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): number =>
+  one.what === 'strength' ? waterPerSugar(one.brix) : (waterFilling(beliefOf(course, setting), one.litres) ?? 0);
 
 /** Half of what the finest stems are divided in: less under its finish an instrument shows the finish, °Bx. */
 const READ_TO_BRIX = 0.25;

@@ -1,5 +1,5 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
-import { isOff } from './course.ts';
+import { type Course, isOff } from './course.ts';
 import { intensity, beliefOf, type Setting } from './course-time.ts';
 import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf } from './filter/mix.ts';
@@ -7,6 +7,7 @@ import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
 import { fallInDoubt } from './pan-signs.ts';
+import { withinPossible } from './contents-possible.ts';
 import type { PanModel } from './pan-state.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -47,7 +48,7 @@ export interface Look {
 /** What is known of a pan at t, ms of boil time. */
 export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   const { course } = pan;
-  const now = course.belief === null ? null : beliefOf(course, setting);
+  const now = course.belief === null ? null : believed(course, setting, t);
   return {
     pan,
     setting,
@@ -57,6 +58,14 @@ export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
     litresShare: now === null || !course.told ? Infinity : massShareOf(now),
     fell: fallInDoubt(pan.signs, course) !== null,
   };
+}
+
+/** Where no probe shows how fast it thickens, all rests on the amount, which must be able to be so. */
+function believed(course: Course, setting: Setting, t: number): Belief {
+  const belief = beliefOf(course, setting);
+  return t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS
+    ? belief
+    : withinPossible(belief, course, setting.design);
 }
 
 function isHeated({ course }: PanModel, { design }: Setting): boolean {

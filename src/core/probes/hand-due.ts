@@ -6,7 +6,10 @@ const SHARE_OF_TIME_LEFT = 0.25;
 const SOONEST_MS = 2 * 60_000;
 const LATEST_MS = 30 * 60_000;
 
-/** A pan from this strength on of which the finish cannot be told is read this often, ms: it may be minutes from it (judgement). */
+/**
+ * A pan from this strength on of which the finish, or the amount that it rests on, cannot be told is read this often, ms:
+ * it may be minutes from it (judgement).
+ */
 const THICK_BRIX = 45;
 const THICK_MS = 5 * 60_000;
 
@@ -15,6 +18,8 @@ export function readAgainAt(reading: PanReading, readAt: number | null): number 
   if (reading.probe !== null || readAt === null) return null;
   if (reading.stage === 'off' || reading.stage === 'finished') return null;
   const soonest = reading.finish_low_s ?? reading.finish_in_s;
-  if (soonest === null) return readAt + ((reading.brix ?? 0) >= THICK_BRIX ? THICK_MS : LATEST_MS);
-  return readAt + Math.min(LATEST_MS, Math.max(SOONEST_MS, soonest * 1000 * SHARE_OF_TIME_LEFT));
+  const isOpen = (reading.brix ?? 0) >= THICK_BRIX && (soonest === null || reading.litres === null);
+  const latest = isOpen ? THICK_MS : LATEST_MS;
+  if (soonest === null) return readAt + latest;
+  return readAt + Math.min(latest, Math.max(SOONEST_MS, soonest * 1000 * SHARE_OF_TIME_LEFT));
 }

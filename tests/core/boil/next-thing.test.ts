@@ -166,6 +166,10 @@ test('of pans that are due to be read by hand the strongest leads; one near its 
   const thin = { ...reading({ pan: 'p1', brix: 0.9 }), probe: null };
   const thick = { ...reading({ pan: 'p2', brix: 57, stage: 'thickening' }), probe: null };
   expect(readAgainAt(thick, 1000)).toBe(1000 + 5 * 60_000);
+  // A forecast on an amount that nobody knows may be hours late.
+  const byGuess = { ...thick, finish_in_s: 6 * 3600, finish_low_s: 3 * 3600 };
+  expect(readAgainAt({ ...byGuess, litres: null }, 1000)).toBe(1000 + 5 * 60_000);
+  expect(readAgainAt({ ...byGuess, litres: 40 }, 1000)).toBe(1000 + 30 * 60_000);
   const next = (p1: number, p2: number) => {
     const at = [
       { pan: 'p1', shallow: null, readAgainAt: p1 },

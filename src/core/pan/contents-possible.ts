@@ -1,0 +1,37 @@
+// The most that a pan can hold, by its rim and by the sugar that was noted: a forecast that rests on more would come hours too late.
+import type { Course } from './course.ts';
+import type { PanDesign } from './setup.ts';
+import { type Belief, SUGAR, variance, waterOf } from './filter/belief.ts';
+import { HOT_VOLUME, litresOf } from './filter/liquid.ts';
+import { litresAtDepth } from '../physics/vessel.ts';
+import { rimMm } from '../quantities/rim.ts';
+
+/** More than so many times the sugar that was noted is no pour that somebody forgot, but an amount that nobody knows (judgement). */
+const MOST_TIMES = 3;
+/** Sugar known worse than this, standard deviation of its logarithm, was measured by nobody. */
+const UNTOLD_SUGAR = 0.5;
+/** A rim is measured to this share, and foam stands over it. */
+const OVER_RIM = 1.2;
+
+/**
+ * What is believed, with no more sugar than stands up to the rim, nor than a multiple of all that was noted where nobody
+ * measured the amount; the strength stays, and so does how badly the amount is known.
+ */
+export function withinPossible(now: Belief, course: Course, design: PanDesign): Belief {
+  const most = Math.min(mostByRim(now, design), mostByNotes(now, course));
+  if (now.x[SUGAR]! <= most) return now;
+  const x = [...now.x];
+  x[SUGAR] = most;
+  return { x, p: now.p };
+}
+
+function mostByRim(now: Belief, { vessel }: PanDesign): number {
+  const rim = vessel === null ? null : rimMm(vessel);
+  const litres = vessel === null || rim === null ? null : litresAtDepth(vessel, rim);
+  return litres === null ? Infinity : Math.log((OVER_RIM * litres) / HOT_VOLUME / litresOf(1, waterOf(now)));
+}
+
+function mostByNotes(now: Belief, { notedSugar }: Course): number {
+  if (notedSugar === null || Math.sqrt(variance(now, SUGAR)) <= UNTOLD_SUGAR) return Infinity;
+  return notedSugar.ln + Math.log(MOST_TIMES);
+}
