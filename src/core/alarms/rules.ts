@@ -22,6 +22,8 @@ export interface PanSeen {
   litresShare: number;
   /** Something was poured in within the last minutes, and somebody said so. */
   justPoured: boolean;
+  /** What was poured in came out of a pan of which nobody knows the strength, and nothing has shown it since. */
+  inDoubt: boolean;
   /** Strength at which this sap counts as scorching, °Bx, and its rise, °C, null while not known. */
   scorchBrix: number;
   scorchRiseC: number | null;
@@ -94,16 +96,17 @@ const minutes = (seconds: number): string => String(Math.max(1, Math.round(secon
 const digits = (value: number, count: number): string => value.toFixed(count).replace('-', '−');
 
 function nearFinish(situation: PanSituation): Finding | null {
-  const { reading, settings, finishBrix, reachedFinish, finish, justPoured, handAgeMs } = situation;
+  const { reading, settings, finishBrix, reachedFinish, finish, justPoured, inDoubt, handAgeMs } = situation;
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
   if (done) return itIsOver('medium');
-  if (left === null || reading.brix === null) return justPoured ? itIsOver('medium') : fellUnexplained(situation);
+  if (left === null || reading.brix === null)
+    return justPoured && !inDoubt ? itIsOver('medium') : fellUnexplained(situation);
   const low = minutes(reading.finish_low_s ?? left);
   const high = minutes(reading.finish_high_s ?? left);
   return {
     over: left <= settings.nearFinishLeadS && (reading.brix >= TELLING_BRIX || (finish?.sigma ?? 1) < SURE_FORECAST),
-    inside: left > settings.nearFinishLeadS * settings.nearFinishDeadband,
+    inside: left > settings.nearFinishLeadS * settings.nearFinishDeadband && !inDoubt,
     priority: 'medium',
     why: () =>
       `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})${handWords(handAgeMs)}`,
@@ -183,13 +186,13 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
   const burns = burnsIn(situation);
   if (burns === null)
-    return situation.justPoured ? itIsOver('high') : (cooled(situation) ?? fellUnexplained(situation));
+    return situation.justPoured && !situation.inDoubt ? itIsOver('high') : (cooled(situation) ?? fellUnexplained(situation));
   // What is counted off says nothing of how thick it is: no call that stood on that ends by it.
   if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
   return {
     over: burns.seconds <= settings.scorchLeadS,
     // A count that is hardly known is no reason to stop calling; a pour or a look at the depth is.
-    inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation),
+    inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation) && !situation.inDoubt,
     atOnce: situation.justPoured,
     priority: 'high',
     why: () => `${burnsWords(situation, burns)}${handWords(situation.handAgeMs)}`,

@@ -111,6 +111,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),
     handAgeMs: handAge(state, id, t),
     justPoured: t - course.pouredAt < JUST_POURED_MS,
+    inDoubt: course.inDoubt,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst, t),
     settings,

@@ -117,6 +117,7 @@ export function showStrength(course: Course, setting: Setting, shown: RiseShown)
   const { flame } = course;
   const seen: RiseSeen = { ...shown, shares: design.shares, pressureHpa, flame, coolSigmas };
   noteWild(course, seeRise(belief, seen));
+  course.inDoubt = false;
   judgeNow(course, setting);
 }
 

@@ -188,6 +188,7 @@ const READ_TO_BRIX = 0.25;
 /** An instrument that shows less than the finish ends it; below a boil nothing but the instrument tells of it. */
 function instrumentJudges(course: Course, setting: Setting, brix: number): void {
   course.strengthMeasured = true;
+  course.inDoubt = false;
   course.strengthAt = course.t;
   const finishBrix = setting.around.limits.finish.brix;
   if (setting.design.ceilingC !== null) judgeNow(course, setting);

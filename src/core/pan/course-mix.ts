@@ -20,6 +20,8 @@ const UNKNOWN_SHARE = 1;
 /** A strength that is said of what is drawn off is known to about this, °Bx. */
 const DRAWN_BRIX_SIGMA = 1;
 const DOUBTED_SIGMAS = 4;
+/** Water known worse than this, standard deviation of its logarithm, is any strength: of a count that ran dry as well. */
+const ANY_STRENGTH = 1;
 
 export interface PourNoted {
   litres: number | null;
@@ -49,6 +51,18 @@ export function notePour(course: Course, setting: Setting, pour: PourNoted): Add
 
 /** What came out of another pan; null where nobody knows what that held. */
 export function noteReceived(course: Course, setting: Setting, moved: Moved | null): Added {
+  const reached = moved === null || moved.inDoubt ? finishOf(course) : null;
+  const added = received(course, setting, moved);
+  if (reached === null) return added;
+  // What nobody knows the strength of ends no finish until something shows it.
+  Object.assign(course, reached);
+  course.inDoubt = true;
+  return added;
+}
+
+const finishOf = ({ reachedFinish, reachedPast }: Course) => ({ reachedFinish, reachedPast });
+
+function received(course: Course, setting: Setting, moved: Moved | null): Added {
   if (moved === null) return notePour(course, setting, { litres: null, brix: 10, celsius: 90, guessed: true });
   beginPour(course);
   const massKg = moved.sugarKg + moved.waterKg;
@@ -131,7 +145,7 @@ export function noteTaking(course: Course, setting: Setting, taking: Taking): Mo
 }
 
 function movedOf(now: Belief, { around }: Setting, course: Course, { litres, all }: Taking): Moved | null {
-  if (course.emptied) return { sugarKg: 0, waterKg: 0, massShare: 0, brixShare: 0, celsius: COLD_C };
+  if (course.emptied) return { sugarKg: 0, waterKg: 0, massShare: 0, brixShare: 0, celsius: COLD_C, inDoubt: false };
   if (litres === null && (!all || !course.told)) return null;
   const u = waterOf(now);
   const brix = brixOfWaterPerSugar(u);
@@ -140,12 +154,14 @@ function movedOf(now: Belief, { around }: Setting, course: Course, { litres, all
   const massShare = litres === null ? massShareOf(now) : LITRES_SHARE;
   const brixShare = Math.min(0.6, (Math.sqrt(variance(now, WATER)) * u) / (1 + u));
   const celsius = course.riseC === null ? COLD_C + 85 : (around.waterC ?? 100) + course.riseC;
-  return { ...addedBy(massKg, brix), massShare, brixShare, celsius };
+  const inDoubt = !course.strengthTold || Math.sqrt(variance(now, WATER)) > ANY_STRENGTH;
+  return { ...addedBy(massKg, brix), massShare, brixShare, celsius, inDoubt };
 }
 
 function empty(course: Course): void {
   course.emptied = true;
   course.received = false;
+  course.inDoubt = false;
   course.strengthMeasured = false;
   course.volumeAt = LONG_AGO_MS;
   finishIsOver(course);

@@ -49,6 +49,8 @@ export interface Course extends FinishLatches {
   notedSugar: { ln: number; sigma: number } | null;
   /** What was last filled into it came from another pan whose contents were known. */
   received: boolean;
+  /** What came out of another pan last may be of any strength, and nothing has shown since how strong this one is. */
+  inDoubt: boolean;
   /** When somebody last noted a pour, ms; -Infinity is no number in text, so a day before. */
   pouredAt: number;
   /** Readings before this tell of the probe's own warming, ms. */
@@ -173,6 +175,8 @@ export interface Moved extends Added {
   massShare: number;
   brixShare: number;
   celsius: number;
+  /** How strong it was nobody knew. */
+  inDoubt: boolean;
 }
 
 /** What never happened, happened then, ms. */
@@ -196,6 +200,7 @@ export function startCourse(t: number): Course {
     strengthAt: LONG_AGO_MS,
     notedSugar: null,
     received: false,
+    inDoubt: false,
     pouredAt: LONG_AGO_MS,
     deafUntil: -1,
     handAt: LONG_AGO_MS,

@@ -56,6 +56,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     shallow: null,
     litresShare: 0.08,
     justPoured: false,
+    inDoubt: false,
     byCount: false,
     handAgeMs: null,
     scorchBrix: 75,

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { explain } from '../../../src/core/boil/explain.ts';
-import { boilingAt, foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow } from './tarn-hollow.ts';
+import { boilingAt, foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow, told as callsOf } from './tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
 const POURED_MS = 15 * MINUTE_MS;
@@ -106,4 +106,44 @@ test('boiling sap poured into a pot whose amount alone was told: it is as strong
     expect(after.brix!).toBeLessThan(before.brix!);
     expect(after.brix_high! - after.brix_low!).toBeLessThan(before.brix_high! - before.brix_low!);
   }
+});
+
+const two = tarnHollow({
+  probes: [],
+  pans: ['p1', 'p2'].map((id) => ({
+    id,
+    name: id === 'p1' ? 'Front pot' : 'Back pot',
+    vessel: { shape: 'round' as const, diameter_mm: 350 },
+    heat: { kind: 'propane' as const, power_w: 10_000 },
+  })),
+});
+const STRENGTH_CALLS = ['near-finish', 'finish', 'past-finish'];
+/** Front pot at a strength, °Bx, read by hand at 70 min; the back pot is poured into it a minute later. Its calls of strength that stand then. */
+function standing(brix: number, back: Entry[], later: Mark[] = []): string[] {
+  const minutes = (t: number, what: Mark): Entry => mark(t * MINUTE_MS, what);
+  const noted = inOrder([
+    minutes(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 30 }),
+    ...back,
+    minutes(70, { kind: 'reading', pan: 'p1', celsius: boilingAt(brix, 'maple'), sure: true }),
+    minutes(70.2, { kind: 'density', pan: 'p1', brix, celsius: 15.56, sure: true }),
+    minutes(71, { kind: 'transfer', from: 'p2', to: 'p1', all: true }),
+    ...later.map((one, i) => minutes(74 + i, one)),
+  ]);
+  const { transitions } = foldAll(two, noted, (74 + later.length) * MINUTE_MS);
+  return STRENGTH_CALLS.filter((call) => {
+    const told = callsOf(transitions).filter((one) => one.startsWith(`p1 ${call} `));
+    return told.at(-1) === `p1 ${call} raised`;
+  });
+}
+/** By the sums it has long boiled dry, and nobody looked. */
+const ranDry = [mark(MINUTE_MS, { kind: 'top-up', pan: 'p2', litres: 2, brix: 45 })];
+const thinAndHot = [mark(69 * MINUTE_MS, { kind: 'top-up', pan: 'p2', litres: 9, brix: 2, celsius: 96 })];
+const cooler: Mark = { kind: 'reading', pan: 'p1', celsius: boilingAt(25, 'maple'), sure: true };
+
+test.each([62, 67.4])('a call at %s °Bx stands when what is poured in is of any strength, until a reading shows it', (brix) => {
+  for (const back of [[], ranDry]) {
+    expect(standing(brix, back)).not.toEqual([]);
+    expect(standing(brix, back, [cooler, cooler])).toEqual([]);
+  }
+  expect(standing(brix, thinAndHot)).toEqual([]);
 });
