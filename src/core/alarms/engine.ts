@@ -165,6 +165,7 @@ function whileOn(
     if (finding.over || finding.rewords === true) state.why = finding.why();
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
   }
+  if (finding.rewords === true) state.why = finding.why();
   if (state.condition === 'active') {
     state.condition = 'clearing';
     state.since = t;

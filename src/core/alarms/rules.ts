@@ -50,7 +50,7 @@ export interface Finding {
   inside: boolean;
   priority: Priority;
   why: () => string;
-  /** Where it is neither over nor inside: the numbers that the call stood on are no more those of now, and `why` says so. */
+  /** Where it is not over, or no more: the numbers that the call stood on are no more those of now, and `why` says so. */
   rewords?: boolean;
   /** It ends without waiting: taken off, poured into, or another alarm has taken its place. */
   atOnce?: boolean;
@@ -108,6 +108,7 @@ function nearFinish(situation: PanSituation): Finding | null {
     over: left <= settings.nearFinishLeadS && (reading.brix >= TELLING_BRIX || (finish?.sigma ?? 1) < SURE_FORECAST),
     inside: left > settings.nearFinishLeadS * settings.nearFinishDeadband && !inDoubt,
     priority: 'medium',
+    rewords: reading.probe === null,
     why: () =>
       `about ${minutes(left)} min to ${digits(finishBrix, 1).replace(/\.0$/, '')} °Bx (${low}–${high})${handWords(handAgeMs)}`,
   };
@@ -191,16 +192,20 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
   return {
     over: burns.seconds <= settings.scorchLeadS,
-    // A count that is hardly known is no reason to stop calling; a pour or a look at the depth is.
-    inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation) && !situation.inDoubt,
+    inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation, burns) && !situation.inDoubt,
     atOnce: situation.justPoured,
     priority: 'high',
+    rewords: reading.probe === null,
     why: () => `${burnsWords(situation, burns)}${handWords(situation.handAgeMs)}`,
   };
 }
 
-const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSeen): boolean =>
-  shallow !== null && litresShare >= TELLING_DEPTH && !justPoured;
+/**
+ * A count that is hardly known is no reason to stop calling; a pour or a look at the depth is, and so is a strength that
+ * is reached sooner: what is shown to be so thin has more water left, too.
+ */
+const isHardlyCounted = ({ shallow, litresShare, justPoured }: PanSeen, { by }: Burns): boolean =>
+  by === 'depth' && shallow !== null && litresShare >= TELLING_DEPTH && !justPoured;
 
 /** Which of the two limits comes first, how soon, and by which number: a pan that burns may be far from its finish. */
 function burnsWords({ reading, scorchBrix, shallow, litresShare }: PanSeen, { by, seconds }: Burns): string {

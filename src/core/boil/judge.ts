@@ -122,8 +122,9 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
 const HAND_COUNTS_MS = 10 * 60_000;
 
 function handAge(state: BoilState, id: string, t: number): number | null {
-  const { byHand } = state.pans[id]!;
-  if (byHand === null || state.panProbes[id]!.length > 0) return null;
+  const { byHand, course } = state.pans[id]!;
+  // What an instrument showed since goes before what the thermometer did.
+  if (byHand === null || state.panProbes[id]!.length > 0 || course.strengthAt > byHand.at) return null;
   return t - byHand.at > HAND_COUNTS_MS ? null : t - byHand.at;
 }
 

@@ -278,6 +278,11 @@ test('a call of a pan that is hardly counted is not ended by the count', () => {
   expect(side('scorch-risk', { scorch_in_s: null }, { ...later, litresShare: 0.1 })).toBe('inside');
 });
 
+test('nor is it kept by such a count where the strength, which was read, comes sooner and is not soon', () => {
+  const later = { shallow: bare(900, 400, 2000), litresShare: 0.6 };
+  expect(side('scorch-risk', { brix: 61, scorch_in_s: 600 }, later)).toBe('inside');
+});
+
 test('a call that rests on a thermometer read by hand says so, and how long ago', () => {
   const said = (handAgeMs: number | null) => found('finish', { brix: 67.1 }, { reachedFinish: true, handAgeMs })!.why();
   expect(said(6 * 60_000)).toMatch(/, by a thermometer read by hand 6 min ago$/);

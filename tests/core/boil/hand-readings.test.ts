@@ -248,3 +248,20 @@ test('a density is held against a reading no closer than water point and thermom
   expect(thin(2.5)).toMatchObject({ questioned: false, doubt: null });
   expect(thin(60)).toMatchObject({ questioned: true, doubt: expect.stringContaining('the thermometer') });
 });
+
+test.each([48, 38])('a call says what was read last, %s °Bx, till it is ended, not what it was raised by', (brix) => {
+  const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 6, brix: 40, celsius: 98 });
+  const entries = [thick, read(12, birchAt(60), { sure: true }), read(21, birchAt(brix), { sure: true })];
+  const whyAt = (minutes: number) => after(entries, minutes).view.alarms.find((one) => one.alarm === 'near-finish')!;
+  expect(whyAt(20.9)).toMatchObject({ condition: 'active', why: expect.stringMatching(/by hand 9 min ago$/) as string });
+  expect(whyAt(21.2)).toMatchObject({ condition: 'active', why: expect.stringMatching(/by hand just now$/) as string });
+});
+
+test('a pan that was called burnt by its count is not, once an instrument shows that it is far from it', () => {
+  const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 3, brix: 45, celsius: 98 });
+  const entries = [thick, read(2, birchAt(46)), density(12, 36, { sure: true })];
+  const burns = (minutes: number): boolean =>
+    after(entries, minutes).view.alarms.some((one) => one.alarm === 'scorch-risk' && one.condition === 'active');
+  expect(burns(11.9)).toBe(true);
+  expect(burns(13)).toBe(false);
+});
