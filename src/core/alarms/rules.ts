@@ -187,7 +187,9 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
   const burns = burnsIn(situation);
   if (burns === null)
-    return situation.justPoured && !situation.inDoubt ? itIsOver('high') : (cooled(situation) ?? fellUnexplained(situation));
+    return situation.justPoured && !situation.inDoubt
+      ? itIsOver('high')
+      : (cooled(situation) ?? fellUnexplained(situation));
   // What is counted off says nothing of how thick it is: no call that stood on that ends by it.
   if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
   return {

@@ -73,7 +73,8 @@ function judgeUnseen(course: Course, setting: Setting): void {
   const { inDoubt, reachedFinish, reachedPast } = course;
   judgeCount(course, beliefOf(course, setting), setting.around.limits.finish);
   // What was poured in may be of any strength: no count ends what was reached.
-  if (inDoubt && reachedFinish) Object.assign(course, { reachedFinish, reachedPast: reachedPast || course.reachedPast });
+  if (inDoubt && reachedFinish)
+    Object.assign(course, { reachedFinish, reachedPast: reachedPast || course.reachedPast });
 }
 
 function passStep(course: Course, setting: Setting, seconds: number): void {

@@ -90,7 +90,7 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
       </BigText>
       <p class={exact === null ? 'caption caption-then' : 'caption'}>
         {exact === null ? (
-          firstNote(now, reading) === null && lastHeatWords(now, reading.pan, shown)
+          firstNote(now, reading) === null && lastHeatWords(now, reading, shown)
         ) : reading.stage === 'off' ? (
           say('pans.at_probe')
         ) : rise === null ? (

@@ -69,8 +69,10 @@ function bigWords(
   isRow: boolean,
 ): { big: string | null; captions: string[] } {
   const shown = settings.value;
-  if (celsius === null)
-    return { big: lastHeat(now, pan) === null ? null : '–', captions: [lastHeatWords(now, pan, shown)] };
+  if (celsius === null) {
+    const words = lastHeatWords(now, { pan, stage }, shown);
+    return { big: lastHeat(now, pan) === null ? null : '–', captions: words === '' ? [] : [words] };
+  }
   const exact = temperature(celsius, shown);
   if (rise === null || !showsRise({ rise_c: rise, stage }, shown)) {
     const caption = rise === null || stage === 'off' ? say('pans.in_the_pan') : underWater(rise, shown);

@@ -1,5 +1,5 @@
 // What a pan showed last, in words, where its temperature is not known now: plainly of then, with its age.
-import type { Now, Settings } from '../client/types.ts';
+import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
 import { ago } from './clock.ts';
@@ -8,8 +8,9 @@ import { ago } from './clock.ts';
 export const lastHeat = ({ lastHeats }: Now, pan: string): { celsius: number; at: number } | null =>
   lastHeats.find((one) => one.pan === pan) ?? null;
 
-/** "was 101.4 °C, 6 min ago"; "not read yet" where none ever was. */
-export function lastHeatWords(now: Now, pan: string, settings: Settings): string {
+/** "was 101.4 °C, 6 min ago"; "not read yet" where none ever was, and nothing of a pan off the fire: what it showed tells of then. */
+export function lastHeatWords(now: Now, { pan, stage }: Pick<Reading, 'pan' | 'stage'>, settings: Settings): string {
+  if (stage === 'off') return '';
   const last = lastHeat(now, pan);
   if (last === null) return say('pans.unread');
   const age = ago((now.t - last.at) / 1000);

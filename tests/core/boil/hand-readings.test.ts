@@ -253,7 +253,10 @@ test.each([48, 38])('a call says what was read last, %s °Bx, till it is ended, 
   const thick = at(0, { kind: 'top-up', pan: 'p1', litres: 6, brix: 40, celsius: 98 });
   const entries = [thick, read(12, birchAt(60), { sure: true }), read(21, birchAt(brix), { sure: true })];
   const whyAt = (minutes: number) => after(entries, minutes).view.alarms.find((one) => one.alarm === 'near-finish')!;
-  expect(whyAt(20.9)).toMatchObject({ condition: 'active', why: expect.stringMatching(/by hand 9 min ago$/) as string });
+  expect(whyAt(20.9)).toMatchObject({
+    condition: 'active',
+    why: expect.stringMatching(/by hand 9 min ago$/) as string,
+  });
   expect(whyAt(21.2)).toMatchObject({ condition: 'active', why: expect.stringMatching(/by hand just now$/) as string });
 });
 

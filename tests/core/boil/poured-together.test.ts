@@ -2,7 +2,17 @@
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import { explain } from '../../../src/core/boil/explain.ts';
-import { boilingAt, foldAll, inOrder, lines, mark, readingAt, steadyCelsius, tarnHollow, told as callsOf } from './tarn-hollow.ts';
+import {
+  boilingAt,
+  foldAll,
+  inOrder,
+  lines,
+  mark,
+  readingAt,
+  steadyCelsius,
+  tarnHollow,
+  told as callsOf,
+} from './tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
 const POURED_MS = 15 * MINUTE_MS;
@@ -140,10 +150,13 @@ const ranDry = [mark(MINUTE_MS, { kind: 'top-up', pan: 'p2', litres: 2, brix: 45
 const thinAndHot = [mark(69 * MINUTE_MS, { kind: 'top-up', pan: 'p2', litres: 9, brix: 2, celsius: 96 })];
 const cooler: Mark = { kind: 'reading', pan: 'p1', celsius: boilingAt(25, 'maple'), sure: true };
 
-test.each([62, 67.4])('a call at %s °Bx stands when what is poured in is of any strength, until a reading shows it', (brix) => {
-  for (const back of [[], ranDry]) {
-    expect(standing(brix, back)).not.toEqual([]);
-    expect(standing(brix, back, [cooler, cooler])).toEqual([]);
-  }
-  expect(standing(brix, thinAndHot)).toEqual([]);
-});
+test.each([62, 67.4])(
+  'a call at %s °Bx stands when what is poured in is of any strength, until a reading shows it',
+  (brix) => {
+    for (const back of [[], ranDry]) {
+      expect(standing(brix, back)).not.toEqual([]);
+      expect(standing(brix, back, [cooler, cooler])).toEqual([]);
+    }
+    expect(standing(brix, thinAndHot)).toEqual([]);
+  },
+);

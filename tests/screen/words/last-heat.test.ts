@@ -1,5 +1,6 @@
 // What a pan showed last is said as of then, and a stage that nobody sees is put as a question.
 import { expect, test } from 'vitest';
+import type { Reading } from '../../../src/screen/client/types.ts';
 import { lastHeatWords } from '../../../src/screen/words/last-heat.ts';
 import { isWaitedFor, notKnownYet, probeLine, probeStateWords, stageOf } from '../../../src/screen/words/pan-words.ts';
 import { metric, moment, reading } from '../moment.ts';
@@ -7,8 +8,12 @@ import { metric, moment, reading } from '../moment.ts';
 const lastHeats = [{ pan: 'p1', celsius: 101.4, at: moment.t - 6 * 60_000 }];
 
 test('the last temperature comes with its age, and that none is known where none ever was', () => {
-  expect(lastHeatWords({ ...moment, lastHeats }, 'p1', metric)).toMatch(/^was 101\.4\s°C, 6\u00a0min ago$/u);
-  expect(lastHeatWords({ ...moment, lastHeats }, 'p2', metric)).toBe('not read yet');
+  const words = (pan: string, stage: Reading['stage'] = 'unknown') =>
+    lastHeatWords({ ...moment, lastHeats }, { pan, stage }, metric);
+  expect(words('p1')).toMatch(/^was 101\.4\s°C, 6\u00a0min ago$/u);
+  expect(words('p2')).toBe('not read yet');
+  // It was read, perhaps seconds before it was taken off.
+  expect(words('p2', 'off')).toBe('');
 });
 
 test('a stage that no thermometer tells is put as a question', () => {
