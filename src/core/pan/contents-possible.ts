@@ -9,7 +9,7 @@ import { rimMm } from '../quantities/rim.ts';
 /** More than so many times the sugar that was noted is no pour that somebody forgot, but an amount that nobody knows (judgement). */
 const MOST_TIMES = 3;
 /** Sugar known worse than this, standard deviation of its logarithm, was measured by nobody. */
-const UNTOLD_SUGAR = 0.5;
+export const UNTOLD_SUGAR = 0.5;
 /** A rim is measured to this share, and foam stands over it. */
 const OVER_RIM = 1.2;
 

@@ -1,6 +1,7 @@
 // Brings the course of a pan to the moment of a happening and lets it happen: each kind of happening in its own way.
 import type { Steam } from './burner.ts';
 import { type Course, type Happening, isOff, type Moved } from './course.ts';
+import { UNTOLD_SUGAR } from './contents-possible.ts';
 import { judgeNow, takeBlock } from './course-blocks.ts';
 import { takeHand } from './course-hand.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
@@ -35,9 +36,6 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
 
 /** What says how much sugar is in a pan, or changes it. */
 const TELLS_SUGAR: ReadonlySet<Happening['what']> = new Set(['pour', 'receive', 'volume', 'strength', 'undo']);
-
-/** Sugar known worse than this, standard deviation of its logarithm, is an amount that nobody told. */
-const UNTOLD_SUGAR = 0.5;
 
 function noteSugar(course: Course, one: Happening): void {
   const { belief, told, notedSugar } = course;

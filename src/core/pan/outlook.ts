@@ -9,6 +9,7 @@ import {
   waterPerSugar,
 } from './filter/liquid.ts';
 import { COLD_C } from './course-time.ts';
+import { UNTOLD_SUGAR } from './contents-possible.ts';
 import { evaporation, type Look, waterAtDepth } from './forecast.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -53,8 +54,6 @@ export function endsShallow(look: Look, sapBrix: number): EndsShallow | null {
 
 /** A batch known to this share is told of as it is believed. */
 const SURE_SHARE = 0.25;
-/** Sugar known worse than this, standard deviation of its logarithm, is an amount that nobody told. */
-const UNTOLD_SUGAR = 0.5;
 
 /** By how much more syrup than is believed it must still be too little; null where its sugar is as good as not known. */
 function mostShare({ litresShare }: Look, now: Belief): number | null {
