@@ -1,5 +1,5 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
-import { type Course, isOff } from './course.ts';
+import { isOff } from './course.ts';
 import { intensity, beliefOf, type Setting } from './course-time.ts';
 import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf } from './filter/mix.ts';
@@ -48,7 +48,7 @@ export interface Look {
 /** What is known of a pan at t, ms of boil time. */
 export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   const { course } = pan;
-  const now = course.belief === null ? null : believed(course, setting, t);
+  const now = course.belief === null ? null : beliefOf(course, setting);
   return {
     pan,
     setting,
@@ -60,12 +60,11 @@ export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   };
 }
 
-/** Where no probe shows how fast it thickens, all rests on the amount, which must be able to be so. */
-function believed(course: Course, setting: Setting, t: number): Belief {
-  const belief = beliefOf(course, setting);
-  return t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS
-    ? belief
-    : withinPossible(belief, course, setting.design);
+/** Where no probe shows how fast it thickens, all rests on the amount: one that cannot be so, and is hours late, says nothing. */
+function isLateByGuess({ pan: { course }, setting, t }: Look, now: Belief, left: TimeLeft | null): boolean {
+  if (left === null || left.seconds <= MINUTES_S || t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS)
+    return false;
+  return withinPossible(now, course, setting.design) !== now;
 }
 
 function isHeated({ course }: PanModel, { design }: Setting): boolean {
@@ -111,7 +110,7 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
   const { told, reachedFinish, phase } = pan.course;
   const wide = left !== null && left.sigma > USELESS_UNTOLD && left.high - left.seconds > MINUTES_S;
   const useless = !told && !reachedFinish && (wide || phase !== 'boiling');
-  return useless ? null : left;
+  return useless || isLateByGuess(look, now, left) ? null : left;
 }
 
 /** Time until a depth is reached, mm; 0 once there, null when not known. */
