@@ -3,7 +3,7 @@ import type { JSX } from 'preact';
 import type { Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { TimeOfDayInput } from '../marks/time-of-day-input.tsx';
-import { type Lit, typedLit } from './lit.ts';
+import { type Lit, litExample, typedLit } from './lit.ts';
 
 const NOW = 'now';
 
@@ -25,7 +25,7 @@ export function LitField({ now }: { now: Now }): JSX.Element {
       {lit !== null && (
         <label>
           <span>{say('boil.lit.at')}</span>
-          <TimeOfDayInput now={now} value={lit.time} set={(time) => (typedLit.value = { ...lit, time })} />
+          <TimeOfDayInput example={litExample(now)} value={lit.time} set={(time) => (typedLit.value = { ...lit, time })} />
         </label>
       )}
     </>

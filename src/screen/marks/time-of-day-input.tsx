@@ -1,15 +1,13 @@
-// A field for a time of day that has passed, with the one just passed as an example of how it is written.
+// A field for a time of day that has passed, with one as an example of how it is written.
 import type { JSX } from 'preact';
-import type { Now } from '../client/types.ts';
-import { justPassed } from './when.ts';
 
 export function TimeOfDayInput({
-  now,
+  example,
   value,
   set,
   enter,
 }: {
-  now: Now;
+  example: string;
   value: string;
   set: (typed: string) => void;
   /** What Enter does where the field stands in no form. */
@@ -21,7 +19,7 @@ export function TimeOfDayInput({
       inputMode="decimal"
       autoComplete="off"
       class="number"
-      placeholder={justPassed(now)}
+      placeholder={example}
       value={value}
       onInput={(event) => set(event.currentTarget.value)}
       onKeyDown={(event) => {

@@ -5,7 +5,7 @@ import { say } from '../language/say.ts';
 import { timeOfDay } from '../words/clock.ts';
 import type { MarkPlace } from './mark-form.ts';
 import { TimeOfDayInput } from './time-of-day-input.tsx';
-import { dayOf, daysToChoose, litAt, type When } from './when.ts';
+import { dayOf, daysToChoose, justPassed, litAt, type When } from './when.ts';
 
 const MINUTES_AGO = [0, 2, 5, 10, 20];
 
@@ -45,7 +45,7 @@ export function WhenChoice({ when, choose, place: { now, pour, again }, enter }:
       <label>
         {say('marks.or_at')}{' '}
         <TimeOfDayInput
-          now={now}
+          example={justPassed(now)}
           value={typed}
           set={(value) => choose(value === '' ? { ago: 0 } : { typed: value, ...(toChoose.length > 0 && { days }) })}
           enter={enter}

@@ -14,8 +14,11 @@ export function offsetMinutes(iso: string): number {
 
 type Clock = Pick<Now, 'mode' | 't' | 'clock'> & { header: { started: string } | null; speed?: number };
 
-/** The two clocks are read some ms apart: 18:20, when a fire was lit, must not show as 18:19. */
-const toSecond = (ms: number): number => Math.round(ms / 1000) * 1000;
+/**
+ * The wall clock is told to the second and drifts a little against boil time, ms: 15:30, when a fire was lit, must not
+ * show as 15:29 now and as 15:30 later. Who sets a clock moves it further.
+ */
+const NOT_SET_MS = 5000;
 
 /**
  * The moment of boil time `at` in ms since 1970, moved so that its UTC fields read as the boil's own time of day.
@@ -23,11 +26,10 @@ const toSecond = (ms: number): number => Math.round(ms / 1000) * 1000;
  */
 export function wallMs(now: Clock, at: number): number {
   const zone = now.header?.started ?? now.clock;
-  const began =
-    now.mode === 'live' || now.header === null
-      ? toSecond(Date.parse(now.clock) - now.t)
-      : Date.parse(now.header.started);
-  return began + at + offsetMinutes(zone) * 60_000;
+  const started = now.header === null ? null : Date.parse(now.header.started);
+  const byClock = Date.parse(now.clock) - now.t;
+  const isSet = started === null || (now.mode === 'live' && Math.abs(byClock - started) > NOT_SET_MS);
+  return (isSet ? byClock : started) + at + offsetMinutes(zone) * 60_000;
 }
 
 /** The machine's own clock in the same form, ms: what it shows whatever boil is looked at. */

@@ -1,6 +1,6 @@
 // When the fire was lit, by the host's clock on the wall: earlier today, yesterday, or nothing that can be used.
 import { expect, test } from 'vitest';
-import { litOf, type Lit } from '../../../src/screen/boil/lit.ts';
+import { litExample, litOf, type Lit } from '../../../src/screen/boil/lit.ts';
 import { moment } from '../moment.ts';
 
 /** Eight in the morning of the 18th by the host's clock. */
@@ -23,4 +23,10 @@ test('what is still to come, no time or none at all is asked for again, with an 
     expect(at('today', time)).toEqual({
       wrong: expect.stringMatching(/^Type a time of day that has passed, such as/u),
     });
+});
+
+test('the example is of the real clock: a practice that just ended had its own', () => {
+  const practised = { ...now, mode: 'practice' as const, ended: true, t: 9 * 3_600_000 };
+  expect(litExample(practised)).toBe('07:59');
+  expect(litOf({ day: 'today', time: '' }, practised)).toEqual({ wrong: expect.stringContaining('07:59') });
 });

@@ -9,6 +9,7 @@ import {
   momentOf,
   whyNoMoment,
 } from '../../../src/screen/marks/when.ts';
+import { timeOfDay } from '../../../src/screen/words/clock.ts';
 import { moment } from '../moment.ts';
 
 /** Half past seven in the morning is boil time 0, and it is eight now. */
@@ -75,6 +76,23 @@ test('the time at which the fire was lit is one that can be typed, on whichever 
   for (const hours of [0.5, 9, 30, 47]) {
     const now = { ...moment, t: hours * 60 * MINUTE_MS, watchedFrom: hours * 60 * MINUTE_MS };
     expect(momentOf(litAt(now)!, now, undefined)).toBe(MINUTE_MS / 2);
+  }
+});
+
+test('a fire is noted at its own minute whenever the button is pressed, though the wall clock is told to the second', () => {
+  const started = '2027-04-18T15:30:00-07:00';
+  const fire = Date.parse(started);
+  // Each quarter of a second of a minute and more, by a clock that has drifted from boil time by up to 2 s.
+  for (const driftMs of [-2000, -700, 0, 700, 2000]) {
+    for (let t = 7_200_000; t < 7_262_000; t += 253) {
+      const clock = `${new Date(Math.floor((fire + t + driftMs) / 1000) * 1000).toISOString().slice(0, 19)}Z`;
+      const now = { ...moment, header: { ...moment.header!, started }, t, clock, watchedFrom: 7_000_000 };
+      const lit = litAt(now)!;
+      expect(lit).toEqual({ typed: '15:30', days: 0 });
+      const at = momentOf(lit, now, undefined);
+      expect(at).toBe(MINUTE_MS / 2);
+      expect(timeOfDay(now, at!)).toBe('15:30');
+    }
   }
 });
 
