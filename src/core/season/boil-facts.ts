@@ -65,8 +65,11 @@ export interface BoilFacts {
   raised: number;
   noUse: RaisingName[];
   outcomes: BoilOutcome[];
-  /** The last density reading, °Bx at 20 °C, and its standard uncertainty. */
-  density: { brix: number; sigma: number } | null;
+  /**
+   * The last density reading, °Bx at 20 °C, and its standard uncertainty; `before` where something was poured to or from its
+   * pan after it, or the pan became stronger or weaker by more than MOVED_BRIX: it says nothing of the syrup then.
+   */
+  density: { brix: number; sigma: number; before?: true } | null;
   /** What the plan that the boil began from says of its sap, °Bx; null where there is none. */
   plannedBrix: number | null;
   /** What the last pan was to be boiled to, °Bx. */

@@ -53,10 +53,10 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
 const BOTTLED_BRIX = 60;
 const NEAR_FINISH_BRIX = 3;
 
-/** The last density where it is one of syrup and not of the sap: it goes before what the pan model says of it. Else null. */
+/** The last density where it is one of the syrup, not of the sap or of what was poured together or boiled on since: it goes before what the pan model says of it. Else null. */
 function readBrix({ density, finishBrix }: BoilFacts): number | null {
   const least = Math.min(BOTTLED_BRIX, (finishBrix ?? BOTTLED_BRIX) - NEAR_FINISH_BRIX);
-  return density !== null && density.brix >= least ? density.brix : null;
+  return density !== null && density.before !== true && density.brix >= least ? density.brix : null;
 }
 
 /** The finish where it was called. */

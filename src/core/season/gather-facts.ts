@@ -33,6 +33,8 @@ export interface Gathered {
   called: Set<AlarmName>;
   /** When the finish of each pan was last called, ms. */
   finished: Map<string, number>;
+  /** How strong each pan was on the fire, °Bx, at each look that knew it, in order. */
+  strengths: Map<string, { t: number; brix: number }[]>;
   pans: Map<string, PanSetup>;
 }
 
@@ -46,6 +48,7 @@ export function startGathering(): Gathered {
     seen: [],
     called: new Set(),
     finished: new Map(),
+    strengths: new Map(),
     pans: new Map(),
   };
 }
@@ -59,8 +62,18 @@ export function gather(gathered: Gathered, state: BoilState, t: number, readings
   if (readings.some(({ stage }) => stage !== 'unknown' && stage !== 'off')) gathered.wasSeen = true;
   for (const { pan } of boiling) if (!gathered.boiled.has(pan)) gathered.boiled.set(pan, t);
   gatherBurnt(gathered, t, readings);
+  gatherStrengths(gathered, t, readings);
   gatherSeen(gathered, state);
   gatherPans(gathered, state);
+}
+
+function gatherStrengths({ strengths }: Gathered, t: number, readings: readonly PanReading[]): void {
+  for (const { pan, brix, stage } of readings) {
+    if (brix === null || stage === 'off') continue;
+    const seen = strengths.get(pan);
+    if (seen === undefined) strengths.set(pan, [{ t, brix }]);
+    else seen.push({ t, brix });
+  }
 }
 
 function gatherBurnt({ burnt }: Gathered, t: number, readings: readonly PanReading[]): void {
@@ -113,7 +126,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     raised: state.history.earlier + state.history.raisings.length,
     noUse: noUseNames(state),
     outcomes: outcomesOf(gathered),
-    density: lastDensity(state),
+    density: lastDensity(state, gathered),
     plannedBrix: plannedBrix(state.header),
     finishBrix: Object.values(state.designs).findLast(({ role }) => role === 'syrup')?.finishBrix ?? null,
   };
@@ -133,16 +146,39 @@ function outcomesOf({ called, burnt }: Gathered): BoilOutcome[] {
   return outcomes;
 }
 
+/** A sample so far from what its pan was later is of something else than what came of it, °Bx (judgement). */
+const MOVED_BRIX = 1;
+
 /** By when it was read, not typed. Of several pans the last one that held syrup: another's sap says nothing of it. */
-function lastDensity(state: BoilState): BoilFacts['density'] {
-  const last = new Map<string, { at: number; brix: number; sigma: number }>();
-  for (const { mark, at, withdrawn, questioned } of state.marks) {
+function lastDensity(state: BoilState, gathered: Gathered): BoilFacts['density'] {
+  const last = new Map<string, { pan: string; at: number; t: number; brix: number; sigma: number }>();
+  for (const { mark, at, t, withdrawn, questioned } of state.marks) {
     if (mark.kind !== 'density' || withdrawn || questioned || at < (last.get(mark.pan)?.at ?? -Infinity)) continue;
     const design = state.designs[mark.pan];
     const read = design === undefined ? null : readInstrument(mark, design.shares);
-    if (read !== null) last.set(mark.pan, { at, brix: read.brix, sigma: read.sigma });
+    if (read !== null) last.set(mark.pan, { pan: mark.pan, at, t, brix: read.brix, sigma: read.sigma });
   }
   const pans = [...last.values()].sort((one, other) => one.at - other.at);
   const found = pans.findLast(({ brix }) => brix >= SYRUP_BRIX) ?? pans.at(-1);
-  return found === undefined ? null : { brix: found.brix, sigma: found.sigma };
+  if (found === undefined) return null;
+  const { pan, at, t, brix, sigma } = found;
+  const isBefore = wasPoured(state, pan, at) || hasMoved(gathered, pan, t);
+  return { brix, sigma, ...(isBefore && { before: true as const }) };
+}
+
+/** Whether something went into the pan, or from it into another, after that time, ms. */
+const wasPoured = ({ marks }: BoilState, pan: string, at: number): boolean =>
+  marks.some(
+    (each) =>
+      !each.withdrawn &&
+      each.at > at &&
+      ((each.mark.kind === 'top-up' && each.mark.pan === pan) ||
+        (each.mark.kind === 'transfer' && (each.mark.to === pan || each.mark.from === pan))),
+  );
+
+/** Whether the pan's strength is another than just after it was measured, ms. */
+function hasMoved({ strengths }: Gathered, pan: string, measuredT: number): boolean {
+  const since = strengths.get(pan)?.filter(({ t }) => t >= measuredT) ?? [];
+  const [first, last] = [since[0], since.at(-1)];
+  return first !== undefined && last !== undefined && Math.abs(last.brix - first.brix) > MOVED_BRIX;
 }

@@ -46,7 +46,7 @@ function amountSaid({ syrup, jars }: BoilPage): { unit: 'kg' | 'L'; known: Known
 
 function brixOf(facts: BoilFacts, { syrup }: BoilPage, batches: readonly Batch[]): Known | null {
   if (syrup?.brix !== undefined) return known(syrup.brix, TYPED_BRIX, 'page');
-  if (facts.density !== null && facts.density.brix >= SYRUP_BRIX)
+  if (facts.density !== null && facts.density.before !== true && facts.density.brix >= SYRUP_BRIX)
     return known(facts.density.brix, facts.density.sigma, 'marks');
   const measured = batches.filter((batch) => batch.measured);
   if (measured.length > 0) return meanBrix(measured, 'marks');
