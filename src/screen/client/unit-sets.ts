@@ -36,8 +36,14 @@ function regionOf(tag: string): string | undefined {
   }
 }
 
-/** Of the languages that the browser prefers, in order, the first that names a region says which units are usual. */
-export function usualUnits(preferred: readonly string[]): Units {
-  const region = preferred.map(regionOf).find((each) => each !== undefined);
-  return region === 'US' ? US : region === 'CA' ? CANADA : METRIC;
-}
+/** Of the languages that a browser prefers, in order, the first that names a region says where it is. */
+const regionOfAll = (preferred: readonly string[]): string | undefined =>
+  preferred.map(regionOf).find((each) => each !== undefined);
+
+/** The units that are usual where the browser is, by the languages that it prefers. */
+export const usualUnits = (preferred: readonly string[]): Units =>
+  regionOfAll(preferred) === 'US' ? US : usualMetric(preferred);
+
+/** What metric means where the browser is. */
+export const usualMetric = (preferred: readonly string[]): Units =>
+  regionOfAll(preferred) === 'CA' ? CANADA : METRIC;

@@ -3,7 +3,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import type { Settings } from '../client/types.ts';
-import { IMPERIAL, METRIC, US } from '../client/unit-sets.ts';
+import { IMPERIAL, US, usualMetric } from '../client/unit-sets.ts';
 import type { Units } from '../client/unit-sets.ts';
 
 type UnitName = keyof Units | 'strength';
@@ -11,7 +11,7 @@ type UnitName = keyof Units | 'strength';
 /** A press for all at once leaves no scale of another choice behind: the trade measures in °Brix in each of them. */
 const SETS = (
   [
-    ['units.metric', METRIC],
+    ['units.metric', usualMetric(navigator.languages)],
     ['units.us', US],
     ['units.imperial', IMPERIAL],
   ] as const
@@ -83,9 +83,9 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-/** Kilopascals are metric as well. */
+/** Kilopascals are metric as well as hectopascals. */
 const isMetricToo = (name: string, unit: string, { pressure }: Settings): boolean =>
-  name === 'pressure' && unit === 'hpa' && pressure === 'kpa';
+  name === 'pressure' && unit !== 'inhg' && pressure !== 'inhg';
 
 interface UnitsPanelProps {
   now: Settings;

@@ -1,6 +1,6 @@
 // Which units a first start proposes, by the languages that the browser prefers.
 import { expect, test } from 'vitest';
-import { METRIC, US, usualUnits } from '../../../src/screen/client/unit-sets.ts';
+import { METRIC, US, usualMetric, usualUnits } from '../../../src/screen/client/unit-sets.ts';
 
 /** Weather in Canada is told in kilopascals (Environment Canada's hourly reports). */
 const CANADA = { ...METRIC, pressure: 'kpa' };
@@ -18,4 +18,10 @@ test.each([
   [[], METRIC],
 ])('%j', (preferred, units) => {
   expect(usualUnits(preferred)).toEqual(units);
+});
+
+test('metric after another choice is what metric first meant there', () => {
+  expect(usualMetric(['fr-CA', 'en-US'])).toEqual(CANADA);
+  expect(usualMetric(['en-GB'])).toEqual(METRIC);
+  expect(usualMetric(['en-US', 'en-CA'])).toEqual(METRIC);
 });
