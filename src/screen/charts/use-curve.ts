@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { ask } from '../client/store.ts';
 import type { Curve, Now } from '../client/types.ts';
 import { CurvePyramid } from './curve-pyramid.ts';
+import { takenBackOf, withoutTakenBack } from './taken-back.ts';
 
 /** Asked for at once: as many rows of two seconds as the host hands out at most. */
 const STRETCH_MS = 2 * 3_600_000;
@@ -45,7 +46,7 @@ class CurveReader {
     const to = Math.min(Math.max(Math.ceil(now.t), from), from + STRETCH_MS);
     const wish = { view: now.view, pan: this.#pan, from, to, points: MOST_POINTS };
     const curve = (await ask({ curve: wish })) as Curve;
-    this.pyramid.append(curve);
+    this.pyramid.append(withoutTakenBack(curve, takenBackOf(now, this.#pan)));
     this.#reached = Math.max(this.#reached, to);
     return { ahead: curve.ahead, isBehind: this.#reached < Math.floor(now.t) };
   }
@@ -57,6 +58,8 @@ export function useCurve(now: Now, pan: string): KeptCurve | null {
   latest.current = now;
   const [kept, setKept] = useState<KeptCurve | null>(null);
   const choices = JSON.stringify(now.replay?.choices ?? null);
+  // What was taken back since the curve was read stands in it: it is read anew.
+  const takenBack = JSON.stringify(takenBackOf(now, pan));
   useEffect(() => {
     const reader = new CurveReader(pan);
     let isShown = true;
@@ -77,6 +80,6 @@ export function useCurve(now: Now, pan: string): KeptCurve | null {
       isShown = false;
       clearTimeout(timer);
     };
-  }, [pan, now.view, now.boil, choices]);
+  }, [pan, now.view, now.boil, choices, takenBack]);
   return kept;
 }
