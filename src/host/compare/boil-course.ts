@@ -12,8 +12,9 @@ import { Folding } from '../folding.ts';
 import { BoilSeen } from '../replay/boil-seen.ts';
 import { LOOK_MS, type LookColumn, type Looks } from '../replay/looks.ts';
 import { inSlices } from '../slices.ts';
+import { withHandReadings } from './hand-course.ts';
 
-const COURSE_KEY = figuresKey('course', 4);
+const COURSE_KEY = figuresKey('course', 5);
 
 /** null while it is not worked out. */
 export const courseOf = (notebook: Pick<Notebook, 'figures'>, boil: string): BoilCourse | null =>
@@ -40,7 +41,9 @@ export async function workOutCourse(
   }
   const { state } = folding;
   const course: BoilCourse = {
-    pans: seen.looks.pans.flatMap((pan) => panCourse(state.header, seen.looks, pan) ?? []),
+    pans: seen.looks.pans
+      .flatMap((pan) => panCourse(state.header, seen.looks, pan) ?? [])
+      .map((pan) => withHandReadings(pan, state)),
     finishes: seen.finishes(state, true),
   };
   notebook.keepFigures(boil, COURSE_KEY, course);
