@@ -41,6 +41,7 @@ const SHOWN: readonly (readonly [figure: FigureName, title: MessageKey, kind: Ki
   ['ratio', 'figure.ratio', 'ratio'],
   ['exact_ratio', 'paper.figure.exact', 'ratio'],
   ['ratio_by_86', 'paper.figure.by_86', 'ratio'],
+  ['ratio_by_revised_86', 'paper.figure.by_revised_86', 'ratio'],
   ['hours', 'paper.figure.hours', 'hours'],
   ['boiling_hours', 'paper.figure.boiling', 'hours'],
   ['water_off_litres', 'paper.figure.water_off', 'volume'],
@@ -78,10 +79,15 @@ export interface FigureLine {
 
 type Told = Pick<ReportData, 'figures' | 'settings' | 'unnoted'>;
 
-/** Kinds of fuel that were not used are no gap in what is known. */
-const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set(['fuel_kwh', 'fuel_cords']);
+/** Kinds of fuel that were not used, and rules that do not reach this sap, are no gap in what is known. */
+const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set([
+  'fuel_kwh',
+  'fuel_cords',
+  'ratio_by_86',
+  'ratio_by_revised_86',
+]);
 
-/** Every figure of the list; what nobody knows says so, but for a kind of fuel of which nothing was noted. */
+/** Every figure of the list; what nobody knows says so, but for a kind of fuel of which nothing was noted, and the rules of thumb. */
 export function figureLines({ figures, settings, unnoted }: Told, tongue: Tongue): FigureLine[] {
   const shown = SHOWN.filter(([name]) => figures[name] !== null || !LEFT_OUT_UNKNOWN.has(name));
   return shown.map(([name, title, kind]) => {

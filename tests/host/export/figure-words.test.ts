@@ -36,3 +36,13 @@ test.each<[FigureName, number, number | null, number | null, string]>([
 test('in French the digits have a comma', () => {
   expect(said('ratio', { value: 43.62, low: 42.9, high: 44.4 }, french)).toBe('43,6 : 1 (de 42,9 à 44,4)');
 });
+
+test('the rules of thumb stand as on the page of the boil: each where it reaches, neither as not known', () => {
+  const titles = (figures: BoilFigures): string[] =>
+    figureLines({ figures, settings, unnoted: [] }, english!).map(({ title }) => title);
+  expect(titles(nothing).some((title) => title.includes('rule'))).toBe(false);
+  const newer = { ...nothing, ratio_by_revised_86: { value: 3.1, low: null, high: null, from: 'worked-out' as const } };
+  expect(titles(newer).filter((title) => title.includes('rule'))).toEqual([
+    '… by the newer rule (87.1 ÷ °Brix − 0.32)',
+  ]);
+});
