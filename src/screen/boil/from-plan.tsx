@@ -1,6 +1,6 @@
 // What a boil that begins from a plan takes over from it, and the way to begin without it.
 import type { JSX } from 'preact';
-import { HOUR_MS } from '../../core/quantities/time.ts';
+import { MINUTE_MS } from '../../core/quantities/time.ts';
 import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import { exactStrength, pressure, volume } from '../words/amounts.ts';
@@ -8,8 +8,8 @@ import { dayAndTime } from '../words/clock.ts';
 import { typedLit } from './lit.ts';
 import { plannedSetup } from './planned.ts';
 
-/** A plan for later than this is hardly begun now, ms. */
-const SOON_MS = 2 * HOUR_MS;
+/** Who starts no longer than this before the time of the plan keeps to it, ms. */
+const SOON_MS = 5 * MINUTE_MS;
 
 /** What the plan that this boil begins from says of the sap and the air: it stands in no field here. */
 export function FromPlan(): JSX.Element | null {

@@ -25,7 +25,11 @@ export function LitField({ now }: { now: Now }): JSX.Element {
       {lit !== null && (
         <label>
           <span>{say('boil.lit.at')}</span>
-          <TimeOfDayInput example={litExample(now)} value={lit.time} set={(time) => (typedLit.value = { ...lit, time })} />
+          <TimeOfDayInput
+            example={litExample(now)}
+            value={lit.time}
+            set={(time) => (typedLit.value = { ...lit, time })}
+          />
         </label>
       )}
     </>

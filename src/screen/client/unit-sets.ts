@@ -45,5 +45,4 @@ export const usualUnits = (preferred: readonly string[]): Units =>
   regionOfAll(preferred) === 'US' ? US : usualMetric(preferred);
 
 /** What metric means where the browser is. */
-export const usualMetric = (preferred: readonly string[]): Units =>
-  regionOfAll(preferred) === 'CA' ? CANADA : METRIC;
+export const usualMetric = (preferred: readonly string[]): Units => (regionOfAll(preferred) === 'CA' ? CANADA : METRIC);

@@ -12,6 +12,7 @@ import { figureLabel, figureWords, heatUnitWords, isRatioOfPart, isRatioOpen } f
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
+import { keepPage } from './page-words.tsx';
 import { boilName } from '../words/boil-name.ts';
 import { sapKindName } from '../words/sap-words.ts';
 
@@ -40,9 +41,25 @@ const sorts = (): (readonly [NonNullable<Find['sort']>, string])[] => [
   ),
 ];
 
-function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
+/** Puts a practice that was hidden back into the list, without the way over its page. */
+async function putBack(boil: string, done: () => void): Promise<void> {
+  if ((await keepPage(boil, (page) => ({ ...page, hidden: undefined }))) !== null) done();
+}
+
+interface RowProps {
+  row: BoilRow;
+  /** It is in the list for good again. */
+  back: () => void;
+}
+
+function Deeds({ row: { boil, hidden }, name, back }: RowProps & { name: string }): JSX.Element {
   return (
     <div class="row">
+      {hidden === true && (
+        <button type="button" onClick={() => void putBack(boil, back)}>
+          {say('notebook.hide.again')}
+        </button>
+      )}
       <button type="button" aria-label={say('notebook.replay_of', { name })} onClick={() => void openReplay(boil)}>
         {say('notebook.replay')}
       </button>
@@ -58,7 +75,7 @@ function Deeds({ boil, name }: { boil: string; name: string }): JSX.Element {
   );
 }
 
-function Row({ row }: { row: BoilRow }): JSX.Element {
+function Row({ row, back }: RowProps): JSX.Element {
   const { figures } = row;
   const name = boilName(row.name);
   return (
@@ -76,7 +93,7 @@ function Row({ row }: { row: BoilRow }): JSX.Element {
         </td>
       ))}
       <td>
-        <Deeds boil={row.boil} name={name} />
+        <Deeds row={row} name={name} back={back} />
       </td>
     </tr>
   );
@@ -150,9 +167,10 @@ function Finder({ find, set }: FinderProps): JSX.Element {
 
 export function BoilList({ stamp }: { stamp: number }): JSX.Element {
   const [find, setFind] = useState<Find>({});
+  const [putBacks, setPutBack] = useState(0);
   const { view, problem } = useAsked<FoundView>(
     { find },
-    `${stamp} ${JSON.stringify(find)}`,
+    `${stamp} ${putBacks} ${JSON.stringify(find)}`,
     ({ working }) => working > 0,
   );
   const [isAll, setAll] = useState(false);
@@ -184,7 +202,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
           </thead>
           <tbody>
             {shown.map((row) => (
-              <Row key={row.boil} row={row} />
+              <Row key={row.boil} row={row} back={() => setPutBack(putBacks + 1)} />
             ))}
           </tbody>
         </table>

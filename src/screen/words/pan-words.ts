@@ -169,14 +169,22 @@ export function notKnownYet(
 }
 
 /** What is to be done first of a pan that no probe reads and nobody has read yet; null for any other. */
-export function firstNote(now: Pick<Now, 'lastHeats'>, reading: Reading): { words: string; mark: MarkKind } | null {
+export function firstNote(
+  now: Pick<Now, 'lastHeats' | 'marks'>,
+  reading: Reading,
+): { words: string; mark: MarkKind } | null {
   const { pan, probe, temperature_c: celsius, litres, stage } = reading;
   if (probe !== null || celsius !== null || stage === 'off' || now.lastHeats.some((one) => one.pan === pan))
     return null;
-  return litres === null
-    ? { words: say('pans.first_contents'), mark: 'top-up' }
-    : { words: say('pans.first_reading'), mark: 'reading' };
+  if (litres !== null) return { words: say('pans.first_reading'), mark: 'reading' };
+  return now.marks.some((each) => isFill(each, pan))
+    ? { words: say('pans.first_gone'), mark: 'reading' }
+    : { words: say('pans.first_contents'), mark: 'top-up' };
 }
+
+/** Litres that somebody noted for this pan. */
+const isFill = ({ mark, withdrawn, questioned }: Now['marks'][number], pan: string): boolean =>
+  mark.kind === 'top-up' && mark.pan === pan && mark.litres !== undefined && !withdrawn && !questioned;
 
 /** A pan that is read by hand has no probe to hold into boiling water, but a thermometer. */
 const noWater = ({ probe }: Reading): Unknown =>

@@ -15,6 +15,12 @@ test('of a pan without a probe what is in it is asked for first, then its thermo
     mark: 'top-up',
   });
   expect(firstNote(moment, { ...blind, litres: 10 })?.mark).toBe('reading');
+  // What was noted has boiled away by the count: its amount is not asked for again.
+  const mark = { kind: 'top-up', pan: 'p1', litres: 3 } as const;
+  const fill = { t: 0, at: 0, mark, questioned: false, doubt: null, corrections: [], cameTo: null, takenC: null };
+  const gone = firstNote({ ...moment, marks: [{ ...fill, withdrawn: false }] }, blind);
+  expect(gone).toEqual({ words: expect.stringContaining('all have boiled away'), mark: 'reading' });
+  expect(firstNote({ ...moment, marks: [{ ...fill, withdrawn: true }] }, blind)?.mark).toBe('top-up');
   const lastHeats = [{ pan: 'p1', celsius: 99, at: 0 }];
   expect(firstNote({ ...moment, lastHeats }, blind)).toBeNull();
   for (const change of [{ probe: 'lost' as const }, { temperature_c: 99 }, { stage: 'off' as const }])
