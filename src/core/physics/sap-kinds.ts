@@ -24,7 +24,7 @@ const maple: SapKind = {
   typicalBrix: 2,
   source: 'Abstract of Stuckel & Low 1996 on 80 syrups, read; sap of 1 to 5 °Bx, about 2, by extension services.',
   sentence:
-    'Nearly all of the sugar is sucrose, so that the published rises of sucrose hold within about 0.1 °C (0.2 °F).',
+    'Nearly all of the sugar is sucrose, so that the published figures for sucrose agree to about 0.1 °C (0.2 °F).',
 };
 
 const mapleEarly: SapKind = {

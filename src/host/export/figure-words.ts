@@ -139,7 +139,7 @@ function amountWords(figure: Figure, kind: Exclude<Kind, 'strength'>, settings: 
       );
     }
     case 'ratio':
-      return numbers(1, (text) => `${text} : 1`);
+      return numbers(1, (ratio) => tongue.say('figure.ratio_to_one', { ratio }));
     case 'hours':
       return { value: lengthOfTime(figure.value * 3600), low: null, high: null };
     case 'money':

@@ -19,6 +19,10 @@ const KIND_WORDS: Record<Mark['kind'], MessageKey> = { ...MARK_KINDS, withdraw: 
 /** "Back pot: top-up, 2.0 L". */
 export function markLine(mark: Mark, header: Header, settings: Settings, tongue: Tongue): string {
   const pan = 'pan' in mark && mark.kind !== 'move-probe' ? mark.pan : undefined;
+  if (mark.kind === 'transfer' && mark.all === true && mark.litres === undefined)
+    return tongue.say('paper.mark.poured_all', poured(mark, header));
+  // That it is a note stands before it.
+  if (mark.kind === 'note' && (pan === undefined || pan === null)) return noteText(mark, tongue);
   const words = [tongue.say(KIND_WORDS[mark.kind]), ...details(mark, header, settings, tongue)]
     .filter((part) => part !== '')
     .join(', ');
@@ -42,10 +46,7 @@ function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue)
         ...(mark.kind === 'top-up' ? warmth(mark.celsius, settings, tongue) : []),
       ];
     case 'transfer':
-      return [
-        ...amount(mark, settings, tongue),
-        tongue.say('paper.mark.poured', { from: panTitle(header, mark.from), to: panTitle(header, mark.to) }),
-      ];
+      return [...amount(mark, settings, tongue), tongue.say('paper.mark.poured', poured(mark, header))];
     case 'flame':
       return [mark.level === 0 ? tongue.say('mark.flame.off') : `${Math.round(mark.level * 100)} %`];
     case 'pressure':
@@ -71,13 +72,22 @@ function details(mark: Mark, header: Header, settings: Settings, tongue: Tongue)
     case 'fuel':
       return [tongue.amount(formatMass(mark.kg, settings.mass))];
     case 'note':
-      return [isHeardNote(mark) ? hostWords(mark.text, tongue) : mark.text];
+      return [noteText(mark, tongue)];
     case 'remind':
       return [mark.text];
     default:
       return [];
   }
 }
+
+const poured = ({ from, to }: Extract<Mark, { kind: 'transfer' }>, header: Header): { from: string; to: string } => ({
+  from: panTitle(header, from),
+  to: panTitle(header, to),
+});
+
+/** What the program itself wrote is in the language of the paper. */
+const noteText = (mark: Extract<Mark, { kind: 'note' }>, tongue: Tongue): string =>
+  isHeardNote(mark) ? hostWords(mark.text, tongue) : mark.text;
 
 function amount(
   { litres, all }: { litres?: number | undefined; all?: boolean | undefined },
@@ -91,7 +101,7 @@ function amount(
 }
 
 const strength = (brix: number | undefined, tongue: Tongue): string[] =>
-  brix === undefined ? [] : [tongue.digits(`${brix} °Bx`)];
+  brix === undefined ? [] : [tongue.digits(`${brix}\u00a0°Bx`)];
 
 const warmth = (celsius: number | undefined, settings: Settings, tongue: Tongue): string[] =>
   celsius === undefined
@@ -106,7 +116,7 @@ function densityParts(
 ): string[] {
   return [
     ...strength(brix, tongue),
-    ...(baume === undefined ? [] : [tongue.digits(`${baume} °Bé`)]),
+    ...(baume === undefined ? [] : [tongue.digits(`${baume}\u00a0°Bé`)]),
     ...(sg === undefined ? [] : [tongue.say('mark.gravity', { sg: tongue.digits(String(sg)) })]),
     ...warmth(celsius, settings, tongue),
   ];

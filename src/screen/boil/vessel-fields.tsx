@@ -9,7 +9,7 @@ import { LEAST_ROWS, SIZES, withRow } from './vessel-draft.ts';
 import type { FillRow, VesselDraft } from './vessel-draft.ts';
 
 const SHAPES: readonly (readonly [VesselDraft['shape'], MessageKey])[] = [
-  ['', 'boil.not_given'],
+  ['', 'boil.shape.not_given'],
   ['round', 'boil.shape.round'],
   ['rectangular', 'boil.shape.rectangular'],
   ['round-sloped', 'boil.shape.sloped'],

@@ -108,7 +108,7 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
       return say('marks.problem.range', {
         field: field.label,
         typed: text,
-        least: localDigits(String(field.least)),
+        least: localDigits(String(field.least)).replace('-', '−'),
         greatest: localDigits(String(field.greatest)),
         unit: field.unit,
       });

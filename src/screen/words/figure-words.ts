@@ -132,7 +132,7 @@ function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeW
     case 'exact_ratio':
     case 'ratio_by_86':
     case 'ratio_by_revised_86':
-      return by(1, (text) => `${text} : 1`);
+      return by(1, (ratio) => say('figure.ratio_to_one', { ratio }));
     case 'hours':
     case 'boiling_hours':
       return { value: lengthOfTime(ranging.value * SECONDS_AN_HOUR), low: null, high: null };

@@ -56,7 +56,7 @@ function densityWords(mark: Extract<Mark, { kind: 'density' }>, settings: Settin
 }
 
 function shownByInstrument(mark: Extract<Mark, { kind: 'density' }>): string {
-  if (mark.brix !== undefined) return localDigits(`${mark.brix} °Bx`);
+  if (mark.brix !== undefined) return localDigits(`${mark.brix}\u00a0°Bx`);
   if (mark.baume !== undefined) return localDigits(`${mark.baume} °Bé`);
   return mark.sg === undefined ? '' : say('mark.gravity', { sg: localDigits(String(mark.sg)) });
 }

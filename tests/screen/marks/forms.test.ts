@@ -130,7 +130,7 @@ test.each(['8', '35.5', '121', '299', '1201'])('a pressure of %s is refused by t
 test('what is poured is no hotter than syrup boils, as in the plan', () => {
   const [place] = places as [MarkPlace];
   const fields = formOf('top-up')!.fields(place);
-  expect(problemIn({ volume: '5', temperature: '150' }, fields)).toContain('150 is outside of -5 to 110');
+  expect(problemIn({ volume: '5', temperature: '150' }, fields)).toContain('150 is outside of −5 to 110');
   expect(formOf('top-up')!.build?.({ volume: '5', temperature: '80' }, place)).toMatchObject({ celsius: 80 });
 });
 
