@@ -101,7 +101,7 @@ function amount(
 }
 
 const strength = (brix: number | undefined, tongue: Tongue): string[] =>
-  brix === undefined ? [] : [tongue.digits(`${brix}\u00a0°Bx`)];
+  brix === undefined ? [] : [tongue.digits(`${brix} °Bx`)];
 
 const warmth = (celsius: number | undefined, settings: Settings, tongue: Tongue): string[] =>
   celsius === undefined
@@ -116,7 +116,7 @@ function densityParts(
 ): string[] {
   return [
     ...strength(brix, tongue),
-    ...(baume === undefined ? [] : [tongue.digits(`${baume}\u00a0°Bé`)]),
+    ...(baume === undefined ? [] : [tongue.digits(`${baume} °Bé`)]),
     ...(sg === undefined ? [] : [tongue.say('mark.gravity', { sg: tongue.digits(String(sg)) })]),
     ...warmth(celsius, settings, tongue),
   ];
