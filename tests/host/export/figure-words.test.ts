@@ -42,7 +42,5 @@ test('the rules of thumb stand as on the page of the boil: each where it reaches
     figureLines({ figures, settings, unnoted: [] }, english!).map(({ title }) => title);
   expect(titles(nothing).some((title) => title.includes('rule'))).toBe(false);
   const newer = { ...nothing, ratio_by_revised_86: { value: 3.1, low: null, high: null, from: 'worked-out' as const } };
-  expect(titles(newer).filter((title) => title.includes('rule'))).toEqual([
-    '… by the newer rule',
-  ]);
+  expect(titles(newer).filter((title) => title.includes('rule'))).toEqual(['… by the newer rule']);
 });
