@@ -168,6 +168,7 @@ test('a note takes a time of day that has passed, and no other', async () => {
 
 test('Enter behind a time of day goes to what is to be typed, and sends what was typed', async () => {
   const before = await log().count();
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
   await page.keyboard.press('f');
   const time = page.locator('.mark-form').getByLabel('or at');
   await time.fill('25:00');

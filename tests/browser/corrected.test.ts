@@ -7,7 +7,7 @@ import { standIn } from './stand-in-host.ts';
 import type { StandIn } from './stand-in-host.ts';
 import { liveNow, T } from './tarn-hollow.ts';
 
-const WORDS = 'Front pot: Density 58 °Bx: strength 55 → 58\u00a0°Bx, finish 13:01 → 12:51';
+const WORDS = 'Front pot: Density 58\u00a0°Bx: strength 55 → 58\u00a0°Bx, finish 13:01 → 12:51';
 
 let browser: Browser;
 let host: StandIn;

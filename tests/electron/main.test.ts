@@ -42,7 +42,7 @@ async function loaded(hasLock = true, switches: string[] = []) {
   electron.app.hasLock = hasLock;
   electron.app.switches = new Set(switches);
   vi.doMock('electron', () => electron);
-  vi.doMock('../../src/host/host.ts', () => ({ createHost }));
+  vi.doMock('../../src/host/create-host.ts', () => ({ createHost }));
   await import('../../electron/main.ts');
   return electron;
 }

@@ -54,7 +54,7 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
   const shown = settings.value;
   const { rise_c: rise, temperature_c: celsius } = reading;
   const exact = celsius === null ? null : temperature(celsius, shown);
-  if (rise !== null && exact !== null && showsRise(reading, shown)) {
+  if (rise !== null && exact !== null && showsRise(reading)) {
     return (
       <>
         <BigText>

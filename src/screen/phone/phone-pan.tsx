@@ -74,7 +74,7 @@ function bigWords(
     return { big: lastHeat(now, pan) === null ? null : '–', captions: words === '' ? [] : [words] };
   }
   const exact = temperature(celsius, shown);
-  if (rise === null || !showsRise({ rise_c: rise, stage }, shown)) {
+  if (rise === null || !showsRise({ rise_c: rise, stage })) {
     const caption = rise === null || stage === 'off' ? say('pans.in_the_pan') : underWater(rise, shown);
     return { big: `${exact.replace(/\s.*/u, '')}°`, captions: [caption] };
   }

@@ -62,12 +62,15 @@ export const degreesApart = (celsius: number, settings: Settings): string =>
 export const isUnderWater = (riseC: number, settings: Settings): boolean =>
   Number(differenceFromCelsius(riseC, settings.temperature).toFixed(1)) < 0;
 
+/** Nearer to a boil than this, °C, a pan shows its rise: where it begins to boil the two would else take turns (judgement). */
+const CLOSE_TO_A_BOIL_C = 1;
+
 /**
  * Whether a pan's large number is its rise: a pan that only warms up, or is off the fire, is as warm as it is, and a sign
  * before how far that is from a boil would be read as that of its temperature.
  */
-export const showsRise = ({ rise_c: rise, stage }: Pick<Reading, 'rise_c' | 'stage'>, settings: Settings): boolean =>
-  rise !== null && stage !== 'off' && !((stage === 'warming' || stage === 'unknown') && isUnderWater(rise, settings));
+export const showsRise = ({ rise_c: rise, stage }: Pick<Reading, 'rise_c' | 'stage'>): boolean =>
+  rise !== null && stage !== 'off' && !((stage === 'warming' || stage === 'unknown') && rise < -CLOSE_TO_A_BOIL_C);
 
 /** "+0.15 °C/min". */
 export const signedRate = (celsiusPerMinute: number, settings: Settings): string =>
