@@ -13,17 +13,9 @@ export const UNTOLD_SUGAR = 0.5;
 /** A rim is measured to this share, and foam stands over it. */
 const OVER_RIM = 1.2;
 
-/**
- * What is believed, with no more sugar than stands up to the rim, nor than a multiple of all that was noted where nobody
- * measured the amount; the strength stays, and so does how badly the amount is known.
- */
-export function withinPossible(now: Belief, course: Course, design: PanDesign): Belief {
-  const most = Math.min(mostByRim(now, design), mostByNotes(now, course));
-  if (now.x[SUGAR]! <= most) return now;
-  const x = [...now.x];
-  x[SUGAR] = most;
-  return { x, p: now.p };
-}
+/** Whether more sugar is believed than stands up to the rim, or than a multiple of all that was noted where nobody measured the amount. */
+export const isMoreThanPossible = (now: Belief, course: Course, design: PanDesign): boolean =>
+  now.x[SUGAR]! > Math.min(mostByRim(now, design), mostByNotes(now, course));
 
 function mostByRim(now: Belief, { vessel }: PanDesign): number {
   const rim = vessel === null ? null : rimMm(vessel);

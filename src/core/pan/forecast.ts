@@ -7,7 +7,7 @@ import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
 import { fallInDoubt } from './pan-signs.ts';
-import { withinPossible } from './contents-possible.ts';
+import { isMoreThanPossible } from './contents-possible.ts';
 import type { PanModel } from './pan-state.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -64,7 +64,7 @@ export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
 function isLateByGuess({ pan: { course }, setting, t }: Look, now: Belief, left: TimeLeft | null): boolean {
   if (left === null || left.seconds <= MINUTES_S || t - (course.recentTimes.at(-1) ?? -Infinity) <= UNSEEN_MS)
     return false;
-  return withinPossible(now, course, setting.design) !== now;
+  return isMoreThanPossible(now, course, setting.design);
 }
 
 function isHeated({ course }: PanModel, { design }: Setting): boolean {

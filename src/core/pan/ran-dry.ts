@@ -16,15 +16,14 @@ const SUGAR_OPENS = 0.3;
 const LEAST_U = 0.25;
 
 /**
- * Call before a measurement that shows so much water per sugar, kg/kg. Gives whether the count had run dry: then the water
- * is about as shown, tied to nothing, and the sugar that was noted stays, for boiling takes none of it.
+ * Call before a measurement that shows so much water per sugar, kg/kg. Where the count had run dry, the water is then about
+ * as shown, tied to nothing, and the sugar that was noted stays, for boiling takes none of it.
  */
-export function endDryCount(belief: Belief, u: number): boolean {
+export function endDryCount(belief: Belief, u: number): void {
   const isDry = Math.sqrt(variance(belief, WATER)) > LOST_SIGMA && Math.log(u / waterOf(belief)) > LOST_FAR;
-  if (!isDry) return false;
+  if (!isDry) return;
   setAlone(belief, WATER, Math.log(u), OPEN_SHARE ** 2);
   addVariance(belief, SUGAR, SUGAR, SUGAR_OPENS ** 2);
-  return true;
 }
 
 /** The water per sugar at which the sugar that is believed fills so many litres (at 20 °C); null where it is too much sugar for them. */
