@@ -21,6 +21,8 @@ export const replayCommands = [
       z.strictObject({ playing: z.boolean() }),
       z.strictObject({ speed: z.number().min(1).max(600) }),
       z.strictObject({ seek: moment }),
+      /** So many ms on, or back, from the moment that was asked for last, shown or not yet. */
+      z.strictObject({ by: z.number().int() }),
       /** To the next or the previous mark or raising of an alarm; it pauses there. Refused where there is none. */
       z.strictObject({ step: z.enum(['next', 'previous']), to: z.enum(STEPS_TO) }),
     ]),

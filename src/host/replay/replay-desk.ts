@@ -106,6 +106,7 @@ function control(view: ReplayView, command: Control): Outcome {
   if ('playing' in command) view.play(command.playing);
   else if ('speed' in command) view.setSpeed(command.speed);
   else if ('seek' in command) view.seek(command.seek);
+  else if ('by' in command) view.seekBy(command.by);
   else if (!view.step(command.step === 'next', command.to)) return refused(nothingThere(command));
   return done;
 }

@@ -83,6 +83,11 @@ export class ReplayView {
     this.#workIn(0);
   }
 
+  /** So many ms on or back, within the boil, from the moment that was asked for last. */
+  seekBy(ms: number): void {
+    this.seek(Math.max(0, this.#targetT + ms));
+  }
+
   /** To the next or previous mark or raising, where it pauses; false where none is known there. */
   step(forward: boolean, to: 'mark' | 'alarm' | 'either'): boolean {
     const whole = this.#whole;

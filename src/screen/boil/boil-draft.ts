@@ -167,7 +167,7 @@ interface Outside {
 
 /** "Back pot, finish: 90 is outside of 10 to 80 °Bx." */
 export function outside({ field, typed, least, greatest, unit }: Outside): string {
-  const [from, to] = [least, greatest].map((end) => localDigits(String(end)));
+  const [from, to] = [least, greatest].map((end) => localDigits(String(end)).replace('-', '\u2212'));
   return say('boil.problem.range', { field, typed, least: from ?? '', greatest: `${to}${unit && `\u00a0${unit}`}` });
 }
 

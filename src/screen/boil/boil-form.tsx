@@ -222,6 +222,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
     setAsked(doubt);
     refuse(wrong ?? (isNew ? `${doubt} ${say('boil.doubt.again', { button: say(button) })}` : null));
     if (wrong !== null || isNew) return;
+    const view = location.hash;
     const setup = setupOf(draft, settings.value, saps.value);
     const plan = changing ? undefined : plannedSetup.value?.plan;
     const done = await (changing
@@ -234,7 +235,8 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
       await tell({ mark: { kind: 'pressure', ...plan.pressure } }, say('boil.begun'));
     if (done && !changing && heard) await noteHeard('start');
     if (done && !changing) plannedSetup.value = typedBoil.value = typedLit.value = null;
-    if (done) goTo('pans');
+    // Somebody who went to another view meanwhile stays there.
+    if (done && location.hash === view) goTo('pans');
   }
 
   return (

@@ -39,8 +39,11 @@ interface Typed {
   units: Settings;
 }
 
-/** A plan that was put beside, with what it was typed from. */
-const beside = sessionSignal<Typed & { plan: Planned['plan'] }>('plan-beside');
+/** A plan, and what it was made of. */
+type Made = Typed & { plan: Planned['plan'] };
+
+/** A plan that was put beside. */
+const beside = sessionSignal<Made>('plan-beside');
 
 /** A moment as a field of date and time has it: local, to the minute. */
 const localMinute = (moment: Date): string =>
@@ -91,27 +94,29 @@ function useDraft(): PlanDraft | null {
 const TYPING_MS = 700;
 
 interface Answer {
-  plan: Planned['plan'] | null;
+  /** The last plan: the draft on the screen may have a key more than the one that it is of. */
+  made: Made | null;
   problem: PlanProblem | null;
 }
 
 /** The host's answer to the draft as it stands; the last good one stays while there is none of what was typed since. */
 function usePlan(current: PlanDraft | null): Answer {
-  const [answer, setAnswer] = useState<Answer>({ plan: null, problem: null });
+  const [answer, setAnswer] = useState<Answer>({ made: null, problem: null });
   const shown = settings.value;
   useEffect(() => {
     if (current === null) return;
     const problem = problemInPlan(current, shown);
     if (problem !== null) {
       // Nobody is told that 4 is too little for a width while 400 is being typed.
-      const timer = setTimeout(() => setAnswer(({ plan }) => ({ plan, problem })), TYPING_MS);
+      const timer = setTimeout(() => setAnswer(({ made }) => ({ made, problem })), TYPING_MS);
       return () => clearTimeout(timer);
     }
     let isLatest = true;
     const refused = (why: string): PlanProblem => ({ sentence: hostWords(why), isMissing: false });
     ask({ plan: requestOf(current, shown, saps.value) }).then(
-      (data) => isLatest && setAnswer({ plan: (data as Planned).plan, problem: null }),
-      (error: Error) => isLatest && setAnswer(({ plan }) => ({ plan, problem: refused(error.message) })),
+      (data) =>
+        isLatest && setAnswer({ made: { draft: current, units: shown, plan: (data as Planned).plan }, problem: null }),
+      (error: Error) => isLatest && setAnswer(({ made }) => ({ made, problem: refused(error.message) })),
     );
     return () => void (isLatest = false);
   }, [current, shown]);
@@ -152,7 +157,7 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
 
 export function PlanView({ now }: { now: Now }): JSX.Element {
   const current = useDraft();
-  const { plan, problem } = usePlan(current);
+  const { made, problem } = usePlan(current);
   const [isTyping, setTyping] = useState(false);
   const kept = beside.value;
   const isRunning = now.mode !== 'idle' && !now.ended;
@@ -162,16 +167,13 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
 
   const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
   const unsized = current.litres === '' ? null : unsizedWords(current);
-  const results = plan === null || current.litres === '' ? null : { plan, start: current.start, beside: keptPlan };
-
-  function keep(plan: Planned['plan']): void {
-    beside.value = { draft: current!, units: settings.value, plan };
-  }
+  const results =
+    made === null || current.litres === '' ? null : { plan: made.plan, start: made.draft.start, beside: keptPlan };
 
   /** What stood here is put beside in its place, so that nothing that was tried is lost. */
-  function goBack(plan: Planned['plan']): void {
+  function goBack(made: Made): void {
     const back = { draft: kept!.draft, units: kept!.units };
-    if (problem === null) keep(plan);
+    if (problem === null) beside.value = made;
     typed.value = back;
   }
 
@@ -251,18 +253,18 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               </div>
             )}
           </div>
-          {plan !== null && results !== null && (
+          {made !== null && results !== null && (
             <>
               <div class={problem === null ? '' : 'plan-old'}>
                 <PlanResults {...results} />
               </div>
               <p class="row plan-end">
-                <button type="button" disabled={problem !== null} onClick={() => keep(plan)}>
+                <button type="button" disabled={problem !== null} onClick={() => (beside.value = made)}>
                   {say('plan.keep')}
                 </button>
                 {kept !== null && (
                   <>
-                    <button type="button" onClick={() => goBack(plan)}>
+                    <button type="button" onClick={() => goBack(made)}>
                       {say('plan.back_to_kept')}
                     </button>
                     <button type="button" onClick={() => (beside.value = null)}>

@@ -19,6 +19,9 @@ export function seek(now: Now, t: number): void {
   void tell({ replay_control: { seek: Math.round(Math.min(length, Math.max(0, t))) } });
 }
 
+/** Boil time so many ms on, or back, from the moment that was asked for last: each of quick presses counts. */
+export const seekBy = (ms: number): void => void tell({ replay_control: { by: ms } });
+
 /** Closes the replay and goes back to the boils. */
 export async function leave(): Promise<void> {
   await closeReplay();

@@ -4,7 +4,7 @@ import { useState } from 'preact/hooks';
 import { Select, saidOptions } from '../boil/inputs.tsx';
 import type { Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
-import { seek, setSpeed, step } from './replay-control.ts';
+import { seekBy, setSpeed, step } from './replay-control.ts';
 import type { StepTo } from './replay-control.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { MINUTE_MS } from '../../core/quantities/time.ts';
@@ -36,10 +36,10 @@ export function ReplayControls({ now, children }: { now: Now; children: Componen
       </span>
       <Select label={say('replay.steps_to')} value={to} options={saidOptions(STEPS)} set={setTo} />
       <span class="speeds" role="group" aria-label={say('replay.a_minute')}>
-        <KeyButton letter="ArrowLeft" act={() => seek(now, now.t - MINUTE_MS)}>
+        <KeyButton letter="ArrowLeft" act={() => seekBy(-MINUTE_MS)}>
           {say('replay.minute_back')}
         </KeyButton>
-        <KeyButton letter="ArrowRight" act={() => seek(now, now.t + MINUTE_MS)}>
+        <KeyButton letter="ArrowRight" act={() => seekBy(MINUTE_MS)}>
           {say('replay.minute_on')}
         </KeyButton>
       </span>

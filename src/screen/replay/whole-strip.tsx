@@ -10,7 +10,7 @@ import { selectedPan } from '../pans/selected-pan.ts';
 import { useWidth } from '../shell/use-width.ts';
 import { hoursAndMinutes, timeOfDay, wallMs } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
-import { seek } from './replay-control.ts';
+import { seek, seekBy } from './replay-control.ts';
 import { useStrip } from './strip-data.ts';
 import { clustersOf, pathOf, scaleOf, snapped } from './strip-shapes.ts';
 import type { StripLine } from './strip-shapes.ts';
@@ -24,6 +24,7 @@ const TICK_PX = 90;
 /** A drag asks for a new moment so often at most. */
 const DRAG_EVERY_MS = 120;
 const SECOND_MS = 1000;
+/** How far a key goes, ms of boil time. */
 const STEPS: Record<string, number> = {
   ArrowLeft: -10 * SECOND_MS,
   ArrowDown: -10 * SECOND_MS,
@@ -31,8 +32,6 @@ const STEPS: Record<string, number> = {
   ArrowUp: 10 * SECOND_MS,
   PageDown: -600 * SECOND_MS,
   PageUp: 600 * SECOND_MS,
-  Home: Number.NEGATIVE_INFINITY,
-  End: Number.POSITIVE_INFINITY,
 };
 
 const at = (t: number, length: number): string => `${((100 * t) / Math.max(1, length)).toFixed(3)}%`;
@@ -173,10 +172,12 @@ export function WholeStrip({ now, line }: { now: Now; line: StripLine }): JSX.El
   }, [now.t]);
   const onKeyDown = (event: KeyboardEvent): void => {
     const step = STEPS[event.key];
-    if (step === undefined || event.ctrlKey || event.metaKey) return;
+    const isEnd = event.key === 'Home' || event.key === 'End';
+    if ((step === undefined && !isEnd) || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     event.stopPropagation();
-    seek(now, Math.min(length, Math.max(0, now.t + step)));
+    if (step === undefined) seek(now, event.key === 'Home' ? 0 : length);
+    else seekBy(step);
   };
 
   return (

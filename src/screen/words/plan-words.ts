@@ -194,7 +194,9 @@ function jarRange(plan: Plan, one: JarCount, settings: Settings): { jars: string
     number,
   ];
   const ends = low === high ? number(high, 0) : say('plan.jars.ends', { low, high });
-  return { jars: jarsWords([{ ...one, count }], settings), ends, high };
+  // No line ends within a count of jars.
+  const jars = jarsWords([{ ...one, count }], settings).replaceAll(' ', '\u00a0');
+  return { jars, ends, high };
 }
 
 /** The full jars that the syrup makes, each size with its range: what is left over is known no better than that. */

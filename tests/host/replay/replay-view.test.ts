@@ -59,6 +59,20 @@ test.each([50 * 60_000, 25 * 60_000 + 300, 5000])(
   },
 );
 
+test('quick steps add up, though none of them is shown yet, and none leaves the boil', () => {
+  const { machine, replay } = opened();
+  replay.play(false);
+  replay.seek(50 * 60_000);
+  for (let presses = 0; presses < 3; presses += 1) replay.seekBy(-10 * 60_000);
+  machine.run(5000);
+  expect(replay.snapshot().t).toBe(20 * 60_000);
+  for (const far of [-1, 1]) {
+    replay.seekBy(far * HOUR_S * 1000);
+    machine.run(5000);
+    expect(replay.snapshot().t).toBe(far < 0 ? 0 : (HOUR_S - 1) * 1000);
+  }
+});
+
 test('it stops at the end, and playing again starts from the beginning', () => {
   const { machine, replay } = opened();
   replay.setSpeed(600);

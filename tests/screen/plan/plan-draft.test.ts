@@ -89,7 +89,7 @@ test.each([
     'Pressure: 200 is no air pressure. Type 300 to 1200 hPa, 36 to 120 kPa or 9 to 35 inHg.',
   ],
   [{ celsius: '5' }, american, 'The sap’s temperature: 5 is outside of 32 to 212 °F.'],
-  [{ boil: { ...typed.boil, altitude: '99640' } }, metric, 'Height over the sea: 99640 is outside of -500 to 9000 m.'],
+  [{ boil: { ...typed.boil, altitude: '99640' } }, metric, 'Height over the sea: 99640 is outside of −500 to 9000 m.'],
 ])('what is outside of what can be is refused with its unit: %o', (change, settings, sentence) => {
   const draft = { ...planDraftIn(typed, metric, settings), ...change };
   expect(problemInPlan(draft, settings)?.sentence.replaceAll('\u00a0', ' ')).toBe(sentence);

@@ -63,8 +63,8 @@ test('a plan of less syrup than the usual jar holds says the smaller one, and of
       { syrup_litres: litres, syrup_low_litres: litres, syrup_high_litres: litres } as Parameters<typeof jarsFigure>[0],
       settings.value,
     );
-  expect([figure(0.1).main, figure(0.09).main]).toEqual(['About 1 × 100 mL', 'Less than one small jar']);
-  expect(figure(0.7).range).toContain('7 × 100 mL');
+  expect([figure(0.1).main, figure(0.09).main]).toEqual(['About 1\u00a0×\u00a0100\u00a0mL', 'Less than one small jar']);
+  expect(figure(0.7).range).toContain('7\u00a0×\u00a0100\u00a0mL');
 });
 
 test('heat is told by what it does to water', () => {
