@@ -10,8 +10,9 @@ import { foldTools } from './fold-tools.ts';
 /** More than is in a pan by this is no mistake of a jug (litres are counted to a third, and noted to a tenth). */
 const MORE_THAN_THERE = 1.5;
 
-/** A sentence where a mark noted at t (ms) can hardly be meant, in SI; null where it can. */
-export function doubtAbout(mark: Mark, state: BoilState, t: number): string | null {
+/** A sentence where a mark noted at t (ms) can hardly be meant, in SI; null where it can. The note that it corrects does not stand beside it. */
+export function doubtAbout(mark: Mark, boil: BoilState, t: number): string | null {
+  const state = mark.corrects === undefined ? boil : tried({ kind: 'withdraw', id: mark.corrects }, boil, t);
   switch (mark.kind) {
     case 'pressure': {
       const { hpa, at = 'station', outdoor_celsius: outdoorC = null } = mark;

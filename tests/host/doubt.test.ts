@@ -89,3 +89,11 @@ test('a check that no boiling water shows; one that is likely, or was read in a 
   expect(checked(160)).toContain('160.0 °C is far from where water boils here.');
   expect(checked(99.1)).toBeNull();
 });
+
+test('a note that corrects another is tried without the one that it corrects', () => {
+  const all = mark(2 * MINUTE_MS, { kind: 'draw-off', pan: 'p3', all: true, id: 'slip' });
+  const some: Mark = { kind: 'draw-off', pan: 'p3', litres: 2 };
+  expect(asked(some, all)).toBe('Side pot is empty: all of it was noted as taken out.');
+  expect(asked({ ...some, corrects: 'slip' }, all)).toBeNull();
+  expect(asked({ ...some, corrects: 'never noted' }, all)).toContain('is empty');
+});

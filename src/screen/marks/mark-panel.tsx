@@ -102,6 +102,10 @@ function notedWords(what: string, when: When, at: number | undefined, now: Now):
     : say('marks.noted_at', { what, time: timeOfDay(now, at) });
 }
 
+/** With the id of the note that it takes the place of, if it is to take one's. */
+const correcting = (mark: Mark, { again }: MarkPlace): Mark =>
+  again?.mark.id === undefined ? mark : { ...mark, corrects: again.mark.id };
+
 /** Resolves to whether the host took it. */
 function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
@@ -114,8 +118,7 @@ function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace):
     again === undefined
       ? () => takeBack(id, what)
       : () => void takeCorrectionBack(id, again, markWords(again.mark, place.header, place.settings));
-  const corrects = again?.mark.id === undefined ? {} : { corrects: again.mark.id };
-  return tell({ mark: { ...happenedAt(mark, at), id, ...corrects } }, done, undo, id);
+  return tell({ mark: { ...correcting(happenedAt(mark, at), place), id } }, done, undo, id);
 }
 
 /** Where fingers press, a field in which one types would bring up a keyboard over the amounts. */
@@ -161,7 +164,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const { refuse, sentence } = useRefusal();
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
   const top = useRef<HTMLDivElement>(null);
-  /** Left before the right one was noted: the one that it was to replace stands again. */
+  /** Left after the right one was refused: the one that it was to replace stands again. */
   const leave = (): void => {
     if (again?.mark.id !== undefined && isTakenBack.current)
       void noteAgain(again, markWords(again.mark, place.header, place.settings), again.mark.id);
@@ -178,6 +181,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     isSending.current = true;
     sent();
     const opened = openForm.value;
+    // Just before: whoever is asked back and goes elsewhere has changed nothing.
+    if (again?.mark.id !== undefined && !isTakenBack.current)
+      isTakenBack.current = await tell({ mark: { kind: 'withdraw', id: again.mark.id } });
     const isNoted = await send(mark, when, at ?? undefined, place);
     isSending.current = false;
     // Meanwhile another may have been opened.
@@ -186,10 +192,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const offer = async (mark: Mark): Promise<void> => {
     refuse(at === null ? whyNoMoment(when, place.now) : null);
     if (at === null) return;
-    // Before it is asked about: the pour that was noted wrongly must not stand beside the right one.
-    if (again?.mark.id !== undefined && !isTakenBack.current)
-      isTakenBack.current = await tell({ mark: { kind: 'withdraw', id: again.mark.id } });
-    const question = await questionAbout(happenedAt(mark, at), place);
+    const question = await questionAbout(correcting(happenedAt(mark, at), place), place);
     if (question === null) await noteIt(mark);
     else setDoubted({ mark, question });
   };
