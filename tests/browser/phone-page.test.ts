@@ -90,8 +90,34 @@ test('a pan off the fire shows its temperature and no rise, and each bar has its
   const [off, on] = [page.locator('.phone-pan').nth(0), page.locator('.phone-pan').nth(1)];
   expect(await off.locator('.phone-big').innerText()).toBe('40.0°C');
   expect(await off.innerText()).not.toContain('boiling water');
+  expect(await off.innerText()).toContain('at the probe');
   expect(await on.locator('.phone-big').innerText()).toMatch(/^[+−]?\d+(\.\d)?°C$/);
   expect(await on.locator('.phone-bar-words').innerText()).toMatch(/water[\s\S]*done[\s\S]*burns/);
+  await close();
+});
+
+test('the words under a bar stand under their marks', async () => {
+  const { page, close } = await phoneOn(liveNow(1));
+  await page.locator('.phone-bar-words span').nth(2).waitFor();
+  const off = await page.evaluate<number[]>(`(() => {
+    const box = (element) => element.getBoundingClientRect();
+    const of = (name) => box(document.querySelector('.phone-bar-' + name));
+    const marks = [of('cold').right, of('done').left, of('burns').left];
+    return [...document.querySelectorAll('.phone-bar-words span')].map((word, place) => {
+      const { left, right } = box(word);
+      return Math.abs((left + right) / 2 - marks[place]);
+    });
+  })()`);
+  expect(Math.max(...off)).toBeLessThanOrEqual(2);
+  await close();
+});
+
+test('of a pan off the fire that was read by hand the number of then is not shown as that of now, as on its card', async () => {
+  const now = liveNow(2);
+  const readings = now.readings.map((reading) => ({ ...reading, stage: 'off' as const, probe: null }));
+  const { page, close } = await phoneOn({ ...now, readings });
+  await page.locator('.phone-pan').nth(1).waitFor();
+  expect(await page.locator('.phone-big, .phone-bar').count()).toBe(0);
   await close();
 });
 

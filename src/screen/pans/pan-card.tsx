@@ -29,7 +29,7 @@ import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
 import { readByHand } from '../words/hand-words.ts';
-import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
+import { heatNow, lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
 import {
   isAtOdds,
@@ -258,9 +258,7 @@ export function PanCard({
   const name = panName(now.header, reading.pan);
   // What was going on when the boil ended goes on no more.
   const stage = isPast(now) && reading.stage !== 'off' ? say('pans.boil_ended') : stageOf(reading);
-  // A thermometer in the hand told of what was in the pan then: of an emptied one it tells nothing.
-  const warmth =
-    reading.stage === 'off' && reading.probe === null ? { ...reading, temperature_c: null, rise_c: null } : reading;
+  const warmth = heatNow(reading);
   const active = inOrder(alarms).filter((alarm) => alarm.condition === 'active');
   const standing = active.filter((alarm) => !isAside(alarm));
   const worst = foremost(standing);

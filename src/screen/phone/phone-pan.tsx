@@ -11,7 +11,7 @@ import { forecastWords } from '../pans/forecast-words.ts';
 import { isUnderWater, showsRise, signedRise, strength, temperature, underWater } from '../words/amounts.ts';
 import { inOrder, isAside } from '../words/alarm-words.ts';
 import { depthWords } from '../words/depth-words.ts';
-import { lastHeat, lastHeatWords } from '../words/last-heat.ts';
+import { heatNow, lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
 
 const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
@@ -56,7 +56,7 @@ function Bar({ now, reading }: { now: Now; reading: Reading }): JSX.Element | nu
       <p class="phone-bar-words">
         <Landmark place={PLACE.water} word={say('pans.water')} celsius={landmarks.water} />
         <Landmark place={PLACE.finish} word={say('pans.done')} celsius={landmarks.finish} />
-        <Landmark place={PLACE.scorch + 0.02} word={say('pans.burns')} celsius={landmarks.scorch} />
+        <Landmark place={PLACE.scorch} word={say('pans.burns')} celsius={landmarks.scorch} />
       </p>
     </>
   );
@@ -75,7 +75,8 @@ function bigWords(
   }
   const exact = temperature(celsius, shown);
   if (rise === null || !showsRise({ rise_c: rise, stage })) {
-    const caption = rise === null || stage === 'off' ? say('pans.in_the_pan') : underWater(rise, shown);
+    const bare = stage === 'off' ? 'pans.at_probe' : 'pans.in_the_pan';
+    const caption = rise === null || stage === 'off' ? say(bare) : underWater(rise, shown);
     return { big: `${exact.replace(/\s.*/u, '')}°`, captions: [caption] };
   }
   return {
@@ -113,7 +114,8 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
   // One order at a time: what is about to burn is neither nearly done nor poured over.
   const burns = calls.some(({ alarm, condition }) => alarm === 'scorch-risk' && condition === 'active');
   const forecast = burns ? null : forecastWords(now, reading);
-  const { big, captions } = bigWords(now, reading, isRow);
+  const warmth = heatNow(reading);
+  const { big, captions } = bigWords(now, warmth, isRow);
   const { brix, depth_mm: mm } = reading.stage === 'off' ? { brix: null, depth_mm: null } : reading;
   const strong = [
     ...(brix === null ? [] : [strength(brix, reading.brix_low, reading.brix_high, settings.value)]),
@@ -135,7 +137,7 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
       <p class={big === null ? 'phone-unread' : 'phone-caption'}>
         <Captions plain={captions} strong={strong} />
       </p>
-      <Bar now={now} reading={reading} />
+      <Bar now={now} reading={warmth} />
       {forecast !== null && reading.stage !== 'off' && (
         <p class="phone-forecast">
           <b>{forecast.headline}</b> {forecast.range}

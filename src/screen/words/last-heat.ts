@@ -1,4 +1,4 @@
-// What a pan showed last, in words, where its temperature is not known now: plainly of then, with its age.
+// How warm a pan is now, as far as that is known, and in words what it showed last where it is not: plainly of then, with its age.
 import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
@@ -7,6 +7,10 @@ import { ago } from './clock.ts';
 /** °C and ms of boil time; null where the temperature is known now, or none ever was. */
 export const lastHeat = ({ lastHeats }: Now, pan: string): { celsius: number; at: number } | null =>
   lastHeats.find((one) => one.pan === pan) ?? null;
+
+/** A thermometer in the hand told of what was in the pan then: of a pan off the fire, mostly an emptied one, it tells nothing. */
+export const heatNow = (reading: Reading): Reading =>
+  reading.stage === 'off' && reading.probe === null ? { ...reading, temperature_c: null, rise_c: null } : reading;
 
 /** "was 101.4 °C, 6 min ago"; "not read yet" where none ever was, and nothing of a pan off the fire: what it showed tells of then. */
 export function lastHeatWords(now: Now, { pan, stage }: Pick<Reading, 'pan' | 'stage'>, settings: Settings): string {
