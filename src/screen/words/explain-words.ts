@@ -101,7 +101,7 @@ function sayWhole(told: Explanation, telling: Telling): string {
     return (high ?? 0) - (low ?? 0) > 10 ? strength(value, null, null, settings) : strength(value, low, high, settings);
   if (what === 'finish') {
     const isCalled = telling.now.readings.some((each) => each.pan === told.pan && each.stage === 'finished');
-    if (value <= 0) return say(isCalled ? 'pan.done_now' : 'pan.done_perhaps');
+    if (value <= 0 || isCalled) return say(value <= 0 && isCalled ? 'pan.done_now' : 'pan.done_perhaps');
     const isAlone = isTooLittle(telling.now, told.pan);
     return say(isAlone ? 'explain.done_alone' : 'pan.done_about', { time: amount(told, value, telling) });
   }

@@ -199,6 +199,13 @@ test('what cannot be finished in its pot says so first, and whose time it is', (
   expect(said(little, strength)).toMatch(/^56\.2/u);
 });
 
+test('a pan that is called before the middle of what is believed has no time at which it is done, as on its card', () => {
+  const finish: Explanation = { ...strength, what: 'finish', value: 540, low: 430, high: 690, parts: [] };
+  const called = { ...moment, readings: [{ ...moment.readings[0]!, stage: 'finished' as const }] };
+  const said = explainWords(finish, { now: called, settings: metric, saps: sapKinds });
+  expect(said).toMatch(/^May be done, between 08:07 and 08:12/u);
+});
+
 test('a rise says what is added to or taken off the number of its thermometer', () => {
   const rise: Explanation = { ...strength, what: 'rise', value: 3.9, low: 3.7, high: 4.1 };
   expect(words(rise)).toContain('101.9 °C by the probe T1 on board A (20 s ago), with 0.3 °C taken off.');
