@@ -86,6 +86,12 @@ export function numberOf(values: Values, name: string): number | undefined {
   return typedNumber(values[name] ?? '') ?? undefined;
 }
 
+/** A number that the field takes; where it can, one with a decimal mark. */
+function exampleIn({ least, greatest }: NumberField): string {
+  if (least >= 10) return String(least);
+  return greatest < 2.5 ? ((least + greatest) / 2).toFixed(2) : '2.5';
+}
+
 /** What is wrong with the values, in a sentence that names the field; null when they can be noted. */
 export function problemIn(values: Values, fields: readonly Field[]): string | null {
   for (const field of fields) {
@@ -100,7 +106,7 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
     if (value === null)
       return say('marks.problem.number', {
         field: field.label,
-        example: field.example ?? localDigits(field.least < 10 ? '2.5' : String(field.least)),
+        example: field.example ?? localDigits(exampleIn(field)),
       });
     const wrong = field.wrong?.(text, value) ?? null;
     if (wrong !== null) return wrong;
@@ -109,8 +115,7 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
         field: field.label,
         typed: text,
         least: localDigits(String(field.least)).replace('-', '−'),
-        greatest: localDigits(String(field.greatest)),
-        unit: field.unit,
+        greatest: `${localDigits(String(field.greatest))}${field.unit && `\u00a0${field.unit}`}`,
       });
     }
   }

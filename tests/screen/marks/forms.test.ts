@@ -300,9 +300,11 @@ test('a density of 0 would tell nothing and is not taken, and a temperature is a
     return problemIn({ ...filled(fields), [kind === 'density' ? 'value' : 'temperature']: value }, fields);
   };
   const [inCelsius, inFahrenheit, inBaume, inGravity] = places as [MarkPlace, MarkPlace, MarkPlace, MarkPlace];
-  expect(problem('density', inCelsius, '0')).toBe('It shows: 0 is outside of 0.1 to 85 °Bx.');
-  expect(problem('density', inBaume, '0')).toContain('0.1 to 46 °Bé');
-  expect(problem('density', inGravity, '1')).toContain('1 is outside of 1.0005 to 1.46');
+  expect(problem('density', inCelsius, '0')).toBe('It shows: 0 is outside of 0.1 to 85\u00a0°Bx.');
+  expect(problem('density', inBaume, '0')).toContain('0.1 to 46\u00a0°Bé.');
+  expect(problem('density', inGravity, '1')).toMatch(/1 is outside of 1\.0005 to 1\.46\.$/u);
+  expect(problem('density', inGravity, 'thick')).toBe('It shows: type a plain number, such as 1.23.');
+  expect(problem('density', inBaume, 'thick')).toContain('such as 2.5.');
   expect(problem('density', inCelsius, '1.46')).toBeNull();
   expect(problem('reading', inCelsius, 'hot')).toBe('Thermometer: type a plain number, such as 98.5.');
   expect(problem('reading', inFahrenheit, 'hot')).toBe('Thermometer: type a plain number, such as 209.3.');
