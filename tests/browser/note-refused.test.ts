@@ -49,3 +49,13 @@ test('of a pan that is noted as emptied the burner is asked about', async () => 
   await page.context().close();
   await host.close();
 });
+
+test('at the end of a boil whose page cannot be had nobody is told that a question comes', async () => {
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2, { ended: true }));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  await expect.poll(() => host.heard.some((command) => 'boil_page' in command)).toBe(true);
+  await page.locator('.end-waits').waitFor({ state: 'detached' });
+  await page.context().close();
+  await host.close();
+});

@@ -11,8 +11,8 @@ import { useAsked } from './page-data.ts';
 const asked = signal<readonly string[]>([]);
 
 function Ask({ boil }: { boil: string }): JSX.Element | null {
-  const { view } = useAsked<BoilPageView>({ boil_page: { boil } }, boil, ({ form }) => form === null);
-  if (view !== null && Object.keys(view.page).length > 0) return null;
+  const { view, problem } = useAsked<BoilPageView>({ boil_page: { boil } }, boil, ({ form }) => form === null);
+  if (problem !== null || (view !== null && Object.keys(view.page).length > 0)) return null;
   // Its place is kept, so that nothing moves under a finger when it comes.
   if (view === null || view.form === null)
     return (
