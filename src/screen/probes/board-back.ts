@@ -15,9 +15,10 @@ export function tellBoardsBack(): () => void {
     // While the host is gone nothing is known of its boards.
     if (now === null) return;
     const before = lost.boil === now.boil && isRunning(now) ? lost.ports : [];
-    const back = now.ports.find(({ id, state }) => state === 'open' && before.includes(id));
+    // A hub that is plugged in again brings several at once.
+    const back = now.ports.filter(({ id, state }) => state === 'open' && before.includes(id));
     lost = { boil: now.boil, ports: now.ports.flatMap(({ id, state }) => (state === 'lost' ? [id] : [])) };
-    if (back === undefined) return;
-    sayDone(say('probes.board_back', { where: whereWords({ pan: null, port: back.id }, now.header) }));
+    const words = back.map(({ id }) => say('probes.board_back', { where: whereWords({ pan: null, port: id }, now.header) }));
+    if (words.length > 0) sayDone(words.join(' '));
   });
 }

@@ -48,3 +48,14 @@ test('a board of another boil, or of one that is over, is nobody’s news', () =
   live.value = boardIs('open', { boil: 'another', ended: true });
   expect(said.value).toBeNull();
 });
+
+test('boards that come back together are told together', () => {
+  const both = (state: 'open' | 'lost'): Now => {
+    const [first] = boardIs(state).ports;
+    return boardIs(state, { ports: [first!, { ...first!, id: 'B', path: '/dev/invented-1' }] });
+  };
+  live.value = both('lost');
+  stop = tellBoardsBack();
+  live.value = both('open');
+  expect(said.value?.sentence.match(/connected again\./gu)).toHaveLength(2);
+});
