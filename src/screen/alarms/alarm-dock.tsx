@@ -236,7 +236,6 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
       <details>
         <summary>
           <span class="calm-words">
-            {' '}
             {aside && `${say('alarms.of_live')} `}
             {over.length > 0 && <OverLine over={over} now={now} />}
             {over.length > 0 && (away > 0 || worst !== undefined) && ' · '}
@@ -248,7 +247,7 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
                 {more > 0 && say('alarms.and_more', { count: String(more) })}
               </>
             )}
-          </span>{' '}
+          </span>
         </summary>
         <ul class="alarms">
           <Rows now={now} alarms={alarms} full={null} />

@@ -18,7 +18,9 @@ export function tellBoardsBack(): () => void {
     // A hub that is plugged in again brings several at once.
     const back = now.ports.filter(({ id, state }) => state === 'open' && before.includes(id));
     lost = { boil: now.boil, ports: now.ports.flatMap(({ id, state }) => (state === 'lost' ? [id] : [])) };
-    const words = back.map(({ id }) => say('probes.board_back', { where: whereWords({ pan: null, port: id }, now.header) }));
+    const words = back.map(({ id }) =>
+      say('probes.board_back', { where: whereWords({ pan: null, port: id }, now.header) }),
+    );
     if (words.length > 0) sayDone(words.join(' '));
   });
 }
