@@ -19,6 +19,9 @@ test.each(['light', 'dark', 'contrast'] as const)('%s', async (theme) => {
     `['--ground', '--ink', '--bad', '--line-scorch'].map((name) => getComputedStyle(document.documentElement).getPropertyValue(name).trim())`,
   );
   expect(colours).toEqual(['#fff', '#000', '#8f1d0c', '#9c3208']);
+  // Links that look like buttons are to be pressed, too.
+  expect(await page.locator('main a.button').count()).toBeGreaterThan(0);
+  expect(await page.locator('main a.button:visible').count()).toBe(0);
   await page.close();
   await host.close();
 });
