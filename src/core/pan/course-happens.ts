@@ -28,6 +28,8 @@ export function happen(course: Course, setting: Setting, one: Happening, moved: 
   passTo(course, setting, one.t);
   const before = course.belief?.x[SUGAR] ?? null;
   act(course, setting, one, moved);
+  // What is asked about and left out says nothing of the sugar.
+  if ('doubted' in one && one.doubted) return;
   if (TELLS_SUGAR.has(one.what)) noteSugar(course, one);
   // What is taken out takes its share of what was noted.
   else if (one.what === 'take' && course.notedSugar !== null && before !== null)

@@ -43,3 +43,8 @@ test('syrup that the noted sap cannot make is in doubt, and stays so when some o
 test('whoever measures how deep it stands has answered', () => {
   expect(moreThanNoted(67, [{ kind: 'depth', pan: 'p1', mm: 150 }])).toBe(false);
 });
+
+test('a measurement that is asked about and left out is no answer', () => {
+  expect(moreThanNoted(67, [{ kind: 'depth', pan: 'p1', mm: 900 }])).toBe(true);
+  expect(moreThanNoted(67, [{ kind: 'density', pan: 'p1', brix: 20 }])).toBe(true);
+});
