@@ -2,6 +2,7 @@
 import type { AlarmEventName, AlarmName, Answer, Priority } from '../boil/entries.ts';
 import type { AlarmTransition, Condition, ListedAlarm } from './alarm.ts';
 import type { Finding } from './rules.ts';
+import { isOfFall } from './words.ts';
 
 export interface AlarmState {
   alarm: AlarmName;
@@ -162,10 +163,10 @@ function whileOn(
   if (!finding.inside) {
     state.condition = 'active';
     // The numbers behind it are those of now.
-    if (finding.over || finding.rewords === true) state.why = finding.why();
+    if (finding.over || finding.rewords === true || isOutdated(state, finding)) state.why = finding.why();
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
   }
-  if (finding.rewords === true) state.why = finding.why();
+  if (finding.rewords === true || isOutdated(state, finding)) state.why = finding.why();
   if (state.condition === 'active') {
     state.condition = 'clearing';
     state.since = t;
@@ -173,6 +174,9 @@ function whileOn(
   if (finding.atOnce !== true && t - state.since < offDelayMs) return [];
   return [clear(book, state, t)];
 }
+
+/** It stands on a fall that is explained by now, and this look has numbers of its own. */
+const isOutdated = ({ why }: AlarmState, finding: Finding): boolean => isOfFall(why) && finding.why() !== '';
 
 function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransition {
   state.priority = finding.priority;

@@ -99,7 +99,7 @@ function nearFinish(situation: PanSituation): Finding | null {
   const { reading, settings, finishBrix, reachedFinish, finish, justPoured, inDoubt, handAgeMs } = situation;
   const left = reading.finish_in_s;
   const done = reachedFinish || reading.stage === 'off';
-  if (done) return itIsOver('medium');
+  if (done) return (reading.stage === 'off' ? null : fellUnexplained(situation)) ?? itIsOver('medium');
   if (left === null || reading.brix === null)
     return justPoured && !inDoubt ? itIsOver('medium') : fellUnexplained(situation);
   const low = minutes(reading.finish_low_s ?? left);
@@ -161,9 +161,10 @@ function cooled({ reading }: PanSeen): Finding | null {
  */
 function fellUnexplained({ reading: { temperature_c: now }, signs }: PanSeen): Finding | null {
   const { fell } = signs.pan;
-  if (fell === null || now === null) return null;
-  const why = (): string => fellWords(digits(fell.fromC, 1), digits(now, 1));
-  return { over: false, inside: false, priority: 'high', why, rewords: true };
+  if (fell === null) return null;
+  // Of a pan whose probe was lost since, what was said last stands.
+  const why = (): string => (now === null ? '' : fellWords(digits(fell.fromC, 1), digits(now, 1)));
+  return { over: false, inside: false, priority: 'high', why, rewords: now !== null };
 }
 
 function strengthWords({ reading, finishBrix }: PanSeen): string {

@@ -90,3 +90,32 @@ test('a density that is measured after it is said, whatever the thermometer show
   const { reading } = fallen(70, flat, [measured]);
   expect(reading.brix).toBeGreaterThan(65);
 });
+
+/** Falls at this strength; of its calls those that stand so many seconds later, by name, with why. */
+function callsAfter(brix: number, seconds: number, after: (s: number) => number | null, more: Entry[] = []) {
+  const falls = 1000 * Math.round(steadyWhen(pan, brix) / 1000);
+  const until = falls + seconds * 1000;
+  const shown = (t: number): number | null => (t < falls ? steadyCelsius(pan, t) : after((t - falls) / 1000));
+  const noted = [
+    mark(600_000, { kind: 'depth', pan: 'p1', mm: 100 }),
+    ...more.map((one) => ({ ...one, t: falls + one.t })),
+  ];
+  const { state } = foldAll(header, inOrder(noted, lines(0, until, { T1: shown })), until);
+  const active = listAlarms(state.book).filter(({ condition }) => condition === 'active');
+  return Object.fromEntries(active.map(({ alarm, why }) => [alarm, why]));
+}
+
+test.each([
+  [66, 'near-finish'],
+  [67.2, 'finish'],
+])('at %d °Bx: a probe that is lost after the fall ends no call by a count that nobody believes', (brix, alarm) => {
+  const calls = callsAfter(brix, 300, (s) => (s < 25 ? flat(s) : null));
+  expect(Object.keys(calls).toSorted()).toEqual([alarm, 'probe-lost'].toSorted());
+  expect(calls[alarm]).toMatch(FELL);
+});
+
+test('once the tip is back over a lower flame the call says its numbers again, though it is further off than the lead', () => {
+  const turned = mark(55_000, { kind: 'flame', pan: 'p1', level: 0.65 });
+  const back = (s: number): number => (s < 60 ? flat(s) : boilingAt(58.4, 'maple') + 0.02 * Math.sin(s));
+  expect(callsAfter(58.2, 100, back, [turned])['near-finish']).toMatch(/^about 1\d min to 66.9/);
+});
