@@ -15,7 +15,7 @@ export interface StandingMarks {
   flameAt: Record<string, number>;
   /** Strength of the sap that was typed last, °Bx; null while nobody typed one. */
   sapBrix: number | null;
-  /** The same of each pan, where it was sap and no concentrate or syrup, and is not asked about; only pans of which somebody typed one. */
+  /** The same of each pan, where it was sap and no water, concentrate or syrup, and is not asked about; only pans of which somebody typed one. */
   sapOf: Record<string, number>;
 }
 
@@ -38,7 +38,7 @@ export function standingMarks(marks: readonly KeptMark[]): StandingMarks {
     if (mark.kind !== 'top-up') return;
     if (mark.brix !== undefined) {
       standing.sapBrix = mark.brix;
-      if (mark.brix < THICKENING_BRIX && !questioned) standing.sapOf[mark.pan] = mark.brix;
+      if (mark.brix > 0 && mark.brix < THICKENING_BRIX && !questioned) standing.sapOf[mark.pan] = mark.brix;
     }
     if (!weighed && !questioned) standing.unweighed.push(place);
   });

@@ -1,7 +1,7 @@
 // Checks which strength sap is taken to have that was poured in without one: as typed before, as planned, else as usual.
 import { expect, test } from 'vitest';
 import { applyEntry, startBoil } from '../../../src/core/boil/fold.ts';
-import { sapBrix } from '../../../src/core/boil/sap-strength.ts';
+import { sapBrix, sapOfPan } from '../../../src/core/boil/sap-strength.ts';
 import { mark, onePot, tools } from './tarn-hollow.ts';
 
 /** Usual strength of birch sap, °Bx: common practice. */
@@ -21,3 +21,8 @@ test.each([[undefined], [null], [{}], [{ brix: 'thin' }], [{ brix: 0 }], [{ brix
     expect(sapBrix(planned(plan), 'p1')).toEqual({ brix: USUAL_BIRCH, guessed: true });
   },
 );
+
+test('water that rinses a pan is no sap of which a batch could be made', () => {
+  const water = mark(0, { kind: 'top-up', pan: 'p1', litres: 1, brix: 0 });
+  expect(sapOfPan(applyEntry(planned({ brix: 0.9 }), water, tools), 'p1')).toEqual({ brix: 0.9, from: 'planned' });
+});
