@@ -32,6 +32,8 @@ export class PortDesk {
   readonly #list: ListSystemPorts;
   readonly #moved = new Map<string, MovedPort>();
   #listening: Listening | null = null;
+  /** Resolves when what was asked to be listened to last is. */
+  #asked: Promise<unknown> = Promise.resolve();
 
   constructor(options: PortDeskOptions) {
     this.#options = options;
@@ -96,7 +98,14 @@ export class PortDesk {
     };
   }
 
-  async #listen(ports: readonly ListenPort[]): Promise<Outcome> {
+  /** One after the other: of two at once the second would not know of the first's ports, and nobody would close them. */
+  #listen(ports: readonly ListenPort[]): Promise<Outcome> {
+    const listening = this.#asked.then(() => this.#listenTo(ports));
+    this.#asked = listening.catch(() => undefined);
+    return listening;
+  }
+
+  async #listenTo(ports: readonly ListenPort[]): Promise<Outcome> {
     const before = this.#listening;
     this.#listening = null;
     await before?.close();
