@@ -241,11 +241,12 @@ test('a phone looks only, until it is allowed to answer, and even then it may an
 test('a phone hears what was poured in, by which the sap that is still to come is counted, and no note', async () => {
   await obeyed({ start: { pans: [{ id: 'p1', name: 'Back pot' }] } });
   await obeyed({ mark: { kind: 'note', text: 'private words' } });
+  await obeyed({ mark: { kind: 'depth', pan: 'p1', mm: 40 } });
   await obeyed({ mark: { kind: 'top-up', pan: 'p1', litres: 12 } });
   const { url } = await switchOn();
   const socket = await phoneSocket(url!, await letIn(url!));
   const now = (await socket.next('now')) as unknown as Now;
-  expect(now.marks.map(({ mark }) => mark)).toMatchObject([{ kind: 'top-up', litres: 12 }]);
+  expect(now.marks.map(({ mark }) => mark)).toMatchObject([{ kind: 'depth' }, { kind: 'top-up', litres: 12 }]);
   socket.close();
 });
 

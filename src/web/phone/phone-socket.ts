@@ -107,15 +107,18 @@ const plainSettings = (settings: Settings): Settings => ({
   backup_folder: '',
 });
 
+/** What `pouredLitres` counts by: a depth that was noted first tells what had been filled in. */
+const POURS: ReadonlySet<Now['marks'][number]['mark']['kind']> = new Set(['top-up', 'transfer', 'depth']);
+
 /**
  * Notes and the past stay on the screen by the pans; a hand reading tells how old a pan's number is, and what was poured
  * in how much of the planned sap is still to come.
  */
 function plainNow(now: Now): Now {
   const { header } = now;
-  const [read, poured] = (['reading', 'top-up'] as const).map((kind) =>
-    now.marks.filter(({ mark, withdrawn }) => mark.kind === kind && !withdrawn),
-  ) as [Now['marks'], Now['marks']];
+  const standing = now.marks.filter(({ withdrawn }) => !withdrawn);
+  const read = standing.filter(({ mark }) => mark.kind === 'reading');
+  const poured = standing.filter(({ mark }) => POURS.has(mark.kind));
   return {
     ...now,
     header: header === null ? null : { ...header, ports: [], probes: header.probes, learnt: undefined },
