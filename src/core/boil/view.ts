@@ -152,13 +152,14 @@ function isSettled(kept: BoilState['marks'][number], marks: BoilState['marks']):
   const { mark, t } = kept;
   const counts = (other: typeof kept): boolean =>
     !other.withdrawn && !other.questioned && other.t > t && other.mark.kind === mark.kind;
-  const isAnew = MEASURED.has(mark.kind) && marks.some((other) => counts(other) && isOfSamePan(other.mark, mark));
+  const isAnew = MEASURED.has(mark.kind) && marks.some((other) => counts(other) && isOfSame(other.mark, mark));
   return kept.withdrawn || isAnew;
 }
 
-/** Marks that name no pan are of the place. */
-const isOfSamePan = (one: Mark, other: Mark): boolean =>
-  ('pan' in one ? one.pan : null) === ('pan' in other ? other.pan : null);
+/** Marks that name neither pan nor probe are of the place or of the thermometer in the hand. */
+const isOfSame = (one: Mark, other: Mark): boolean =>
+  ('pan' in one ? one.pan : null) === ('pan' in other ? other.pan : null) &&
+  ('probe' in one ? one.probe : null) === ('probe' in other ? other.probe : null);
 
 function cameTo({ designs }: BoilState, mark: Mark): number | null {
   const design = mark.kind === 'density' ? designs[mark.pan] : undefined;
