@@ -98,13 +98,16 @@ const alarmOfPan = {
   port: z.string().optional(),
 };
 
+// Another program's field of that name is no reason to lose its answer.
+const by = z.string().max(100).optional().catch(undefined);
+
 /** What a person did with an alarm. */
 export const answerSchema = z.union(
   [
-    z.looseObject({ acknowledge: z.looseObject(alarmOfPan), by: z.string().max(100).optional() }),
+    z.looseObject({ acknowledge: z.looseObject(alarmOfPan), by }),
     z.looseObject({
       silence: z.looseObject({ seconds: z.number().min(0).max(oneDaySeconds) }),
-      by: z.string().max(100).optional(),
+      by,
     }),
     z.looseObject({
       put_aside: z.looseObject({
