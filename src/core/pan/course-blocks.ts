@@ -1,9 +1,9 @@
 // What a block of readings does to the course of a pan: it warms, it boils and shows its strength, or it fell.
 import { type Course, isOff } from './course.ts';
-import { beliefOf, debtFor, massKg, type Setting } from './course-time.ts';
+import { beliefOf, debtFor, judgeByCount, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
-import { isFarUnder, judgeCount, judgeFinish } from './finish.ts';
+import { isFarUnder, judgeFinish } from './finish.ts';
 import { THIN_BRIX } from './limits.ts';
 import { addVariance, type Belief, OFFSET, SAP, SUGAR, variance, WATER, waterOf } from './filter/belief.ts';
 import { HOT_VOLUME, litresOf, riseOfWater, steamForWarming, waterPerSugar } from './filter/liquid.ts';
@@ -156,7 +156,7 @@ const LAST_FEW = 3;
 export function judgeNow(course: Course, setting: Setting): void {
   const now = beliefOf(course, setting);
   const { finish } = setting.around.limits;
-  if (setting.design.ceilingC !== null) judgeCount(course, now, finish);
+  if (setting.design.ceilingC !== null) judgeByCount(course, setting);
   else judgeFinish(course, now, shownBrix(course, setting, now), finish);
 }
 

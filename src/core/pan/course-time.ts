@@ -70,6 +70,11 @@ const UNSEEN_MS = 30_000;
 /** A pan without a probe in it reaches its finish all the same. */
 function judgeUnseen(course: Course, setting: Setting): void {
   if (course.belief === null || !course.told || isOff(course) || course.debtKg !== 0) return;
+  judgeByCount(course, setting);
+}
+
+/** Holds what was counted against the finish, where no thermometer shows it. */
+export function judgeByCount(course: Course, setting: Setting): void {
   const { inDoubt, reachedFinish, reachedPast } = course;
   judgeCount(course, beliefOf(course, setting), setting.around.limits.finish);
   // What was poured in may be of any strength: no count ends what was reached.
