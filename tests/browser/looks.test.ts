@@ -32,17 +32,11 @@ function placeOf(name: string, language: string, theme: string): URL {
   return new URL(`looks/${language}-${theme}-${name}.png`, import.meta.url);
 }
 
-/** What part of the picture differs from the kept one; the new one is laid beside it where that is too much. */
-function difference(taken: Buffer, kept: URL): number {
-  if (isKeeping) {
-    mkdirSync(dirname(kept.pathname), { recursive: true });
-    writeFileSync(kept, taken);
-    return 0;
-  }
-  const keptFile = readFileSync(kept);
+/** What part of the picture differs from the kept one. */
+function difference(taken: Buffer, kept: Buffer): number {
   // The same file is the same picture: most are where Chromium is the one that they were taken with.
-  if (taken.equals(keptFile)) return 0;
-  const [now, before] = [PNG.sync.read(taken), PNG.sync.read(keptFile)];
+  if (taken.equals(kept)) return 0;
+  const [now, before] = [PNG.sync.read(taken), PNG.sync.read(kept)];
   if (now.width !== before.width || now.height !== before.height) return 1;
   const pixels = pixelmatch(now.data, before.data, undefined, now.width, now.height, { threshold: COLOUR_OFF });
   return pixels / (now.width * now.height);
@@ -59,9 +53,9 @@ afterEach(async () => {
 
 afterAll(() => browser?.close());
 
-/** The screen once nothing on it changes any more: two pictures in a row are the same. */
-async function atRest(): Promise<Buffer> {
-  let before: Buffer = Buffer.alloc(0);
+/** The screen once nothing on it changes any more: it is as it was kept, or two pictures in a row are the same. */
+async function atRest(kept: Buffer): Promise<Buffer> {
+  let before = kept;
   for (let tries = 0; tries < 20; tries += 1) {
     const taken = await page.screenshot({
       animations: 'disabled',
@@ -86,8 +80,16 @@ async function look(scenes: readonly Scene[], language: string, theme: string): 
   for (const { name, go } of scenes) {
     await go(page);
     await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
-    const taken = await atRest();
-    const part = difference(taken, placeOf(name, language, theme));
+    const place = placeOf(name, language, theme);
+    if (isKeeping) {
+      mkdirSync(dirname(place.pathname), { recursive: true });
+      writeFileSync(place, await atRest(Buffer.alloc(0)));
+      continue;
+    }
+    const kept = readFileSync(place);
+    const taken = await atRest(kept);
+    const part = difference(taken, kept);
+    // What is wrong is laid beside it.
     if (part > MOST_DIFFERENT) {
       writeFileSync(new URL(`looks/wrong-${language}-${theme}-${name}.png`, import.meta.url), taken);
       wrong.push(`${language} ${theme} ${name}: ${(100 * part).toFixed(1)} % differ`);

@@ -2,7 +2,6 @@
 import type { AlarmEventName, AlarmName, Answer, Priority } from '../boil/entries.ts';
 import type { AlarmTransition, Condition, ListedAlarm } from './alarm.ts';
 import type { Finding } from './rules.ts';
-import { isOfFall } from './words.ts';
 
 export interface AlarmState {
   alarm: AlarmName;
@@ -18,6 +17,8 @@ export interface AlarmState {
   seenOnce: boolean;
   priority: Priority;
   why: string;
+  /** Its `why` is of a look at which it would not have been raised; the next that has numbers of its own says those. */
+  isReworded?: boolean;
   /** When it was raised, ms; while pending or clearing, `since` is when that began. */
   raisedAt: number;
   since: number;
@@ -163,10 +164,11 @@ function whileOn(
   if (!finding.inside) {
     state.condition = 'active';
     // The numbers behind it are those of now.
-    if (finding.over || finding.rewords === true || isOutdated(state, finding)) state.why = finding.why();
+    if (finding.over) state.why = finding.why();
+    else reword(state, finding);
     return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
   }
-  if (finding.rewords === true || isOutdated(state, finding)) state.why = finding.why();
+  reword(state, finding);
   if (state.condition === 'active') {
     state.condition = 'clearing';
     state.since = t;
@@ -175,8 +177,15 @@ function whileOn(
   return [clear(book, state, t)];
 }
 
-/** It stands on a fall that is explained by now, and this look has numbers of its own. */
-const isOutdated = ({ why }: AlarmState, finding: Finding): boolean => isOfFall(why) && finding.why() !== '';
+/** Words of a look that would not raise it stand only as long as such looks come: what fell and was explained fell no more. */
+function reword(state: AlarmState, finding: Finding): void {
+  const rewords = finding.rewords === true;
+  if (!rewords && state.isReworded !== true) return;
+  const why = finding.why();
+  if (why === '') return;
+  state.why = why;
+  state.isReworded = rewords;
+}
 
 function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransition {
   state.priority = finding.priority;

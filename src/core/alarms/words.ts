@@ -97,9 +97,6 @@ const FELL_ENDS = ', and nobody noted why: was something poured in, or is the ti
 /** Why a call stands whose pan fell out of thick syrup unexplained: from and to which °C, printed. */
 export const fellWords = (from: string, to: string): string => `fell from ${from} to ${to} °C${FELL_ENDS}`;
 
-/** Whether that is why a call stands. */
-export const isOfFall = (why: string): boolean => why.endsWith(FELL_ENDS);
-
 /** How strong it is now nobody knows: the call is of what it was before it fell. */
 const FELL = {
   means: 'It may be thinner now, or the probe does not show it any more: it is watched again once that is known.',
@@ -111,7 +108,7 @@ const FELL = {
  * stands on.
  */
 export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = ''): AlarmWords {
-  if (isOfFall(why)) return { ...ALARM_WORDS[alarm], ...FELL };
+  if (why.endsWith(FELL_ENDS)) return { ...ALARM_WORDS[alarm], ...FELL };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;
   return reading.scorch_in_s === 0 ? BURNING : ALARM_WORDS[alarm];

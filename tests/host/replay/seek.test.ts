@@ -14,7 +14,7 @@ import { parseEntry } from '../../../src/protocol/recording.ts';
 import { HandClock } from '../hand-clock.ts';
 
 const FOLDER = 'fixtures/recordings';
-const POINTS = 200;
+const POINTS = 100;
 
 function recordingOf(file: string) {
   const [head, ...texts] = readFileSync(`${FOLDER}/${file}`, 'utf8').trimEnd().split('\n');
@@ -38,7 +38,7 @@ function* straight(header: Header, texts: readonly string[], times: readonly num
   }
 }
 
-test.each(readdirSync(FOLDER))('%s, at 200 random moments in any order', (file) => {
+test.each(readdirSync(FOLDER))('%s, at 100 random moments in any order', (file) => {
   const recording = recordingOf(file);
   const machine = new HandClock();
   const replay = new ReplayView(recording, machine, () => {}, 0);
