@@ -283,6 +283,19 @@ test('a form that is opened is clear of the calls below it', async () => {
   await expect.poll(() => covered(page, form)).toBe(0);
 });
 
+test('on a screen so low that the bars go with the page, a form that a key opens is brought into sight', async () => {
+  const { page } = await openPage(browser, host.url, { width: 683, height: 384 });
+  await page.locator('.card').nth(3).waitFor();
+  await page.keyboard.press('r');
+  const field = page.locator('.mark-form .typed input').first();
+  await expect
+    .poll(async () => {
+      const { y, height } = (await field.boundingBox())!;
+      return y >= 0 && y + height <= 384;
+    })
+    .toBe(true);
+});
+
 test.each([
   ['a small phone', SMALL_PHONE],
   ['a phone', PHONE],

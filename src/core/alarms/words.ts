@@ -103,12 +103,20 @@ const FELL = {
   todo: 'Look into the pan. Put the tip back if it is out; note what was poured in. If it is still thick, take it off the heat.',
 };
 
+/** Of a pan so near its end that sap would undo hours of boiling. */
+const LOW_AND_THICK = {
+  means: 'Too little is left for this vessel soon, and it is nearly syrup; a shallow pan burns.',
+  todo: 'Turn the flame down, or pour it into a smaller pot. Sap poured in now would thin it again.',
+};
+
 /**
  * The words of an alarm as its pan stands now; `reading` is null for one that is about no pan, and `why` is what the call
  * stands on.
  */
 export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = ''): AlarmWords {
   if (why.endsWith(FELL_ENDS)) return { ...ALARM_WORDS[alarm], ...FELL };
+  if (alarm === 'low-level' && (reading?.stage === 'near-finish' || reading?.stage === 'finished'))
+    return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;
   return reading.scorch_in_s === 0 ? BURNING : ALARM_WORDS[alarm];

@@ -17,10 +17,10 @@ function footOver(element: Element): number {
   return Math.min(edge('.bottom', 'top', innerHeight), ...tops);
 }
 
-/** Where it can be seen begins and ends, px. */
+/** Where it can be seen begins and ends, px: on a low screen the bars go with the page, and may be out of it. */
 const room = (element: Element): { above: number; below: number } => ({
-  above: edge('.top', 'bottom', 0) + GAP_PX,
-  below: footOver(element) - GAP_PX,
+  above: Math.max(0, edge('.top', 'bottom', 0)) + GAP_PX,
+  below: Math.min(innerHeight, footOver(element)) - GAP_PX,
 });
 
 /** Whether the whole of a thing can be seen where it stands. */

@@ -14,6 +14,16 @@ test('about to burn, burning, and so hot that nothing may be poured in', () => {
   expect(words(204, 0).todo).toContain('Pour nothing in');
 });
 
+test('a pan that runs low is topped up, but not where sap would thin what is nearly syrup', () => {
+  const low = (stage: typeof reading.stage) => alarmWords('low-level', { ...reading, stage });
+  expect(low('boiling').todo).toContain('Top up');
+  for (const stage of ['near-finish', 'finished'] as const) {
+    expect(low(stage)).toMatchObject({ title: low('boiling').title });
+    expect(low(stage).todo).toContain('smaller pot');
+    expect(low(stage).todo).not.toContain('Top up');
+  }
+});
+
 test('other alarms, and those of no pan, are told as they always are', () => {
   expect(alarmWords('past-finish', { ...reading, temperature_c: 204 }).title).toBe('Past its finish');
   expect(alarmWords('scorch-risk', null).title).toBe('About to burn');
