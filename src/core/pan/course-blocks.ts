@@ -105,6 +105,8 @@ export interface RiseShown {
   variance: number;
   stepC: number;
   error: RiseError;
+  /** Somebody dipped the pan's only thermometer and looked at it: its tip was covered, however shallow the pan. */
+  isDipped?: boolean;
 }
 
 /** The belief of a boiling pan learns from its rise. */
@@ -113,7 +115,7 @@ export function showStrength(course: Course, setting: Setting, shown: RiseShown)
   const belief = beliefOf(course, setting);
   const pressureHpa = around.pressureHpa ?? 1013.25;
   if (!course.strengthTold && !supposeFromRise(course, setting, shown)) return;
-  const coolSigmas = coolestSigmas(course, setting);
+  const coolSigmas = shown.isDipped === true ? Infinity : coolestSigmas(course, setting);
   const { flame } = course;
   const seen: RiseSeen = { ...shown, shares: design.shares, pressureHpa, flame, coolSigmas };
   noteWild(course, seeRise(belief, seen));

@@ -75,7 +75,7 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   if (wasTold && Math.abs(sigmasOver(course, setting, one)) > FAR_SIGMAS && (one.meant || (isDone && before > 0)))
     open(course, setting, one);
   if (brixOfWaterPerSugar(u) < finish.brix - CLEARLY_LESS_BRIX) course.seenAt = LONG_AGO_MS;
-  const shown = { riseC, variance: sigmaC * sigmaC, stepC: 0, error: errorOf(one) };
+  const shown = { riseC, variance: sigmaC * sigmaC, stepC: 0, error: errorOf(one), isDipped: one.other === null };
   showStrength(course, setting, shown);
   const after = Math.log(waterOf(belief) / u);
   // A count that had run dry swings beyond what is shown when a reading brings it back.

@@ -268,3 +268,29 @@ test('a pan that was called burnt by its count is not, once an instrument shows 
   expect(burns(11.9)).toBe(true);
   expect(burns(13)).toBe(false);
 });
+
+test('a shallow pan that is read cooler than it was counted is as strong as it is read, and its call to burn ends', () => {
+  const header = tarnHollow({
+    probes: [],
+    pans: [
+      {
+        id: 'p1',
+        name: 'Back pot',
+        sap: 'birch',
+        vessel: { shape: 'round', diameter_mm: 300 },
+        heat: { ...heat, power_w: 4500 },
+      },
+    ],
+  });
+  // Some 1.4 L is 20 mm deep; by its count the fire, turned down since, would have made 65 °Bx of 54 in nine minutes.
+  const entries = [at(0, { kind: 'top-up', pan: 'p1', litres: 8, brix: 12 }), read(195, birchAt(54))];
+  const called = ({ view }: ReturnType<typeof after>) =>
+    view.alarms.filter(({ condition }) => condition === 'active').map(({ alarm }) => alarm);
+  const counted = after(entries, 203, header);
+  expect(counted.now.brix!).toBeGreaterThan(64);
+  expect(called(counted)).toContain('scorch-risk');
+  const shown = after([...entries, read(204, birchAt(58))], 204.5, header);
+  // Its thermometer was not checked: what the count says of its error stays with it.
+  expect(Math.abs(shown.now.brix! - 58)).toBeLessThan(4);
+  expect(called(shown)).toEqual(['near-finish', 'low-level']);
+});
