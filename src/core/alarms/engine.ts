@@ -19,6 +19,8 @@ export interface AlarmState {
   why: string;
   /** Its `why` is of a look at which it would not have been raised; the next that has numbers of its own says those. */
   isReworded?: boolean;
+  /** What it was called ahead of has come since it was raised, and was called. */
+  hasCome?: boolean;
   /** When it was raised, ms; while pending or clearing, `since` is when that began. */
   raisedAt: number;
   since: number;
@@ -151,6 +153,7 @@ function whileOff(
   callAgain(state, t);
   state.priority = finding.priority;
   state.why = finding.why();
+  state.hasCome = finding.hasCome === true;
   return [transition(state, 'raised', t)];
 }
 
@@ -166,7 +169,9 @@ function whileOn(
     // The numbers behind it are those of now.
     if (finding.over) state.why = finding.why();
     else reword(state, finding);
-    return finding.over && RANK[finding.priority] > RANK[state.priority] ? [escalate(state, finding, t)] : [];
+    if (!finding.over) return [];
+    if (RANK[finding.priority] > RANK[state.priority]) return [escalate(state, finding, t)];
+    return finding.hasCome === true ? come(state, t) : [];
   }
   reword(state, finding);
   if (state.condition === 'active') {
@@ -192,6 +197,15 @@ function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransiti
   state.why = finding.why();
   callAgain(state, t);
   return transition(state, 'escalated', t);
+}
+
+/** What it was called ahead of is there: whoever has seen that it is coming has not seen that it came. Once, for it may come and go. */
+function come(state: AlarmState, t: number): AlarmTransition[] {
+  const isNew = state.hasCome !== true;
+  state.hasCome = true;
+  if (!isNew || !state.answered || state.asideUntil !== null) return [];
+  callAgain(state, t);
+  return [transition(state, 'returned', t)];
 }
 
 /** From now on it asks for an answer, whatever was answered before. */

@@ -1,7 +1,7 @@
 // What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
 import type { AlarmName, Priority } from '../boil/entries.ts';
 import type { TimeLeft } from '../pan/forecast.ts';
-import { fellWords } from './words.ts';
+import { fellWords, isBurning } from './words.ts';
 import { BARE_DEPTH_MM } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
@@ -52,6 +52,8 @@ export interface Finding {
   why: () => string;
   /** Where it is not over, or no more: the numbers that the call stood on are no more those of now, and `why` says so. */
   rewords?: boolean;
+  /** What it is called ahead of is there. */
+  hasCome?: boolean;
   /** It ends without waiting: taken off, poured into, or another alarm has taken its place. */
   atOnce?: boolean;
 }
@@ -182,7 +184,13 @@ function scorchRisk(situation: PanSituation): Finding | null {
   if (reading.stage === 'off') return itIsOver('high');
   if (ceilingC !== null) return ceilingPassed(reading, ceilingC);
   if (beyondScale(situation) || runsAway(reading)) {
-    return { over: true, inside: false, priority: 'high', why: () => runawayWords(situation) };
+    return {
+      over: true,
+      inside: false,
+      priority: 'high',
+      why: () => runawayWords(situation),
+      hasCome: isBurning(reading),
+    };
   }
   const { bare } = situation.signs.pan;
   if (bare !== null) return { over: true, inside: false, priority: 'high', why: () => bareWords(reading, bare.fromC) };
@@ -193,11 +201,13 @@ function scorchRisk(situation: PanSituation): Finding | null {
       : (cooled(situation) ?? fellUnexplained(situation));
   // What is counted off says nothing of how thick it is: no call that stood on that ends by it.
   if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
+  const over = burns.seconds <= settings.scorchLeadS;
   return {
-    over: burns.seconds <= settings.scorchLeadS,
+    over,
     inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation, burns) && !situation.inDoubt,
     atOnce: situation.justPoured,
     priority: 'high',
+    hasCome: over && isBurning(reading),
     rewords: reading.probe === null,
     why: () => `${burnsWords(situation, burns)}${handWords(situation.handAgeMs)}`,
   };

@@ -85,6 +85,9 @@ const BURNING: AlarmWords = {
   todo: ALARM_WORDS['scorch-risk'].todo,
 };
 
+/** Whether no time is left until it burns. */
+export const isBurning = ({ scorch_in_s: left }: Pick<PanReading, 'scorch_in_s'>): boolean => left === 0;
+
 /** So hot that a pour would do harm: usual advice on burning sugar, common practice. */
 const BURNT: AlarmWords = {
   title: 'Burning',
@@ -119,5 +122,5 @@ export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = '
     return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;
-  return reading.scorch_in_s === 0 ? BURNING : ALARM_WORDS[alarm];
+  return isBurning(reading) ? BURNING : ALARM_WORDS[alarm];
 }

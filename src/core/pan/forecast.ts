@@ -39,9 +39,9 @@ export interface Look {
   now: Belief | null;
   /** Heat goes in, as far as anybody can tell. */
   heated: boolean;
-  /** Share to which the litres are known; Infinity while nobody told of them. */
+  /** Share to which the litres are known; Infinity while nobody told of them, or it fell. */
   litresShare: number;
-  /** It fell out of thick syrup and nobody noted why: how strong it is now, and so when it is done, nobody can tell. */
+  /** It fell out of thick syrup and nobody noted why: how strong it is now, how much, and so when it is done, nobody can tell. */
   fell: boolean;
 }
 
@@ -49,14 +49,15 @@ export interface Look {
 export function lookAt(pan: PanModel, setting: Setting, t: number): Look {
   const { course } = pan;
   const now = course.belief === null ? null : beliefOf(course, setting);
+  const fell = fallInDoubt(pan.signs, course) !== null;
   return {
     pan,
     setting,
     t,
     now,
     heated: isHeated(pan, setting),
-    litresShare: now === null || !course.told ? Infinity : massShareOf(now),
-    fell: fallInDoubt(pan.signs, course) !== null,
+    litresShare: now === null || !course.told || fell ? Infinity : massShareOf(now),
+    fell,
   };
 }
 

@@ -1,7 +1,16 @@
 // What is said of a pan that burns follows from how hot it stands: before, past the limit, and when a pour would do harm.
 import { expect, test } from 'vitest';
 import { alarmWords } from '../../../src/core/alarms/words.ts';
-import { foldAll, readingAt, tarnHollow } from '../boil/tarn-hollow.ts';
+import {
+  foldAll,
+  inOrder,
+  lines,
+  mark,
+  readingAt,
+  steadyCelsius,
+  steadyWhen,
+  tarnHollow,
+} from '../boil/tarn-hollow.ts';
 
 const reading = readingAt(foldAll(tarnHollow(), [], 0).state, 'p1', 0);
 const words = (celsius: number, scorch_in_s: number) =>
@@ -27,4 +36,28 @@ test('a pan that runs low is topped up, but not where sap would thin what is nea
 test('other alarms, and those of no pan, are told as they always are', () => {
   expect(alarmWords('past-finish', { ...reading, temperature_c: 204 }).title).toBe('Past its finish');
   expect(alarmWords('scorch-risk', null).title).toBe('About to burn');
+});
+
+test('who has seen that a pan is about to burn is called again, once, when it burns', () => {
+  const pan = { fromBrix: 30, k: 0.0004, start: 0, sap: 'maple' as const };
+  const [soon, burns, end] = [73, 75, 76.5].map((brix) => Math.ceil(steadyWhen(pan, brix) / 1000) * 1000) as [
+    number,
+    number,
+    number,
+  ];
+  const depth = mark(600_000, { kind: 'depth', pan: 'p1', mm: 100 });
+  const round = { shape: 'round' as const, diameter_mm: 300 };
+  const header = tarnHollow({ pans: [{ id: 'p1', probe: 'A/1', vessel: round }] });
+  const boil = (seen: boolean) => {
+    const answer = { t: soon, answer: { acknowledge: { pan: 'p1', alarm: 'scorch-risk' as const } } };
+    const heard = lines(0, end, { T1: (t) => steadyCelsius(pan, t) });
+    const { state, transitions } = foldAll(header, inOrder([depth], seen ? [answer] : [], heard), end);
+    return { state, again: transitions.filter(({ alarm, event }) => alarm === 'scorch-risk' && event === 'returned') };
+  };
+  const { again, state } = boil(true);
+  expect(again).toHaveLength(1);
+  expect(Math.abs(again[0]!.t - burns)).toBeLessThan(60_000);
+  expect(again[0]!.why).toContain('it burns from 75 °Bx');
+  expect(state.book.alarms.find(({ alarm }) => alarm === 'scorch-risk')).toMatchObject({ answered: false });
+  expect(boil(false).again).toEqual([]);
 });
