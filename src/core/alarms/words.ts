@@ -100,7 +100,13 @@ const FELL_ENDS = ', and nobody noted why: was something poured in, or is the ti
 /** Why a call stands whose pan fell out of thick syrup unexplained: from and to which °C, printed. */
 export const fellWords = (from: string, to: string): string => `fell from ${from} to ${to} °C${FELL_ENDS}`;
 
-/** How strong it is now nobody knows: the call is of what it was before it fell. */
+/** How strong it is now nobody knows: the call is of what it was before it fell, and says so. */
+const TITLES_BEFORE: Partial<Record<AlarmName, string>> = {
+  'near-finish': 'Was nearly syrup',
+  finish: 'Was at its finish',
+  'past-finish': 'Was past its finish',
+  'scorch-risk': 'Was about to burn',
+};
 const FELL = {
   means: 'It may be thinner now, or the probe does not show it any more: it is watched again once that is known.',
   todo: 'Look into the pan. Put the tip back if it is out; note what was poured in. If it is still thick, take it off the heat.',
@@ -117,7 +123,7 @@ const LOW_AND_THICK = {
  * stands on.
  */
 export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = ''): AlarmWords {
-  if (why.endsWith(FELL_ENDS)) return { ...ALARM_WORDS[alarm], ...FELL };
+  if (why.endsWith(FELL_ENDS)) return { title: TITLES_BEFORE[alarm] ?? ALARM_WORDS[alarm].title, ...FELL };
   if (alarm === 'low-level' && (reading?.stage === 'near-finish' || reading?.stage === 'finished'))
     return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];

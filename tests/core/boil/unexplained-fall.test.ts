@@ -58,6 +58,7 @@ test.each([20, 60, 90, 300])(
     expect(calls['scorch-risk']).toMatch(FELL);
     expect(view.advice[0]?.fellC).toBeCloseTo(5.1, 0);
     const call = view.alarms.find(({ alarm }) => alarm === 'past-finish');
+    expect(call?.title).toBe('Was past its finish');
     expect(call?.means).not.toContain('stronger');
     expect(call?.todo).toContain('note what was poured in');
   },
