@@ -5,8 +5,6 @@ import type { Alignment, Compared, CompareView as Compare, ComparedBoil } from '
 import { Select } from '../boil/inputs.tsx';
 import { LineKey, LinesChart } from '../charts/lines-chart.tsx';
 import type { ChartLine } from '../charts/lines-chart.tsx';
-import { niceTicks } from '../charts/nice-ticks.ts';
-import { tickMoments } from '../charts/time-window.ts';
 import { saps as sapKinds, settings } from '../client/store.ts';
 import type { BoilListing, Settings } from '../client/types.ts';
 import { type MessageKey, say, setApart } from '../language/say.ts';
@@ -17,15 +15,10 @@ import {
   pansWords,
   ALIGNED_BY,
   alongShown,
-  alongTitle,
-  beforeFinish,
   boilsWithin,
   boilWordsAmong,
   differenceOfBoil,
   DRAWN,
-  hourOfDay,
-  isInMinutes,
-  MINUTES_AN_HOUR,
   notDrawnWords,
   upShown,
   upTitle,
@@ -33,11 +26,11 @@ import {
 import { exactStrength, strengthShown } from '../words/amounts.ts';
 import { sapCalled, sapKeyOf, sapOfKey } from '../words/sap-words.ts';
 import { stillRead } from '../words/still-read.ts';
+import { alongOf } from './along.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
 import { SmallMultiples } from './small-multiples.tsx';
 import { hostWords } from '../language/host-words.ts';
-import { HOUR_MS } from '../../core/quantities/time.ts';
 
 interface ChoiceProps<T extends string> {
   label: string;
@@ -76,18 +69,6 @@ function lineOf(boil: ComparedBoil, stroke: number, view: Compare, choice: Setti
   return { name: lineName(boil, view.boils), stroke, points };
 }
 
-const beforeTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) => {
-  const each = isInMinutes(least, greatest) ? 1 / MINUTES_AN_HOUR : 1;
-  return niceTicks(least / each, greatest / each, most).map((at) => ({ at: at * each, word: beforeFinish(at) }));
-};
-const clockTicks = ({ least, greatest }: { least: number; greatest: number }, most: number) =>
-  tickMoments(least * HOUR_MS, greatest * HOUR_MS, most).map((ms) => ({
-    at: ms / HOUR_MS,
-    word: hourOfDay(ms / HOUR_MS),
-  }));
-
-const TICKS: Partial<Record<Alignment, typeof clockTicks>> = { clock: clockTicks, 'before-finish': beforeTicks };
-
 /** Boil time of the point nearest to a place along. */
 function momentAt(boil: ComparedBoil, align: Alignment, x: number): number {
   const away = boil.x.map((each) => Math.abs(alongShown(align, each, settings.value) - x));
@@ -110,12 +91,7 @@ const syrupFrom = (choice: Settings): { y: number; word: string } => ({
 function Overlay({ view }: { view: Compare }): JSX.Element {
   const choice = settings.value;
   const lines = view.boils.map((boil, i) => lineOf(boil, i, view, choice));
-  const ticks = TICKS[view.align];
-  const hours = view.align === 'before-finish' ? view.boils.flatMap(({ x }) => x) : [];
-  const along =
-    hours.length > 0 && isInMinutes(Math.min(...hours), Math.max(...hours))
-      ? say('compare.by.minutes_before_finish')
-      : alongTitle(view.align, choice);
+  const { title: along, ticks } = alongOf(view.align, lines, choice);
   const within = boilsWithin(view.what, choice);
   const open = (line: ChartLine, x: number): void => {
     const boil = view.boils[lines.indexOf(line)];
