@@ -1,9 +1,9 @@
-// On a page as narrow as a phone a call shows its pan and has the notes go to it; what can wait makes room.
+// A call shows its pan on a phone once it is answered, in the big view by itself; notes go to it, and what can wait makes room.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { openPage, PHONE, startChromium } from './chromium.ts';
+import { LAPTOP, openPage, PHONE, startChromium } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, liveNow } from './tarn-hollow.ts';
 
@@ -59,6 +59,54 @@ test('who answers a call sees its pan, however far down it stands; while a note 
   expect(await isInSight()).toBe(false);
   await page.locator('.hurry-seen').click();
   await expect.poll(isInSight).toBe(true);
+  await page.context().close();
+  await host.close();
+});
+
+test('in the big view the pan that calls comes into sight by itself; elsewhere a call moves nothing', async () => {
+  const calm = liveNow(4, { alarms: [] });
+  const host = await standIn(await ensureScreenBuilt(), calm);
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const number = page.locator('.card[data-pan=p3] .big');
+  const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p3', since: calm.t };
+  const isInSight = async (): Promise<boolean> => {
+    const [top, box, bottom] = await Promise.all(
+      [page.locator('.top'), number, page.locator('.bottom')].map((place) => place.boundingBox()),
+    );
+    return box!.y >= top!.y + top!.height && box!.y + box!.height <= bottom!.y;
+  };
+  await number.waitFor();
+  host.show({ ...calm, alarms: [call] });
+  await page.locator('.alarm-title').waitFor();
+  expect(await page.evaluate('scrollY')).toBe(0);
+  // Who turns to the big view while it calls sees its pan, and so does who looks at it when the next call comes.
+  await page.locator('.big-view-button').click();
+  await page.locator('.cards-big').waitFor();
+  await expect.poll(isInSight).toBe(true);
+  host.show(calm);
+  await page.locator('.alarm-title').waitFor({ state: 'detached' });
+  await page.evaluate('scrollTo(0, 0)');
+  host.show({ ...calm, alarms: [{ ...call, since: calm.t + 1 }] });
+  await page.locator('.alarm-title').waitFor();
+  await expect.poll(isInSight).toBe(true);
+  await page.context().close();
+  await host.close();
+});
+
+test('with four pans beside each other, what a pan that calls does stands clear of the sentence on its probe', async () => {
+  const calm = liveNow(4);
+  const host = await standIn(await ensureScreenBuilt(), { ...calm, alarms: [{ ...alarms[0]!, pan: 'p1' }] });
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const foot = page.locator('.card[data-pan=p1] .probe span');
+  await foot.nth(1).waitFor();
+  const gap = await foot.evaluateAll(([sentence, stage]) => {
+    sentence!.textContent =
+      'Lu à 19:58, à l’instant. Vous avez tapé 103,0 °C ; d’après tout ce qui a été noté, c’est 102,8 °C.';
+    stage!.textContent = 'Presque du sirop';
+    return stage!.getBoundingClientRect().left - sentence!.getBoundingClientRect().right;
+  });
+  expect(gap).toBeGreaterThanOrEqual(10);
+  expect(await foot.nth(1).evaluate((stage) => stage.getClientRects().length)).toBe(1);
   await page.context().close();
   await host.close();
 });

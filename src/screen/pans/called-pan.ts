@@ -1,4 +1,4 @@
-// Chooses the pan that calls, so that what is noted under a call goes to the pan that it is about.
+// Chooses the pan that calls, so that what is noted under a call goes to the pan that it is about; the big view shows it, too.
 import { effect } from '@preact/signals';
 import { puttingAside } from '../alarms/dock-state.ts';
 import { live } from '../client/store.ts';
@@ -8,6 +8,7 @@ import { openLimits } from '../settings/open-limits.ts';
 import { route } from '../shell/routes.ts';
 import { scrollClear } from '../shell/scroll-clear.ts';
 import { alarmKey, callsNow } from '../words/alarm-words.ts';
+import { isBig } from './big-view.tsx';
 import { selectPan } from './selected-pan.ts';
 
 /** A form stands for the pan that was chosen as it was opened. */
@@ -17,7 +18,11 @@ const isTyping = (): boolean => [openForm, openLimits, puttingAside].some((form)
 export function showCalled(call: Pick<AlarmView, 'pan'> | undefined): void {
   if (call === undefined || call.pan === null || route.value !== 'pans' || isTyping()) return;
   selectPan(call.pan);
-  const card = [...document.querySelectorAll<HTMLElement>('.card')].find(({ dataset }) => dataset['pan'] === call.pan);
+  bringIntoSight(call.pan);
+}
+
+function bringIntoSight(pan: string): void {
+  const card = [...document.querySelectorAll<HTMLElement>('.card')].find(({ dataset }) => dataset['pan'] === pan);
   if (card !== undefined) scrollClear(card);
 }
 
@@ -37,5 +42,24 @@ export function followCalls(): () => void {
     if (call === null || before.includes(alarmKey(call))) return;
     followed = [...followed, alarmKey(call)];
     if (call.pan !== null && !isTyping()) selectPan(call.pan);
+  });
+}
+
+/**
+ * In the big view, which is looked at from afar, brings the pan of the foremost unseen call into sight, once for each
+ * raising and as the view is opened; elsewhere a call that comes moves nothing that is being read. Returns the way to stop.
+ */
+export function bigViewFollowsCalls(): () => void {
+  let shown: string | null = null;
+  return effect(() => {
+    const isLooked = isBig.value && route.value === 'pans';
+    const call = isLooked && live.value !== null ? callsNow(live.value.alarms) : null;
+    const key = call === null ? null : alarmKey(call);
+    const before = shown;
+    shown = key;
+    const pan = call?.pan ?? null;
+    if (key === before || pan === null || isTyping()) return;
+    // The call takes its room at the foot with the next picture.
+    requestAnimationFrame(() => bringIntoSight(pan));
   });
 }
