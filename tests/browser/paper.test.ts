@@ -1,4 +1,4 @@
-// On paper every theme is ink on white.
+// On paper every theme is ink on white, nothing is folded away, and no example stands for an answer.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
@@ -22,6 +22,34 @@ test.each(['light', 'dark', 'contrast'] as const)('%s', async (theme) => {
   // Links that look like buttons are to be pressed, too.
   expect(await page.locator('main a.button').count()).toBeGreaterThan(0);
   expect(await page.locator('main a.button:visible').count()).toBe(0);
+  await page.close();
+  await host.close();
+});
+
+test('a list that is folded on the screen is whole, and the examples of empty fields are gone', async () => {
+  const now = liveNow(2);
+  const marks = Array.from({ length: 12 }, (_, place) => ({
+    ...now.marks[0]!,
+    at: now.t - place * 60_000,
+    mark: { ...now.marks[0]!.mark, id: `m${place}` },
+  }));
+  const host = await standIn(await ensureScreenBuilt(), { ...now, marks });
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const rows = page.locator('.log li');
+  await rows.first().waitFor();
+  const seen = (): Promise<number> => rows.evaluateAll((all) => all.filter((row) => row.checkVisibility()).length);
+  expect(await seen()).toBe(8);
+  await page.emulateMedia({ media: 'print' });
+  expect(await seen()).toBe(12);
+  expect(await page.locator('.log summary:visible').count()).toBe(0);
+  await page.emulateMedia({ media: 'screen' });
+  await page.keyboard.press('n');
+  const field = page.locator('input[placeholder]:not([placeholder=""])').first();
+  await field.waitFor();
+  const ink = (): Promise<string> => field.evaluate((each) => getComputedStyle(each, '::placeholder').color);
+  expect(await ink()).not.toBe('rgba(0, 0, 0, 0)');
+  await page.emulateMedia({ media: 'print' });
+  expect(await ink()).toBe('rgba(0, 0, 0, 0)');
   await page.close();
   await host.close();
 });

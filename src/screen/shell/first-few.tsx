@@ -1,4 +1,4 @@
-// A list that shows its first entries and folds the rest away.
+// A list that shows its first entries and folds the rest away, but not on paper.
 import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 
@@ -19,7 +19,7 @@ export function FirstFew<T>({ items, shown, rest = olderWords, row }: FirstFewPr
     <>
       <ol>{items.slice(0, shown).map(row)}</ol>
       {older.length > 0 && (
-        <details>
+        <details class="folded">
           <summary>{rest(older.length)}</summary>
           <ol>{older.map(row)}</ol>
         </details>
