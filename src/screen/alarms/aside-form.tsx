@@ -1,6 +1,5 @@
 // Puts an alarm aside in two presses: one opened this, and one says for how long; the reason above can be changed before.
 import { say, sayDrawn } from '../language/say.ts';
-import type { MessageKey } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmView, Now } from '../client/types.ts';
@@ -8,25 +7,9 @@ import { useKey } from '../shell/keys.ts';
 import { calledWords } from '../words/alarm-words.ts';
 import { AlarmShape } from './alarm-shape.tsx';
 import { putAside } from './answers.ts';
+import { reasonsFor } from './aside-reasons.ts';
 
 const MINUTES = [5, 10, 30];
-const STAND_BESIDE: MessageKey = 'aside.beside';
-const REASONS: readonly MessageKey[] = [STAND_BESIDE, 'aside.probe', 'aside.somebody', 'aside.can_wait'];
-
-/** The reason that is likeliest for an alarm stands first and is chosen. */
-function reasonsFor(alarm: AlarmView['alarm']): string[] {
-  const likeliest: Partial<Record<AlarmView['alarm'], MessageKey>> = {
-    'probe-lost': 'aside.probe',
-    'probe-suspect': 'aside.probe',
-    'port-lost': 'aside.board',
-    'no-sound': 'aside.in_sight',
-    'power-low': 'aside.plugged',
-    'not-recording': 'aside.disk',
-    reminder: 'aside.not_now',
-  };
-  const first = likeliest[alarm] ?? STAND_BESIDE;
-  return [first, ...REASONS.filter((reason) => reason !== first)].map((reason) => say(reason));
-}
 
 interface ReasonsProps {
   ready: readonly string[];
@@ -62,7 +45,7 @@ interface AsideFormProps {
 
 /** In place of the list; Escape goes back to it. */
 export function AsideForm({ alarm, now, close }: AsideFormProps): JSX.Element {
-  const ready = reasonsFor(alarm.alarm);
+  const ready = reasonsFor(alarm.alarm, now.probes.length > 0);
   const [reason, setReason] = useState(ready[0] ?? '');
   const first = useRef<HTMLButtonElement>(null);
   useKey('Escape', close);
