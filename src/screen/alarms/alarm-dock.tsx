@@ -1,12 +1,13 @@
 // The alarms at the foot of every view, with the two buttons that are used in a hurry.
 import { hostWords } from '../language/host-words.ts';
-import { say, setApart } from '../language/say.ts';
+import { say } from '../language/say.ts';
 import type { JSX } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import type { AlarmView, Now } from '../client/types.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import {
   alarmKey,
+  byPlaceWords,
   calledWords,
   callsNow,
   firstUnseen,
@@ -17,7 +18,6 @@ import {
   quietUntil,
   quietWords,
   soundsNow,
-  whereWords,
 } from '../words/alarm-words.ts';
 import { AlarmRow } from './alarm-row.tsx';
 import { acknowledge, beQuiet, endQuiet, QUIET_S } from './answers.ts';
@@ -195,18 +195,6 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
         calling={isNarrow.value ? full : null}
       />
     </div>
-  );
-}
-
-/** Pan by pan, so that a pan's name is said once: "Birch pot: About to burn, At its finish". */
-function byPlaceWords(over: readonly AlarmView[], now: Now): string {
-  const byPlace = Map.groupBy(over, (alarm) => (alarm.alarm === 'reminder' ? null : whereWords(alarm, now.header)));
-  return setApart(
-    [...byPlace].map(([where, calls]) =>
-      where === null
-        ? setApart(calls.map((alarm) => calledWords(alarm, now.header)))
-        : say('alarm.called', { where, what: calls.map(({ title }) => hostWords(title)).join(', ') }),
-    ),
   );
 }
 

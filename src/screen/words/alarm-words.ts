@@ -5,7 +5,7 @@ import { uncovered } from '../alarms/one-way.ts';
 import { timeOfDay } from './clock.ts';
 import { panName } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
-import { say } from '../language/say.ts';
+import { say, setApart } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import type { AlarmView, Header, Now, Priority } from '../client/types.ts';
 
@@ -144,4 +144,19 @@ function quietLength(now: Now, until: number): string {
 export function soundsNow(now: Now | null): Priority | null {
   if (now === null) return null;
   return quietUntil(now) === null ? now.sound.priority : null;
+}
+
+const inTime = (calls: readonly AlarmView[]): string[] =>
+  calls.toSorted((one, other) => one.since - other.since).map(({ title }) => hostWords(title));
+
+/** Pan by pan, so that a pan's name is said once, its calls by time: "Birch pot: At its finish, About to burn". */
+export function byPlaceWords(alarms: readonly AlarmView[], now: Now): string {
+  const byPlace = Map.groupBy(alarms, (alarm) => (alarm.alarm === 'reminder' ? null : whereWords(alarm, now.header)));
+  return setApart(
+    [...byPlace].map(([where, calls]) =>
+      where === null
+        ? setApart(calls.map((alarm) => calledWords(alarm, now.header)))
+        : say('alarm.called', { where, what: inTime(calls).join(', ') }),
+    ),
+  );
 }
