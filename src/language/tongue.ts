@@ -21,6 +21,9 @@ const DAY_FIRST: Readonly<Record<string, RegExp>> = {
   fr: /(?<![\p{L}’])(à|vers|avant) (hier|demain) (?=\d\d:\d\d)/gu,
 };
 
+/** "5 gal imp." at the end of a sentence: what ends in a point already is given no second one. */
+export const pointedOnce = (text: string): string => text.replaceAll(/(?<!\.)\.\.(?!\.)/gu, '.');
+
 const IN_FIGURES = { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: 'UTC' } as const;
 
 export class Tongue {
@@ -42,7 +45,7 @@ export class Tongue {
 
   /** The message; in English where the catalogue lacks it. Throws when a value that it names is not given. */
   say(key: MessageKey, values?: Values): string {
-    const text = String(this.formatOf(key).format<never>(values));
+    const text = pointedOnce(String(this.formatOf(key).format<never>(values)));
     return this.#dayFirst === undefined ? text : text.replaceAll(this.#dayFirst, '$2 $1 ');
   }
 

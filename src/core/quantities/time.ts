@@ -8,11 +8,13 @@ export const DAY_MS = 24 * HOUR_MS;
 const LONG_MIN = 90;
 const SHORT_S = 120;
 
-/** Hours with their minutes, however short. */
-const withHours = (minutes: number): string =>
-  `${Math.floor(minutes / 60)}\u00a0h\u00a0${String(minutes % 60).padStart(2, '0')}\u00a0min`;
+/** Hours with their minutes, however short; full hours without. */
+const withHours = (minutes: number): string => {
+  const hours = `${Math.floor(minutes / 60)}\u00a0h`;
+  return minutes % 60 === 0 ? hours : `${hours}\u00a0${String(minutes % 60).padStart(2, '0')}\u00a0min`;
+};
 
-/** "1 min", "89 min", "1 h 30 min" of seconds, to the minute; no blank in it breaks. */
+/** "1 min", "89 min", "1 h 30 min", "15 h" of seconds, to the minute; no blank in it breaks. */
 export function inMinutes(seconds: number): string {
   const minutes = Math.round(seconds / 60);
   if (minutes < LONG_MIN) return `${minutes}\u00a0min`;

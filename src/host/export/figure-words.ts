@@ -98,7 +98,7 @@ export function figureLines({ figures, settings, unnoted }: Told, tongue: Tongue
     }
     const isNotNoted = name === 'sap_litres' && unnoted.length > 0;
     const from = isNotNoted ? tongue.say('paper.from.not_noted', { pans: unnoted.join(', ') }) : '';
-    return { title: tongue.say(title), value: tongue.say('words.not_known'), isKnown: false, from };
+    return { title: tongue.say(title), value: tongue.say('figure.not_known', { name }), isKnown: false, from };
   });
 }
 

@@ -1,5 +1,6 @@
 // Says a message of the catalogue in the language of the screen, with its values put in.
 import type { ComponentChildren, VNode } from 'preact';
+import { pointedOnce } from '../../language/tongue.ts';
 import type { MessageKey, Values } from '../../language/tongue.ts';
 import { spoken } from './language.ts';
 
@@ -15,7 +16,10 @@ export const setApart = (parts: readonly string[]): string =>
   parts.length === 0 ? '' : parts.reduce((some, more) => say('words.apart', { some, more }));
 
 /** As `say`, for a message with marked words (`<b>…</b>`) or with parts that are drawn. */
-export const sayDrawn = (key: MessageKey, values: Rich): ComponentChildren =>
-  spoken()
+export const sayDrawn = (key: MessageKey, values: Rich): ComponentChildren => {
+  const said = spoken()
     .formatOf(key)
     .format<ComponentChildren>(values as never) as ComponentChildren;
+  const once = (part: ComponentChildren): ComponentChildren => (typeof part === 'string' ? pointedOnce(part) : part);
+  return Array.isArray(said) ? said.map(once) : once(said);
+};

@@ -7,7 +7,15 @@ import { say, sayDrawn } from '../language/say.ts';
 import { openReplay } from '../replay/replay-control.ts';
 import { FirstFew } from '../shell/first-few.tsx';
 import { shortDay } from '../words/clock.ts';
-import { isMeasured, SCORE_LINES, settingWords, triedWords, truthWords, untoldWords } from '../words/tune-words.ts';
+import {
+  alikeWords,
+  isMeasured,
+  SCORE_LINES,
+  settingWords,
+  triedWords,
+  truthWords,
+  untoldWords,
+} from '../words/tune-words.ts';
 import type { ScoreLine } from '../words/tune-words.ts';
 import { DotPlot } from './dot-plot.tsx';
 import { hostWords } from '../language/host-words.ts';
@@ -158,6 +166,7 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
   const [first] = view.settings;
   const rows = shownOf(view.settings);
   const isTold = isMeasured(view.settings);
+  const alike = alikeWords(rows, settings.value);
   if (first === undefined || first.done === 0) return null;
   return (
     <section class="panel" aria-label={say('tune.done')}>
@@ -173,6 +182,7 @@ export function TuneResults({ view }: { view: TuneView }): JSX.Element | null {
         <p>{say(isTold ? 'tune.tried' : 'tune.tried_untold', { count: view.settings.length, shown: rows.length })}</p>
       )}
       <SumTable rows={rows} />
+      {alike !== null && <p>{alike}</p>}
       <WhatTheySay rows={rows} />
       <Charts rows={rows} />
       <Worst rows={rows} />

@@ -173,7 +173,7 @@ const eachOf = ({ value, low, high }: RangeWords, write: (text: string) => strin
 
 /** A figure with its range in the units shown; “not known” for null. */
 export const figureWords = (name: FigureName, figure: Figure | null, settings: Settings): string =>
-  figure === null ? say('words.not_known') : inWords(name, figure, settings).value;
+  figure === null ? say('figure.not_known', { name }) : inWords(name, figure, settings).value;
 
 /** "11.2 L to 13.6 L", for eight times of ten; empty for what was counted or is exact. */
 export function rangeWords(name: FigureName, figure: Figure | null, settings: Settings): string {

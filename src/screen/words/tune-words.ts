@@ -92,6 +92,25 @@ export function progressWords({ done, boils, secondsLeft }: Pick<TuningNow, 'don
 export const isMeasured = (rows: readonly Pick<TuneSettingRow, 'sum'>[]): boolean =>
   rows.some(({ sum }) => SCORE_LINES.some(({ value }) => value !== null && value(sum) !== null));
 
+/**
+ * "As set now, 20 min before the finish: the same result. …" of settings that did the same in every line, so that nobody
+ * looks for a difference; null where none did, or where nobody can tell how good the calls were.
+ */
+export function alikeWords(
+  rows: readonly Pick<TuneSettingRow, 'name' | 'sum' | 'done'>[],
+  settings: Settings,
+): string | null {
+  if (!isMeasured(rows)) return null;
+  const alike = [
+    ...Map.groupBy(rows, ({ sum }) => SCORE_LINES.map(({ words }) => words(sum, settings)).join('|')).values(),
+  ].filter((group) => group.length > 1);
+  if (alike.length === 0) return null;
+  const boils = Math.max(...rows.map(({ done }) => done));
+  return alike
+    .map((group) => say('tune.alike', { names: group.map(({ name }) => triedWords(name)).join(' = '), boils }))
+    .join(' ');
+}
+
 /** What a score rests on: only a boil that somebody measured, up to its finish, can tell how good a call was. */
 export function truthWords(truths: number, done: number, isTold: boolean): string {
   if (truths > 0 && !isTold) return say('tune.truth.no_finish', { truths, done });

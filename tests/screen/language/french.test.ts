@@ -3,19 +3,19 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { language } from '../../../src/screen/language/language.ts';
 import { hostWords } from '../../../src/screen/language/host-words.ts';
 import { correctionWords } from '../../../src/screen/words/correction-words.ts';
-import { say, setApart } from '../../../src/screen/language/say.ts';
+import { say, sayDrawn, setApart } from '../../../src/screen/language/say.ts';
 import { triedWords } from '../../../src/screen/words/setup-words.ts';
 import type { MessageKey, Values } from '../../../src/language/tongue.ts';
+import { figureWords } from '../../../src/screen/words/figure-words.ts';
 import { metric, moment } from '../moment.ts';
 
 beforeAll(() => void (language.value = 'fr'));
 afterAll(() => void (language.value = 'en'));
 
-const ITS = 'de son enregistrement';
-const GARDEES = [` · 0 ligne gardée ${ITS}`, ` · 1 ligne gardée ${ITS}`, ` · 2 lignes gardées ${ITS}`] as const;
+const KEPT = [' · 0 ligne enregistrée', ' · 1 ligne enregistrée', ' · 2 lignes enregistrées'] as const;
 
 const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string, string, string])[] = [
-  ['pans.lines_kept', (lines) => ({ lines }), ...GARDEES],
+  ['pans.lines_kept', (lines) => ({ lines }), ...KEPT],
   ['tune.count', (count) => ({ count, boils: 9 }), '0 cuisson sur 9', '1 cuisson sur 9', '2 cuissons sur 9'],
   [
     'season.part_known',
@@ -41,9 +41,9 @@ const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string
   [
     'replay.than.counts',
     (was) => ({ was, would: 3 }),
-    '0 appel comme c’était, 3 avec les autres choix.',
-    '1 appel comme c’était, 3 avec les autres choix.',
-    '2 appels comme c’était, 3 avec les autres choix.',
+    '0 appel ce jour-là, 3 avec les autres choix.',
+    '1 appel ce jour-là, 3 avec les autres choix.',
+    '2 appels ce jour-là, 3 avec les autres choix.',
   ],
 ];
 
@@ -125,4 +125,22 @@ test('an end of a boil that is not known is a feminine one', () => {
 test('what is said beside a board or a port agrees with either', () => {
   const beside: MessageKey[] = ['probes.port.open', 'probes.port.lost', 'probes.port.not_seen', 'probes.port.waiting'];
   expect(beside.map((key) => say(key)).filter((words) => /(?:u|é|ert)e?s?(?:,|$)/u.test(words))).toEqual([]);
+});
+
+test('a sentence that ends in a unit with a point has no second one; three points stay', () => {
+  const left = '5\u00a0gal imp.';
+  expect(say('plan.under.none_poured', { left: '5\u00a0gal' })).toMatch(/venir 5\u00a0gal du plan\.$/);
+  expect(say('plan.under.poured', { poured: left, left })).toMatch(
+    /versée\u00a0: 5\u00a0gal imp\.\u00a0; .* 5\u00a0gal imp\.$/,
+  );
+  const drawn = [sayDrawn('plan.beside', { changes: left, b: () => ({}) as never })].flat();
+  expect(drawn.at(-1)).toMatch(/ 5\u00a0gal imp\.$/);
+  expect(say('marks.remind.question')).toMatch(/…$/);
+});
+
+test('what nobody knows agrees with what it is of', () => {
+  const words = (['water_off_l_per_h', 'boiling_hours', 'jars'] as const).map((name) =>
+    figureWords(name, null, metric),
+  );
+  expect(words).toEqual(['inconnue', 'inconnu', 'inconnus']);
 });

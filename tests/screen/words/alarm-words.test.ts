@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import type { Now } from '../../../src/screen/client/types.ts';
 import {
   asSentence,
+  byPlaceWords,
   calledWords,
   firstUnseen,
   inOrder,
@@ -80,7 +81,7 @@ test('how long it is quiet is told as a time of day, and in a practice in the ti
 test('quiet in a practice that goes faster says how much of it passes silently', () => {
   expect(quietHint(moment, 120)).toBe('all sound off, calls come back');
   expect(quietHint({ ...moment, mode: 'practice', speed: 60 }, 120)).toBe(
-    '2\u00a0min by your own clock, 2\u00a0h\u00a000\u00a0min of practice',
+    '2\u00a0min by your own clock, 2\u00a0h of practice',
   );
 });
 
@@ -101,4 +102,12 @@ test('a reason begins as a sentence does, but a name stays as it is written', ()
   expect(asSentence('étape, puis')).toBe('Étape, puis.');
   expect(asSentence('ttyACM0 went away.')).toBe('ttyACM0 went away.');
   expect(asSentence('b1: nothing comes')).toBe('b1: nothing comes.');
+});
+
+test('the calls of a pan are named by time, whatever is most urgent', () => {
+  const at = (each: Partial<typeof alarm>, since: number, title: string) => ({ ...alarm, ...each, since, title });
+  const near = at({}, 10, 'Nearly syrup');
+  const finish = at({ priority: 'high' }, 20, 'At its finish');
+  const past = at({ priority: 'high' }, 30, 'Past its finish');
+  expect(byPlaceWords([finish, past, near], moment)).toMatch(/: Nearly syrup, At its finish, Past its finish$/);
 });

@@ -1,6 +1,7 @@
 // What tuning says of a boil whose end nobody can tell: what was noted of it, and what that lacks.
 import { expect, test } from 'vitest';
 import {
+  alikeWords,
   fieldWords,
   isMeasured,
   offsetWords,
@@ -99,4 +100,17 @@ test('only what Settings offers is tried', () => {
     expect(offered('near_finish_lead_s')).toContain(settings.near_finish_lead_s);
     expect(offered('scorch_lead_s')).toContain(settings.scorch_lead_s);
   }
+});
+
+test('settings that did the same in every line are named, where anybody can tell how good the calls were', () => {
+  const measured = { ...sum, near_finish_lead_s: 300 };
+  const row = (name: string, of: typeof measured) => ({ name, sum: of, done: 3 });
+  const twenty = row('20 min', measured);
+  const ten = row('10 min', measured);
+  expect(alikeWords([twenty, ten, row('5 min', { ...measured, near_finish_lead_s: 200 })], metric)).toBe(
+    '20\u00a0min = 10\u00a0min: the same result. What differs between them changed nothing in these boils.',
+  );
+  expect(alikeWords([twenty, row('10 min', { ...measured, alarms: 11 })], metric)).toBeNull();
+  const untold = { ...measured, near_finish_lead_s: null };
+  expect(alikeWords([row('20 min', untold as never), row('10 min', untold as never)], metric)).toBeNull();
 });
