@@ -99,14 +99,19 @@ test('with four pans beside each other, what a pan that calls does stands clear 
   const { page } = await openPage(browser, host.url, LAPTOP);
   const foot = page.locator('.card[data-pan=p1] .probe span');
   await foot.nth(1).waitFor();
-  const gap = await foot.evaluateAll(([sentence, stage]) => {
+  const under = await foot.evaluateAll(([sentence, stage]) => {
     sentence!.textContent =
       'Lu à 19:58, à l’instant. Vous avez tapé 103,0 °C ; d’après tout ce qui a été noté, c’est 102,8 °C.';
     stage!.textContent = 'Presque du sirop';
+    return stage!.getBoundingClientRect().top - sentence!.getBoundingClientRect().bottom;
+  });
+  expect(under).toBeGreaterThanOrEqual(0);
+  const gap = await foot.evaluateAll(([sentence, stage]) => {
+    sentence!.textContent = 'La sonde fonctionne';
+    stage!.textContent = 'Bout';
     return stage!.getBoundingClientRect().left - sentence!.getBoundingClientRect().right;
   });
   expect(gap).toBeGreaterThanOrEqual(10);
-  expect(await foot.nth(1).evaluate((stage) => stage.getClientRects().length)).toBe(1);
   await page.context().close();
   await host.close();
 });

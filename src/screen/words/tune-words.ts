@@ -10,7 +10,7 @@ import type {
 } from '../../protocol/tune-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { type MessageKey, say, setApart } from '../language/say.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
 import { calledById } from '../probes/kept.ts';
 import { exactStrength, number, signed, strength } from './amounts.ts';
@@ -93,7 +93,7 @@ export const isMeasured = (rows: readonly Pick<TuneSettingRow, 'sum'>[]): boolea
   rows.some(({ sum }) => SCORE_LINES.some(({ value }) => value !== null && value(sum) !== null));
 
 /**
- * "As set now, 20 min before the finish: the same result. …" of settings that did the same in every line, so that nobody
+ * "The same result: as set now; 20 min before the finish. …" of settings that did the same in every line, so that nobody
  * looks for a difference; null where none did, or where nobody can tell how good the calls were.
  */
 export function alikeWords(
@@ -107,7 +107,7 @@ export function alikeWords(
   if (alike.length === 0) return null;
   const boils = Math.max(...rows.map(({ done }) => done));
   return alike
-    .map((group) => say('tune.alike', { names: group.map(({ name }) => triedWords(name)).join(' = '), boils }))
+    .map((group) => say('tune.alike', { names: setApart(group.map(({ name }) => triedWords(name))), boils }))
     .join(' ');
 }
 

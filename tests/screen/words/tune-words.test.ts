@@ -108,7 +108,7 @@ test('settings that did the same in every line are named, where anybody can tell
   const twenty = row('20 min', measured);
   const ten = row('10 min', measured);
   expect(alikeWords([twenty, ten, row('5 min', { ...measured, near_finish_lead_s: 200 })], metric)).toBe(
-    '20\u00a0min = 10\u00a0min: the same result. What differs between them changed nothing in these boils.',
+    'The same result: 20\u00a0min; 10\u00a0min. What differs between them changed nothing in these boils.',
   );
   expect(alikeWords([twenty, row('10 min', { ...measured, alarms: 11 })], metric)).toBeNull();
   const untold = { ...measured, near_finish_lead_s: null };
