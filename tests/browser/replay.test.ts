@@ -241,7 +241,7 @@ test('settings are run on past boils, and a boil opens at its worst moment', asy
   await page.getByRole('button', { name: 'Run the boils again' }).press('Enter');
   const found = region('How they would have done');
   await expect.poll(() => found.innerText(), PATIENCE).toContain('of 2 boils whose finish somebody measured');
-  const row = page.getByRole('row').filter({ hasText: 'came before the true finish by' });
+  const row = page.getByRole('row').filter({ hasText: 'time before the true finish' });
   const [was, would] = (await row.getByRole('cell').allInnerTexts()).map((text) => Number.parseInt(text, 10));
   expect(would).toBeGreaterThan(was! + 5);
   // On a phone nothing of the table lies beyond its edge, and each figure names its settings.
