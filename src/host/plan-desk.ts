@@ -7,7 +7,7 @@ import type { Now } from '../protocol/messages.ts';
 import { coldStrength } from '../protocol/planned-strength.ts';
 import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
-import { pouredLitres } from '../protocol/poured-sap.ts';
+import { pansOfPlan, pouredLitres } from '../protocol/poured-sap.ts';
 import { refused } from './outcome.ts';
 import { knownHeats } from './plan-heats.ts';
 import type { Outcome } from './outcome.ts';
@@ -28,7 +28,8 @@ type Seen = Pick<Now, 'header' | 'marks' | 'readings' | 'water'>;
 export function planOfRunning(now: Seen | null): Outcome {
   const checked = now === null ? null : checkPlan((now.header as { plan?: unknown } | null)?.plan);
   if (now === null || checked === null || !checked.ok) return { ok: true, data: null };
-  const input = { ...planInput(checked.plan), pans: now.header?.pans ?? [] };
+  const asked = planInput(checked.plan);
+  const input = { ...asked, pans: [...pansOfPlan(now.header?.pans ?? [], asked.sap)] };
   const plan = planBoil(input);
   if (plan === null) return { ok: true, data: null };
   return { ok: true, data: { plan, under_way: underWay(input, plan, now) } satisfies PlanView };
@@ -40,9 +41,8 @@ function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen
     finishBrix: plan.finish_brix,
     sapBrix: plan.sap_brix,
   };
-  const held = readings.map((reading) => ({
-    ...reading,
-    brix: reading.brix ?? coldStrength(marks, reading, plan.sap_brix),
-  }));
+  const held = readings
+    .filter(({ pan }) => input.pans.some(({ id }) => id === pan))
+    .map((reading) => ({ ...reading, brix: reading.brix ?? coldStrength(marks, reading, plan.sap_brix) }));
   return planUnderWay(input, pouredLitres(marks, input.pans), held, about);
 }

@@ -1,17 +1,30 @@
 // How much sap is noted as poured in, as the plan that is under way and the screen count it, and the notebook too.
-import type { PanSetup } from '../core/boil/entries.ts';
+import type { PanSetup, Sap } from '../core/boil/entries.ts';
+import { sapKey } from '../core/boil/sap-key.ts';
 import type { BoilView } from '../core/boil/view.ts';
 import { litresAtDepth } from '../core/physics/vessel.ts';
 
 type Noted = BoilView['marks'][number];
 
 /**
- * Sap that is noted as poured in, litres; what was taken back, or is not believed, does not count. A depth that is the
+ * The pans that boil a plan's sap: another kind in another pan is no part of it. All of them where the plan names no sap,
+ * or no pan has it any more: then somebody changed it.
+ */
+export function pansOfPlan(pans: readonly PanSetup[], planned: Sap | undefined): readonly PanSetup[] {
+  const own = planned === undefined ? [] : pans.filter(({ sap }) => sapKey(sap) === sapKey(planned));
+  return own.length === 0 ? pans : own;
+}
+
+/**
+ * Sap that is noted as poured into these pans, litres; what was taken back, or is not believed, does not count. A depth that is the
  * first thing said of a pan tells what had been filled in.
  */
 export function pouredLitres(marks: readonly Noted[], pans: readonly PanSetup[]): number {
   const standing = marks.filter(({ withdrawn, questioned }) => !withdrawn && !questioned);
-  const toppedUp = standing.reduce((sum, { mark }) => sum + (mark.kind === 'top-up' ? (mark.litres ?? 0) : 0), 0);
+  const toppedUp = standing.reduce((sum, { mark }) => {
+    const counts = mark.kind === 'top-up' && pans.some(({ id }) => id === mark.pan);
+    return sum + (counts ? (mark.litres ?? 0) : 0);
+  }, 0);
   return pans.reduce((sum, pan) => sum + filledLitres(standing, pan), toppedUp);
 }
 

@@ -1,6 +1,6 @@
 // What is left of a planned boil that is made by hand, from what its pans are noted to hold. Invented, Tarn Hollow.
 import { expect, test } from 'vitest';
-import type { Header, Mark } from '../../src/core/boil/entries.ts';
+import type { Header, Mark, Sap } from '../../src/core/boil/entries.ts';
 import { startBoil } from '../../src/core/boil/fold.ts';
 import { boilView } from '../../src/core/boil/view.ts';
 import { foldTools } from '../../src/host/fold-tools.ts';
@@ -31,7 +31,9 @@ const header = {
   plan: { sap: 'birch', litres: 60, brix: 0.9, pans },
 } as unknown as Header;
 
-function underWay(...marks: Mark[]): NonNullable<PlanView['under_way']> {
+const underWay = (...marks: Mark[]): NonNullable<PlanView['under_way']> => underWayOf(header, ...marks);
+
+function underWayOf(header: Header, ...marks: Mark[]): NonNullable<PlanView['under_way']> {
   const folding = new Folding(
     startBoil(header),
     foldTools,
@@ -79,4 +81,14 @@ test('a depth that is the first thing said of a pan was poured in too, as the no
   expect(underWay(pour('p1', 19), depth).poured_litres).toBeCloseTo(19 + litres, 2);
   // What was told before is not told again by a depth.
   expect(underWay(pour('p1', 19), pour('p2', 3), depth).poured_litres).toBeCloseTo(22, 6);
+});
+
+test('a pan of another sap is no part of the plan: neither what it took nor what it lacks counts', () => {
+  const kinds = (...saps: Sap[]): Header =>
+    ({ ...header, pans: pans.map((pan, index) => ({ ...pan, sap: saps[index] })) }) as unknown as Header;
+  const other = underWayOf(kinds('birch', 'maple'), pour('p1', 19), pour('p2', 5));
+  expect(other).toMatchObject({ poured_litres: 19, left_litres: 41, lacking: [] });
+  expect(underWayOf(kinds('birch', 'maple'), pour('p1', 19), pour('p2')).lacking).toEqual([]);
+  // Somebody changed the sap of all pans: then all of them are the plan's.
+  expect(underWayOf(kinds('maple', 'maple'), pour('p1', 19), pour('p2', 5)).poured_litres).toBe(24);
 });

@@ -28,14 +28,14 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
   const advice = now.advice.find((one) => one.pan === reading.pan);
   if (advice?.tooLittle === true) {
     // A smaller pot is asked for once it is of use: till then more sap may come.
-    const isEarly = advice.shallow === null || sapToCome(now) > 0;
+    const isEarly = advice.shallow === null || sapToCome(now, reading.pan) > 0;
     return { headline: say(isEarly ? 'pans.too_little_yet' : 'pans.too_little'), range: null };
   }
   if (seconds > FAR_OFF_S) return { headline: say('pans.far_off'), range: null };
   const at = (s: number): string => timeOfDay(now, now.t + s * 1000);
   const edges = low === null || high === null ? null : [at(low), at(high)];
   const time = at(seconds);
-  const isDry = sapToCome(now) > 0;
+  const isDry = sapToCome(now, reading.pan) > 0;
   return {
     headline: isUnseen(reading)
       ? say('pans.by_count', { what: say(isDry ? 'next.done_dry' : 'next.done_about', { time }) })

@@ -56,7 +56,7 @@ function finish(now: Now, next: NextThing): string {
   const time = later(now, next);
   if (time === null) return takeOff(now, next.pan);
   if (hasNoFinish(now, next)) return smallerPot(now, { ...next, at: null });
-  const what = say(sapToCome(now) > 0 ? 'next.done_dry' : 'next.done_about', { time });
+  const what = say(sapToCome(now, next.pan) > 0 ? 'next.done_dry' : 'next.done_about', { time });
   const reading = now.readings.find(({ pan }) => pan === next.pan);
   return reading !== undefined && isUnseen(reading) ? say('next.by_count', { what }) : what;
 }
@@ -74,7 +74,7 @@ function readByHand(now: Now, next: NextThing): string {
 function smallerPot(now: Now, next: NextThing): string {
   const advice = now.advice.find(({ pan }) => pan === next.pan) ?? null;
   const time = later(now, next);
-  if (shallowThen(now, advice) === null && sapToCome(now) > 0)
+  if (shallowThen(now, advice) === null && sapToCome(now, next.pan) > 0)
     return say(next.at !== null && time === null ? 'next.top_up_now' : 'next.more_sap');
   return time === null ? say('next.smaller_pot') : say('next.smaller_pot_about', { time });
 }

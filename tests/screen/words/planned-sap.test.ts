@@ -1,6 +1,7 @@
 // What a card and the first line say while sap of the plan is still to come. Invented, Tarn Hollow.
 import { expect, test } from 'vitest';
 import type { Advice, Now } from '../../../src/screen/client/types.ts';
+import type { Sap } from '../../../src/core/boil/entries.ts';
 import { forecastWords } from '../../../src/screen/pans/forecast-words.ts';
 import { nextLine } from '../../../src/screen/words/next-line.ts';
 import { sapToCome, shallowThen } from '../../../src/screen/words/planned-sap.ts';
@@ -31,12 +32,28 @@ function after(...marks: Now['marks']): Now {
 }
 
 test('what was taken back or is not believed is still to come, and a last jug is not waited for', () => {
-  expect(sapToCome(moment)).toBe(0);
-  expect(sapToCome(after())).toBe(140);
-  expect(sapToCome(after(topUp(38)))).toBe(102);
-  expect(sapToCome(after(topUp(38), topUp(50, { withdrawn: true })))).toBe(102);
-  expect(sapToCome(after(topUp(134)))).toBe(0);
-  expect(sapToCome(after(topUp(200)))).toBe(0);
+  expect(sapToCome(moment, 'p1')).toBe(0);
+  expect(sapToCome(after(), 'p1')).toBe(140);
+  expect(sapToCome(after(topUp(38)), 'p1')).toBe(102);
+  expect(sapToCome(after(topUp(38), topUp(50, { withdrawn: true })), 'p1')).toBe(102);
+  expect(sapToCome(after(topUp(134)), 'p1')).toBe(0);
+  expect(sapToCome(after(topUp(200)), 'p1')).toBe(0);
+});
+
+test('another kind of sap in another pan is no sap of the plan, unless no pan has the plan’s', () => {
+  const planned = after(topUp(38), { ...topUp(21), mark: { kind: 'top-up', pan: 'p2', litres: 21 } });
+  const birch = (...kinds: Sap[]): Now => ({
+    ...planned,
+    header: {
+      ...planned.header!,
+      plan: { litres: 140, sap: 'birch', pans: [] },
+      pans: planned.header!.pans!.map((pan, index) => ({ ...pan, sap: kinds[index] })),
+    } as Now['header'],
+  });
+  expect(sapToCome(birch('birch', 'maple'), 'p1')).toBe(102);
+  expect(sapToCome(birch('birch', 'maple'), 'p2')).toBe(0);
+  expect(sapToCome(birch('birch', 'birch'), 'p1')).toBe(81);
+  expect(sapToCome(birch('maple', 'maple'), 'p1')).toBe(81);
 });
 
 test('while sap is to come, a pan is done then only without it, and no smaller pot is advised', () => {
