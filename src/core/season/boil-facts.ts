@@ -2,6 +2,7 @@
 import type { Heat } from '../boil/entries.ts';
 import type { SapKindKey } from '../physics/sap-kinds.ts';
 import type { BoilOutcome } from './figures.ts';
+import type { JoinedPans } from './joined-pans.ts';
 import type { RaisingName } from './records.ts';
 
 /** Something that went into a pan from outside. */
@@ -44,6 +45,8 @@ export interface BoilFacts {
   /** Syrup pans, those too that were taken away again. */
   pans: { id: string; name: string }[];
   saps: SapKindKey[];
+  /** The same pans, those together between which something was poured. */
+  joined: JoinedPans[];
   pours: PourCounted[];
   taken: Batch[];
   left: Batch[];

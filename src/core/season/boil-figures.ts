@@ -3,7 +3,7 @@ import { massOfLitres } from '../pan/filter/liquid.ts';
 import { yieldOf } from '../physics/yield.ts';
 import { type BoilFacts, LEAST_BOILING_S } from './boil-facts.ts';
 import type { Balance, BoilFigures } from './figures.ts';
-import { finishedSap } from './finished-sap.ts';
+import { type FinishedSap, finishedSap } from './finished-sap.ts';
 import { fuelUsed, type FuelTaken } from './fuel-used.ts';
 import { figureOf, follows, known, type Known, quotient } from './known.ts';
 import type { BoilPage, Collection, RaisingName } from './records.ts';
@@ -35,7 +35,7 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     syrup_brix: figureOf(syrup.litres === null ? null : syrup.brix),
     syrup_sugar_kg: figureOf(syrup.sugarKg),
     ...balanceFigures(thin, page, sap, syrup),
-    ...ratioFigures(thin, sap, syrup),
+    ...ratioFigures(finishedSap({ facts, page, collections, sap, thin, syrupSugarKg: syrup.sugarKg }), sap, syrup),
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
@@ -96,15 +96,16 @@ export function balanceOf(figures: BoilFigures): Balance {
 
 type Ratios = 'expected_syrup_litres' | 'ratio' | 'exact_ratio' | 'ratio_by_86' | 'ratio_by_revised_86';
 
-function ratioFigures(thin: Thin | null, sap: SapIn, syrup: SyrupOut): Part<Ratios> {
-  const { litres, brix, sugarKg: sapSugarKg } = sap;
-  const leftSugarKg = thin?.sugarKg ?? null;
-  const finished = finishedSap({ sapLitres: litres, sapSugarKg, leftSugarKg, syrupSugarKg: syrup.sugarKg });
+/** All are of the sap that became the syrup; how much syrup all of the sap makes is of all. */
+function ratioFigures(finished: FinishedSap, sap: SapIn, syrup: SyrupOut): Part<Ratios> {
+  const { brix } = finished;
   const made = (of: number, sapBrix: number, syrupBrix: number) => yieldOf(of, sapBrix, syrupBrix);
   const per = (of: number | null | undefined): number | null => (of === null || of === undefined ? null : 1 / of);
   return {
-    expected_syrup_litres: figureOf(follows([litres, brix, syrup.brix], (a, b, c) => made(a!, b!, c!)?.litres ?? null)),
-    ratio: figureOf(quotient(finished, syrup.litres)),
+    expected_syrup_litres: figureOf(
+      follows([sap.litres, sap.brix, syrup.brix], (a, b, c) => made(a!, b!, c!)?.litres ?? null),
+    ),
+    ratio: figureOf(quotient(finished.litres, syrup.litres)),
     exact_ratio: figureOf(follows([brix, syrup.brix], (b, c) => per(made(1, b!, c!)?.litres))),
     ratio_by_86: figureOf(follows([brix, atItsValue(syrup.brix)], (b, c) => per(made(1, b!, c!)?.ruleOf86Litres))),
     ratio_by_revised_86: figureOf(

@@ -13,7 +13,8 @@ import { type BoilFacts, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilOutcome } from './figures.ts';
 import { leftInPans, takenOut } from './batches.ts';
 import { cylinderFacts } from './cylinder-facts.ts';
-import { poursCounted, unnotedPans } from './pours-counted.ts';
+import { joinedPans } from './joined-pans.ts';
+import { poursCounted, standing, unnotedPans } from './pours-counted.ts';
 import type { RaisingName } from './records.ts';
 
 /** A look is due each minute of boil time, ms. */
@@ -115,6 +116,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     unseenSeconds: state.watchedFrom / 1000,
     pans: pans.map(({ id, name }) => ({ id, name: name ?? id })),
     saps: [...new Set(pans.map(({ sap }) => sapKindOf(sap ?? 'maple').key))],
+    joined: joinedPans(pans, standing(state)),
     pours: poursCounted(state, gathered),
     taken: taken.batches,
     left: left.batches,

@@ -27,7 +27,8 @@ export function poursCounted(state: BoilState, { boiled, seen }: Seen): PourCoun
   return withStrength(pours);
 }
 
-const standing = (state: BoilState): KeptMark[] =>
+/** Marks that count, in order of time. */
+export const standing = (state: BoilState): KeptMark[] =>
   state.marks
     .filter(({ withdrawn, questioned }) => !withdrawn && !questioned)
     .toSorted((one, other) => one.at - other.at);

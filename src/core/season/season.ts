@@ -1,7 +1,6 @@
 // What a season adds up to: its sums, and sap and syrup by day. A season is the calendar year at the trees.
 import { Z80 } from '../quantities/spread.ts';
 import type { BoilFigures, Figure, FigureName } from './figures.ts';
-import { finishedSap } from './finished-sap.ts';
 import { figureOf, known, type Known, quotient, sumOf } from './known.ts';
 import type { Collection } from './records.ts';
 
@@ -46,14 +45,14 @@ function of(name: FigureName): Part {
 
 const litresOfSyrup = of('syrup_litres');
 
-/** As the boil's own ratio counts it. */
-const finishedLitres: Part = (figures) =>
-  finishedSap({
-    sapLitres: of('sap_litres')(figures),
-    sapSugarKg: of('sap_sugar_kg')(figures),
-    leftSugarKg: of('left_sugar_kg')(figures),
-    syrupSugarKg: of('syrup_sugar_kg')(figures),
-  });
+/** Sap that the boil's own ratio counts: the ratio without what the syrup brings to its range. */
+const finishedLitres: Part = ({ ratio, syrup_litres: syrup }) => {
+  if (ratio === null || syrup === null) return null;
+  const [of, over] = [knownOf(ratio), knownOf(syrup)];
+  const share = (of.sigma / of.value) ** 2 - (over.sigma / over.value) ** 2;
+  const value = of.value * over.value;
+  return known(value, value * Math.sqrt(Math.max(0, share)), 'worked-out');
+};
 
 const whereTold =
   (name: FigureName): Part =>

@@ -106,8 +106,9 @@ function fromBatches(facts: BoilFacts, batches: readonly Batch[], likely: Known 
   };
 }
 
-/** Sugar and water of what stayed too thin for syrup. */
+/** What stayed too thin for syrup, with its sugar and water. */
 export interface Thin {
+  batches: Batch[];
   sugarKg: Known;
   waterKg: Known;
 }
@@ -118,7 +119,11 @@ export interface Thin {
  */
 export function leftThin({ taken, left, leftUntold }: Pick<BoilFacts, 'taken' | 'left' | 'leftUntold'>): Thin | null {
   if (leftUntold.length > 0) return null;
-  const thin = [...taken, ...left].filter((batch) => !batch.burnt && !isSyrup(batch));
+  return thinOf([...taken, ...left].filter((batch) => !batch.burnt && !isSyrup(batch)));
+}
+
+/** The same of these batches alone. */
+export function thinOf(thin: readonly Batch[]): Thin {
   const share = ({ litres, litresSigma }: Batch): number => litresSigma / litres;
   const sugars = thin.map((batch) => {
     const value = (massOfLitres(batch.litres, batch.brix) * batch.brix) / 100;
@@ -128,5 +133,5 @@ export function leftThin({ taken, left, leftUntold }: Pick<BoilFacts, 'taken' | 
     const value = massOfLitres(batch.litres, batch.brix) * (1 - batch.brix / 100);
     return { value, sigma: value * share(batch) };
   });
-  return { sugarKg: sumOf(sugars, 'pans'), waterKg: sumOf(waters, 'pans') };
+  return { batches: [...thin], sugarKg: sumOf(sugars, 'pans'), waterKg: sumOf(waters, 'pans') };
 }

@@ -111,7 +111,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
       {figures === null ? (
         <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_worked')}</p>
       ) : (
-        <FiguresTable figures={figures} balance={view.balance} jars={view.page.jars} />
+        <FiguresTable figures={figures} balance={view.balance} jars={view.page.jars} kinds={view.saps.length} />
       )}
       <PageWords key={JSON.stringify(view.page.notes ?? '')} view={view} keep={set} />
       <Photos view={view} changed={again} />

@@ -36,9 +36,11 @@ interface LineProps {
   name: FigureName;
   figures: BoilFigures;
   jars: BoilPage['jars'];
+  /** So many kinds of sap were boiled. */
+  kinds: number;
 }
 
-function Line({ name, figures, jars }: LineProps): JSX.Element | null {
+function Line({ name, figures, jars, kinds }: LineProps): JSX.Element | null {
   const figure = figures[name];
   if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
   return (
@@ -49,7 +51,7 @@ function Line({ name, figures, jars }: LineProps): JSX.Element | null {
         {name === 'jars'
           ? leftOverWords(jars, figures.syrup_litres, settings.value)
           : rangeWords(name, figure, settings.value)}
-        {name === 'ratio' && <div>{ratioOfWords(figures, settings.value)}</div>}
+        {name === 'ratio' && <div>{ratioOfWords(figures, kinds, settings.value)}</div>}
       </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
     </tr>
@@ -60,9 +62,10 @@ interface FiguresProps {
   figures: BoilFigures;
   balance: Balance;
   jars: BoilPage['jars'];
+  kinds: number;
 }
 
-export function FiguresTable({ figures, balance, jars }: FiguresProps): JSX.Element {
+export function FiguresTable({ figures, balance, jars, kinds }: FiguresProps): JSX.Element {
   return (
     <section class="panel figures" aria-label={say('notebook.figures_of')}>
       <h2>{say('notebook.figures')}</h2>
@@ -84,7 +87,7 @@ export function FiguresTable({ figures, balance, jars }: FiguresProps): JSX.Elem
               </th>
             </tr>
             {names.map((name) => (
-              <Line key={name} name={name} figures={figures} jars={jars} />
+              <Line key={name} name={name} figures={figures} jars={jars} kinds={kinds} />
             ))}
           </tbody>
         ))}

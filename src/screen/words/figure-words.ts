@@ -225,9 +225,10 @@ export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: R
 export const isRatioOpen = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
   ratio === null && sap !== null && syrup !== null;
 
-/** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. */
+/** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. `kinds` of sap were boiled. */
 export function ratioOfWords(
   figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg'>,
+  kinds: number,
   settings: Settings,
 ): string {
   const { ratio, sap_litres: sap, syrup_litres: syrup } = figures;
@@ -238,6 +239,7 @@ export function ratioOfWords(
     return say('figure.ratio_of_all', { sap: volume(sap.value, settings), syrup: volume(syrup.value, settings) });
   const sugars = [figures.sap_sugar_kg, figures.syrup_sugar_kg, figures.left_sugar_kg].map((each) => each?.value);
   const [went = Infinity, became = 0, stayed = 0] = sugars;
+  if (kinds > 1) return say('figure.ratio_kinds');
   return became + stayed > went ? say('figure.ratio_over') : '';
 }
 

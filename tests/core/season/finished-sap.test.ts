@@ -53,7 +53,10 @@ test('nothing stayed thin: all of the sap counts', () => {
 test('sap of a strength that nobody knows, or more sugar than went in: not known', () => {
   const facts = { ...poured, leftUntold: [], left: [finished, thin] };
   const strange = { ...facts, saps: [], pours: facts.pours.map((pour) => ({ ...pour, brix: null })) };
-  expect(boilFigures(strange, {}, []).ratio).toBeNull();
+  const both = [{ pans: ['front', 'back'], saps: ['maple'] }];
+  expect(boilFigures({ ...strange, joined: both }, {}, []).ratio).toBeNull();
+  // Nothing was poured between the two: what became syrup is known without its strength.
+  expect(boilFigures(strange, {}, []).ratio?.value).toBeCloseTo(40 / 0.92, 6);
   // 1.84 L were bottled: what the pan showed as thin was finished in the kitchen.
   expect(boilFigures(facts, { syrup: { litres: 1.84, brix: 66 } }, []).ratio).toBeNull();
 });
@@ -88,4 +91,50 @@ test('what was drawn off thin and finished outside is the syrup: all pours of sa
     [],
   );
   expect(other.ratio?.value).toBeLessThan(0.6 * (80 / 0.92));
+});
+
+const three: Header = {
+  ...header,
+  pans: [
+    { id: 'p1', sap: 'birch' },
+    { id: 'p2', sap: 'birch' },
+    { id: 'p3', sap: 'birch' },
+    { id: 'p4', sap: 'maple' },
+  ],
+};
+
+/** 94 L of birch sap in two pans that were poured together, 8 L of concentrate alone in a third, 21 L of maple in a fourth. */
+const mixed = {
+  ...factsOfEntries(three, [
+    { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 45, brix: 0.9 } },
+    { t: 0, mark: { kind: 'top-up', pan: 'p2', litres: 41, brix: 0.9 } },
+    { t: 0, mark: { kind: 'top-up', pan: 'p3', litres: 8, brix: 12 } },
+    { t: 0, mark: { kind: 'top-up', pan: 'p4', litres: 21, brix: 2.1 } },
+    { t: 1000, mark: { kind: 'transfer', from: 'p2', to: 'p1', all: true } },
+  ]),
+  left: [batch('p1', 17.3, 4.4), batch('p4', 6.2, 6.1)],
+  leftUntold: [],
+  taken: [batch('p3', 1.08, 67)],
+};
+
+test('the syrup came out of one pan: its own sap over it, by the balance and by the rules too', () => {
+  const figures = boilFigures(mixed, { syrup: { litres: 1.1, brix: 67 } }, []);
+  expect(figures.sap_litres?.value).toBeCloseTo(115, 6);
+  expect(figures.ratio?.value).toBeCloseTo(8 / 1.1, 6);
+  expect(figures.exact_ratio?.value).toBeCloseTo(7.1, 1);
+  const season = seasonTotals([{ started: header.started, figures }], []);
+  expect(season.ratio?.value).toBeCloseTo(8 / 1.1, 6);
+  expect(season.ratio?.high).toBeCloseTo(figures.ratio!.high!, 2);
+  // A sum that was typed afterwards is shared out as the pours were.
+  const more = boilFigures(mixed, { syrup: { litres: 1.1, brix: 67 }, sap: { litres: 120 } }, []);
+  expect(more.ratio?.value).toBeCloseTo((120 * 8) / 115 / 1.1, 6);
+});
+
+test('kinds of sap are never mixed: of syrup from a pan of each, and of both in pans that gave none, nothing is told', () => {
+  const both = { ...mixed, left: [mixed.left[0]!], taken: [...mixed.taken, batch('p4', 0.5, 66)] };
+  const page = { syrup: { litres: 1.6, brix: 66 } };
+  expect(boilFigures(both, page, [])).toMatchObject({ ratio: null, exact_ratio: null });
+  const none = { ...mixed, taken: [] };
+  expect(boilFigures(none, page, [])).toMatchObject({ ratio: null, exact_ratio: null });
+  expect(boilFigures({ ...mixed, leftUntold: ['p1'], left: [] }, page, []).ratio).toBeNull();
 });

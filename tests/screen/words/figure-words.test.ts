@@ -21,7 +21,7 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   const [ratio, litres] = [syrup(3.7, 'page'), syrup(8.6, 'page')];
   // 34 L over 8.6 L are 4.0 by hand.
   const words = (sap: number): string =>
-    ratioOfWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars }, settings.value);
+    ratioOfWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars }, 1, settings.value);
   const sugars = { sap_sugar_kg: syrup(1, 'page'), syrup_sugar_kg: syrup(0.6, 'page'), left_sugar_kg: null };
   expect(words(34)).toBe(
     'counts the 31.8\u00a0L of sap that became syrup, not what was drawn off thin or is still thin in the pans',
@@ -29,8 +29,9 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   expect(words(3.7 * 8.6)).toBe('31.8\u00a0L of sap over 8.6\u00a0L of syrup');
   const over = { ...sugars, left_sugar_kg: syrup(0.9, 'pans') };
   const unknown = { ratio: null, syrup_litres: litres, sap_litres: syrup(34, 'page') };
-  expect(ratioOfWords({ ...unknown, ...over }, settings.value)).toContain('hold more sugar than went in');
-  expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, settings.value)).toBe('');
+  expect(ratioOfWords({ ...unknown, ...over }, 1, settings.value)).toContain('hold more sugar than went in');
+  expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, 1, settings.value)).toBe('');
+  expect(ratioOfWords({ ...unknown, ...sugars }, 2, settings.value)).toContain('more than one kind of sap');
 });
 
 test('syrup that was measured and fills no jar is told, what is reckoned or counted in the jars is not', () => {
