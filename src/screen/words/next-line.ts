@@ -2,7 +2,7 @@
 import { timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
 import { isTooLittle, sapToCome, shallowThen } from './planned-sap.ts';
-import { isAllOff, isUnseen, panName } from './pan-words.ts';
+import { isAllOff, isFill, isUnseen, panName, panNamed } from './pan-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { AlarmView, NextThing, Now, Priority } from '../client/types.ts';
@@ -85,6 +85,13 @@ function tellWater({ view, header }: Now): string {
   return say((header?.probes ?? []).length === 0 ? 'next.tell_water_by_hand' : 'next.tell_water');
 }
 
+/** What was noted of it may all have boiled away: to note more of the same tells nothing then. */
+function tellLitres({ view, header, marks }: Now, { pan }: NextThing): string {
+  if (view === 'replay') return say('next.litres_unknown');
+  if (pan === null || !marks.some((each) => isFill(each, pan))) return say('next.tell_litres');
+  return say(panNamed(header, pan)?.vessel === undefined ? 'next.read_now' : 'next.tell_depth');
+}
+
 /** A line that names no pan begins as a sentence does. */
 const begun = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
 
@@ -96,7 +103,7 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   'smaller-pot': smallerPot,
   foam: () => say('next.foam'),
   'tell-water': tellWater,
-  'tell-litres': ({ view }) => say(view === 'replay' ? 'next.litres_unknown' : 'next.tell_litres'),
+  'tell-litres': tellLitres,
   'read-by-hand': readByHand,
   watch: (_now, next) => (next.text === null ? say('next.nothing') : hostWords(next.text)),
 };

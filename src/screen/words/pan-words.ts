@@ -183,7 +183,7 @@ export function firstNote(
 }
 
 /** Litres that somebody noted for this pan. */
-const isFill = ({ mark, withdrawn, questioned }: Now['marks'][number], pan: string): boolean =>
+export const isFill = ({ mark, withdrawn, questioned }: Now['marks'][number], pan: string): boolean =>
   mark.kind === 'top-up' && mark.pan === pan && mark.litres !== undefined && !withdrawn && !questioned;
 
 /** A pan that is read by hand has no probe to hold into boiling water, but a thermometer. */

@@ -100,6 +100,21 @@ test('nobody can tell a past boil anything: a replay says what was not known', (
   expect(line({ what: 'tell-water' }, { view: 'replay' })).toBe('How hot water boils here was not known yet');
 });
 
+test('of a pan that somebody filled, whose sap may all have boiled away, a depth is asked for and no top-up', () => {
+  const litres = { what: 'tell-litres', pan: 'p1' } as const;
+  const top: Now['marks'][number] = {
+    ...{ t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [], cameTo: null, takenC: null },
+    mark: { kind: 'top-up', pan: 'p1', litres: 17 },
+  };
+  const [first, ...others] = moment.header!.pans!;
+  const vessel = { shape: 'round', diameter_mm: 400 } as const;
+  const sized = { ...moment.header!, pans: [{ ...first!, vessel }, ...others] };
+  expect(line(litres, { marks: [top], header: sized })).toBe('Front pot: tell how deep it is now');
+  expect(line(litres, { marks: [{ ...top, withdrawn: true }], header: sized })).toContain('a depth or a top-up');
+  // Of a pot whose size nobody told, a depth says nothing.
+  expect(line(litres, { marks: [top] })).toBe('Front pot: read its thermometer now');
+});
+
 test('a line that names no pan begins as a sentence, and speaks of a probe only where there is one to check', () => {
   expect(line({ what: 'tell-water' })).toMatch(/^Tell how hot water boils here.*a check in boiling water$/u);
   const byHand = line({ what: 'tell-water' }, { header: { ...moment.header!, probes: [] } });
