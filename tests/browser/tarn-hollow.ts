@@ -331,6 +331,7 @@ export function explanationOf({ pan, what }: Extract<Command, { explain: unknown
       heardAt: T - 2000,
       correctionC: -0.3,
       sapFrom: null,
+      densityAlone: null,
       volume: { kind: 'top-up', at: T - 12 * MINUTE },
     },
   };

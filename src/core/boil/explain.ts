@@ -125,6 +125,16 @@ function remediesFor(state: BoilState, pan: string, what: Explained): Remedies {
   };
 }
 
+/** Whoever insists on a density against the thermometer has read that. */
+function densityAlone({ marks, pans }: BoilState, pan: string): number | null {
+  const last = marks.findLast(
+    ({ mark, withdrawn, questioned }) => mark.kind === 'density' && mark.pan === pan && !withdrawn && !questioned,
+  );
+  if (last === undefined || last.evidence !== null || last.mark.sure === true || pans[pan]?.byHand === null)
+    return null;
+  return last.at;
+}
+
 function factsOf(state: BoilState, pan: string, t: number): PanFacts {
   const reading = readingOf(state, pan, t);
   const { minDepthMm, finishRiseC, ceilingC } = state.designs[pan]!;
@@ -147,6 +157,7 @@ function factsOf(state: BoilState, pan: string, t: number): PanFacts {
     heardAt: heardAt(state, pan),
     correctionC: correctionC(state.water, probe),
     sapFrom: sapFrom(state, pan),
+    densityAlone: probe === null && ceilingC === null ? densityAlone(state, pan) : null,
     volume: lastVolume(state, pan),
   };
 }

@@ -46,6 +46,11 @@ export interface PanFacts {
   correctionC: number;
   /** What tells how this sap's rise differs from that of its sugars; null where nothing does. */
   sapFrom: From | null;
+  /**
+   * When the density that was noted last was taken of a boiling pan whose thermometer in the hand nobody read just before it,
+   * ms: it tells the strength, and nothing of how this sap boils; null for none.
+   */
+  densityAlone: number | null;
   /** The last mark that told how much is in the pan. */
   volume: { kind: MarkKind; at: number } | null;
 }

@@ -327,7 +327,7 @@ export function PanCard({
       {isAsked && <NotKnown now={now} reading={reading} advice={advice} canMark={canMark} />}
       <p class={doubtful ? 'probe probe-doubtful' : 'probe'}>
         <span>
-          {readByHand(now, reading, settings.value) ?? probeLine(now, reading)}
+          {readByHand(now, reading, settings.value, limits.finish_c) ?? probeLine(now, reading)}
           {doubtful && lastHeard(now, reading.pan)}
         </span>
         {worst !== undefined && !burns && <span>{stage}</span>}

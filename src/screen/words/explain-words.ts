@@ -54,8 +54,11 @@ export function explainWords(told: Explanation, telling: Telling): string {
 }
 
 /** "Front pot: Density" and the like, as a sentence before the button; null where nothing would help much. */
-export function surerWords({ surer: mark, facts }: Pick<Explanation, 'surer' | 'facts'>): string | null {
+export function surerWords({ what, surer: mark, facts }: Pick<Explanation, 'what' | 'surer' | 'facts'>): string | null {
   if (mark === 'water-check' && facts !== null && facts.probe === null) return say('explain.surer.water_check_hand');
+  // By hand, a density tells how this sap boils only where the thermometer was read just before it.
+  const isPoint = what === 'finish-point' || what === 'scorch-point';
+  if (mark === 'density' && isPoint && facts !== null && facts.probe === null) return say('explain.surer.density_hand');
   const helps: Partial<Record<MarkKind, MessageKey>> = {
     'water-check': 'explain.surer.water_check',
     pressure: 'explain.surer.pressure',

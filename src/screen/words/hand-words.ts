@@ -3,12 +3,43 @@ import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
 import { ago, timeOfDay } from './clock.ts';
+import { lastHeat } from './last-heat.ts';
 
-/** For a pan without a probe whose thermometer somebody has read; null for any other. */
-export function readByHand(now: Now, reading: Reading, settings: Settings): string | null {
+/**
+ * For a pan without a probe whose thermometer somebody has read; null for any other. `finishC` is where it is done, true °C,
+ * null where that is not known.
+ */
+export function readByHand(now: Now, reading: Reading, settings: Settings, finishC: number | null): string | null {
   if (reading.probe !== null) return null;
   const last = lastRead(now, reading.pan);
   if (last === null) return null;
+  const done = doneAt(now, reading, last.celsius, finishC);
+  const read = readWords(now, reading, settings, last);
+  return done === null
+    ? read
+    : `${read.replace(/\.$/u, '')}. ${say('pans.done_when', { at: temperature(done, settings) })}`;
+}
+
+/** Less a thermometer in the hand does not tell, °C. */
+const TELLS_C = 0.1;
+
+/** From here on somebody waits for the finish. */
+const THICK: ReadonlySet<Reading['stage']> = new Set(['thickening', 'near-finish', 'finished']);
+
+/** What a thermometer that is known to be off shows where the pan is done, °C; null where it shows that itself, or nobody waits for it yet. */
+function doneAt(
+  now: Now,
+  { pan, stage, temperature_c: is }: Reading,
+  typedC: number,
+  finishC: number | null,
+): number | null {
+  const countsC = is ?? lastHeat(now, pan)?.celsius ?? null;
+  if (finishC === null || countsC === null || !THICK.has(stage)) return null;
+  const byC = countsC - typedC;
+  return Math.abs(byC) < TELLS_C ? null : finishC - byC;
+}
+
+function readWords(now: Now, reading: Reading, settings: Settings, last: { at: number; celsius: number }): string {
   const read = say('pans.read', { time: timeOfDay(now, last.at), ago: ago((now.t - last.at) / 1000) });
   const counts = reading.temperature_c === null ? null : temperature(reading.temperature_c, settings);
   const typed = temperature(last.celsius, settings);

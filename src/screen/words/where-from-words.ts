@@ -182,10 +182,31 @@ function fromFinishPoint(told: Explanation, facts: PanFacts, telling: Telling): 
     told.value === null || told.waterC === null
       ? ''
       : say('from.over_water', { rise: degrees(told.value - told.waterC, settings) });
-  if (facts.finishRiseC !== null) return sentences(say('from.finish_rise', { over }), waterSentence(told, telling));
+  const shows = handShows(told, facts, settings);
+  if (facts.finishRiseC !== null)
+    return sentences(say('from.finish_rise', { over }), shows, waterSentence(told, telling));
   const said = { strength: exactStrength(facts.finishBrix, settings), over, sap: sapWords(told, facts, telling) };
-  return sentences(say('from.finish_boils', { ...said }), waterSentence(told, telling));
+  return sentences(
+    say('from.finish_boils', { ...said }),
+    shows,
+    waterSentence(told, telling),
+    densityAside(told, facts),
+  );
 }
+
+/** Less a thermometer in the hand does not tell, °C. */
+const HAND_TELLS_C = 0.1;
+
+/** What a thermometer in the hand that is known to be off shows at this temperature. */
+function handShows({ value }: Explanation, { probe, correctionC }: PanFacts, settings: Settings): string {
+  if (probe !== null || value === null || Math.abs(correctionC) < HAND_TELLS_C) return '';
+  const said = { at: temperature(value - correctionC, settings), by: degrees(Math.abs(correctionC), settings) };
+  return say(correctionC < 0 ? 'from.hand_shows_high' : 'from.hand_shows_low', said);
+}
+
+/** Why a density of late moved the strength, and not the temperature of the finish beside it. */
+const densityAside = ({ t }: Explanation, { densityAlone: at }: PanFacts): string =>
+  at === null || at > t || t - at > WEIGHS_MS ? '' : say('from.density_alone', { age: ago((t - at) / 1000) });
 
 function fromScorchPoint(told: Explanation, facts: PanFacts, telling: Telling): string {
   const { settings } = telling;

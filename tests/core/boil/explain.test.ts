@@ -1,6 +1,6 @@
 // Checks what is said to be behind each number: it agrees with what is shown, its parts make up its range, and the mark helps.
 import { expect, test } from 'vitest';
-import type { Header, Mark } from '../../../src/core/boil/entries.ts';
+import type { Entry, Header, Mark } from '../../../src/core/boil/entries.ts';
 import { explain } from '../../../src/core/boil/explain.ts';
 import { EXPLAINED } from '../../../src/core/boil/explanation.ts';
 import type { Explained, Explanation } from '../../../src/core/boil/explanation.ts';
@@ -177,4 +177,21 @@ test('a pan that is not there, and a number that is not known', () => {
   const { state } = foldAll({ ...pot(), site: {} }, [], 1000);
   expect(explain(state, null, 'water', 1000)).toMatchObject({ value: null, surer: null, waterFrom: null });
   expect(explain(state, 'p1', 'strength', 1000)).toMatchObject({ value: null, parts: [] });
+});
+
+test('by hand, a density tells how the sap boils only with the thermometer read just before it', () => {
+  const header = { ...pot(), probes: [], pans: pot().pans!.map(({ probe: _, ...pan }) => pan) };
+  const read = (t: number): Entry => mark(t, { kind: 'reading', pan: 'p1', celsius: 103.6 });
+  const dense = (t: number, sure?: true): Entry =>
+    mark(t, { kind: 'density', pan: 'p1', brix: 55, ...(sure && { sure }) });
+  const aloneOf = (...entries: Entry[]): number | null | undefined => {
+    const { state } = foldAll(header, [mark(0, filled), ...entries], END_MS);
+    return explain(state, 'p1', 'finish-point', END_MS)?.facts?.densityAlone;
+  };
+  expect(aloneOf(read(5_000_000))).toBeNull();
+  expect(aloneOf(read(5_000_000), dense(5_200_000))).toBe(5_200_000);
+  expect(aloneOf(read(5_000_000), dense(5_200_000, true))).toBeNull();
+  expect(aloneOf(read(5_000_000), dense(5_060_000))).toBeNull();
+  // Of a pan that was never read there is no temperature that it could contradict.
+  expect(aloneOf(dense(5_200_000))).toBeNull();
 });

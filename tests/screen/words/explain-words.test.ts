@@ -25,6 +25,7 @@ const facts: PanFacts = {
   heardAt: moment.t - 20_000,
   correctionC: -0.3,
   sapFrom: null,
+  densityAlone: null,
   volume: { kind: 'top-up', at: moment.t - 12 * MINUTE },
 };
 
@@ -222,4 +223,19 @@ test('a strength beside a density that was noted of late says that both are weig
   const weighed = 'The density that you noted 4 min ago, 58.2 °Bx, is weighed with that, each by how sure it is.';
   expect(said({ ...moment, marks: [noted] })).toContain(weighed);
   expect(said({ ...moment, marks: [{ ...noted, withdrawn: true }] })).not.toContain('weighed');
+});
+
+test('where a thermometer in the hand is off, the finish says what it shows then; a density without it moved the strength alone', () => {
+  const hand = { ...facts, probe: null, correctionC: -0.2, densityAlone: moment.t - 4 * MINUTE };
+  const point: Explanation = { ...strength, what: 'finish-point', value: 105.3, low: 105, high: 105.6, facts: hand };
+  expect(words(point)).toContain('Your thermometer shows 105.5 °C then: it reads 0.2 °C too high.');
+  expect(words(point, american)).toContain('Your thermometer shows 221.9 °F then: it reads 0.4 °F too high.');
+  expect(words(point)).toContain('The density that you noted 4 min ago set the strength right, and not this');
+  expect(surerWords(point)).toContain('read the thermometer, and note a density right after');
+  const low = { ...point, facts: { ...hand, correctionC: 0.3, densityAlone: null } };
+  expect(words(low)).toContain('Your thermometer shows 105.0 °C then: it reads 0.3 °C too low.');
+  expect(words(low)).not.toContain('set the strength right');
+  const probe = { ...point, facts: { ...hand, probe: 'A/1', densityAlone: null } };
+  expect(words(probe)).not.toContain('Your thermometer');
+  expect(surerWords(probe)).toBe('What would make it surer: a density reading.');
 });

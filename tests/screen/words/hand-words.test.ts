@@ -18,14 +18,14 @@ const typed = (celsius: number, at: number): MarkView => ({
 });
 const now: Now = { ...moment, marks: [typed(104.9, 1_620_000), typed(99, 60_000)] };
 const said = (temperature_c: number | null, probe: typeof reading.probe = null): string | null =>
-  readByHand(now, { ...reading, temperature_c, probe }, metric);
+  readByHand(now, { ...reading, temperature_c, probe }, metric, null);
 
 test('the latest reading, and nothing more where it counts as it was typed', () => {
   expect(said(104.9)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(104.93)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(null)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(104.1, 'ok')).toBeNull();
-  expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric)).toBeNull();
+  expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric, null)).toBeNull();
 });
 
 const measured = (...brix: number[]): Now =>
@@ -37,7 +37,7 @@ const measured = (...brix: number[]): Now =>
     ],
   }) as Now;
 const saidAfter = (temperature_c: number, ...brix: number[]): string | null =>
-  readByHand(measured(...brix), { ...reading, temperature_c, probe: null }, metric);
+  readByHand(measured(...brix), { ...reading, temperature_c, probe: null }, metric, null);
 
 test('what was typed is said where density readings showed that the thermometer is off', () => {
   expect(saidAfter(104.1, 60, 61)).toMatch(
@@ -54,7 +54,7 @@ test('what was typed is said where boiling water showed that the thermometer is 
     marks: [...now.marks, { ...typed(0, 0), mark: { kind: 'water-check', celsius: 99, ...(probe && { probe }) } }],
   });
   const saidBy = (probe?: string) =>
-    readByHand(checked(probe), { ...reading, temperature_c: 104.1, probe: null }, metric);
+    readByHand(checked(probe), { ...reading, temperature_c: 104.1, probe: null }, metric, null);
   expect(saidBy()).toMatch(/104\.1\s°C counts, for boiling water showed that this thermometer reads too high\.$/u);
   expect(saidBy('A/1')).toMatch(/with all that was noted/u);
 });
@@ -64,7 +64,7 @@ test('of boiling water and density readings, what taught the thermometer is name
   const saidBy = (celsius: number, counts: number, pan = 'p1') => {
     const density = { ...typed(0, 0), mark: { kind: 'density', brix: 60, pan } } as MarkView;
     const marks = [...now.marks, density, check(celsius)];
-    return readByHand({ ...now, marks }, { ...reading, temperature_c: counts, probe: null }, metric);
+    return readByHand({ ...now, marks }, { ...reading, temperature_c: counts, probe: null }, metric, null);
   };
   // Water boils at 97.9 °C here: it showed nothing, so the density did.
   expect(saidBy(98, 104.1)).toMatch(/counts, for a density reading showed that this thermometer reads too high\.$/u);
@@ -94,4 +94,17 @@ test('a depth that the vessel cannot hold is no figure', () => {
   const round = { shape: 'round', diameter_mm: 300 } as const;
   expect(depthWords(500, { id: 'p1', vessel: round }, metric)).toMatch(/^500\smm deep$/u);
   expect(depthWords(639, { id: 'p1', vessel: round }, metric)).toBe('more than the vessel holds');
+});
+
+test('of a thermometer that is off, what it shows when the pan is done is said once that is waited for', () => {
+  const at = (counts: number | null, stage: typeof reading.stage, settings = metric): string =>
+    readByHand(now, { ...reading, stage, temperature_c: counts, probe: null }, settings, 105.3)!.replaceAll(
+      '\u00a0',
+      ' ',
+    );
+  expect(at(104.7, 'thickening')).toMatch(/104\.7 °C counts\. Done when it shows 105\.5 °C\.$/u);
+  expect(at(105.2, 'near-finish')).toMatch(/Done when it shows 105\.0 °C\.$/u);
+  expect(at(104.7, 'near-finish', { ...metric, temperature: 'F' })).toMatch(/Done when it shows 221\.9 °F\.$/u);
+  for (const said of [at(104.7, 'boiling'), at(104.86, 'near-finish'), at(null, 'near-finish')])
+    expect(said).not.toContain('Done');
 });
