@@ -1,4 +1,5 @@
 // The form at the end of a boil: what it is filled in with, and the page that comes of what was typed.
+import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
@@ -55,11 +56,15 @@ export function endDraft(form: EndForm, page: BoilPage, settings: Settings): End
 export function endGuesses(form: EndForm, page: BoilPage, settings: Settings): EndDraft {
   const told = endDraft(form, page, settings);
   if (isAnswered(page)) return { ...told, syrup: '', strength: '', jars: '', fuel: '', sap: '', note: '' };
-  const likely = draftOf(form, form, page, settings);
+  const likely = draftOf({ ...form, jars: form.jars ?? likelyJars(form.syrup_litres, settings) }, form, page, settings);
   return Object.fromEntries(
     Object.entries(likely).map(([field, text]) => [field, told[field as EndField] === '' ? text : '']),
   ) as EndDraft;
 }
+
+/** Where no jars were filled before, those of the size that most people fill. */
+const likelyJars = (litres: number | null, { volume }: Settings): EndForm['jars'] =>
+  litres === null ? null : (usualJars(jarsFor(litres, volume), volume) ?? null);
 
 function draftOf(
   likely: Partial<Pick<EndForm, 'syrup_litres' | 'syrup_brix' | 'jars'>>,

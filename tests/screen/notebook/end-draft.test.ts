@@ -55,6 +55,11 @@ test('what nobody measured stands beside it as a guess, and is not kept until so
     litres: 3.07,
     brix: 66.9,
   });
+  // Where no jar was filled before, the ones that this syrup fills are a guess too: never an example of so many others.
+  const small = { ...guessed, syrup_litres: 1.083, jars: null };
+  expect(endGuesses(small, {}, metric).jars).toBe('4 × 250 mL');
+  expect(endGuesses(small, {}, american).jars).toBe('2 × 1 pt');
+  expect(endGuesses({ ...small, syrup_litres: null }, {}, metric).jars).toBe('');
   // Who has answered once is not shown any guess.
   expect(Object.values(endGuesses(guessed, { syrup: { litres: 3 } }, metric)).join('')).toBe('');
 });
