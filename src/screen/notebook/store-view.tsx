@@ -3,13 +3,15 @@ import type { JSX } from 'preact';
 import { DateInput } from '../boil/date-input.tsx';
 import { useState } from 'preact/hooks';
 import type { BoilRow, CollectionShown, CollectionsView, FoundView } from '../../protocol/season-messages.ts';
-import { ask, said, settings } from '../client/store.ts';
+import { ask, said, saps, settings } from '../client/store.ts';
 import type { Wish } from '../client/types.ts';
 import { NumberInput, Select } from '../boil/inputs.tsx';
 import { exactStrength, mass, roundTemperature, unitSymbols, volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
+import { sapKeyOf, sapKindName } from '../words/sap-words.ts';
 import { useAsked } from './page-data.ts';
 import { muchDoubt, newSap, nextSap, sapTyped } from './store-draft.ts';
+import { areMixed, inStore, storedWords } from './store-kinds.ts';
 import { useRefusal } from '../shell/refusal.tsx';
 import { say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -34,25 +36,23 @@ async function change(wish: Wish, set: Set): Promise<boolean> {
 /** How cold sap is supposed to stand where nobody says it, °C (core/season/store.ts). */
 const SUPPOSED_C = 4;
 
-function Level({ store }: Pick<CollectionsView, 'store'>): JSX.Element {
+function Level({ store, collections }: Pick<CollectionsView, 'store' | 'collections'>): JSX.Element {
   const choice = settings.value;
+  const litres = (state?: 'past' | 'use-now'): string => storedWords(collections, choice, saps.value, state);
+  const isMixed = areMixed(inStore(collections), saps.value);
   const of = { collections: store.collections, days: store.oldest_days ?? 0 };
   return (
     <section class="panel" aria-label={say('store.in')}>
-      <h2>
-        {store.collections === 0 ? say('store.in') : say('store.level', { litres: volume(store.litres, choice) })}
-      </h2>
+      <h2>{store.collections === 0 ? say('store.in') : say('store.level', { litres: litres() })}</h2>
       <p>
         {store.collections === 0
           ? say('store.nothing')
-          : store.sugar_kg === null
+          : store.sugar_kg === null || isMixed
             ? say('store.of', of)
             : say('store.of_sugar', { ...of, mass: mass(store.sugar_kg, choice) })}
       </p>
-      {store.past_litres > 0 && (
-        <p class="problem">✕ {say('store.past', { litres: volume(store.past_litres, choice) })}</p>
-      )}
-      {store.use_now_litres > 0 && <p>▲ {say('store.use_now', { litres: volume(store.use_now_litres, choice) })}</p>}
+      {store.past_litres > 0 && <p class="problem">✕ {say('store.past', { litres: litres('past') })}</p>}
+      {store.use_now_litres > 0 && <p>▲ {say('store.use_now', { litres: litres('use-now') })}</p>}
       <p class="hint">{say('store.practice', { cold: roundTemperature(SUPPOSED_C, choice) })}</p>
     </section>
   );
@@ -133,10 +133,12 @@ interface RowProps {
   boils: readonly BoilRow[];
   /** Something that is shown is still in store: what was boiled or poured away ages no more. */
   hasAge: boolean;
+  /** More than one kind of sap is shown. */
+  hasKind: boolean;
   set: Set;
 }
 
-function CollectionRow({ one, boils, hasAge, set }: RowProps): JSX.Element {
+function CollectionRow({ one, boils, hasAge, hasKind, set }: RowProps): JSX.Element {
   const choice = settings.value;
   const { age_days: age, keeping, ...collection } = one;
   const what = say('store.what', { litres: volume(one.litres, choice), day: shortDay(one.day) });
@@ -148,6 +150,7 @@ function CollectionRow({ one, boils, hasAge, set }: RowProps): JSX.Element {
   return (
     <tr>
       <th scope="row">{shortDay(one.day)}</th>
+      {hasKind && <td>{sapKindName(sapKeyOf(one.sap, saps.value))}</td>}
       <td>{volume(one.litres, choice)}</td>
       <td>{one.brix === undefined ? '–' : exactStrength(one.brix, choice)}</td>
       <td>
@@ -194,10 +197,11 @@ export function StorePart(): JSX.Element {
   if (view === null) return <p>{say('store.looking')}</p>;
   const boils = (found.view?.boils ?? []).filter(({ practice }) => !practice);
   const shown = isAll ? view.collections : view.collections.slice(0, SHOWN_FIRST);
+  const hasKind = areMixed(shown, saps.value);
   const hasAge = shown.some(({ keeping }) => keeping !== null);
   return (
     <>
-      <Level store={view.store} />
+      <Level store={view.store} collections={view.collections} />
       <AddSap view={view} set={set} />
       {view.collections.length > 0 && (
         <section class="panel">
@@ -206,6 +210,7 @@ export function StorePart(): JSX.Element {
             <thead>
               <tr>
                 <th>{say('store.day')}</th>
+                {hasKind && <th>{say('store.sap')}</th>}
                 <th>{say('store.how_much')}</th>
                 <th>{say('store.strength')}</th>
                 <th>{say('store.trees_where')}</th>
@@ -215,7 +220,7 @@ export function StorePart(): JSX.Element {
             </thead>
             <tbody>
               {shown.map((one) => (
-                <CollectionRow key={one.id} one={one} boils={boils} hasAge={hasAge} set={set} />
+                <CollectionRow key={one.id} one={one} boils={boils} hasAge={hasAge} hasKind={hasKind} set={set} />
               ))}
             </tbody>
           </table>
