@@ -11,6 +11,7 @@ import {
   leftOverWords,
   rangeWords,
   ratioOfWords,
+  unseenWords,
 } from '../words/figure-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
@@ -52,6 +53,7 @@ function Line({ name, figures, jars, kinds }: LineProps): JSX.Element | null {
           ? leftOverWords(jars, figures.syrup_litres, settings.value)
           : rangeWords(name, figure, settings.value)}
         {name === 'ratio' && <div>{ratioOfWords(figures, kinds, settings.value)}</div>}
+        {unseenWords(name, figures)}
       </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
     </tr>

@@ -243,6 +243,15 @@ export function ratioOfWords(
   return became + stayed > went ? say('figure.ratio_over') : '';
 }
 
+/** Why nobody knows how long it boiled, and how fast the water went where that alone is missing; empty for any other figure. */
+export function unseenWords(
+  name: FigureName,
+  { boiling_hours: boiling, water_off_litres: water }: Pick<BoilFigures, 'boiling_hours' | 'water_off_litres'>,
+): string {
+  const isMissing = name === 'boiling_hours' || (name === 'water_off_l_per_h' && water !== null);
+  return isMissing && boiling === null ? say('figure.boiling_unseen') : '';
+}
+
 type BalanceFigures = Pick<
   BoilFigures,
   'gap_sugar_kg' | 'sap_sugar_kg' | 'syrup_sugar_kg' | 'syrup_litres' | 'left_sugar_kg'

@@ -9,6 +9,7 @@ import {
   practiceGave,
   rangeWords,
   ratioOfWords,
+  unseenWords,
 } from '../../../src/screen/words/figure-words.ts';
 import { jarsFigure } from '../../../src/screen/words/plan-words.ts';
 
@@ -113,4 +114,14 @@ test('of sugar it is said that more came out than went in, and what is missing t
   );
   expect(balanceWords(null, figures, settings.value)).toMatch(/what is left in the pans/);
   expect(balanceWords(null, { ...figures, sap_sugar_kg: null }, settings.value)).toMatch(/the sap that went in/);
+});
+
+test('why nobody knows how long it boiled is said, and no reason where water itself is not known', () => {
+  const known = { value: 5, low: 5, high: 5, from: 'seen' } as const;
+  const figures = { boiling_hours: null, water_off_litres: known };
+  expect(unseenWords('boiling_hours', figures)).toContain('no pan was watched');
+  expect(unseenWords('water_off_l_per_h', figures)).toContain('no pan was watched');
+  expect(unseenWords('hours', figures)).toBe('');
+  expect(unseenWords('water_off_l_per_h', { ...figures, water_off_litres: null })).toBe('');
+  expect(unseenWords('water_off_l_per_h', { ...figures, boiling_hours: known })).toBe('');
 });
