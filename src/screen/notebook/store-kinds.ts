@@ -16,7 +16,7 @@ export const areMixed = (collections: Stored, kinds: readonly SapKind[]): boolea
 export const inStore = (collections: Stored): Stored => collections.filter(({ keeping }) => keeping !== null);
 
 /**
- * "60 L of birch, 25 L of maple" of what is in store, or of what of it is in such a state; without the kinds where all
+ * "60 L of birch, 25 L of maple" of what is in store; or of what of it is in such a state, without the kinds where all
  * that is in store is of one. Empty for nothing.
  */
 export function storedWords(
@@ -26,7 +26,7 @@ export function storedWords(
   state: KeepingState | null = null,
 ): string {
   const there = inStore(collections);
-  const isMixed = areMixed(there, kinds);
+  const isNamed = state === null || areMixed(there, kinds);
   const told = state === null ? there : there.filter(({ keeping }) => keeping?.state === state);
   const byKind = Map.groupBy(told, ({ sap }) => sapCalled(sap, kinds));
   return [...byKind]
@@ -35,7 +35,7 @@ export function storedWords(
         ones.reduce((sum, one) => sum + one.litres, 0),
         settings,
       );
-      return isMixed ? say('store.of_kind', { litres, sap }) : litres;
+      return isNamed ? say('store.of_kind', { litres, sap }) : litres;
     })
     .join(', ');
 }

@@ -22,9 +22,10 @@ test('each kind of sap has a sum of its own, and its own last good day', () => {
   expect(words(both, metric, sapKinds, 'past')).toBe('');
 });
 
-test('of one kind alone nothing is named, whatever was boiled before', () => {
+test('of one kind alone it is named once, whatever was boiled before', () => {
   const one = stored({ day: '2027-04-20', litres: 60 }, { day: '2027-04-20', litres: 9, sap: 'birch', boil: 'run-1' });
-  expect(words(one, metric, sapKinds)).toBe('60.0 L');
+  expect(words(one, metric, sapKinds)).toBe('60.0 L of maple');
+  expect(words(stored({ day: '2027-04-10', litres: 60 }), metric, sapKinds, 'past')).toBe('60.0 L');
   expect(areMixed(one, sapKinds)).toBe(true);
   expect(areMixed(inStore(one), sapKinds)).toBe(false);
 });
