@@ -23,10 +23,10 @@ export function readByHand(now: Now, reading: Reading, settings: Settings, finis
 /** Less a thermometer in the hand does not tell, °C. */
 const TELLS_C = 0.1;
 
-/** From here on somebody waits for the finish. */
-const THICK: ReadonlySet<Reading['stage']> = new Set(['thickening', 'near-finish', 'finished']);
+/** Somebody waits for the finish. */
+const AWAITED: ReadonlySet<Reading['stage']> = new Set(['thickening', 'near-finish']);
 
-/** What a thermometer that is known to be off shows where the pan is done, °C; null where it shows that itself, or nobody waits for it yet. */
+/** What a thermometer that is known to be off shows where the pan is done, °C; null where it shows that itself, or nobody waits for it. */
 function doneAt(
   now: Now,
   { pan, stage, temperature_c: is }: Reading,
@@ -34,7 +34,7 @@ function doneAt(
   finishC: number | null,
 ): number | null {
   const countsC = is ?? lastHeat(now, pan)?.celsius ?? null;
-  if (finishC === null || countsC === null || !THICK.has(stage)) return null;
+  if (finishC === null || countsC === null || !AWAITED.has(stage)) return null;
   const byC = countsC - typedC;
   return Math.abs(byC) < TELLS_C ? null : finishC - byC;
 }

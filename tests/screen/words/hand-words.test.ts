@@ -105,6 +105,6 @@ test('of a thermometer that is off, what it shows when the pan is done is said o
   expect(at(104.7, 'thickening')).toMatch(/104\.7 °C counts\. Done when it shows 105\.5 °C\.$/u);
   expect(at(105.2, 'near-finish')).toMatch(/Done when it shows 105\.0 °C\.$/u);
   expect(at(104.7, 'near-finish', { ...metric, temperature: 'F' })).toMatch(/Done when it shows 221\.9 °F\.$/u);
-  for (const said of [at(104.7, 'boiling'), at(104.86, 'near-finish'), at(null, 'near-finish')])
+  for (const said of [at(104.7, 'boiling'), at(104.7, 'finished'), at(104.86, 'near-finish'), at(null, 'near-finish')])
     expect(said).not.toContain('Done');
 });
