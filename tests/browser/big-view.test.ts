@@ -3,7 +3,7 @@ import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Now } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
-import { LAPTOP, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, openPage, startChromium, styleOf } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, liveNow } from './tarn-hollow.ts';
 
@@ -76,5 +76,18 @@ test('six pans with long names stand whole above the foot of the screen', async 
   const foot = (await page.locator('.bottom').boundingBox())!.y;
   const last = (await page.locator('.card').nth(5).boundingBox())!;
   expect(last.y + last.height).toBeLessThanOrEqual(foot);
+  await close();
+});
+
+test('a pan that burns says so on its card, where another says when it is done', async () => {
+  const call = { ...alarms[0]!, alarm: 'scorch-risk' as const, title: 'About to burn', pan: 'p1' };
+  const now = liveNow(2, { alarms: [call], sound: { priority: 'high', silencedUntil: null } });
+  const { page, close } = await bigView(now);
+  await page.locator('.dock .alarm-title').first().waitFor();
+  const said = page.locator('.card-alarm');
+  expect(await said.evaluateAll((all) => all.map((each) => each.checkVisibility()))).toEqual([true, false]);
+  expect(await said.first().innerText()).toBe('About to burn');
+  expect(Number.parseFloat(await styleOf(said.first(), 'font-size'))).toBeGreaterThanOrEqual(25);
+  await page.screenshot({ path: 'test-results/big-burns.png' });
   await close();
 });
