@@ -29,7 +29,7 @@ async function phoneOn(now: Now) {
 test('of a boil that is over it says so, when it ended and what came of it, and nothing of it as if it went on', async () => {
   const now = liveNow(3);
   const { page, host, close } = await phoneOn({ ...now, ended: true, endedAt: now.t - 12 * 60_000, syrup: null });
-  await page.getByText('Ended at 12:30, after 5 h 00 min').waitFor();
+  await page.getByText(/Ended at 12:30, after 5\sh\./).waitFor();
   await page.getByText('How much syrup came of it is not known yet').waitFor();
   expect(await page.locator('.phone-next').innerText()).toBe('This boil is over');
   expect(await page.locator('.phone-pan').count()).toBe(0);
