@@ -35,7 +35,7 @@ export function planOfRunning(now: Seen | null): Outcome {
   return { ok: true, data: { plan, under_way: underWay(input, plan, now) } satisfies PlanView };
 }
 
-function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen): PlanView['under_way'] {
+function underWay(input: PlanInput, plan: Plan, { header, marks, readings, water }: Seen): PlanView['under_way'] {
   const about = {
     waterC: water.celsius ?? plan.water_celsius,
     finishBrix: plan.finish_brix,
@@ -44,5 +44,5 @@ function underWay(input: PlanInput, plan: Plan, { marks, readings, water }: Seen
   const held = readings
     .filter(({ pan }) => input.pans.some(({ id }) => id === pan))
     .map((reading) => ({ ...reading, brix: reading.brix ?? coldStrength(marks, reading, plan.sap_brix) }));
-  return planUnderWay(input, pouredLitres(marks, input.pans), held, about);
+  return planUnderWay(input, pouredLitres(marks, header?.pans ?? [], input.sap), held, about);
 }

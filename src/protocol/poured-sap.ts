@@ -16,16 +16,19 @@ export function pansOfPlan(pans: readonly PanSetup[], planned: Sap | undefined):
 }
 
 /**
- * Sap that is noted as poured into these pans, litres; what was taken back, or is not believed, does not count. A depth that is the
- * first thing said of a pan tells what had been filled in.
+ * Sap of a plan that is noted as poured into the pans of a boil, litres; what was taken back, or is not believed, does not
+ * count. A depth that is the first thing said of a pan tells what had been filled in.
  */
-export function pouredLitres(marks: readonly Noted[], pans: readonly PanSetup[]): number {
+export function pouredLitres(marks: readonly Noted[], pans: readonly PanSetup[], planned: Sap | undefined): number {
+  const own = pansOfPlan(pans, planned);
+  // A pan that was taken away since boiled what was planned, for all that is known.
+  const others = pans.filter((pan) => !own.includes(pan));
   const standing = marks.filter(({ withdrawn, questioned }) => !withdrawn && !questioned);
   const toppedUp = standing.reduce((sum, { mark }) => {
-    const counts = mark.kind === 'top-up' && pans.some(({ id }) => id === mark.pan);
+    const counts = mark.kind === 'top-up' && !others.some(({ id }) => id === mark.pan);
     return sum + (counts ? (mark.litres ?? 0) : 0);
   }, 0);
-  return pans.reduce((sum, pan) => sum + filledLitres(standing, pan), toppedUp);
+  return own.reduce((sum, pan) => sum + filledLitres(standing, pan), toppedUp);
 }
 
 function filledLitres(standing: readonly Noted[], { id, role, vessel }: PanSetup): number {

@@ -83,6 +83,7 @@ test('a hot reading is asked about: no notes nothing, and yes is believed', asyn
   await expect.poll(() => log().count()).toBe(3);
   await card().getByText('Thickening').waitFor();
   await card().getByText('+3.0').waitFor();
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
 });
 
 test('the keyboard is where one types: what is typed is noted by Enter, and nothing is by Enter alone', async () => {

@@ -89,6 +89,9 @@ test('a pan of another sap is no part of the plan: neither what it took nor what
   const other = underWayOf(kinds('birch', 'maple'), pour('p1', 19), pour('p2', 5));
   expect(other).toMatchObject({ poured_litres: 19, left_litres: 41, lacking: [] });
   expect(underWayOf(kinds('birch', 'maple'), pour('p1', 19), pour('p2')).lacking).toEqual([]);
+  // A pan that was taken away since boiled what was planned, for all that is known.
+  const without = { ...kinds('birch', 'birch'), pans: kinds('birch', 'birch').pans?.slice(0, 1) } as Header;
+  expect(underWayOf(without, pour('p1', 19), pour('p2', 5)).poured_litres).toBe(24);
   // Somebody changed the sap of all pans: then all of them are the plan's.
   expect(underWayOf(kinds('maple', 'maple'), pour('p1', 19), pour('p2', 5)).poured_litres).toBe(24);
 });

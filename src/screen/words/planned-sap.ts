@@ -13,9 +13,9 @@ const LAST_SHARE = 0.05;
 export function sapToCome({ header, marks }: Pick<Now, 'header' | 'marks'>, pan: string | null): number {
   const { litres, sap } = (header as { plan?: Partial<PlanRequest> } | null)?.plan ?? {};
   if (typeof litres !== 'number') return 0;
-  const pans = pansOfPlan(header?.pans ?? [], sap);
-  if (!pans.some(({ id }) => id === pan)) return 0;
-  const left = litres - pouredLitres(marks, pans);
+  const pans = header?.pans ?? [];
+  if (!pansOfPlan(pans, sap).some(({ id }) => id === pan)) return 0;
+  const left = litres - pouredLitres(marks, pans, sap);
   return left < LAST_SHARE * litres ? 0 : left;
 }
 
