@@ -85,6 +85,12 @@ const BURNING: AlarmWords = {
   todo: ALARM_WORDS['scorch-risk'].todo,
 };
 
+/** Of a pan at its finish that does not burn yet: what goes off the fire keeps its syrup, what is poured into it does not. */
+const READY_TOO: AlarmWords = {
+  ...ALARM_WORDS['scorch-risk'],
+  todo: 'Turn the heat off first, and take the pan off the burner: it is at its finish. Only if it goes on heating, and does not smoke, pour in sap or water.',
+};
+
 /** Whether no time is left until it burns. */
 export const isBurning = ({ scorch_in_s: left }: Pick<PanReading, 'scorch_in_s'>): boolean => left === 0;
 
@@ -105,7 +111,7 @@ const TITLES_BEFORE: Partial<Record<AlarmName, string>> = {
   'near-finish': 'Was nearly syrup',
   finish: 'Was at its finish',
   'past-finish': 'Was past its finish',
-  'scorch-risk': 'Was about to burn',
+  'scorch-risk': 'Was burning, or about to',
 };
 const FELL = {
   means: 'It may be thinner now, or the probe does not show it any more: it is watched again once that is known.',
@@ -128,5 +134,6 @@ export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = '
     return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;
-  return isBurning(reading) ? BURNING : ALARM_WORDS[alarm];
+  if (isBurning(reading)) return BURNING;
+  return reading.stage === 'finished' ? READY_TOO : ALARM_WORDS[alarm];
 }

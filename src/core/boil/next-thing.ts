@@ -11,6 +11,7 @@ export interface NextThing {
   what:
     | 'alarm'
     | 'burnt'
+    | 'look-in'
     | 'finish'
     | 'top-up'
     | 'smaller-pot'
@@ -26,7 +27,7 @@ export interface NextThing {
   text: string | null;
 }
 
-type Advised = Pick<Advice, 'pan' | 'shallow'> & Partial<Pick<Advice, 'readAgainAt' | 'tooLittle'>>;
+type Advised = Pick<Advice, 'pan' | 'shallow'> & Partial<Pick<Advice, 'readAgainAt' | 'tooLittle' | 'fellC'>>;
 
 /** Forecasts further ahead than this do not lead the screen, s. */
 const WORTH_SAYING_S = 12 * 3600;
@@ -64,6 +65,9 @@ export function nextThing(
   const burnt = readings.find((reading) => isBurnt(reading.temperature_c));
   if (burnt !== undefined) return plain('burnt', burnt.pan);
   if (!waterKnown && readings.length > 0) return plain('tell-water', null);
+  // It was thick, and nobody knows what it is now.
+  const fell = advice.find(({ fellC = null }) => fellC !== null);
+  if (fell !== undefined) return plain('look-in', fell.pan);
   // Seen or not, a finished pan that is still on the fire comes before everything else.
   const done = readings.find((reading) => reading.stage === 'finished');
   if (done !== undefined) return plain('finish', done.pan);

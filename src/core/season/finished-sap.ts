@@ -28,7 +28,7 @@ export type FinishedSap = Pick<SapIn, 'litres' | 'brix'>;
  */
 export function finishedSap({ facts, page, collections, sap, thin, syrupSugarKg }: Boiled): FinishedSap {
   const used = facts.joined.filter((group) => isUsed(facts, group));
-  const own = syrupPans(facts, used, thin);
+  const own = syrupPans(facts, used, { thin, toldLitres: page.syrup?.litres ?? null });
   const isAll = own.length === used.length;
   const part = isAll ? sap : sapOfPans(own, { facts, page, collections, sap });
   const left = thin === null ? null : isAll ? thin : thinOf(thin.batches.filter(({ pan }) => holds(own, pan)));
@@ -61,11 +61,31 @@ function isUsed({ pours, taken, left, pans, takenUntold, leftUntold }: BoilFacts
  * Those that the syrup came out of: all but the ones in which everything stayed thin. All of them where what went into each is not known,
  * and where nothing tells which gave any.
  */
-function syrupPans(facts: BoilFacts, used: readonly JoinedPans[], thin: Thin | null): readonly JoinedPans[] {
-  if (thin === null || facts.pours.length === 0 || facts.unnoted.length > 0) return used;
+function syrupPans(
+  facts: BoilFacts,
+  used: readonly JoinedPans[],
+  { thin, toldLitres }: { thin: Thin | null; toldLitres: number | null },
+): readonly JoinedPans[] {
+  if (facts.pours.length === 0 || facts.unnoted.length > 0) return used;
+  if (thin === null) return drawnFrom(facts, used, toldLitres) ?? used;
   const gave = used.filter((group) => gaveSyrup(facts, group));
   if (gave.length === 0) return used;
   return used.filter((group) => gave.includes(group) || !thin.batches.some(({ pan }) => group.pans.includes(pan)));
+}
+
+/** Syrup is measured once more in its jars: more than this over what was drawn off came from elsewhere, too (judgement). */
+const MEASURED_AGAIN = 1.2;
+
+/** What is left nobody knows; but where all that was drawn off is syrup, and makes what is told of, it came from there. Else null. */
+function drawnFrom(
+  { taken, takenUntold }: BoilFacts,
+  used: readonly JoinedPans[],
+  toldLitres: number | null,
+): readonly JoinedPans[] | null {
+  if (taken.length === 0 || takenUntold.length > 0 || !taken.every(isSyrup)) return null;
+  const drawn = taken.reduce((sum, { litres }) => sum + litres, 0);
+  if (toldLitres !== null && toldLitres > MEASURED_AGAIN * drawn) return null;
+  return used.filter(({ pans }) => taken.some(({ pan }) => pans.includes(pan)));
 }
 
 /** Syrup was drawn off it or stands in it, or something was drawn off of which nobody knows how thick it was. */

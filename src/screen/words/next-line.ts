@@ -98,6 +98,7 @@ const begun = (words: string): string => `${words.slice(0, 1).toUpperCase()}${wo
 const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   alarm: alarmTitle,
   burnt: () => say('next.burnt'),
+  'look-in': () => say('next.look_in'),
   finish,
   'top-up': topUp,
   'smaller-pot': smallerPot,

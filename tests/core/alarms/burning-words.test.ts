@@ -33,6 +33,12 @@ test('a pan that runs low is topped up, but not where sap would thin what is nea
   }
 });
 
+test('a pan that is at its finish and will burn soon is taken off before anything is poured in', () => {
+  const { todo } = alarmWords('scorch-risk', { ...reading, temperature_c: 104, scorch_in_s: 200, stage: 'finished' });
+  expect(todo).toMatch(/^Turn the heat off first, and take the pan off/u);
+  expect(todo).toMatch(/Only if it goes on heating/u);
+});
+
 test('other alarms, and those of no pan, are told as they always are', () => {
   expect(alarmWords('past-finish', { ...reading, temperature_c: 204 }).title).toBe('Past its finish');
   expect(alarmWords('scorch-risk', null).title).toBe('About to burn');

@@ -53,7 +53,7 @@ test.each([20, 60, 90, 300])(
     expect(reading).toMatchObject({ brix: null, finish_in_s: null, scorch_in_s: null, stage: 'unknown' });
     // Nobody knows what was poured in: no amount is said, nor when it runs low.
     expect(reading).toMatchObject({ litres: null, depth_mm: null, top_up_in_s: null });
-    expect(view.next.what).not.toBe('top-up');
+    expect(view.next).toMatchObject({ what: calls['scorch-risk'] === undefined ? 'look-in' : 'alarm', pan: 'p1' });
     expect(calls['past-finish']).toMatch(FELL);
     expect(calls['scorch-risk']).toMatch(FELL);
     expect(view.advice[0]?.fellC).toBeCloseTo(5.1, 0);

@@ -136,5 +136,9 @@ test('kinds of sap are never mixed: of syrup from a pan of each, and of both in 
   expect(boilFigures(both, page, [])).toMatchObject({ ratio: null, exact_ratio: null });
   const none = { ...mixed, taken: [] };
   expect(boilFigures(none, page, [])).toMatchObject({ ratio: null, exact_ratio: null });
-  expect(boilFigures({ ...mixed, leftUntold: ['p1'], left: [] }, page, []).ratio).toBeNull();
+  const untold = { ...mixed, leftUntold: ['p1'], left: [] };
+  expect(boilFigures(untold, page, []).ratio).toBeNull();
+  // All that was drawn off is syrup, and as much as is told of: it came from there, whatever is left in the others.
+  const drawn = untold.taken.reduce((sum, { litres }) => sum + litres, 0);
+  expect(boilFigures(untold, { syrup: { litres: drawn, brix: 66 } }, []).ratio?.value).toBeCloseTo(8 / drawn, 1);
 });

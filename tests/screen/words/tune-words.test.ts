@@ -84,7 +84,11 @@ test('a call that never came is no length of time, nor is what no pan came to', 
       { ...nothing, scorch_lead_s: scorch, calls_per_hour: 1 },
       metric,
     );
-  expect([words(0), words(null), words(240)]).toEqual(['no call before it', 'no pan was measured so far on', '4\u00a0min']);
+  expect([words(0), words(null), words(240)]).toEqual([
+    'no call before it',
+    'no pan was measured so far on',
+    '4\u00a0min',
+  ]);
 });
 
 test('only what Settings offers is tried', () => {
