@@ -92,7 +92,7 @@ test('after the boil a word that a call was of no use goes on its page, is count
 test('a lead that is changed in Settings holds at once for the boil that runs, and the call stays', async () => {
   const { page } = await reminded();
   await page.getByRole('link', { name: 'Settings', exact: true }).click();
-  await page.getByText('A change holds for all pans of the boil that is running').waitFor();
+  await page.getByText('A change holds at once for all pans of the boil that is running').waitFor();
   const leads = page.getByRole('region', { name: 'When you are called' });
   await leads.getByLabel('Call me when a pan is nearly syrup').selectOption('1800');
   await leads.getByText('Called about 30 min before the finish').waitFor();
