@@ -1,6 +1,6 @@
 // A boil's set-up as it stands in the form: texts in the units shown, turned to and from a header.
 import type { Header, Pan, Port, Probe, SapKind, Settings, Setup } from '../client/types.ts';
-import { inField, localDigits } from '../language/numbers.ts';
+import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import {
@@ -12,6 +12,7 @@ import {
   powerShown,
   strengthShown,
   noNumber,
+  outside,
   power,
   typedNumber,
   unitSymbols,
@@ -154,21 +155,6 @@ function problemWith({ label, typed, least, greatest, unit, needed = false }: Ch
   const value = typedNumber(typed);
   if (value === null) return noNumber(label, typed);
   return value < least || value > greatest ? outside({ field: label, typed, least, greatest, unit }) : null;
-}
-
-interface Outside {
-  field: string;
-  typed: string;
-  least: number;
-  greatest: number;
-  /** A symbol, '' for a bare number. */
-  unit: string;
-}
-
-/** "Back pot, finish: 90 is outside of 10 to 80 °Bx." */
-export function outside({ field, typed, least, greatest, unit }: Outside): string {
-  const [from, to] = [least, greatest].map((end) => localDigits(String(end)).replace('-', '\u2212'));
-  return say('boil.problem.range', { field, typed, least: from ?? '', greatest: `${to}${unit && `\u00a0${unit}`}` });
 }
 
 function panChecks(pan: PanDraft, settings: Settings): Checked[] {

@@ -3,7 +3,7 @@ import type { Pan, Settings } from '../client/types.ts';
 import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { litresOf, litresShown, mmOf, mmShown, noNumber, typedNumber, unitSymbols } from '../words/amounts.ts';
+import { litresOf, litresShown, mmOf, mmShown, noNumber, outside, typedNumber, unitSymbols } from '../words/amounts.ts';
 
 type Vessel = NonNullable<Pan['vessel']>;
 export type Shape = '' | Vessel['shape'];
@@ -97,10 +97,8 @@ export function problemInVessel(draft: VesselDraft, settings: Settings): string 
     if (isBlank(draft[size])) return say('boil.problem.needed', { field: what });
     const value = typedNumber(draft[size]);
     if (value === null) return noNumber(what, draft[size]);
-    if (value < least || value > greatest) {
-      const ends = { least: String(least), greatest: `${greatest}\u00a0${unitSymbols(settings).length}` };
-      return say('boil.problem.range', { field: what, typed: draft[size], ...ends });
-    }
+    if (value < least || value > greatest)
+      return outside({ field: what, typed: draft[size], least, greatest, unit: unitSymbols(settings).length });
   }
   return draft.shape === 'measured' ? problemInFill(draft.fill, settings) : null;
 }

@@ -3,7 +3,7 @@ import type { Header, Mark, MarkKind, MarkView, Now, Pour, Settings } from '../c
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { isEitherNumber, noNumber, typedNumber } from '../words/amounts.ts';
+import { isEitherNumber, noNumber, outside, typedNumber } from '../words/amounts.ts';
 
 /** Where a mark is being made. */
 export interface MarkPlace {
@@ -110,14 +110,14 @@ export function problemIn(values: Values, fields: readonly Field[]): string | nu
       });
     const wrong = field.wrong?.(text, value) ?? null;
     if (wrong !== null) return wrong;
-    if (value < field.least || value > field.greatest) {
-      return say('marks.problem.range', {
+    if (value < field.least || value > field.greatest)
+      return outside({
         field: field.label,
         typed: text,
-        least: localDigits(String(field.least)).replace('-', '−'),
-        greatest: `${localDigits(String(field.greatest))}${field.unit && `\u00a0${field.unit}`}`,
+        least: field.least,
+        greatest: field.greatest,
+        unit: field.unit,
       });
-    }
   }
   return null;
 }

@@ -1,7 +1,7 @@
 // A plan as it stands in its form: texts in the units shown, turned into what the host plans from.
 import type { PlanRequest } from '../../protocol/plan-schema.ts';
 import { celsiusFromTemperature } from '../../core/quantities/units.ts';
-import { boilDraft, calledIn, isBare, outside, problemInDraft, setupOf } from '../boil/boil-draft.ts';
+import { boilDraft, calledIn, isBare, problemInDraft, setupOf } from '../boil/boil-draft.ts';
 import type { BoilDraft, PanDraft } from '../boil/boil-draft.ts';
 import { boilDraftIn, retyped, typedQuantities } from '../boil/draft-units.ts';
 import type { TypedQuantity } from '../boil/draft-units.ts';
@@ -9,7 +9,16 @@ import { isVesselUnfinished } from '../boil/vessel-draft.ts';
 import { inField } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { SapKind, Settings, Setup } from '../client/types.ts';
-import { brixOf, hpaOf, litresOf, noNumber, problemInPressure, typedNumber, unitSymbols } from '../words/amounts.ts';
+import {
+  brixOf,
+  hpaOf,
+  litresOf,
+  noNumber,
+  outside,
+  problemInPressure,
+  typedNumber,
+  unitSymbols,
+} from '../words/amounts.ts';
 import { listWords } from '../words/plan-words.ts';
 
 /** Every text is as typed; '' is "not given". Sap and finish of all the liquid are those of the first pan. */

@@ -247,3 +247,19 @@ export function noNumber(field: string, typed: string): string {
   const [less, more] = [Number(tidy.replace(',', '.')), Number(tidy.replace(',', ''))];
   return say('boil.problem.either', { field, typed: typed.trim(), less: String(less), more: String(more) });
 }
+
+interface Outside {
+  field: string;
+  typed: string;
+  least: number;
+  greatest: number;
+  /** A symbol, '' for a bare number. */
+  unit: string;
+}
+
+/** "Back pot, finish: 90 is outside of 10 to 80 °Bx." */
+export function outside({ field, typed, least, greatest, unit }: Outside): string {
+  const end = (value: number): string => localDigits(String(value)).replace('-', '\u2212');
+  const ends = { least: end(least), greatest: `${end(greatest)}${unit && `\u00a0${unit}`}` };
+  return say('boil.problem.range', { field, typed, ...ends });
+}
