@@ -153,6 +153,7 @@ function whileOff(
   callAgain(state, t);
   state.priority = finding.priority;
   state.why = finding.why();
+  state.isReworded = false;
   state.hasCome = finding.hasCome === true;
   return [transition(state, 'raised', t)];
 }
@@ -167,7 +168,7 @@ function whileOn(
   if (!finding.inside) {
     state.condition = 'active';
     // The numbers behind it are those of now.
-    if (finding.over) state.why = finding.why();
+    if (finding.over) Object.assign(state, { why: finding.why(), isReworded: false });
     else reword(state, finding);
     if (!finding.over) return [];
     if (RANK[finding.priority] > RANK[state.priority]) return [escalate(state, finding, t)];
@@ -187,6 +188,7 @@ function reword(state: AlarmState, finding: Finding): void {
   const rewords = finding.rewords === true;
   if (!rewords && state.isReworded !== true) return;
   const why = finding.why();
+  // Nothing new is known: what was said last stands.
   if (why === '') return;
   state.why = why;
   state.isReworded = rewords;

@@ -166,7 +166,7 @@ function fellUnexplained({ reading: { temperature_c: now }, signs }: PanSeen): F
   if (fell === null) return null;
   // Of a pan whose probe was lost since, what was said last stands.
   const why = (): string => (now === null ? '' : fellWords(digits(fell.fromC, 1), digits(now, 1)));
-  return { over: false, inside: false, priority: 'high', why, rewords: now !== null };
+  return { over: false, inside: false, priority: 'high', why, rewords: true };
 }
 
 function strengthWords({ reading, finishBrix }: PanSeen): string {

@@ -105,9 +105,7 @@ function sapOfPans(
   const part = sapIn({ ...facts, pours }, { ...page, sap: said }, collections);
   if (told === undefined) return part;
   const litresOf = (some: BoilFacts['pours']): number => some.reduce((sum, { litres }) => sum + litres, 0);
-  const share = known(litresOf(pours) / litresOf(facts.pours), 0, 'worked-out');
-  const scale = (whole: Known | null): Known | null => follows([whole, share], (all, of) => all! * of!);
-  const noted = known(litresOf(facts.pours), 0, 'worked-out');
-  const sugarKg = follows([part.sugarKg, sap.litres, noted], (sugar, all, of) => (sugar! * all!) / of!);
-  return { litres: scale(sap.litres), brix: part.brix, sugarKg };
+  const noted = litresOf(facts.pours);
+  const scaled = (of: Known | null): Known | null => follows([of, sap.litres], (own, all) => (own! * all!) / noted);
+  return { litres: scaled(known(litresOf(pours), 0, 'worked-out')), brix: part.brix, sugarKg: scaled(part.sugarKg) };
 }
