@@ -141,30 +141,27 @@ test.concurrent('commands on standard input are answered when their effect is on
   expect(await ranPanwarden('end', 'latest', ...data)).toMatchObject({ status: 2 });
 });
 
-test.concurrent(
-  'a folder that is watched is left alone by others, and a different setup is refused while its boil runs',
-  async (context) => {
-    const { own, watchPans, entries, exported, data } = await place(context);
-    const program = watchPans();
-    await program.line(isKind('watching'));
-    const file = own.write('x.boil.jsonl', 'x');
-    const others = [['watch'], ['end', 'latest'], ['import', file]].map((words) => ranPanwarden(...words, ...data));
-    const [second, ...refused] = await Promise.all(others);
-    expect(second).toMatchObject({ status: 2, stderr: expect.stringContaining('another program watches') });
-    for (const one of refused) {
-      expect(one).toMatchObject({ status: 2, stderr: expect.stringContaining('while a boil is watched') });
-    }
-    expect(await program.kill('SIGINT')).toBe(0);
-    const other = own.write('other.json', setupOf(own.path('A'), 'Another'));
-    expect(await ranPanwarden('watch', ...data, '--setup', other)).toMatchObject({
-      status: 2,
-      stderr: expect.stringContaining('another setup'),
-    });
-    const before = entries();
-    expect((await ranPanwarden('end', 'latest', ...data)).status).toBe(0);
-    expect(await exported()).toEqual([...before, { t: before.at(-1)?.['t'], run: 'ended' }]);
-  },
-);
+test.concurrent('a folder that is watched is left alone by others, and a different setup is refused while its boil runs', async (context) => {
+  const { own, watchPans, entries, exported, data } = await place(context);
+  const program = watchPans();
+  await program.line(isKind('watching'));
+  const file = own.write('x.boil.jsonl', 'x');
+  const others = [['watch'], ['end', 'latest'], ['import', file]].map((words) => ranPanwarden(...words, ...data));
+  const [second, ...refused] = await Promise.all(others);
+  expect(second).toMatchObject({ status: 2, stderr: expect.stringContaining('another program watches') });
+  for (const one of refused) {
+    expect(one).toMatchObject({ status: 2, stderr: expect.stringContaining('while a boil is watched') });
+  }
+  expect(await program.kill('SIGINT')).toBe(0);
+  const other = own.write('other.json', setupOf(own.path('A'), 'Another'));
+  expect(await ranPanwarden('watch', ...data, '--setup', other)).toMatchObject({
+    status: 2,
+    stderr: expect.stringContaining('another setup'),
+  });
+  const before = entries();
+  expect((await ranPanwarden('end', 'latest', ...data)).status).toBe(0);
+  expect(await exported()).toEqual([...before, { t: before.at(-1)?.['t'], run: 'ended' }]);
+});
 
 test.concurrent('a port that is not there is said, called and waited for', async (context) => {
   const { own, watchPans, pull, plugIn } = await place(context);
@@ -179,19 +176,14 @@ test.concurrent('a port that is not there is said, called and waited for', async
   await program.line((line) => line['alarm'] === 'port-lost' && line['event'] === 'cleared');
 });
 
-test.concurrent(
-  'the practice boil calls its finish and ends up in the notebook as a practice boil',
-  async (context) => {
-    const { start, entries, data } = await place(context);
-    const program = start('practice', '--speed', '600', '--every', '600');
-    await program.line((line) => line['alarm'] === 'finish' && line['event'] === 'raised');
-    expect(await program.kill('SIGTERM')).toBe(0);
-    expect((await ranPanwarden('boils', '--json', ...data)).lines()).toMatchObject([
-      { running: false, practice: true },
-    ]);
-    expect(entries()).toHaveLength(kept(program));
-  },
-);
+test.concurrent('the practice boil calls its finish and ends up in the notebook as a practice boil', async (context) => {
+  const { start, entries, data } = await place(context);
+  const program = start('practice', '--speed', '600', '--every', '600');
+  await program.line((line) => line['alarm'] === 'finish' && line['event'] === 'raised');
+  expect(await program.kill('SIGTERM')).toBe(0);
+  expect((await ranPanwarden('boils', '--json', ...data)).lines()).toMatchObject([{ running: false, practice: true }]);
+  expect(entries()).toHaveLength(kept(program));
+});
 
 test.concurrent('a refused practice boil leaves the boil that was running as it was', async (context) => {
   const { leaveBoil, entries, data } = await place(context);

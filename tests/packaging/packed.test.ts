@@ -35,7 +35,7 @@ beforeAll(() => {
   archived = made!.files.map(({ path }) => path);
 }, LONG_MS);
 
-const NO_PLACE = [/(^|\/)(tests?|fixtures|packaging)\//, /\.map$/, /\.tsx?$/, /vite|eslint|prettier|vitest/];
+const NO_PLACE = [/(^|\/)(tests?|fixtures|packaging)\//, /\.map$/, /\.tsx?$/, /vite|oxlint|oxfmt|vitest/];
 
 function expectNoneOutOfPlace(files: readonly string[]): void {
   for (const out of NO_PLACE)

@@ -36,7 +36,8 @@ export interface Heat {
 
 /** A finish is a strength or a rise; with a ceiling the pan is kept below a boil. */
 export type Finish =
-  { brix: number; ceiling_c?: number | undefined } | { rise_c: number; ceiling_c?: number | undefined };
+  | { brix: number; ceiling_c?: number | undefined }
+  | { rise_c: number; ceiling_c?: number | undefined };
 
 export type PortFormat =
   | { kind: 'pairs' }

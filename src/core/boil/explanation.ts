@@ -87,12 +87,8 @@ export function bare(value: number | null, sigma: number, parts: readonly Origin
 }
 
 /** The same where the range is told already. */
-export const ranged = (
-  value: number | null,
-  low: number | null,
-  high: number | null,
-  parts: readonly Origin[],
-): Bare => (value === null ? NOT_KNOWN : { value, low, high, parts: largestFirst(parts) });
+export const ranged = (value: number | null, low: number | null, high: number | null, parts: readonly Origin[]): Bare =>
+  value === null ? NOT_KNOWN : { value, low, high, parts: largestFirst(parts) };
 
 /** What several things measured is surer than each of them says alone: no part is then more than the whole. */
 function within(parts: readonly Origin[], sigma: number): Origin[] {

@@ -11,7 +11,12 @@ export const plausibleCelsius = { lowest: -60, highest: 450 };
 
 /** Why the numbers of a probe do not fit its sensor. */
 export type Misfit =
-  'has-unit' | 'off-scale' | 'reversed' | 'shorted' | 'cold-junction-broken' | 'cold-junction-silent';
+  | 'has-unit'
+  | 'off-scale'
+  | 'reversed'
+  | 'shorted'
+  | 'cold-junction-broken'
+  | 'cold-junction-silent';
 
 /**
  * 'implausible' is a number on the wire that no probe can have meant: as if the line had not named the channel.

@@ -97,7 +97,7 @@ function isIndex(line: string, piece: Piece, next: Piece | undefined): boolean {
   const between = line.slice(piece.end, next.start);
   const isLead = LEADS.test(line.slice(0, piece.start)) || /^ ?[)\]]/.test(between);
   if (isLead && next.kind !== 'word' && /^ ?[)\]]?[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*$/.test(between)) return true;
-  if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *-{0,2}[=:>]+ *["'(\[]?$/.test(between);
+  if (next.kind === 'number' || next.kind === 'broken') return /^["')\]]? *-{0,2}[=:>]+ *["'([]?$/.test(between);
   const before = line.slice(0, piece.start);
   return next.kind === 'word' && joining.test(next.text) && (isLead || /[A-Za-z] $/.test(before));
 }
@@ -150,7 +150,7 @@ function findName(line: string, pieces: Piece[], at: number): void {
     if (before.kind !== 'word' || (value !== undefined && before.start < value.unitEnd)) break;
     // `"limits": { "back": 219.5 }` on one line of many: what it is part of belongs to its name.
     if (words.length > 0 && !/^[ .]{0,2}$|^" ?: ?\{ ?"$/.test(between)) break;
-    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*["'(\[]?$/.test(between)) {
+    if (words.length === 0 && !/^["')\]]{0,2}[ \t]*(?:[=:>@-]{0,2}|[.]{2,})[ \t]*["'([]?$/.test(between)) {
       if (!isAloneInCell(line, pieces, back) || !/^ *[,;|\t] *$/.test(between)) break;
     }
     words.unshift(before);
