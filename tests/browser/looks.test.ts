@@ -69,33 +69,27 @@ async function atRest(kept: Buffer): Promise<Buffer> {
   return before;
 }
 
-async function look(scenes: readonly Scene[], language: string, theme: string): Promise<string[]> {
-  await stage.obeyed({ settings: { language, theme } });
-  const wrong: string[] = [];
-  // Away first: an address that differs by its fragment alone would keep the page as it is.
-  await page.goto('about:blank');
-  await page.goto(stage.url);
-  await page.locator('.nav').waitFor();
-  await page.evaluate('document.fonts.ready');
-  for (const { name, go } of scenes) {
-    await go(page);
-    await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
-    const place = placeOf(name, language, theme);
-    if (isKeeping) {
-      mkdirSync(dirname(place.pathname), { recursive: true });
-      writeFileSync(place, await atRest(Buffer.alloc(0)));
-      continue;
-    }
-    const kept = readFileSync(place);
-    const taken = await atRest(kept);
-    const part = difference(taken, kept);
-    // What is wrong is laid beside it.
-    if (part > MOST_DIFFERENT) {
-      writeFileSync(new URL(`looks/wrong-${language}-${theme}-${name}.png`, import.meta.url), taken);
-      wrong.push(`${language} ${theme} ${name}: ${(100 * part).toFixed(1)} % differ`);
-    }
+/** Chooses a theme as Settings does, and waits until the page has it. */
+async function chooseTheme(theme: string): Promise<void> {
+  await stage.obeyed({ settings: { theme } });
+  await page.locator(`html[data-theme=${theme}]`).waitFor();
+}
+
+/** Holds what the page shows against what was kept; says what is wrong with it. */
+async function look(name: string, language: string, theme: string): Promise<string[]> {
+  const place = placeOf(name, language, theme);
+  if (isKeeping) {
+    mkdirSync(dirname(place.pathname), { recursive: true });
+    writeFileSync(place, await atRest(Buffer.alloc(0)));
+    return [];
   }
-  return wrong;
+  const kept = readFileSync(place);
+  const taken = await atRest(kept);
+  const part = difference(taken, kept);
+  if (part <= MOST_DIFFERENT) return [];
+  // What is wrong is laid beside it.
+  writeFileSync(new URL(`looks/wrong-${language}-${theme}-${name}.png`, import.meta.url), taken);
+  return [`${language} ${theme} ${name}: ${(100 * part).toFixed(1)} % differ`];
 }
 
 /** A language has a stage of its own, for its pots are called in it; the themes beside light are looked at in English. */
@@ -105,8 +99,22 @@ const WAYS = languages().named.map(([language]) => ({
 }));
 
 async function lookAll(scenes: readonly Scene[], { language, themes }: (typeof WAYS)[number]): Promise<string[]> {
+  await stage.obeyed({ settings: { language } });
+  // Away first: an address that differs by its fragment alone would keep the page as it is.
+  await page.goto('about:blank');
+  await page.goto(stage.url);
+  await page.locator('.nav').waitFor();
+  await page.evaluate('document.fonts.ready');
   const wrong: string[] = [];
-  for (const theme of themes) wrong.push(...(await look(scenes, language, theme)));
+  for (const { name, go } of scenes) {
+    await go(page);
+    await page.locator('[aria-busy=true]').waitFor({ state: 'detached' });
+    for (const theme of themes) {
+      await chooseTheme(theme);
+      wrong.push(...(await look(name, language, theme)));
+    }
+    await chooseTheme('light');
+  }
   return wrong;
 }
 
