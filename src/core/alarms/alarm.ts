@@ -16,6 +16,8 @@ export interface ListedAlarm {
   /** It began to ask while all sound was off, as it still is. */
   inQuiet?: true;
   since: number;
+  /** When what it was called ahead of came; absent while it has not, and where it was there at once. */
+  cameAt?: number;
   asideUntil: number | null;
   asideReason: string | null;
   /** The numbers behind it. */

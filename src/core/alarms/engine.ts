@@ -21,6 +21,8 @@ export interface AlarmState {
   isReworded?: boolean;
   /** What it was called ahead of has come since it was raised, and was called. */
   hasCome?: boolean;
+  /** When that was, ms; absent where it was so when it was raised. */
+  cameAt?: number;
   /** When it was raised, ms; while pending or clearing, `since` is when that began. */
   raisedAt: number;
   since: number;
@@ -155,6 +157,7 @@ function whileOff(
   state.why = finding.why();
   state.isReworded = false;
   state.hasCome = finding.hasCome === true;
+  delete state.cameAt;
   return [transition(state, 'raised', t)];
 }
 
@@ -205,6 +208,7 @@ function escalate(state: AlarmState, finding: Finding, t: number): AlarmTransiti
 function come(state: AlarmState, t: number): AlarmTransition[] {
   const isNew = state.hasCome !== true;
   state.hasCome = true;
+  if (isNew) state.cameAt = t;
   if (!isNew || !state.answered || state.asideUntil !== null) return [];
   callAgain(state, t);
   return [transition(state, 'returned', t)];
@@ -359,6 +363,7 @@ function listed(state: AlarmState, book: AlarmBook): ListedAlarm {
     ...(state.answeredBy !== undefined && { answeredBy: state.answeredBy }),
     ...(cameInQuiet(state, book) && { inQuiet: true as const }),
     since: state.raisedAt,
+    ...(state.cameAt !== undefined && { cameAt: state.cameAt }),
     asideUntil: state.asideUntil,
     asideReason: state.asideReason,
     why: state.why,

@@ -22,6 +22,8 @@ export interface PanSeen {
   litresShare: number;
   /** Something was poured in within the last minutes, and somebody said so. */
   justPoured: boolean;
+  /** Its climb is its own: it boils, and neither is something cold being warmed in it nor was a tip put into it of late. */
+  climbsByItself: boolean;
   /** What was poured in came out of a pan of which nobody knows the strength, and nothing has shown it since. */
   inDoubt: boolean;
   /** Strength at which this sap counts as scorching, °Bx, and its rise, °C, null while not known. */
@@ -183,7 +185,7 @@ function scorchRisk(situation: PanSituation): Finding | null {
   const { reading, ceilingC, settings } = situation;
   if (reading.stage === 'off') return itIsOver('high');
   if (ceilingC !== null) return ceilingPassed(reading, ceilingC);
-  if (beyondScale(situation) || runsAway(reading)) {
+  if (beyondScale(situation) || runsAway(situation)) {
     return {
       over: true,
       inside: false,
@@ -201,7 +203,7 @@ function scorchRisk(situation: PanSituation): Finding | null {
       : (cooled(situation) ?? fellUnexplained(situation));
   // What is counted off says nothing of how thick it is: no call that stood on that ends by it.
   if (burns.seconds > settings.scorchLeadS && situation.signs.pan.fell !== null) return fellUnexplained(situation);
-  const over = burns.seconds <= settings.scorchLeadS;
+  const over = burns.seconds <= settings.scorchLeadS && !isAheadOfFinish(situation, burns);
   return {
     over,
     inside: burns.seconds > settings.scorchLeadS * 1.5 && !isHardlyCounted(situation, burns) && !situation.inDoubt,
@@ -212,6 +214,16 @@ function scorchRisk(situation: PanSituation): Finding | null {
     why: () => `${burnsWords(situation, burns)}${handWords(situation.handAgeMs)}`,
   };
 }
+
+/**
+ * A fast pan needs less than the lead from its finish to where it burns. Nobody takes it off before its finish, so that is
+ * called first, as long as some warning is left; where no thermometer shows it, whoever counts is called early all the same.
+ */
+const isAheadOfFinish = ({ reachedFinish, byCount, scorch }: PanSeen, { by }: Burns): boolean =>
+  by === 'strength' && !reachedFinish && !byCount && (scorch()?.seconds ?? 0) > LEAST_WARNING_S;
+
+/** A pan that burns so soon is called whatever its finish, s. */
+const LEAST_WARNING_S = 30;
 
 /**
  * A count that is hardly known is no reason to stop calling; a pour or a look at the depth is, and so is a strength that
@@ -275,8 +287,8 @@ function ceilingPassed(reading: PanReading, ceilingC: number): Finding | null {
   };
 }
 
-function runsAway(reading: PanReading): boolean {
-  return reading.rise_c !== null && reading.rise_c > 2 && (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN;
+function runsAway({ reading, climbsByItself }: PanSeen): boolean {
+  return climbsByItself && reading.rise_c !== null && reading.rise_c > 2 && (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN;
 }
 
 function runawayWords(situation: PanSeen): string {

@@ -2,6 +2,7 @@
 import { type AlarmKey, findAlarm, isWaitedFor, isWaiting, observe, panIsOff, timePassed } from '../alarms/engine.ts';
 import { type Finding, PAN_RULES, type PanSituation } from '../alarms/rules.ts';
 import { isCounted } from '../pan/forecast.ts';
+import { climbsByItself } from '../pan/pan-signs.ts';
 import type { ProbeState } from '../pan/reading.ts';
 import { probeState } from './probe-track.ts';
 import { outlookOf } from './readings.ts';
@@ -111,6 +112,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),
     handAgeMs: handAge(state, id, t),
     justPoured: t - course.pouredAt < JUST_POURED_MS,
+    climbsByItself: climbsByItself(state.pans[id]!.track, course, t),
     inDoubt: course.inDoubt,
     portLost: worst !== null && state.ports[worst.port]?.state === 'lost',
     signs: signsOf(state, id, worst, t),

@@ -96,7 +96,8 @@ const HAND_LASTS_MS = 600_000;
 const USELESS_UNTOLD = 0.6;
 /** A wide share is no harm where it is a matter of minutes: one that may be late by less than this is said, s. */
 const MINUTES_S = 900;
-const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
+/** It is reached: no time is left. */
+export const THERE: TimeLeft = { seconds: 0, low: 0, high: 0, sigma: 0 };
 
 /** Time until the pan holds a strength, °Bx; 0 once there, null when not known. */
 export function timeToStrength(look: Look, brix: number): TimeLeft | null {

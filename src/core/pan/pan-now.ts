@@ -1,7 +1,7 @@
 // What is said of a pan at one moment, of which some is worked out only when it is asked for: alarms look every five seconds and want little.
 import { Z80 } from '../quantities/spread.ts';
 import { brixOfWaterPerSugar } from './filter/liquid.ts';
-import { depthMm, evaporation, litresNow, type Look, type TimeLeft, timeToStrength, USEFUL_SHARE } from './forecast.ts';
+import { depthMm, evaporation, litresNow, type Look, THERE, type TimeLeft, timeToStrength, USEFUL_SHARE } from './forecast.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 
 /** How strong a pan is believed to be. */
@@ -68,10 +68,14 @@ export class PanNow implements PanReading {
     return steam === null || steam.sigma > USEFUL_STEAM ? null : steam.kgPerS * 3600;
   }
 
-  /** Until it is too strong for live heat. */
+  /** Until it is too strong for live heat. What its thermometer shows beyond that is there, however belief lags behind. */
   tooStrong(): TimeLeft | null {
-    const { around } = this.#look.setting;
-    return around.waterC === null ? null : timeToStrength(this.#look, around.limits.scorch.brix);
+    const { around, design } = this.#look.setting;
+    const { riseC, brix } = around.limits.scorch;
+    if (around.waterC === null) return null;
+    const isShown = this.probe !== null && this.rise_c !== null && riseC !== null && this.rise_c >= riseC;
+    const left = timeToStrength(this.#look, brix);
+    return left !== null && isShown && design.ceilingC === null ? THERE : left;
   }
 
   get scorch_in_s(): number | null {

@@ -114,6 +114,24 @@ function noteLeap(signs: PanSigns, track: TemperatureTrack, course: Course, end:
   signs.leap = { at: end, fromC: last, heardFrom: course.heardFrom, putIn };
 }
 
+/** By so much in two blocks a tip climbs that was put into something hotter, °C; a pan that burns dry goes on at that. */
+const STEP_C = 2;
+/** The rate of rise looks back so far, ms: there a step looks like a climb. */
+const STEP_SHOWS_MS = 120_000;
+
+/** Whether it climbs by itself at t, ms: boiling long enough for a rate of its own, and not by one step that is over. */
+export function climbsByItself({ blockTimes, blockValues }: TemperatureTrack, course: Course, t: number): boolean {
+  if (course.phase !== 'boiling' || t - course.boilingFrom < BOILS_FOR_MS) return false;
+  const climbed = (i: number): number => blockValues[i]! - (blockValues[i - 2] ?? Infinity);
+  const last = blockTimes.length - 1;
+  if (climbed(last) >= STEP_C) return true;
+  for (let i = last; i > 1 && blockTimes[i]! > t - STEP_SHOWS_MS; i--) if (climbed(i) >= STEP_C) return false;
+  return true;
+}
+
+/** Before this the rate is still that of the climb to the boil, ms. */
+const BOILS_FOR_MS = 30_000;
+
 interface Seen {
   shape: LastMinutes;
   /** Standard deviation of a mean of half a minute, °C. */

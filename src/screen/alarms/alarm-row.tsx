@@ -16,10 +16,9 @@ import { isNarrow } from './narrow.ts';
 import { showCalled } from '../pans/called-pan.ts';
 
 function stateWords(alarm: AlarmView, now: Now): string {
-  const since = say('alarms.since', {
-    time: timeOfDay(now, alarm.since),
-    length: lengthOfTime((now.t - alarm.since) / 1000),
-  });
+  // What burns is said since it burns, not since it was about to.
+  const from = alarm.cameAt ?? alarm.since;
+  const since = say('alarms.since', { time: timeOfDay(now, from), length: lengthOfTime((now.t - from) / 1000) });
   if (alarm.asideUntil !== null) {
     const time = timeOfDay(now, alarm.asideUntil);
     const reason = alarm.asideReason ?? '';

@@ -56,6 +56,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
     shallow: null,
     litresShare: 0.08,
     justPoured: false,
+    climbsByItself: true,
     inDoubt: false,
     byCount: false,
     handAgeMs: null,
@@ -71,7 +72,8 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
 const ruleOf = (alarm: AlarmName) => PAN_RULES.find((rule) => rule.alarm === alarm)!;
 
 function found(alarm: AlarmName, reading: Partial<PanReading>, over?: Partial<PanSituation>): Finding | null {
-  return ruleOf(alarm).find(situation(reading, over));
+  // Before its finish a pan is hardly ever about to burn.
+  return ruleOf(alarm).find(situation(reading, { reachedFinish: alarm === 'scorch-risk', ...over }));
 }
 
 /** over, inside, between (the deadband), or not known */
@@ -207,7 +209,7 @@ test.each([
     const events: string[] = [];
     for (let t = 0; t < 3_600_000; t += 1000) {
       const around = 0.1 * Math.sin(t / 60_000) + 0.06 * nextNormal(stream);
-      const made = observe(book, { alarm, pan: 'p1' }, rule, rule.find(situation(reading(around))), t);
+      const made = observe(book, { alarm, pan: 'p1' }, rule, found(alarm, reading(around)), t);
       events.push(...made.map(({ event }) => event));
     }
     expect(events).toEqual(['raised']);
@@ -251,6 +253,23 @@ test('a pan that is about to burn says which of its limits it nears, with the nu
   expect(burningWhy({ rise_c: 2.5, rate_c_per_min: 4.2 })).toBe('rises too fast: 4.2 °C/min, rise 2.5 °C');
   expect(burningWhy({ temperature_c: 94.7 }, { ceilingC: 94 })).toBe('over its ceiling: 94.7 °C, ceiling 94 °C');
   expect(burningWhy({ temperature_c: 95 }, { ceilingC: 94.4 })).toBe('over its ceiling: 95.0 °C, ceiling 94.4 °C');
+});
+
+test('a climb that is warming up after a pour, or a tip that was put in, is none that runs away', () => {
+  const climb = { rise_c: 2.5, rate_c_per_min: 4.2 };
+  expect(side('scorch-risk', climb)).toBe('over');
+  expect(side('scorch-risk', climb, { climbsByItself: false })).toBe('inside');
+});
+
+test('before its finish a pan that a thermometer shows is about to burn by its strength only where hardly a moment is left', () => {
+  const early = { reachedFinish: false };
+  expect(side('scorch-risk', { scorch_in_s: 240 }, early)).toBe('between');
+  expect(side('scorch-risk', { scorch_in_s: 361 }, early)).toBe('inside');
+  expect(side('scorch-risk', { scorch_in_s: 30 }, early)).toBe('over');
+  expect(side('scorch-risk', { scorch_in_s: 240 }, { ...early, byCount: true })).toBe('over');
+  expect(side('scorch-risk', { rise_c: 6.9 }, early)).toBe('over');
+  const shallow = bare(200, 180, 230);
+  expect(side('scorch-risk', { scorch_in_s: null }, { ...early, shallow, litresShare: 0.1 })).toBe('over');
 });
 
 test('of two limits the one that comes first is named', () => {
