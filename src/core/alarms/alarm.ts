@@ -42,3 +42,29 @@ export const foremost = <One extends Pick<ListedAlarm, 'alarm' | 'priority'>>(
   standing: readonly One[],
 ): One | undefined =>
   standing.find(({ alarm, priority }) => alarm === 'scorch-risk' && priority === 'high') ?? standing[0];
+
+type Placed = Pick<ListedAlarm, 'alarm' | 'pan' | 'priority' | 'condition' | 'answered' | 'asideUntil'>;
+
+/** Whether it calls its pan for its finish, reached or soon, and stands. */
+export const isOfFinish = ({ alarm, condition }: Pick<ListedAlarm, 'alarm' | 'condition'>): boolean =>
+  condition === 'active' && (alarm === 'near-finish' || alarm === 'finish' || alarm === 'past-finish');
+
+/**
+ * The same in the same order, but what runs low stands behind what calls the same pan for its finish, where both are as
+ * urgent and neither has been seen, or both: whoever goes there takes it off, and pours nothing in.
+ */
+export function lowBehindFinish<One extends Placed>(alarms: readonly One[]): One[] {
+  const list = [...alarms];
+  for (const low of alarms.filter(({ alarm, condition }) => alarm === 'low-level' && condition === 'active')) {
+    const behind = list.findLastIndex((one) => isOfFinish(one) && isAsUrgent(one, low));
+    const place = list.indexOf(low);
+    if (behind > place) list.splice(behind, 0, ...list.splice(place, 1));
+  }
+  return list;
+}
+
+const isAsUrgent = (one: Placed, low: Placed): boolean =>
+  one.pan === low.pan &&
+  one.priority === low.priority &&
+  one.answered === low.answered &&
+  (one.asideUntil === null) === (low.asideUntil === null);

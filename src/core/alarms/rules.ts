@@ -288,7 +288,12 @@ function ceilingPassed(reading: PanReading, ceilingC: number): Finding | null {
 }
 
 function runsAway({ reading, climbsByItself }: PanSeen): boolean {
-  return climbsByItself && reading.rise_c !== null && reading.rise_c > 2 && (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN;
+  return (
+    climbsByItself &&
+    reading.rise_c !== null &&
+    reading.rise_c > 2 &&
+    (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN
+  );
 }
 
 function runawayWords(situation: PanSeen): string {
@@ -302,10 +307,11 @@ function runawayWords(situation: PanSeen): string {
 /** A depth known to this share calls as loud as it can. */
 const SURE_DEPTH = 0.25;
 
-function lowLevel({ reading, settings, minDepthMm, litresShare, justPoured }: PanSituation): Finding | null {
+function lowLevel(situation: PanSituation): Finding | null {
+  const { reading, settings, minDepthMm, litresShare, justPoured } = situation;
   if (reading.stage === 'off') return itIsOver('medium');
   const left = reading.top_up_in_s;
-  if (left === null) return justPoured ? itIsOver('medium') : null;
+  if (left === null) return justPoured ? itIsOver('medium') : fellUnexplained(situation);
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,

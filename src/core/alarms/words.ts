@@ -112,6 +112,7 @@ const TITLES_BEFORE: Partial<Record<AlarmName, string>> = {
   finish: 'Was at its finish',
   'past-finish': 'Was past its finish',
   'scorch-risk': 'Was burning, or about to',
+  'low-level': 'Was running low',
 };
 const FELL = {
   means: 'It may be thinner now, or the probe does not show it any more: it is watched again once that is known.',
@@ -125,12 +126,12 @@ const LOW_AND_THICK = {
 };
 
 /**
- * The words of an alarm as its pan stands now; `reading` is null for one that is about no pan, and `why` is what the call
- * stands on.
+ * The words of an alarm as its pan stands now; `reading` is null for one that is about no pan, `why` is what the call
+ * stands on, and `isNearlySyrup` whether the pan is called for its finish as well.
  */
-export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = ''): AlarmWords {
+export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = '', isNearlySyrup = false): AlarmWords {
   if (why.endsWith(FELL_ENDS)) return { title: TITLES_BEFORE[alarm] ?? ALARM_WORDS[alarm].title, ...FELL };
-  if (alarm === 'low-level' && (reading?.stage === 'near-finish' || reading?.stage === 'finished'))
+  if (alarm === 'low-level' && (isNearlySyrup || reading?.stage === 'near-finish' || reading?.stage === 'finished'))
     return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];
   if (isBurnt(reading.temperature_c)) return BURNT;

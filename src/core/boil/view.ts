@@ -1,5 +1,5 @@
 // What a screen is shown of a boil at one moment: readings, limits, water, probes, ports, alarms, marks and the next thing.
-import type { ListedAlarm } from '../alarms/alarm.ts';
+import { isOfFinish, type ListedAlarm, lowBehindFinish } from '../alarms/alarm.ts';
 import { type AlarmBook, listAlarms, soundNow, unansweredHigh, type UnansweredHigh } from '../alarms/engine.ts';
 import { alarmWords, type AlarmWords } from '../alarms/words.ts';
 import { type Advice, adviceOn } from './advice.ts';
@@ -190,11 +190,14 @@ export function callsView(
   t: number,
   readings: readonly PanReading[] = [],
 ): Pick<BoilView, 'alarms' | 'sound' | 'unanswered'> {
+  const listed = lowBehindFinish(listAlarms(book));
+  const ofFinish = listed.filter(isOfFinish);
   return {
-    alarms: listAlarms(book).map((alarm) => ({
-      ...alarm,
-      ...alarmWords(alarm.alarm, readings.find(({ pan }) => pan === alarm.pan) ?? null, alarm.why),
-    })),
+    alarms: listed.map((alarm) => {
+      const reading = readings.find(({ pan }) => pan === alarm.pan) ?? null;
+      const isNearlySyrup = ofFinish.some(({ pan }) => pan === alarm.pan);
+      return { ...alarm, ...alarmWords(alarm.alarm, reading, alarm.why, isNearlySyrup) };
+    }),
     sound: {
       priority: soundNow(book, t),
       silencedUntil: book.silencedUntil,

@@ -34,8 +34,8 @@ export function isAside(alarm: AlarmView): boolean {
 const isBurning = ({ alarm, priority }: AlarmView): boolean => alarm === 'scorch-risk' && priority === 'high';
 
 /**
- * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest
- * first. What a worse call of its pan stands for is left out: one thing calls once.
+ * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns first, and the rest
+ * as the host lists them: the oldest first. What a worse call of its pan stands for is left out: one thing calls once.
  */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   return uncovered(alarms).sort(
@@ -44,8 +44,7 @@ export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
       Number(a.answered) - Number(b.answered) ||
       RANK[a.priority] - RANK[b.priority] ||
-      Number(isBurning(b)) - Number(isBurning(a)) ||
-      a.since - b.since,
+      Number(isBurning(b)) - Number(isBurning(a)),
   );
 }
 

@@ -67,3 +67,8 @@ test('who has seen that a pan is about to burn is called again, once, when it bu
   expect(state.book.alarms.find(({ alarm }) => alarm === 'scorch-risk')).toMatchObject({ answered: false });
   expect(boil(false).again).toEqual([]);
 });
+
+test('a pan that runs low and is called for its finish is not topped up, whatever its stage says', () => {
+  const { todo } = alarmWords('low-level', { ...reading, stage: 'thickening' }, '', true);
+  expect(todo).toContain('Sap poured in now would thin it again');
+});
