@@ -37,6 +37,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     doubt: null,
     refused: null,
     weighed: false,
+    seenAs: null,
     countsAs: null,
     reminded: false,
     corrections: [],

@@ -40,8 +40,10 @@ export function questionAmounts(state: BoilState, t: number): void {
   for (const place of unweighed) {
     const kept = state.marks[place]!;
     if (kept.mark.kind !== 'top-up' || kept.weighed) continue;
-    const { litres } = kept.mark;
-    if (litres === undefined || t - kept.at > AGAIN_WITHIN_MS) kept.weighed = true;
+    const { litres, sure, corrects } = kept.mark;
+    // Who corrects a note, or says that it is so, has thought about it.
+    const isMeant = sure === true || corrects !== undefined;
+    if (litres === undefined || isMeant || t - kept.at > AGAIN_WITHIN_MS) kept.weighed = true;
     else weigh(state, kept, { ...kept.mark, litres }, t);
   }
   state.standing.unweighed = unweighed.filter((place) => !state.marks[place]!.weighed);
@@ -54,13 +56,21 @@ function weigh(state: BoilState, kept: KeptMark, mark: TopUp, t: number): void {
   const off = Math.log(mark.litres / seen.litres);
   if (Math.abs(off) <= DOUBTED_SIGMAS * Math.hypot(LITRES_SHARE, seen.share)) return;
   kept.questioned = true;
-  kept.countsAs = seen.litres;
+  kept.seenAs = seen.litres;
+  kept.countsAs = seen.litres * Math.exp(off * shareOfNote(off, seen.share));
   takeOutOfPast(boilingOf(state), keyOf(state, kept));
-  happenByMark(state, kept, [pourOf(state, kept, { ...mark, litres: seen.litres }, seen.share)]);
+  happenByMark(state, kept, [pourOf(state, kept, { ...mark, litres: kept.countsAs }, seen.share)]);
   const { name } = state.designs[mark.pan]!;
-  const sentence = `${name}: ${mark.litres} L were noted, but it cooled as by about ${seen.litres.toFixed(1)} L, which is what counts. Please note once more how much it was: that counts.`;
+  const [noted, cooled, counts] = [`${mark.litres} L`, `${seen.litres.toFixed(1)} L`, `${kept.countsAs.toFixed(1)} L`];
+  const sentence = `${name}: you noted ${noted}, but it cooled as by about ${cooled}. If ${noted} is right, note it once more: that counts. Until then it counts as about ${counts}.`;
   kept.doubt = sentence;
   state.notices.push({ t, sentence });
+}
+
+/** How much of a contradicted note still counts, its error being as large as it must be for the two to agree: less, the further off it is. */
+function shareOfNote(off: number, seenShare: number): number {
+  const notedShare = Math.abs(off) / DOUBTED_SIGMAS;
+  return seenShare ** 2 / (seenShare ** 2 + notedShare ** 2);
 }
 
 /** What the fire had to warm until it boiled again, as litres of such sap; null while or where that cannot be told. */
@@ -132,7 +142,7 @@ export function answersAmount(state: BoilState, { mark, at, t }: KeptMark): Kept
   );
   if (asked === undefined || t - asked.t > AGAIN_WITHIN_MS) return null;
   const typedAgain = mark.happened === undefined || Math.abs(at - asked.at) < NOTED_BEFORE_MS;
-  const said = [asked.countsAs!, (asked.mark as TopUp).litres];
+  const said = [asked.countsAs!, asked.seenAs!, (asked.mark as TopUp).litres];
   return typedAgain && said.some((one) => Math.abs(Math.log(litres / one)) < ALIKE_SHARE) ? asked : null;
 }
 
@@ -140,6 +150,7 @@ export function answersAmount(state: BoilState, { mark, at, t }: KeptMark): Kept
 export function takeAnswer(state: BoilState, asked: KeptMark, kept: KeptMark): void {
   takeBack(state, asked, kept.t);
   asked.countsAs = null;
+  asked.seenAs = null;
   kept.at = asked.at;
   kept.weighed = true;
 }

@@ -40,8 +40,9 @@ export interface KeptMark {
   wild: boolean;
   /** What there is to ask about it, in a sentence; said where it is questioned. Null for nothing. */
   doubt: string | null;
-  /** An amount that was held against what its pan's thermometer showed; litres that count in its place while it is asked about. */
+  /** An amount that was held against what its pan's thermometer showed; while it is asked about, litres that this told and that count. */
   weighed: boolean;
+  seenAs: number | null;
   countsAs: number | null;
   /** A reminder that has been called. */
   reminded: boolean;

@@ -17,6 +17,7 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   doubt: null,
   refused: null,
   weighed: false,
+  seenAs: null,
   countsAs: null,
   reminded: false,
   corrections: [],

@@ -1,4 +1,4 @@
-// An amount that its pan's dip contradicts by half or double is asked about, counts as what was seen, and a second word counts.
+// An amount that its pan's dip contradicts by half or double is asked about, counts as the two weighed, and a second word counts.
 import { expect, test } from 'vitest';
 import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import type { BoilState } from '../../../src/core/boil/fold.ts';
@@ -52,19 +52,36 @@ test('what was noted as it was is not asked about, nor is an eighth more or less
   }
 });
 
-test.each([0.25, 3.5])('%d times as much as was poured is asked about, and counts as what was seen', (factor) => {
-  const state = after(pour(factor * POURED_L, typedAt));
-  expect(asked(state)).toBe(1);
-  expect(boilView(state, UNTIL).marks.at(-1)!.questioned).toBe(true);
-  expect(state.notices.at(-1)!.sentence).toContain('Please note once more how much it was');
-  const right = litresOf(after(pour(POURED_L, typedAt)));
-  expect(Math.abs(litresOf(state) - right)).toBeLessThan(1.2);
-});
+test.each([0.25, 3.5])(
+  '%d times as much as was poured is asked about, with both amounts, and is weighed against what was seen',
+  (factor) => {
+    const state = after(pour(factor * POURED_L, typedAt));
+    expect(asked(state)).toBe(1);
+    expect(boilView(state, UNTIL).marks.at(-1)!.questioned).toBe(true);
+    const noted = `${factor * POURED_L} L`;
+    const { sentence } = state.notices.at(-1)!;
+    expect(sentence).toContain(`you noted ${noted}, but it cooled as by about `);
+    expect(sentence).toContain(`If ${noted} is right, note it once more`);
+    const { seenAs, countsAs } = state.marks.at(-1)!;
+    expect(Math.sign(countsAs! - seenAs!)).toBe(Math.sign(factor - 1));
+    const right = litresOf(after(pour(POURED_L, typedAt)));
+    expect(Math.abs(litresOf(state) - right)).toBeLessThan(1.2);
+  },
+);
+
+test.each([{ sure: true }, { corrects: 'before' }])(
+  'who corrects an amount, or says that it is so, is not asked',
+  (over) => {
+    const state = after(pour(10.5, typedAt, over));
+    expect(asked(state)).toBe(0);
+    expect(litresOf(state)).toBeGreaterThan(litresOf(after(pour(10.5, typedAt))) + 4);
+  },
+);
 
 test('said again after being asked it counts as it was said, and is not asked about again', () => {
   const wrong = pour(10.5, typedAt);
   const again = pour(10.5, POURED_AT + 18 * MINUTE_MS, { id: 'again' });
   const state = after(wrong, again);
   expect(litresOf(state)).toBeGreaterThan(litresOf(after(wrong)) + 4);
-  expect(state.notices.filter(({ sentence }) => sentence.includes('once more')).length).toBe(1);
+  expect(state.notices.filter(({ sentence }) => sentence.includes('note it once more')).length).toBe(1);
 });
