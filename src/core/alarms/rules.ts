@@ -1,7 +1,7 @@
 // What each alarm of a pan looks at: limits, deadbands and delays as a table over one situation.
 import type { AlarmName, Priority } from '../boil/entries.ts';
 import type { TimeLeft } from '../pan/forecast.ts';
-import { fellWords, isBurning } from './words.ts';
+import { fellWords, isBurning, MAY_BE_LOW } from './words.ts';
 import { BARE_DEPTH_MM } from '../pan/pan-reading.ts';
 import type { PanReading } from '../pan/reading.ts';
 import { isThick, SIGN_RULES, type SignsSeen } from './sign-rules.ts';
@@ -18,6 +18,8 @@ export interface PanSeen {
   finish: TimeLeft | null;
   scorch: () => TimeLeft | null;
   shallow: TimeLeft | null;
+  /** Seconds until it may be low by a count, however unsure; null where nobody told of an amount. */
+  mayBeLow: () => number | null;
   /** Share to which the litres are known. */
   litresShare: number;
   /** Something was poured in within the last minutes, and somebody said so. */
@@ -311,7 +313,7 @@ function lowLevel(situation: PanSituation): Finding | null {
   const { reading, settings, minDepthMm, litresShare, justPoured } = situation;
   if (reading.stage === 'off') return itIsOver('medium');
   const left = reading.top_up_in_s;
-  if (left === null) return justPoured ? itIsOver('medium') : fellUnexplained(situation);
+  if (left === null) return fellUnexplained(situation) ?? lowByCount(situation);
   return {
     over: left <= settings.lowLevelLeadS,
     inside: left > settings.lowLevelLeadS * 1.3,
@@ -319,6 +321,22 @@ function lowLevel(situation: PanSituation): Finding | null {
     priority: left === 0 && litresShare < SURE_DEPTH ? 'high' : 'medium',
     why: () =>
       `${digits(reading.depth_mm ?? 0, 0)} mm deep, ${left > 0 ? `down to ${digits(minDepthMm, 0)} mm in about ${minutes(left)} min` : `the least is ${digits(minDepthMm, 0)} mm`}`,
+  };
+}
+
+/**
+ * Of a pan that no thermometer shows, and of which the depth is not known, the count is all there is: it calls to look, as
+ * unsure as it is, rather than let the pan boil dry. Where its strength is known that tells.
+ */
+function lowByCount({ reading, settings, byCount, justPoured, mayBeLow }: PanSituation): Finding | null {
+  const left = byCount && reading.brix === null ? mayBeLow() : null;
+  if (left === null) return justPoured ? itIsOver('medium') : null;
+  return {
+    over: left <= settings.lowLevelLeadS,
+    inside: left > settings.lowLevelLeadS * 1.3,
+    atOnce: justPoured,
+    priority: 'medium',
+    why: () => MAY_BE_LOW,
   };
 }
 

@@ -125,12 +125,21 @@ const LOW_AND_THICK = {
   todo: 'Turn the flame down, or pour it into a smaller pot. Sap poured in now would thin it again.',
 };
 
+/** Why a pan is called of which nobody knows how much is left. */
+export const MAY_BE_LOW = 'may be low, by what went in and boiled away: look how deep it is';
+const LOW_BY_COUNT: AlarmWords = {
+  title: 'May be low',
+  means: 'No thermometer shows this pan: by what went in and boiled away, little may be left. A shallow pan burns.',
+  todo: 'Look how deep it is, and note that. If it is low, top up, or turn the flame down.',
+};
+
 /**
  * The words of an alarm as its pan stands now; `reading` is null for one that is about no pan, `why` is what the call
  * stands on, and `isNearlySyrup` whether the pan is called for its finish as well.
  */
 export function alarmWords(alarm: AlarmName, reading: PanReading | null, why = '', isNearlySyrup = false): AlarmWords {
   if (why.endsWith(FELL_ENDS)) return { title: TITLES_BEFORE[alarm] ?? ALARM_WORDS[alarm].title, ...FELL };
+  if (why === MAY_BE_LOW) return LOW_BY_COUNT;
   if (alarm === 'low-level' && (isNearlySyrup || reading?.stage === 'near-finish' || reading?.stage === 'finished'))
     return { ...ALARM_WORDS[alarm], ...LOW_AND_THICK };
   if (alarm !== 'scorch-risk' || reading === null) return ALARM_WORDS[alarm];

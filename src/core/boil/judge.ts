@@ -108,6 +108,7 @@ function situationOf(state: BoilState, id: string, settings: LeadTimes, t: numbe
     finish: outlook.finish,
     scorch: () => reading.tooStrong(),
     shallow: outlook.shallow,
+    mayBeLow: () => reading.mayBeLow(),
     litresShare: outlook.litresShare,
     byCount: isCounted(state.pans[id]!, design.ceilingC, t),
     handAgeMs: handAge(state, id, t),

@@ -119,6 +119,18 @@ export function timeToStrength(look: Look, brix: number): TimeLeft | null {
 export const timeToDepth = (look: Look, mm: number): TimeLeft | null =>
   look.litresShare >= USEFUL_SHARE ? null : countToDepth(look, mm);
 
+/**
+ * Time until a pan that no thermometer shows may be low, counted by the middle of what went in and boiled away, however
+ * unsure: to a depth, mm, or in a vessel that nobody described until it would be as thick as its finish. null where nobody
+ * told of an amount.
+ */
+export function countToLow(look: Look, mm: number): number | null {
+  const { now, setting } = look;
+  if (now === null || !look.heated || look.litresShare === Infinity) return null;
+  const u = waterAtDepth(now, setting, mm) ?? waterPerSugar(setting.around.limits.finish.brix);
+  return Math.max(0, secondsFor(look, now, waterOf(now) - u));
+}
+
 /** The same however badly the litres are known, as long as somebody told of them: its range says how badly. */
 export function countToDepth(look: Look, mm: number): TimeLeft | null {
   const { now } = look;
@@ -143,6 +155,15 @@ export function waterAtDepth(now: Belief, { design }: Setting, mm: number): numb
   let u = waterOf(now);
   for (let round = 0; round < 2; round++) u = massOfLitres(litres / HOT_VOLUME, 100 / (1 + Math.max(0, u))) / sugar - 1;
   return u;
+}
+
+/** Seconds for so much water per sugar to go, kg/kg, by the middle alone; what is owed to what is cold comes first. */
+function secondsFor({ pan: { course }, setting, t }: Look, { x }: Belief, over: number): number {
+  const sugar = Math.exp(x[SUGAR]!);
+  const perS = (Math.max(1e-9, intensity(course, setting)) * Math.exp(x[LEVEL]!)) / sugar;
+  const owed = setting.design.ceilingC === null ? (course.debtKg ?? 0) / sugar : 0;
+  const { lastsS } = FIRES[setting.design.heatKind];
+  return secondsOfHeat((Math.max(0, over) + owed) / perS, x[FIRE]!, lastsS) - (t - course.t) / 1000;
 }
 
 /** Time for so much water per sugar to go, kg/kg; `slopes` say how that hangs on the state. */

@@ -1,7 +1,17 @@
 // What is said of a pan at one moment, of which some is worked out only when it is asked for: alarms look every five seconds and want little.
 import { Z80 } from '../quantities/spread.ts';
 import { brixOfWaterPerSugar } from './filter/liquid.ts';
-import { depthMm, evaporation, litresNow, type Look, THERE, type TimeLeft, timeToStrength, USEFUL_SHARE } from './forecast.ts';
+import {
+  countToLow,
+  depthMm,
+  evaporation,
+  litresNow,
+  type Look,
+  THERE,
+  type TimeLeft,
+  timeToStrength,
+  USEFUL_SHARE,
+} from './forecast.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 
 /** How strong a pan is believed to be. */
@@ -76,6 +86,11 @@ export class PanNow implements PanReading {
     const isShown = this.probe !== null && this.rise_c !== null && riseC !== null && this.rise_c >= riseC;
     const left = timeToStrength(this.#look, brix);
     return left !== null && isShown && design.ceilingC === null ? THERE : left;
+  }
+
+  /** Until it may be low by a count that is too unsure to be said as a time, s. */
+  mayBeLow(): number | null {
+    return countToLow(this.#look, this.#look.setting.design.minDepthMm);
   }
 
   get scorch_in_s(): number | null {

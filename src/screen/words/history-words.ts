@@ -15,16 +15,17 @@ export function raisingWords(raising: RaisingShown, now: Now): string {
   return calledWords({ ...raising, title: standing?.title ?? alarmTitle(alarm) }, now.header);
 }
 
-/** What became of it, in order of time: answered or not, put aside, over or still there. */
+/** What became of it, in order of time: answered or not, put aside, over or still there, now or when the boil was ended. */
 export function courseWords(raising: RaisingShown, now: Now): string[] {
   const { raisedAt, answeredAt, clearedAt } = raising;
+  const isStanding = clearedAt === null && !now.ended;
   const seen =
     answeredAt === null
-      ? { at: raisedAt, words: say(clearedAt === null ? 'history.not_seen' : 'history.never_seen') }
+      ? { at: raisedAt, words: say(isStanding ? 'history.not_seen' : 'history.never_seen') }
       : { at: answeredAt, words: say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) }) };
   const over =
     clearedAt === null
-      ? { at: Number.MAX_SAFE_INTEGER, words: say('history.still_there') }
+      ? { at: Number.MAX_SAFE_INTEGER, words: say(isStanding ? 'history.still_there' : 'history.stood_at_end') }
       : { at: clearedAt, words: say('history.over', { time: timeOfDay(now, clearedAt) }) };
   const asides = raising.asides.map((aside) => ({ at: aside.at, words: asideWords(aside, now) }));
   const quiet = raising.inQuiet === true ? [say('history.in_quiet')] : [];

@@ -54,6 +54,7 @@ function situation(reading: Partial<PanReading>, over: Partial<PanSituation> = {
         ? null
         : around(reading.scorch_in_s ?? boiling.scorch_in_s!),
     shallow: null,
+    mayBeLow: () => null,
     litresShare: 0.08,
     justPoured: false,
     climbsByItself: true,

@@ -54,6 +54,12 @@ test('its course says what was done and when', () => {
   ]);
 });
 
+test('of a boil that is over a call that nobody ended stood at its end, and is seen by nobody any more', () => {
+  expect(courseWords(raising, { ...moment, ended: true })).toEqual(['not seen', 'stood at the end of the boil']);
+  const over = { ...raising, clearedAt: 25 * minute };
+  expect(courseWords(over, { ...moment, ended: true })).toEqual(['not seen', 'over at 07:55']);
+});
+
 test('what was over before anybody saw it is told in that order', () => {
   const late = { ...raising, answeredAt: 38 * minute, clearedAt: 21 * minute };
   expect(courseWords(late, moment)).toEqual(['over at 07:51', 'seen after 28\u00a0min']);
