@@ -12,6 +12,10 @@ export interface EndForm {
   measured: { syrup: boolean; brix: boolean };
   /** Nothing shows that all of it became syrup: then what the sap could have given is not offered as what it gave. */
   broken_off: boolean;
+  /** What was drawn off as syrup, measured or as the pans show, L; null where nothing was, or where one drawing-off is of nobody knows how much. */
+  drawn_litres: number | null;
+  /** Several kinds of sap were boiled, and no draw-off says which of them became the syrup. */
+  asks_draw_off: boolean;
   /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
   jars: { litres: number; count: number } | null;
   fuel: {
@@ -43,6 +47,8 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
       brix: read !== null || isBrixSaid(facts),
     },
     broken_off: brokenOff,
+    drawn_litres: drawnAsSyrup(facts),
+    asks_draw_off: facts.saps.length > 1 && facts.taken.length === 0 && facts.takenUntold.length === 0,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
     asks_sap: figures.sap_litres === null,
@@ -73,9 +79,13 @@ function isBrixSaid({ taken, left }: BoilFacts): boolean {
  * What somebody measured and drew off as syrup, L: it leads over what the sap could give, though nobody can say what was
  * left in the pan. null where nothing was, or where one drawing-off was not measured.
  */
-function drawnOff({ taken, takenUntold }: BoilFacts): number | null {
+function drawnOff(facts: BoilFacts): number | null {
+  return facts.taken.filter(isSyrup).every(({ measured }) => measured) ? drawnAsSyrup(facts) : null;
+}
+
+function drawnAsSyrup({ taken, takenUntold }: BoilFacts): number | null {
   const syrup = taken.filter(isSyrup);
-  if (syrup.length === 0 || takenUntold.length > 0 || !syrup.every(({ measured }) => measured)) return null;
+  if (syrup.length === 0 || takenUntold.length > 0) return null;
   return syrup.reduce((sum, { litres }) => sum + litres, 0);
 }
 

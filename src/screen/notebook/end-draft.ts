@@ -3,7 +3,7 @@ import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { brixOf, litresOf, litresShown, strengthShown, typedNumber } from '../words/amounts.ts';
+import { brixOf, litresOf, litresShown, strengthShown, typedNumber, volume } from '../words/amounts.ts';
 import { jarsExample, jarsTyped, jarsWords } from '../words/jar-words.ts';
 import { retyped, typedQuantities } from '../boil/draft-units.ts';
 import { inField } from '../language/numbers.ts';
@@ -40,6 +40,17 @@ export function fuelAsked({ fuel }: EndForm, page: BoilPage): EndForm['fuel'] {
 /** Whether somebody has said what came of the boil: then what they left empty is not asked of them again, and no guess is shown. */
 export const isAnswered = ({ syrup, jars, fuel, sap }: BoilPage): boolean =>
   [syrup, jars, fuel, sap].some((part) => part !== undefined);
+
+/** What nobody may take the form for while it is unanswered: that all of it became syrup, or that it is known of which sap. */
+export function endRemarks(form: EndForm, page: BoilPage, settings: Settings): string[] {
+  if (isAnswered(page)) return [];
+  const drawn = form.drawn_litres;
+  const brokenOff =
+    drawn === null
+      ? say('notebook.end.broken_off')
+      : say('notebook.end.broken_off_drawn', { syrup: volume(drawn, settings, 2) });
+  return [...(form.broken_off ? [brokenOff] : []), ...(form.asks_draw_off ? [say('notebook.end.which_pan')] : [])];
+}
 
 /** Each field as it was kept, or as somebody measured and noted it where nobody has answered yet; empty where neither tells it. */
 export function endDraft(form: EndForm, page: BoilPage, settings: Settings): EndDraft {

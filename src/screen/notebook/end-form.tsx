@@ -6,7 +6,7 @@ import { sessionSignal } from '../client/session-signal.ts';
 import { sayDone, settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
 import { unitSymbols } from '../words/amounts.ts';
-import { endDraft, endDraftInHand, endGuesses, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
+import { endDraft, endDraftInHand, endGuesses, endRemarks, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
 import type { EndDraft, EndField, EndInHand } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
@@ -93,7 +93,9 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
     >
       <h2>{say('notebook.end.title')}</h2>
       <p>{howWords(page, begun, guesses)}</p>
-      {form.broken_off && !isAnswered(page) && <p>{say('notebook.end.broken_off')}</p>}
+      {endRemarks(form, page, settings.value).map((remark) => (
+        <p key={remark}>{remark}</p>
+      ))}
       <div class="fields">
         <NumberInput
           field="syrup"

@@ -142,3 +142,20 @@ test('of a boil of minutes the water an hour is not known', () => {
   expect(rate(6)).toBeNull();
   expect(rate(60)).toBeCloseTo(37, 0);
 });
+
+test('of a boil that was broken off what was drawn off as syrup is told, and not where one drawing-off is unknown', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const syrup = { ...thin, pan: 'p1', litres: 0.4, brix: 67 };
+  const called = { ...facts, taken: [syrup], left: [], leftUntold: ['Front pot'], outcomes: ['finished' as const] };
+  expect(formOf(called)).toMatchObject({ broken_off: true, drawn_litres: 0.4 });
+  expect(formOf({ ...called, takenUntold: ['Back pot'] }).drawn_litres).toBeNull();
+  expect(formOf({ ...called, taken: [thin] }).drawn_litres).toBeNull();
+});
+
+test('of several kinds of sap a draw-off is asked for where none was noted, and of one kind none', () => {
+  const facts = factsOfEntries(header, [filled]);
+  expect(formOf(facts).asks_draw_off).toBe(false);
+  const two = { ...facts, saps: ['maple', 'birch'] as BoilFacts['saps'] };
+  expect(formOf(two).asks_draw_off).toBe(true);
+  expect(formOf({ ...two, taken: [thin] }).asks_draw_off).toBe(false);
+});

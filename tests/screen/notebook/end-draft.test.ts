@@ -3,7 +3,7 @@ import { afterEach, expect, test } from 'vitest';
 import type { BoilPage, EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { language } from '../../../src/screen/language/language.ts';
-import { endDraft, endDraftInHand, endGuesses, endTyped } from '../../../src/screen/notebook/end-draft.ts';
+import { endDraft, endDraftInHand, endGuesses, endRemarks, endTyped } from '../../../src/screen/notebook/end-draft.ts';
 import type { EndTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
@@ -15,6 +15,8 @@ const form: EndForm = {
   syrup_brix: 66.9,
   measured: { syrup: true, brix: true },
   broken_off: false,
+  drawn_litres: null,
+  asks_draw_off: false,
   jars: { litres: 0.25, count: 12 },
   fuel: { kind: 'propane', ask: 'after_kg', before_kg: 12, likely: 8 },
   asks_sap: true,
@@ -80,6 +82,8 @@ test('what nobody can tell is left empty and stays not known', () => {
       syrup_brix: null,
       measured: { syrup: false, brix: false },
       broken_off: true,
+      drawn_litres: null,
+      asks_draw_off: false,
       jars: null,
       asks_sap: false,
     },
@@ -88,6 +92,21 @@ test('what nobody can tell is left empty and stays not known', () => {
   const draft = endDraft(unknown, {}, metric);
   expect(Object.values(draft).join('')).toBe('');
   expect(pageOf(endTyped(draft, unknown, {}, metric), { taste: 'sweet' })).toEqual({ taste: 'sweet' });
+});
+
+test('of a boil that was broken off it is said what was drawn off, where that is known', () => {
+  const brokenOff = { ...form, broken_off: true };
+  expect(endRemarks(form, {}, metric)).toEqual([]);
+  expect(endRemarks(brokenOff, {}, metric)).toEqual([expect.stringMatching(/no syrup is filled in/u)]);
+  const [said] = endRemarks({ ...brokenOff, drawn_litres: 3.0712 }, {}, metric);
+  expect(said).toContain('3.07\u00a0L of syrup were drawn off');
+  expect(said).not.toContain('no syrup is filled in');
+  expect(endRemarks({ ...brokenOff, asks_draw_off: true }, { syrup: { litres: 3 } }, metric)).toEqual([]);
+});
+
+test('where nobody can tell which sap became the syrup, the form says what to note', () => {
+  const [said] = endRemarks({ ...form, asks_draw_off: true }, {}, metric);
+  expect(said).toMatch(/note the draw-off of the pan that it comes out of/u);
 });
 
 test('what is confirmed goes on the page in litres, kilograms and °Brix', () => {
