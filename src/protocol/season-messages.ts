@@ -11,7 +11,7 @@ import type { Balance, BoilFigures, BoilOutcome } from '../core/season/figures.t
 import type { BoilPage, Photo } from '../core/season/records.ts';
 import type { SapKindKey } from '../core/physics/sap-kinds.ts';
 import type { PourCounted } from '../core/season/boil-facts.ts';
-import type { SeasonDay, SeasonTotals } from '../core/season/season.ts';
+import type { KindOfSeason, KindTotals, SeasonDay, SeasonTotals } from '../core/season/season.ts';
 import { boilPageSchema, collectionSchema } from './season-schemas.ts';
 
 const ref = z.string().min(1).max(100);
@@ -143,6 +143,8 @@ export type {
   Photo,
   PourCounted,
   SeasonDay,
+  KindOfSeason,
+  KindTotals,
   SeasonTotals,
   StoreLevel,
 };

@@ -3,6 +3,7 @@ import { Z80 } from '../quantities/spread.ts';
 import type { BoilFigures, Figure, FigureName } from './figures.ts';
 import { figureOf, known, type Known, quotient, sumOf } from './known.ts';
 import type { Collection } from './records.ts';
+import type { SapKindKey } from '../physics/sap-kinds.ts';
 
 /** One day of a season, local to the boils: what was collected and what was made. */
 export interface SeasonDay {
@@ -72,15 +73,37 @@ const QUOTIENTS = {
 export type SummedName = (typeof SUMMED)[number];
 export type QuotientName = keyof typeof QUOTIENTS;
 
-/** Sums over the boils of a season that are not practice, and the sap that was collected in it. */
+/** A kind of sap as a season tells it: early and late maple are maple; `several` is of boils of more than one. */
+export type KindOfSeason = Exclude<SapKindKey, 'maple-early' | 'maple-late'> | 'several';
+
+/** What a season's boils of one kind of sap add up to. */
+export interface KindTotals {
+  sap: KindOfSeason;
+  boils: number;
+  sap_litres: Summed;
+  syrup_litres: Summed;
+  ratio: Figure | null;
+}
+
+/**
+ * Sums over the boils of a season that are not practice, and the sap that was collected in it. Where several kinds of sap were
+ * boiled, `by_kind` holds each, and sap to syrup, which is that of no sap then, is null; else `by_kind` is empty.
+ */
 export type SeasonTotals = Record<SummedName, Summed> &
-  Record<QuotientName, Figure | null> & { boils: number; collected_litres: number; spoilt_litres: number };
+  Record<QuotientName, Figure | null> & {
+    boils: number;
+    collected_litres: number;
+    spoilt_litres: number;
+    by_kind: KindTotals[];
+  };
 
 /** What the season needs of a boil; figures are null while they are being worked out. */
 export interface BoilOfSeason {
   /** ISO 8601 with an offset. */
   started: string;
   figures: BoilFigures | null;
+  /** The kinds of sap that its pans hold. */
+  saps: readonly SapKindKey[];
 }
 
 /** The season of a day (YYYY-MM-DD…): its calendar year. */
@@ -94,13 +117,38 @@ export function seasonTotals(boils: readonly BoilOfSeason[], collections: readon
   const quotients = Object.entries(QUOTIENTS).map(
     ([name, [above, below]]) => [name, quotientOfSums(figures, above, below)] as const,
   );
+  const byKind = kindTotals(boils);
   return {
     ...(Object.fromEntries(sums) as Record<SummedName, Summed>),
     ...(Object.fromEntries(quotients) as Record<QuotientName, Figure | null>),
+    ...(byKind.length > 0 && { ratio: null }),
+    by_kind: byKind,
     boils: boils.length,
     collected_litres: litresOf(collections),
     spoilt_litres: litresOf(collections.filter(({ spoilt }) => spoilt === true)),
   };
+}
+
+function kindOf({ saps }: BoilOfSeason): KindOfSeason {
+  const kinds = new Set(saps.map((key) => (key === 'maple-early' || key === 'maple-late' ? 'maple' : key)));
+  const [kind] = kinds;
+  return kind === undefined || kinds.size > 1 ? 'several' : kind;
+}
+
+/** In the order in which they were first boiled; empty where all boils are of one kind. */
+function kindTotals(boils: readonly BoilOfSeason[]): KindTotals[] {
+  const byKind = Map.groupBy(boils, kindOf);
+  if (byKind.size < 2) return [];
+  return [...byKind].map(([sap, ofKind]) => {
+    const figures = ofKind.flatMap((boil) => (boil.figures === null ? [] : [boil.figures]));
+    return {
+      sap,
+      boils: ofKind.length,
+      sap_litres: summed(figures, 'sap_litres'),
+      syrup_litres: summed(figures, 'syrup_litres'),
+      ratio: sap === 'several' ? null : quotientOfSums(figures, ...QUOTIENTS.ratio),
+    };
+  });
 }
 
 const litresOf = (collections: readonly Collection[]): number =>

@@ -1,12 +1,13 @@
 // A season: its sums, charts and boils as a table, and all seasons side by side.
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import type { FigureName, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
+import type { FigureName, KindOfSeason, KindTotals, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
 import { SeasonCharts } from '../charts/season-charts.tsx';
 import { settings } from '../client/store.ts';
 import { addressOf } from '../shell/routes.ts';
 import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
+import { sapKindName } from '../words/sap-words.ts';
 import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
@@ -20,12 +21,32 @@ const COLUMNS: readonly FigureName[] = [
   ...(['water_off_l_per_h', 'boiling_hours', 'fuel_mj_per_l', 'cost_a_jar', 'alarms'] as const),
 ];
 
-const sumWords = (totals: SeasonTotals, name: (typeof SUMS)[number]): string => {
-  const { figure, boils_known: known } = totals[name];
+/** A sum over so many boils; of how many it is known where that is not all of them. */
+function sumWords(name: FigureName, { figure, boils_known: known }: SeasonTotals['cost'], boils: number): string {
   const words = figureWords(name, figure, settings.value);
-  if (figure === null || known === totals.boils) return words;
-  return say('season.part_known', { figure: words, known, boils: totals.boils });
-};
+  return figure === null || known === boils ? words : say('season.part_known', { figure: words, known, boils });
+}
+
+const kindWords = (sap: KindOfSeason): string => (sap === 'several' ? say('season.several_kinds') : sapKindName(sap));
+
+/** Rows of each kind of sap alone, where a season boiled several; one that boiled one kind tells it in its sums. */
+function rowsOfKind(
+  seasons: SeasonView['seasons'],
+  name: 'sap_litres' | 'syrup_litres' | 'ratio',
+): [string, (totals: SeasonTotals) => string][] {
+  const kinds = [...new Set(seasons.flatMap(({ totals }) => totals.by_kind.map(({ sap }) => sap)))];
+  const told = (of: KindTotals): string =>
+    name === 'ratio' ? figureWords(name, of.ratio, settings.value) : sumWords(name, of[name], of.boils);
+  return kinds
+    .filter((sap) => name !== 'ratio' || sap !== 'several')
+    .map((sap) => [
+      say('season.of_kind', { figure: figureLabel(name), sap: kindWords(sap) }),
+      ({ by_kind }) => {
+        const of = by_kind.find((each) => each.sap === sap);
+        return of === undefined ? '' : told(of);
+      },
+    ]);
+}
 
 function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Element {
   const choice = settings.value;
@@ -39,13 +60,19 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
       say('season.poured_away'),
       (totals) => (totals.spoilt_litres === 0 ? say('season.none_away') : volume(totals.spoilt_litres, choice)),
     ],
-    ...SUMS.map((name): [string, (totals: SeasonTotals) => string] => [
-      figureLabel(name),
-      (totals) => sumWords(totals, name),
+    ...SUMS.flatMap((name): [string, (totals: SeasonTotals) => string][] => [
+      [figureLabel(name), (totals) => sumWords(name, totals[name], totals.boils)],
+      ...(name === 'sap_litres' || name === 'syrup_litres' ? rowsOfKind(seasons, name) : []),
     ]),
-    ...QUOTIENTS.map((name): [string, (totals: SeasonTotals) => string] => [
-      figureLabel(name),
-      (totals) => figureWords(name, totals[name], choice),
+    ...QUOTIENTS.flatMap((name): [string, (totals: SeasonTotals) => string][] => [
+      [
+        figureLabel(name),
+        (totals) =>
+          name === 'ratio' && totals.by_kind.length > 0
+            ? say('season.kinds_apart')
+            : figureWords(name, totals[name], choice),
+      ],
+      ...(name === 'ratio' ? rowsOfKind(seasons, name) : []),
     ]),
   ];
   return (

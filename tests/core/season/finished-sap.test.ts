@@ -41,7 +41,7 @@ test('what stayed thin in another pan is no sap of the syrup', () => {
   const broken = boilFigures({ ...poured, leftUntold: [], left: [finished, thin] }, {}, []);
   expect(broken.sap_litres?.value).toBeCloseTo(80, 6);
   expect(broken.ratio?.value).toBeCloseTo(40 / 0.92, 0);
-  const season = seasonTotals([{ started: header.started, figures: broken }], []);
+  const season = seasonTotals([{ started: header.started, figures: broken, saps: ['maple'] }], []);
   expect(season.ratio?.value).toBeCloseTo(broken.ratio!.value, 6);
 });
 
@@ -122,7 +122,7 @@ test('the syrup came out of one pan: its own sap over it, by the balance and by 
   expect(figures.sap_litres?.value).toBeCloseTo(115, 6);
   expect(figures.ratio?.value).toBeCloseTo(8 / 1.1, 6);
   expect(figures.exact_ratio?.value).toBeCloseTo(7.1, 1);
-  const season = seasonTotals([{ started: header.started, figures }], []);
+  const season = seasonTotals([{ started: header.started, figures, saps: ['maple'] }], []);
   expect(season.ratio?.value).toBeCloseTo(8 / 1.1, 6);
   expect(season.ratio?.high).toBeCloseTo(figures.ratio!.high!, 2);
   // A sum that was typed afterwards is shared out as the pours were.

@@ -140,6 +140,7 @@ test('the sums of the season are those of its boils, and say of how many', () =>
   const boils = all.map(({ boil, figures }, index) => ({
     started: boil.header.started,
     figures: index === 5 ? null : figures,
+    saps: ['maple' as const],
   }));
   const totals = seasonTotals(boils, season.collections);
   const known = all.filter((_, index) => index !== 5).map(({ boil }) => byHand(boil));
@@ -162,6 +163,7 @@ test('a boil of minutes says nothing of the season’s water an hour', () => {
   const figure = (value: number) => ({ value, low: value, high: value, from: 'worked-out' as const });
   const boilOf = (hours: number, litres: number, told: boolean) => ({
     started: boil.header.started,
+    saps: ['maple' as const],
     figures: {
       ...figures,
       water_off_litres: figure(litres),
@@ -175,7 +177,7 @@ test('a boil of minutes says nothing of the season’s water an hour', () => {
 });
 
 test('by day: what was collected stands on its day, what was made on the day on which the boil began', () => {
-  const boils = all.map(({ boil, figures }) => ({ started: boil.header.started, figures }));
+  const boils = all.map(({ boil, figures }) => ({ started: boil.header.started, figures, saps: ['maple' as const] }));
   const days = seasonDays(boils, season.collections);
   expect(days.map(({ day }) => day)).toEqual(days.map(({ day }) => day).toSorted());
   const [first] = season.boils;
@@ -201,3 +203,26 @@ test('numbers typed with an error of 5 % each: the middle 80 % holds the true su
   // Strengths are off one by one here, where the program takes one instrument to be off in all: so more than 80 %.
   expect(held / count).toBeGreaterThan(0.75);
 }, 60_000);
+
+test('kinds of sap are told apart, early and late maple are maple, and no sap to syrup is said of birch and maple together', () => {
+  const [one, other, third, fourth] = all.map(({ boil, figures }) => ({ started: boil.header.started, figures }));
+  const boils = [
+    { ...one!, saps: ['maple-early' as const] },
+    { ...other!, saps: ['maple-late' as const] },
+    { ...third!, saps: ['birch' as const] },
+    { ...fourth!, saps: ['maple' as const, 'birch' as const] },
+  ];
+  const totals = seasonTotals(boils, []);
+  expect(totals.ratio).toBeNull();
+  expect(totals.by_kind.map(({ sap, boils: count }) => [sap, count])).toEqual([
+    ['maple', 2],
+    ['birch', 1],
+    ['several', 1],
+  ]);
+  const [maple, birch, several] = totals.by_kind;
+  const alone = seasonTotals(boils.slice(0, 2), []);
+  expect(alone.by_kind).toEqual([]);
+  expect(maple).toMatchObject({ ratio: alone.ratio, sap_litres: alone.sap_litres, syrup_litres: alone.syrup_litres });
+  expect(birch!.ratio!.value).toBeCloseTo(third!.figures.ratio!.value, 6);
+  expect(several!.ratio).toBeNull();
+});
