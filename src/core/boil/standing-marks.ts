@@ -36,9 +36,10 @@ export function standingMarks(marks: readonly KeptMark[]): StandingMarks {
     if (hasCylinder && (mark.kind === 'fuel' || mark.kind === 'flame')) standing.fuel.push(place);
     if (mark.kind === 'flame') standing.flameAt[mark.pan] = Math.max(standing.flameAt[mark.pan] ?? at, at);
     if (mark.kind !== 'top-up') return;
-    if (mark.brix !== undefined) {
+    // What had been boiled before tells nothing of the sap that comes after it.
+    if (mark.brix !== undefined && mark.brix < THICKENING_BRIX) {
       standing.sapBrix = mark.brix;
-      if (mark.brix > 0 && mark.brix < THICKENING_BRIX && !questioned) standing.sapOf[mark.pan] = mark.brix;
+      if (mark.brix > 0 && !questioned) standing.sapOf[mark.pan] = mark.brix;
     }
     if (!weighed && !questioned) standing.unweighed.push(place);
   });

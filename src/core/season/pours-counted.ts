@@ -2,6 +2,7 @@
 import type { BoilState, KeptMark } from '../boil/state.ts';
 import type { UnmarkedPour } from '../boil/unmarked-pours.ts';
 import { LITRES_SHARE, UNKNOWN_LITRES } from '../pan/course-mix.ts';
+import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { NOTED_AFTER_MS, NOTED_BEFORE_MS } from '../pan/pours-seen.ts';
 import { litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -27,17 +28,19 @@ export function poursCounted(state: BoilState, { boiled, seen }: Seen): PourCoun
   return withStrength(pours);
 }
 
-/** Marks that count, in order of time. */
+/** Marks that count, in order of time: also an amount that is asked about and counts otherwise meanwhile. */
 export const standing = (state: BoilState): KeptMark[] =>
   state.marks
-    .filter(({ withdrawn, questioned }) => !withdrawn && !questioned)
+    .filter(({ withdrawn, questioned, countsAs }) => !withdrawn && (!questioned || countsAs !== null))
     .toSorted((one, other) => one.at - other.at);
 
-function noteOf(state: BoilState, { at, mark }: KeptMark): PourCounted[] {
+function noteOf(state: BoilState, { at, mark, countsAs }: KeptMark): PourCounted[] {
   if (mark.kind !== 'top-up' || state.designs[mark.pan]?.role === 'reference') return [];
   const { pan, litres, brix = null } = mark;
   if (litres === undefined)
     return [{ at, pan, brix, litres: UNKNOWN_LITRES, sigma: UNKNOWN_SIGMA, from: 'marked-only' }];
+  if (countsAs !== null)
+    return [{ at, pan, brix, litres: countsAs, sigma: Math.abs(litres - countsAs) / Z80, from: 'marked' }];
   return [{ at, pan, brix, litres, sigma: LITRES_SHARE * litres, from: 'marked' }];
 }
 
@@ -78,11 +81,15 @@ function dipOf({ pan, at, litres, low, high }: UnmarkedPour): PourCounted {
   return { at, pan, litres, sigma: (high - low) / (2 * Z80), brix: null, from: 'seen' };
 }
 
-/** Sap of which nobody typed the strength is as strong as the last before it, or else as the first after it. */
+/**
+ * Sap of which nobody typed the strength is as strong as the last before it, or else as the first after it. What had been
+ * boiled before tells nothing of sap.
+ */
 function withStrength(pours: readonly PourCounted[]): PourCounted[] {
-  let last = pours.find(({ brix }) => brix !== null)?.brix ?? null;
+  const isOfSap = ({ brix }: PourCounted): boolean => brix !== null && brix < THICKENING_BRIX;
+  let last = pours.find(isOfSap)?.brix ?? null;
   return pours.map((pour) => {
-    last = pour.brix ?? last;
-    return { ...pour, brix: last };
+    if (isOfSap(pour)) last = pour.brix;
+    return { ...pour, brix: pour.brix ?? last };
   });
 }

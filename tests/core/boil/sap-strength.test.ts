@@ -26,3 +26,8 @@ test('water that rinses a pan is no sap of which a batch could be made', () => {
   const water = mark(0, { kind: 'top-up', pan: 'p1', litres: 1, brix: 0 });
   expect(sapOfPan(applyEntry(planned({ brix: 0.9 }), water, tools), 'p1')).toEqual({ brix: 0.9, from: 'planned' });
 });
+
+test('what had been boiled before tells nothing of the sap that is poured after it', () => {
+  const half = mark(0, { kind: 'top-up', pan: 'p1', litres: 8, brix: 40 });
+  expect(sapBrix(applyEntry(planned(null), half, tools), 'p1')).toEqual({ brix: USUAL_BIRCH, guessed: true });
+});
