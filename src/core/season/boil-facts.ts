@@ -15,6 +15,8 @@ export interface PourCounted {
   sigma: number;
   /** As it was typed for this pour, or last before it; null where nobody typed one. */
   brix: number | null;
+  /** It is far too strong for sap: it had been boiled before. */
+  boiledBefore?: true;
   /** `marked` with its litres, `marked-only` without, `depth` by a first depth, `seen` by its dip. */
   from: 'marked' | 'marked-only' | 'depth' | 'seen';
 }

@@ -86,10 +86,11 @@ function dipOf({ pan, at, litres, low, high }: UnmarkedPour): PourCounted {
  * boiled before tells nothing of sap.
  */
 function withStrength(pours: readonly PourCounted[]): PourCounted[] {
-  const isOfSap = ({ brix }: PourCounted): boolean => brix !== null && brix < THICKENING_BRIX;
-  let last = pours.find(isOfSap)?.brix ?? null;
+  const isThick = ({ brix }: PourCounted): boolean => brix !== null && brix >= THICKENING_BRIX;
+  let last = pours.find((pour) => pour.brix !== null && !isThick(pour))?.brix ?? null;
   return pours.map((pour) => {
-    if (isOfSap(pour)) last = pour.brix;
-    return { ...pour, brix: pour.brix ?? last };
+    if (isThick(pour)) return { ...pour, boiledBefore: true };
+    last = pour.brix ?? last;
+    return { ...pour, brix: last };
   });
 }

@@ -111,7 +111,13 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
       {figures === null ? (
         <p>{view.running ? say('notebook.figures_later') : say('notebook.figures_worked')}</p>
       ) : (
-        <FiguresTable figures={figures} balance={view.balance} jars={view.page.jars} kinds={view.saps.length} />
+        <FiguresTable
+          figures={figures}
+          balance={view.balance}
+          jars={view.page.jars}
+          kinds={view.saps.length}
+          pours={view.pours}
+        />
       )}
       <PageWords key={JSON.stringify(view.page.notes ?? '')} view={view} keep={set} />
       <Photos view={view} changed={again} />

@@ -1,9 +1,10 @@
 // The figures of one boil: what each is, how sure it is, and where it comes from.
 import type { JSX } from 'preact';
-import type { Balance, BoilFigures, BoilPage, FigureName } from '../../protocol/season-messages.ts';
+import type { Balance, BoilFigures, BoilPage, BoilPageView, FigureName } from '../../protocol/season-messages.ts';
 import { settings } from '../client/store.ts';
 import {
   balanceWords,
+  boiledBeforeWords,
   figureLabel,
   figureWords,
   fromWords,
@@ -39,9 +40,10 @@ interface LineProps {
   jars: BoilPage['jars'];
   /** So many kinds of sap were boiled. */
   kinds: number;
+  pours: BoilPageView['pours'];
 }
 
-function Line({ name, figures, jars, kinds }: LineProps): JSX.Element | null {
+function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | null {
   const figure = figures[name];
   if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
   return (
@@ -52,6 +54,7 @@ function Line({ name, figures, jars, kinds }: LineProps): JSX.Element | null {
         {name === 'jars'
           ? leftOverWords(jars, figures.syrup_litres, settings.value)
           : rangeWords(name, figure, settings.value)}
+        {name === 'sap_litres' && figure !== null && <div>{boiledBeforeWords(pours, settings.value)}</div>}
         {name === 'ratio' && <div>{ratioOfWords(figures, kinds, settings.value)}</div>}
         {unseenWords(name, figures)}
       </td>
@@ -65,9 +68,10 @@ interface FiguresProps {
   balance: Balance;
   jars: BoilPage['jars'];
   kinds: number;
+  pours: BoilPageView['pours'];
 }
 
-export function FiguresTable({ figures, balance, jars, kinds }: FiguresProps): JSX.Element {
+export function FiguresTable({ figures, balance, jars, kinds, pours }: FiguresProps): JSX.Element {
   return (
     <section class="panel figures" aria-label={say('notebook.figures_of')}>
       <h2>{say('notebook.figures')}</h2>
@@ -89,7 +93,7 @@ export function FiguresTable({ figures, balance, jars, kinds }: FiguresProps): J
               </th>
             </tr>
             {names.map((name) => (
-              <Line key={name} name={name} figures={figures} jars={jars} kinds={kinds} />
+              <Line key={name} name={name} figures={figures} jars={jars} kinds={kinds} pours={pours} />
             ))}
           </tbody>
         ))}

@@ -3,7 +3,15 @@ import { formatRanged } from '../../core/quantities/format.ts';
 import type { RangeWords } from '../../core/quantities/format.ts';
 import { litresFromVolume, massFromKg, volumeFromLitres } from '../../core/quantities/units.ts';
 import { lengthOfTime } from '../../core/quantities/time.ts';
-import type { Balance, BoilFigures, BoilPage, Figure, FigureFrom, FigureName } from '../../protocol/season-messages.ts';
+import type {
+  Balance,
+  BoilFigures,
+  BoilPage,
+  BoilPageView,
+  Figure,
+  FigureFrom,
+  FigureName,
+} from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -210,6 +218,12 @@ export function leftOverWords(jars: BoilPage['jars'], syrup: Figure | null, sett
   if (jars === undefined || jars.length === 0 || syrup === null || !OWN_AMOUNT.has(syrup.from)) return '';
   const left = leftOver(syrup.value, jars);
   return left === null ? '' : say('figure.left_over', { amount: leftWords(left, settings) });
+}
+
+/** "8.0 L of it had been boiled before …": of sap in, where some of what was noted was no sap any more; empty for none. */
+export function boiledBeforeWords(pours: BoilPageView['pours'], settings: Settings): string {
+  const litres = (pours ?? []).reduce((sum, pour) => sum + (pour.boiledBefore === true ? pour.litres : 0), 0);
+  return litres === 0 ? '' : say('figure.boiled_before', { litres: volume(litres, settings) });
 }
 
 type RatioFigures = Pick<BoilFigures, 'ratio' | 'sap_litres' | 'syrup_litres'>;

@@ -44,4 +44,6 @@ test('what had been boiled before gives its strength to no sap that is poured af
     factsOfEntries(pot.header, entries).pours.map(({ brix }) => brix);
   expect(strengths(half, sap(600_000), sap(1_200_000, 2), sap(1_800_000))).toEqual([40, 2, 2, 2]);
   expect(strengths(half, sap(600_000))).toEqual([40, null]);
+  const { pours } = factsOfEntries(pot.header, [half, sap(600_000)]);
+  expect(pours.map(({ boiledBefore }) => boiledBefore)).toEqual([true, undefined]);
 });

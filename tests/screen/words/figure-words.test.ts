@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
 import {
   balanceWords,
+  boiledBeforeWords,
   figureWords,
   heatUnitWords,
   leftOverWords,
@@ -124,4 +125,14 @@ test('why nobody knows how long it boiled is said, and no reason where water its
   expect(unseenWords('hours', figures)).toBe('');
   expect(unseenWords('water_off_l_per_h', { ...figures, water_off_litres: null })).toBe('');
   expect(unseenWords('water_off_l_per_h', { ...figures, boiling_hours: known })).toBe('');
+});
+
+test('of sap in it is said how much had been boiled before, and nothing where none had', () => {
+  const pour = { at: 0, pan: 'p1', litres: 8, sigma: 1, brix: 40, from: 'marked' as const };
+  const sap = { ...pour, litres: 20, brix: 2 };
+  expect(boiledBeforeWords([{ ...pour, boiledBefore: true }, sap], settings.value)).toMatch(
+    /^8\.0\u00a0L of it had been boiled before/u,
+  );
+  expect(boiledBeforeWords([sap], settings.value)).toBe('');
+  expect(boiledBeforeWords(null, settings.value)).toBe('');
 });
