@@ -33,9 +33,20 @@ export function isAside(alarm: AlarmView): boolean {
 /** Of two that are for now, what burns goes before what is past its finish, as the first line has it. */
 const isBurning = ({ alarm, priority }: AlarmView): boolean => alarm === 'scorch-risk' && priority === 'high';
 
+const isLow = ({ alarm }: AlarmView): boolean => alarm === 'low-level';
+
+/** Since when it counts as standing, ms: what runs low, not before what calls its pan for its finish. */
+function turnOf(one: AlarmView, alarms: readonly AlarmView[]): number {
+  if (!isLow(one)) return one.since;
+  const ofPan = alarms.filter(({ alarm, pan }) => pan === one.pan && FINISH_CALLS.has(alarm));
+  return Math.max(one.since, ...ofPan.map(({ since }) => since));
+}
+
+const FINISH_CALLS: ReadonlySet<string> = new Set(['near-finish', 'finish', 'past-finish']);
+
 /**
- * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns first, and the rest
- * as the host lists them: the oldest first. What a worse call of its pan stands for is left out: one thing calls once.
+ * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest
+ * first, but what runs low behind what calls the same pan for its finish, as the host has it. What a worse call of its pan stands for is left out: one thing calls once.
  */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   return uncovered(alarms).sort(
@@ -44,7 +55,9 @@ export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
       Number(a.answered) - Number(b.answered) ||
       RANK[a.priority] - RANK[b.priority] ||
-      Number(isBurning(b)) - Number(isBurning(a)),
+      Number(isBurning(b)) - Number(isBurning(a)) ||
+      turnOf(a, alarms) - turnOf(b, alarms) ||
+      Number(isLow(a)) - Number(isLow(b)),
   );
 }
 

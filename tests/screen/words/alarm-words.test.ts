@@ -34,6 +34,14 @@ test('of two that are for now, what burns comes before what is past its finish, 
   expect(inOrder([past, burns]).map((each) => each.alarm)).toEqual(['scorch-risk', 'past-finish']);
 });
 
+test('what runs low stands behind what calls the same pan for its finish, and before what came later elsewhere', () => {
+  const low = { ...alarm, alarm: 'low-level' as const, since: alarm.since - 60_000 };
+  const other = { ...alarm, alarm: 'boil-lost' as const, pan: 'p9', since: alarm.since + 60_000 };
+  expect(inOrder([other, low, alarm]).map((each) => each.alarm)).toEqual(['near-finish', 'low-level', 'boil-lost']);
+  const elsewhere = { ...low, pan: 'p9' };
+  expect(inOrder([alarm, elsewhere]).map((each) => each.alarm)).toEqual(['low-level', 'near-finish']);
+});
+
 test('a press answers the foremost unseen alarm, at last those that are over', () => {
   expect(firstUnseen([over, seenHigh, lowOld])?.alarm).toBe('reminder');
   expect(firstUnseen([over, seenHigh])?.alarm).toBe('finish');
