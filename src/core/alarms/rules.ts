@@ -219,10 +219,10 @@ function scorchRisk(situation: PanSituation): Finding | null {
 
 /**
  * A fast pan needs less than the lead from its finish to where it burns. Nobody takes it off before its finish, so that is
- * called first, as long as some warning is left; where no thermometer shows it, whoever counts is called early all the same.
+ * called first, as long as some warning is left; where no probe shows it from block to block, a count calls early all the same.
  */
-const isAheadOfFinish = ({ reachedFinish, byCount, scorch }: PanSeen, { by }: Burns): boolean =>
-  by === 'strength' && !reachedFinish && !byCount && (scorch()?.seconds ?? 0) > LEAST_WARNING_S;
+const isAheadOfFinish = ({ reading, reachedFinish, scorch }: PanSeen, { by }: Burns): boolean =>
+  by === 'strength' && !reachedFinish && reading.probe !== null && (scorch()?.seconds ?? 0) > LEAST_WARNING_S;
 
 /** A pan that burns so soon is called whatever its finish, s. */
 const LEAST_WARNING_S = 30;

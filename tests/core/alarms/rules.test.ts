@@ -262,12 +262,12 @@ test('a climb that is warming up after a pour, or a tip that was put in, is none
   expect(side('scorch-risk', climb, { climbsByItself: false })).toBe('inside');
 });
 
-test('before its finish a pan that a thermometer shows is about to burn by its strength only where hardly a moment is left', () => {
+test('before its finish a pan that a probe shows is about to burn by its strength only where hardly a moment is left', () => {
   const early = { reachedFinish: false };
   expect(side('scorch-risk', { scorch_in_s: 240 }, early)).toBe('between');
   expect(side('scorch-risk', { scorch_in_s: 361 }, early)).toBe('inside');
   expect(side('scorch-risk', { scorch_in_s: 30 }, early)).toBe('over');
-  expect(side('scorch-risk', { scorch_in_s: 240 }, { ...early, byCount: true })).toBe('over');
+  expect(side('scorch-risk', { scorch_in_s: 240, probe: null }, early)).toBe('over');
   expect(side('scorch-risk', { rise_c: 6.9 }, early)).toBe('over');
   const shallow = bare(200, 180, 230);
   expect(side('scorch-risk', { scorch_in_s: null }, { ...early, shallow, litresShare: 0.1 })).toBe('over');
