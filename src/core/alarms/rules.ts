@@ -222,7 +222,10 @@ function scorchRisk(situation: PanSituation): Finding | null {
  * called first, as long as some warning is left; where no probe shows it from block to block, a count calls early all the same.
  */
 const isAheadOfFinish = ({ reading, reachedFinish, scorch }: PanSeen, { by }: Burns): boolean =>
-  by === 'strength' && !reachedFinish && reading.probe !== null && (scorch()?.seconds ?? 0) > LEAST_WARNING_S;
+  by === 'strength' && !reachedFinish && SHOWS.has(reading.probe) && (scorch()?.seconds ?? 0) > LEAST_WARNING_S;
+
+/** States of a probe that is believed. */
+const SHOWS: ReadonlySet<PanReading['probe']> = new Set(['ok', 'late']);
 
 /** A pan that burns so soon is called whatever its finish, s. */
 const LEAST_WARNING_S = 30;

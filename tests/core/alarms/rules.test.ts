@@ -267,7 +267,8 @@ test('before its finish a pan that a probe shows is about to burn by its strengt
   expect(side('scorch-risk', { scorch_in_s: 240 }, early)).toBe('between');
   expect(side('scorch-risk', { scorch_in_s: 361 }, early)).toBe('inside');
   expect(side('scorch-risk', { scorch_in_s: 30 }, early)).toBe('over');
-  expect(side('scorch-risk', { scorch_in_s: 240, probe: null }, early)).toBe('over');
+  for (const probe of [null, 'lost', 'stuck', 'suspect'] as const)
+    expect(side('scorch-risk', { scorch_in_s: 240, probe }, early)).toBe('over');
   expect(side('scorch-risk', { rise_c: 6.9 }, early)).toBe('over');
   const shallow = bare(200, 180, 230);
   expect(side('scorch-risk', { scorch_in_s: null }, { ...early, shallow, litresShare: 0.1 })).toBe('over');
