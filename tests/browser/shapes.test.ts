@@ -296,6 +296,25 @@ test('on a screen so low that the bars go with the page, a form that a key opens
     .toBe(true);
 });
 
+test('at twice the size the line that says which pan calls stays in sight, however far the page is scrolled', async () => {
+  const next = { what: 'alarm', pan: 'p4', at: null, low: null, high: null, text: 'probe-lost' } as const;
+  host.show(liveNow(4, { ...calling, next }));
+  const { page } = await openPage(browser, host.url, { width: 683, height: 384 });
+  const line = page.locator('.first-what');
+  await line.getByText('Side pan:').waitFor();
+  for (const place of [0, 150, 600, 5000]) {
+    await page.evaluate(`scrollTo(0, ${place})`);
+    const { y, height } = (await line.boundingBox())!;
+    expect(y).toBeGreaterThanOrEqual(0);
+    expect(y + height).toBeLessThanOrEqual(100);
+    // Nothing is drawn over it.
+    const [top] = await page.evaluate<[string]>(
+      `[document.elementFromPoint(200, ${y + height / 2})?.closest('.first-what')?.className ?? 'another']`,
+    );
+    expect(top).toBe('first-what');
+  }
+});
+
 test.each([
   ['a small phone', SMALL_PHONE],
   ['a phone', PHONE],

@@ -8,6 +8,7 @@ import { say } from '../language/say.ts';
 import { openFormFor } from '../marks/open-form.ts';
 import { selectedPan } from '../pans/selected-pan.ts';
 import { useKey } from '../shell/keys.ts';
+import { underTop } from '../shell/scroll-clear.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { explainTitle, explainWords, surerWords } from '../words/explain-words.ts';
 import { markCall } from '../words/pan-words.ts';
@@ -44,9 +45,8 @@ function useExplanation(question: Asked, view: Now['view']): Heard {
 
 /** Between the first line with its bands and the calls, which are never covered. */
 function room(): Edges {
-  const top = document.querySelector('.top')?.getBoundingClientRect().bottom ?? 0;
   const bottom = document.querySelector('.bottom')?.getBoundingClientRect().top ?? innerHeight;
-  return { left: 0, right: document.documentElement.clientWidth, top, bottom };
+  return { left: 0, right: document.documentElement.clientWidth, top: underTop(), bottom };
 }
 
 /** Beside its number at every drawing, for the page may have scrolled or the calls may have grown. */

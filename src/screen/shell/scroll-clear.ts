@@ -17,9 +17,12 @@ function footOver(element: Element): number {
   return Math.min(edge('.bottom', 'top', innerHeight), ...tops);
 }
 
+/** Where the first line and its bands end, px; on a low screen the line alone stays, while it tells of a call. */
+export const underTop = (): number => Math.max(0, edge('.top', 'bottom', 0), edge('.first-what', 'bottom', 0));
+
 /** Where it can be seen begins and ends, px: on a low screen the bars go with the page, and may be out of it. */
 const room = (element: Element): { above: number; below: number } => ({
-  above: Math.max(0, edge('.top', 'bottom', 0)) + GAP_PX,
+  above: underTop() + GAP_PX,
   below: Math.min(innerHeight, footOver(element)) - GAP_PX,
 });
 
@@ -46,7 +49,10 @@ export function comesIntoSight(element: Element | null): void {
 /** What keys bring into focus is scrolled to where it can be seen, from now on (WCAG 2.2, 2.4.11). */
 export function keepFocusClear(): void {
   addEventListener('focusin', ({ target }) => {
-    if (!(target instanceof Element) || target.closest('.top, .bottom') !== null) return;
+    if (!(target instanceof Element) || target.closest('.bottom') !== null) return;
+    const top = target.closest('.top');
+    // What goes with the page on a low screen can come to stand under the line that stays.
+    if (top !== null && getComputedStyle(top).display !== 'contents') return;
     if (target.matches(':focus-visible')) scrollClear(target);
   });
 }
