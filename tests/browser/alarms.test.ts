@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
 import { createHost } from '../../src/host/create-host.ts';
 import type { Host } from '../../src/host/host.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
@@ -126,6 +127,35 @@ test.each([
   await expect.poll(() => rows.allInnerTexts()).toHaveLength(2);
   expect(await rows.first().innerText()).toContain('Warming pan: Invented call 7');
   expect(await rows.last().innerText()).toContain('“The probe is being changed”');
+});
+
+test('in French the buttons of the second and third call are whole; of rows that stand further down the list says how many', async () => {
+  const names = ['scorch-risk', 'low-level', 'probe-suspect'] as const;
+  const standing = names.map((alarm, place) => ({
+    ...alarms[0]!,
+    ...ALARM_WORDS[alarm],
+    alarm,
+    pan: `p${1 + place}`,
+    priority: place === 0 ? ('high' as const) : ('medium' as const),
+    why: 'about 9 min to 66.9 °Bx (7–12). At this heat it burns soon, if it does not burn already',
+  }));
+  const now = liveNow(4, { alarms: standing, sound: { priority: 'high', silencedUntil: null } });
+  const host = await standIn(await ensureScreenBuilt(), now, { language: 'fr' });
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const buttons = page.locator('.dock .alarm-answers button');
+  await expect.poll(() => buttons.count()).toBe(4);
+  const list = (await page.locator('.dock .alarms').boundingBox())!;
+  for (const box of await Promise.all((await buttons.all()).map((button) => button.boundingBox()))) {
+    expect(box!.y + box!.height).toBeLessThanOrEqual(list.y + list.height);
+  }
+  expect(await page.locator('.more-below').count()).toBe(0);
+  await page.setViewportSize({ width: 1366, height: 520 });
+  const below = page.locator('.more-below');
+  expect(await below.innerText()).toMatch(/^▼ Encore [12] plus bas$/u);
+  await below.click();
+  await below.waitFor({ state: 'detached' });
 });
 
 test('a worse call that comes while the whole list is open and scrolled down is seen at once', async () => {

@@ -27,6 +27,7 @@ import { showCalled } from '../pans/called-pan.ts';
 import { openList, puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
 import { sameHand } from './seen-press.ts';
+import { useCut } from './use-cut.ts';
 import { useSeenPress } from './use-seen-press.ts';
 import type { SeenPress } from './use-seen-press.ts';
 
@@ -116,19 +117,27 @@ interface ListsProps {
 }
 
 interface DoorsProps {
+  /** Rows that end under the foot of the list. */
+  cut: number;
+  scroll: () => void;
   hidden: number;
   putAside: number;
   /** The alarm in full, where its row has no room for the press that puts it aside. */
   calling: AlarmView | null;
 }
 
-/** How many more there are, and how many were put aside: each opens its list, and closes it again. */
-function Doors({ hidden, putAside, calling }: DoorsProps): JSX.Element | null {
+/** How many more there are, below the foot of the list, behind it, and put aside: a press shows them, and puts them away again. */
+function Doors({ cut, scroll, hidden, putAside, calling }: DoorsProps): JSX.Element | null {
   const open = openList.value;
   const toggle = (list: 'all' | 'aside'): void => void (openList.value = open === list ? 'few' : list);
-  if (hidden === 0 && putAside === 0 && calling === null) return null;
+  if (cut === 0 && hidden === 0 && putAside === 0 && calling === null) return null;
   return (
     <p class="dock-doors">
+      {cut > 0 && (
+        <button type="button" class="more-below" onClick={scroll}>
+          ▼ {say('alarms.more_below', { count: String(cut) })}
+        </button>
+      )}
       {calling !== null && (
         <KeyButton letter="A" act={() => (puttingAside.value = alarmKey(calling))}>
           {say('alarms.put_it_aside')}
@@ -183,6 +192,7 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
   const list = useRef<HTMLUListElement>(null);
   // Who had scrolled down through a long list sees at once what came on top of it.
   useEffect(() => void list.current?.scrollTo({ top: 0 }), [fullKey]);
+  const cut = useCut(list);
   return (
     <div class={openList.value === 'few' ? 'dock-lists' : 'dock-lists dock-lists-open'}>
       <ul class="alarms" ref={list}>
@@ -190,6 +200,8 @@ function Lists({ now, aside, alarms }: ListsProps): JSX.Element {
         <Rows now={now} alarms={shown} full={full} also={also} />
       </ul>
       <Doors
+        cut={cut}
+        scroll={() => list.current?.scrollBy({ top: list.current.clientHeight / 2 })}
         hidden={standing.length - few(standing).length - (full === null ? 0 : sameHand(full, standing).length)}
         putAside={away.length}
         calling={isNarrow.value ? full : null}
