@@ -1,7 +1,8 @@
 // The big view on a laptop: numbers at one height, nothing at a card's very edge, and six long names above the foot of the screen.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { Now } from '../../src/protocol/messages.ts';
+import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
+import type { Now, Settings } from '../../src/protocol/messages.ts';
 import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { LAPTOP, openPage, startChromium, styleOf } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
@@ -11,8 +12,8 @@ let browser: Browser;
 beforeAll(async () => void (browser = await startChromium()));
 afterAll(() => browser?.close());
 
-async function bigView(now: Now) {
-  const host = await standIn(await ensureScreenBuilt(), now);
+async function bigView(now: Now, chosen: Partial<Settings> = {}) {
+  const host = await standIn(await ensureScreenBuilt(), now, chosen);
   const { page } = await openPage(browser, host.url, LAPTOP);
   await page.locator('.big-view-button').click();
   await page.locator('.cards-big').waitFor();
@@ -59,23 +60,31 @@ test('with calls that take half of the screen, what is said last stands clear of
   await close();
 });
 
-test('six pans with long names stand whole above the foot of the screen', async () => {
+test.each([
+  [6, 'en', 130],
+  [8, 'en', 110],
+  [8, 'fr', 110],
+])('%i pans with long names stand whole above the foot of the screen (%s)', async (count, language, digits) => {
   const now = liveNow(4);
-  const ids = Array.from({ length: 6 }, (_, place) => `e${place}`);
+  const ids = Array.from({ length: count }, (_, place) => `e${place}`);
   const pans = ids.map((id) => ({
     ...now.header!.pans![0]!,
     id,
     name: 'Chaudron de finition près de la porte de l’érablière',
   }));
-  const { page, close } = await bigView({
+  const shown = {
     ...now,
     header: { ...now.header!, pans },
     readings: ids.map((pan) => ({ ...now.readings[0]!, pan })),
     limits: ids.map((pan) => ({ ...now.limits[0]!, pan })),
-  });
+  };
+  const { page, close } = await bigView(shown, { language });
   const foot = (await page.locator('.bottom').boundingBox())!.y;
-  const last = (await page.locator('.card').nth(5).boundingBox())!;
+  const last = (await page.locator('.card').last().boundingBox())!;
   expect(last.y + last.height).toBeLessThanOrEqual(foot);
+  // Capitals and digits of this face are 0.716 of its size.
+  const size = Number.parseFloat(await styleOf(page.locator('.card .big').last(), 'font-size'));
+  expect(0.716 * size).toBeGreaterThanOrEqual(digits);
   await close();
 });
 
@@ -89,5 +98,19 @@ test('a pan that burns says so on its card, where another says when it is done',
   expect(await said.first().innerText()).toBe('About to burn');
   expect(Number.parseFloat(await styleOf(said.first(), 'font-size'))).toBeGreaterThanOrEqual(25);
   await page.screenshot({ path: 'test-results/big-burns.png' });
+  await close();
+});
+
+test('a pan that is called says what for beside when it is done, and no range of that', async () => {
+  const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p1' };
+  const now = liveNow(3, { alarms: [call], sound: { priority: 'medium', silencedUntil: null } });
+  const { page, close } = await bigView(now);
+  await page.locator('.dock .alarm-title').first().waitFor();
+  const said = page.locator('.card[data-pan=p1] .forecast');
+  expect((await said.innerText()).replace(/\s+/gu, ' ')).toBe('Running low · Done about 12:51');
+  expect(Number.parseFloat(await styleOf(said, 'font-size'))).toBeGreaterThanOrEqual(22);
+  await page.keyboard.press('v');
+  await page.locator('.cards-big').waitFor({ state: 'detached' });
+  expect((await said.innerText()).replace(/\s+/gu, ' ')).toMatch(/^Done about 12:51 12:\d\d–12:\d\d$/u);
   await close();
 });
