@@ -50,6 +50,18 @@ test('the cautions stand before the fire is lit', async () => {
   ]) {
     expect(cautions).toContain(word);
   }
+  // What matters most is read before the fields and the button that starts it; a press shows the rest.
+  const first = await page.locator('.cautions-line').boundingBox();
+  const field = await page.getByLabel('Name of this boil').boundingBox();
+  expect(first!.y + first!.height).toBeLessThan(field!.y);
+  await button('All cautions').click();
+  const last = page.getByText('Keep children and animals away');
+  const isSeen = async (): Promise<boolean> => {
+    const [box, bar] = await Promise.all([last.boundingBox(), page.locator('.start-bar').boundingBox()]);
+    return box!.y > 0 && box!.y + box!.height <= bar!.y;
+  };
+  await expect.poll(isSeen).toBe(true);
+  await page.evaluate('scrollTo(0, 0)');
 });
 
 test('a typed path that does not exist is said to be none, and is put away by one press', async () => {

@@ -17,7 +17,7 @@ import { goTo } from '../shell/routes.ts';
 import { metresOf, typedNumber, unitSymbols } from '../words/amounts.ts';
 import { anotherPan, boilDraft, calledIn, doubtInDraft, problemInDraft, setupOf } from './boil-draft.ts';
 import type { BoilDraft, PanDraft } from './boil-draft.ts';
-import { Cautions, SoundCheck } from './cautions.tsx';
+import { Cautions, CautionsLine, SoundCheck } from './cautions.tsx';
 import { FromPlan } from './from-plan.tsx';
 import { giveByName, giveChosen, giveProbe, unwatched, withoutUnused } from './give-probes.ts';
 import { NumberInput } from './inputs.tsx';
@@ -242,6 +242,7 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
   return (
     <div class="page">
       <h1>{say(changing ? 'boil.change' : 'boil.start')}</h1>
+      {!changing && <CautionsLine />}
       {!changing && <FromPlan />}
       <form id={FORM} onSubmit={(event) => void submit(event)} noValidate>
         <section class="panel" aria-label={say('boil.the_boil')}>

@@ -14,9 +14,23 @@ const CAUTIONS: readonly MessageKey[] = [
   'cautions.children',
 ];
 
+const CAUTIONS_ID = 'cautions';
+
+/** What matters most, above the fields: the button that starts the boil is in sight before the cautions themselves are. */
+export function CautionsLine(): JSX.Element {
+  return (
+    <p class="cautions-line">
+      <span>▲ {sayDrawn('cautions.first', { b: (words) => <b>{words}</b> })}</span>{' '}
+      <button type="button" onClick={() => document.getElementById(CAUTIONS_ID)?.scrollIntoView({ block: 'center' })}>
+        {say('cautions.all')}
+      </button>
+    </p>
+  );
+}
+
 export function Cautions(): JSX.Element {
   return (
-    <section class="panel cautions" aria-label={say('cautions.title')}>
+    <section id={CAUTIONS_ID} class="panel cautions" aria-label={say('cautions.title')}>
       <h2>{say('cautions.title')}</h2>
       <ul>
         {CAUTIONS.map((caution) => (
