@@ -12,6 +12,7 @@ import {
   isMeasured,
   SCORE_LINES,
   settingWords,
+  sumTitle,
   triedWords,
   truthWords,
   untoldWords,
@@ -42,11 +43,7 @@ function SumTable({ rows }: { rows: readonly TuneSettingRow[] }): JSX.Element {
       <table class="tune-table">
         <thead>
           <tr>
-            <th>
-              {say('tune.middle', {
-                boils: Math.max(...rows.map(({ truths }) => truths)) || Math.max(...rows.map(({ done }) => done)),
-              })}
-            </th>
+            <th>{sumTitle(rows)}</th>
             {rows.map(({ name }) => (
               <th key={name} scope="col">
                 {triedWords(name)}

@@ -111,6 +111,14 @@ export function alikeWords(
     .join(' ');
 }
 
+/** What the sums are of: the boils that can tell, or all that were run where none can, so that nobody reads a mean of them. */
+export function sumTitle(rows: readonly Pick<TuneSettingRow, 'sum' | 'truths' | 'done'>[]): string {
+  const most = (of: 'truths' | 'done'): number => Math.max(0, ...rows.map((row) => row[of]));
+  return isMeasured(rows) && most('truths') > 0
+    ? say('tune.middle', { boils: most('truths') })
+    : say('tune.counted', { boils: most('done') });
+}
+
 /** What a score rests on: only a boil that somebody measured, up to its finish, can tell how good a call was. */
 export function truthWords(truths: number, done: number, isTold: boolean): string {
   if (truths > 0 && !isTold) return say('tune.truth.no_finish', { truths, done });

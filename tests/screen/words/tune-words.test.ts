@@ -6,6 +6,7 @@ import {
   isMeasured,
   offsetWords,
   SCORE_LINES,
+  sumTitle,
   truthWords,
   untoldWords,
 } from '../../../src/screen/words/tune-words.ts';
@@ -76,6 +77,16 @@ test('a lead is told as it was set, with its half minute', () => {
 test('two boils have no middle: theirs is called a mean, and counts are of all together', () => {
   expect(say('tune.middle', { boils: 2 })).toBe('Mean of the two boils that can tell');
   expect(say('tune.middle', { boils: 3 })).toBe('In the middle of the boils that can tell');
+});
+
+test('sums are called a mean only of boils that can tell; where none can, they are counts of all', () => {
+  const untold = { sum, truths: 0, done: 2 };
+  expect(sumTitle([untold, untold])).toBe('In these 2 boils');
+  expect(sumTitle([{ ...untold, done: 1 }])).toBe('In this one boil');
+  // Measured, but not up to the finish.
+  expect(sumTitle([{ ...untold, truths: 2 }])).toBe('In these 2 boils');
+  const told = { sum: { ...sum, finish_brix: 66 }, truths: 2, done: 5 };
+  expect(sumTitle([untold, told])).toBe('Mean of the two boils that can tell');
 });
 
 test('a call that never came is no length of time, nor is what no pan came to', () => {
