@@ -53,3 +53,16 @@ test('a list that is folded on the screen is whole, and the examples of empty fi
   await page.close();
   await host.close();
 });
+
+test('paper says no keys, and not how its charts are moved', async () => {
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2));
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const hint = page.getByText('Drag moves; Ctrl and the wheel zoom');
+  await hint.waitFor();
+  expect(await page.locator('main kbd:visible').count()).toBeGreaterThan(0);
+  await page.emulateMedia({ media: 'print' });
+  expect(await hint.isVisible()).toBe(false);
+  expect(await page.locator('kbd:visible').count()).toBe(0);
+  await page.close();
+  await host.close();
+});

@@ -70,6 +70,19 @@ test('a replay is opened from the page of its boil, and says so in a band', asyn
   await expect.poll(() => latest.replay?.replay?.playing).toBe(false);
 });
 
+test('the key of a press stands beside its word, also in wide letters', async () => {
+  const button = page.locator('.play-button');
+  const apart = await button.evaluate((element) => {
+    element.style.letterSpacing = '3px';
+    const [word, key] = [...element.children].map((part) => part.getBoundingClientRect());
+    const end = element.getBoundingClientRect().right;
+    element.style.letterSpacing = '';
+    return { gap: key!.left - word!.right, left: end - key!.right };
+  });
+  expect(apart.gap).toBeGreaterThanOrEqual(4);
+  expect(apart.left).toBeGreaterThanOrEqual(4);
+});
+
 test('the strip is dragged by the mouse, and moved by keys', async () => {
   const strip = page.getByRole('slider', { name: 'Go to a moment of the boil' });
   const box = (await strip.boundingBox())!;

@@ -8,7 +8,7 @@ import type { Point } from './curve-points.ts';
 import { textPx } from './chart-inks.ts';
 import { apartFrom, extentOf, lastSeen, linePath, placeIn, roomy, seenOf } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
-import { niceTicks } from './nice-ticks.ts';
+import { niceTicks, tickNumbers } from './nice-ticks.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 
@@ -48,8 +48,11 @@ const LEAST_WIDTH = 240;
 const isTooLong = (word: string, text: number, width: number): boolean =>
   word.length * text * 0.52 > width - EDGE.left - EDGE.right;
 
-const plainTicks = ({ least, greatest }: Extent, most: number): { at: number; word: string }[] =>
-  niceTicks(least, greatest, most).map((at) => ({ at, word: localDigits(String(at).replace('-', '−')) }));
+function plainTicks({ least, greatest }: Extent, most: number): { at: number; word: string }[] {
+  const ticks = niceTicks(least, greatest, most);
+  const numbers = tickNumbers(ticks);
+  return ticks.map((at, place) => ({ at, word: localDigits(numbers[place]!) }));
+}
 
 interface KeyedLine extends Pick<ChartLine, 'name' | 'stroke'> {
   /** Why it is not drawn, with its name; it then has no stroke. */
@@ -93,11 +96,11 @@ function Axes({ x, y, placeX, placeY, width, bottom, text, props }: AxesProps): 
   const right = width - EDGE.right;
   return (
     <g font-size={text}>
-      {niceTicks(y.least, y.greatest, 5).map((at) => (
+      {plainTicks(y, 5).map(({ at, word }) => (
         <g key={at}>
           <path class="chart-grid" d={`M${EDGE.left} ${placeY(at)}H${right}`} />
           <text x={EDGE.left - 8} y={placeY(at) + text / 3} text-anchor="end">
-            {localDigits(String(at).replace('-', '−'))}
+            {word}
           </text>
         </g>
       ))}

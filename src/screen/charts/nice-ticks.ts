@@ -19,3 +19,9 @@ function everyStep(least: number, greatest: number, step: number): number[] {
   for (let n = Math.ceil(least / step); n * step <= greatest; n += 1) ticks.push(Number((n * step).toPrecision(12)));
   return ticks;
 }
+
+/** "5.20", "5.25" and "5.30" of 5.2, 5.25 and 5.3: the numbers of one axis have as many decimals as the one that needs most; with a true minus. */
+export function tickNumbers(ticks: readonly number[]): string[] {
+  const digits = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  return ticks.map((tick) => tick.toFixed(digits).replace('-', '−'));
+}

@@ -259,7 +259,7 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
         <CorrectionMarkers corrections={corrections} spots={spots} now={now} />
       </div>
       {isEmpty && <p>{say('chart.no_temperature')}</p>}
-      <p class="hint">{say('chart.zoom_hint')}</p>
+      <p class="hint screen-only">{say('chart.zoom_hint')}</p>
       {ghost !== null && <p class="hint ghost-words">{ghostWords(ghost)}</p>}
       <ToldCorrection corrections={corrections} now={now} />
     </section>

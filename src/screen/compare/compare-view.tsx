@@ -121,7 +121,7 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
             {say('compare.replay', { place: i + 1 })}
           </button>
         ))}
-        <span class="hint">{say('compare.press_line')}</span>
+        <span class="hint screen-only">{say('compare.press_line')}</span>
       </p>
     </>
   );

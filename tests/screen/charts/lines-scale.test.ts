@@ -1,7 +1,7 @@
 // Lines laid over each other: round ticks, paths with gaps, and names at their ends that do not touch.
 import { expect, test } from 'vitest';
 import { apartFrom, extentOf, lastSeen, linePath, placeIn, seenOf } from '../../../src/screen/charts/lines-scale.ts';
-import { niceTicks } from '../../../src/screen/charts/nice-ticks.ts';
+import { niceTicks, tickNumbers } from '../../../src/screen/charts/nice-ticks.ts';
 
 test('ticks are round and few', () => {
   expect(niceTicks(-5.7, 0.4, 7)).toEqual([-5, -4, -3, -2, -1, 0]);
@@ -68,4 +68,10 @@ test('the number of a line stands where the line was last in sight', () => {
   expect(lastSeen(points, { least: 0, greatest: 115 })).toEqual({ x: 4, y: 21 });
   expect(lastSeen(points, { least: 200, greatest: 300 })).toEqual({ x: 4, y: 21 });
   expect(lastSeen([{ x: 0, y: null }], { least: 0, greatest: 1 })).toBeNull();
+});
+
+test('the numbers of one axis have as many decimals as the one that needs most', () => {
+  expect(tickNumbers(niceTicks(5.19, 5.31, 3))).toEqual(['5.20', '5.25', '5.30']);
+  expect(tickNumbers([-5, 0, 5])).toEqual(['−5', '0', '5']);
+  expect(tickNumbers([-0.5, 0])).toEqual(['−0.5', '0.0']);
 });
