@@ -59,3 +59,25 @@ test('boards that come back together are told together', () => {
   live.value = both('open');
   expect(said.value?.sentence.match(/connected again\./gu)).toHaveLength(2);
 });
+
+test('boards that come back one after another are both said, as long as the first word stands and its board is there', () => {
+  const boards = (a: 'open' | 'lost', b: 'open' | 'lost'): Now => {
+    const [first] = boardIs(a).ports;
+    return boardIs(a, { ports: [first!, { ...first!, id: 'B', path: '/dev/invented-1', state: b }] });
+  };
+  const times = (): number => said.value?.sentence.match(/connected again\./gu)?.length ?? 0;
+  live.value = boards('lost', 'lost');
+  stop = tellBoardsBack();
+  live.value = boards('open', 'lost');
+  expect(times()).toBe(1);
+  live.value = boards('open', 'open');
+  expect(times()).toBe(2);
+  // One that is lost once more is no longer said to be back, and none is said twice.
+  live.value = boards('lost', 'open');
+  live.value = boards('lost', 'lost');
+  live.value = boards('lost', 'open');
+  expect(times()).toBe(1);
+  said.value = null;
+  live.value = boards('open', 'open');
+  expect(times()).toBe(1);
+});
