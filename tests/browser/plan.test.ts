@@ -129,6 +129,8 @@ test('what is typed outlives a reload', async () => {
 
 test('another plan beside it says what it changes: a burner less takes longer', async () => {
   await page.getByRole('button', { name: 'Keep this plan beside' }).click();
+  // One is kept at a time: a second press would replace it, and says so.
+  await page.getByRole('button', { name: 'Keep this plan in place of the kept one' }).waitFor();
   await page.locator('.pan-fields').nth(1).getByRole('button', { name: 'Remove this pan' }).click();
   await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin longer/);
   expect(await results().textContent()).toMatch(/The kept plan: Done about 1\d:\d\d/);

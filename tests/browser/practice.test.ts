@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { LAPTOP, openPage, startChromium, styleOf } from './chromium.ts';
+import { goToView, LAPTOP, openPage, startChromium, styleOf } from './chromium.ts';
 import { startProgram } from './program.ts';
 import type { Program } from './program.ts';
 
@@ -274,6 +274,10 @@ test('a practice boil that is over can be hidden from the list, and had back', a
   await button('Hide this practice boil').click();
   await page.getByText('One practice boil is hidden.').waitFor();
   expect(await rows.count()).toBe(0);
+  // Comparing does not offer it, and says so.
+  await goToView(page, 'compare');
+  await page.getByText('One practice boil that you hid is not listed').waitFor();
+  await goToView(page, 'notebook');
   await button('Show it').click();
   await rows.getByText('hidden', { exact: true }).waitFor();
   await rows.getByRole('link', { name: 'Practice boil, Tarn Hollow (simulated)', exact: true }).click();

@@ -189,7 +189,7 @@ export function CompareView(): JSX.Element {
       </p>
       <h1>{say('compare.title')}</h1>
       {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
-      {boils !== null && <BoilChooser boils={boils} chosen={chosen} />}
+      {boils !== null && <BoilChooser boils={boils} chosen={chosen} hidden={(view?.length ?? 0) - boils.length} />}
       {chosen.length > 0 && <LaidOver boils={chosen} />}
       {boils !== null && <SmallMultiples boils={boils} chosen={chosen} />}
     </div>

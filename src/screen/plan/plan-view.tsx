@@ -260,7 +260,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               </div>
               <p class="row plan-end">
                 <button type="button" disabled={problem !== null} onClick={() => (beside.value = made)}>
-                  {say('plan.keep')}
+                  {say(kept === null ? 'plan.keep' : 'plan.keep_instead')}
                 </button>
                 {kept !== null && (
                   <>
