@@ -64,7 +64,7 @@ const TOLD_LATE_MS = 2000;
 
 /**
  * "16:40" of boil time `at`: what has been, or is just being noted, as a clock on the wall showed it, what is expected to the nearest minute;
- * "tomorrow 02:10" when it falls on another day.
+ * "tomorrow 02:10" when it falls on another day; in a practice only where the time of day alone would not tell which.
  */
 export function timeOfDay(now: Clock, at: number): string {
   const exact = wallMs(now, at);
@@ -75,7 +75,9 @@ export function timeOfDay(now: Clock, at: number): string {
   const today = wallMs(now, now.t);
   const days = Math.floor(then / DAY_MS) - Math.floor(today / DAY_MS);
   const time = hoursAndMinutes(then);
-  if (days === 0) return time;
+  // A practice at speed is past its own midnight in seconds, while it is the same evening for the person.
+  const isSameRound = now.mode === 'practice' && Math.abs(at - now.t) < DAY_MS;
+  if (days === 0 || isSameRound) return time;
   if (days === 1) return say('clock.tomorrow', { time });
   if (days === -1) return say('clock.yesterday', { time });
   return days > 0 ? say('clock.in_days', { time, days }) : say('clock.days_ago', { time, days: -days });

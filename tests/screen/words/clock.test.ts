@@ -53,6 +53,15 @@ test('another day is named', () => {
   expect(timeOfDay(moment, -36 * 3_600_000)).toBe('19:30, 2 days ago');
 });
 
+test('in a practice, past its own midnight within seconds, a day is named only where a time of day alone is not enough', () => {
+  const started = '2027-04-18T23:50:00-07:00';
+  const practice = { ...moment, mode: 'practice' as const, speed: 600, t: 3_600_000 };
+  const now = { ...practice, header: { ...moment.header!, started } };
+  expect([timeOfDay(now, 0), timeOfDay({ ...now, t: 0 }, 3_600_000)]).toEqual(['23:50', '00:50']);
+  expect(timeOfDay(now, -23 * 3_600_000)).toBe('yesterday 00:50');
+  expect(timeOfDay({ ...now, mode: 'live', clock: '2027-04-19T07:50:00Z' }, 0)).toBe('yesterday 23:50');
+});
+
 test('lengths of time are said in the largest unit that is honest, on one line, from 90 min on with their hours, full ones alone', () => {
   expect([0, 119, 120, 3600, 89 * 60, 90 * 60, 6720, 7200, 11_100].map(lengthOfTime)).toEqual([
     '0\u00a0s',
