@@ -121,6 +121,31 @@ test('of a pan off the fire that was read by hand the number of then is not show
   await close();
 });
 
+test('a pan that was emptied says that it is empty, also on the wall', async () => {
+  const now = liveNow(2);
+  const [first, second] = now.readings;
+  const emptied = { ...first!, stage: 'off' as const, probe: null, litres: 0, depth_mm: 0 };
+  const { page, close } = await phoneOn({ ...now, readings: [emptied, second!] });
+  const stage = page.locator('.phone-pan').first().locator('.phone-stage');
+  expect(await stage.innerText()).toBe('Empty, off the fire');
+  await page.getByRole('button', { name: 'Wall view' }).click();
+  await page.locator('.phone-wall').waitFor();
+  expect(await stage.innerText()).toBe('Empty, off the fire');
+  await close();
+});
+
+test('the pan that calls stands first, and on the wall, where all are in sight, in its place', async () => {
+  const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p3' };
+  const { page, close } = await phoneOn(liveNow(4, { alarms: [call] }));
+  const names = page.locator('.phone-pan .phone-name');
+  await names.nth(3).waitFor();
+  expect(await names.allInnerTexts()).toEqual(['Warming pan', 'Front pot', 'Back pot', 'Side pan']);
+  await page.getByRole('button', { name: 'Wall view' }).click();
+  await page.locator('.phone-wall').waitFor();
+  expect(await names.allInnerTexts()).toEqual(['Front pot', 'Back pot', 'Warming pan', 'Side pan']);
+  await close();
+});
+
 test('a pan that only warms up shows its temperature, and how far that is from a boil without a sign', async () => {
   const { page, host, close } = await phoneOn(liveNow(3));
   const warming = page.locator('.phone-pan').nth(2);

@@ -30,6 +30,7 @@ import { nextLine } from '../words/next-line.ts';
 import { whyWords } from '../words/why-words.ts';
 import { NoBoil } from './no-boil.tsx';
 import { phone } from './may-answer.ts';
+import { callingFirst } from './pan-order.ts';
 import { PhonePan } from './phone-pan.tsx';
 
 /** Read from five metres: the pans alone, as large as they go. */
@@ -253,7 +254,7 @@ export function PhoneApp(): JSX.Element {
             <Calls now={now} />
             {runs ? (
               <div class={isMany ? 'phone-pans phone-rows' : 'phone-pans'}>
-                {now.readings.map((reading) => (
+                {(isWall.value ? now.readings : callingFirst(now)).map((reading) => (
                   <PhonePan key={reading.pan} now={now} reading={reading} isRow={isMany} />
                 ))}
               </div>

@@ -101,6 +101,10 @@ function Captions({ plain, strong }: { plain: readonly string[]; strong: readonl
   );
 }
 
+/** From afar "off the fire" alone beside a number, or beside none, does not say that there is nothing in it. */
+const stageWords = (reading: Reading): string =>
+  reading.stage === 'off' && reading.litres === 0 ? say('phone.empty_off') : stageOf(reading);
+
 interface PhonePanProps {
   now: Now;
   reading: Reading;
@@ -122,11 +126,13 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
     ...(mm === null || isRow ? [] : [depthWords(mm, panNamed(now.header, reading.pan), settings.value)]),
   ];
   return (
-    <article class={`phone-pan${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}>
+    <article
+      class={`phone-pan${reading.stage === 'off' ? ' phone-pan-off' : ''}${worst === undefined ? '' : ` phone-pan-${worst.priority}`}`}
+    >
       <h2>
         {worst !== undefined && <AlarmShape priority={worst.priority} flashes={!worst.answered} />}{' '}
         <span class="phone-name">{panName(now.header, reading.pan)}</span>
-        <span class="phone-stage">{worst === undefined ? stageOf(reading) : hostWords(worst.title)}</span>
+        <span class="phone-stage">{worst === undefined ? stageWords(reading) : hostWords(worst.title)}</span>
       </h2>
       {big !== null && (
         <p class="phone-big">
