@@ -12,7 +12,9 @@ interface Form {
 }
 
 const HOST = 'host.';
-const escaped = (text: string): string => text.replaceAll(/[.*+?^${}()|[\]\\]/gu, String.raw`\$&`);
+/** An apostrophe is straight in what the host writes down, and curly in the catalogue. */
+const escaped = (text: string): string =>
+  text.replaceAll(/[.*+?^${}()|[\]\\]/gu, String.raw`\$&`).replaceAll('’', `['’]`);
 
 /** What stands first in a message that says more behind another whole sentence of the host. */
 const WHOLE_SENTENCE = 'doubt';
