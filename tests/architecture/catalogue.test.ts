@@ -103,10 +103,13 @@ describe('catalogues', () => {
     expect(Object.keys(messages).filter((key) => messages[key]!.trim() === '')).toEqual([]);
   });
 
-  test.each(catalogues)('$tag: one kind of apostrophe, the curly one; a straight one only quotes a brace', ({ messages }) => {
-    const isStraight = (message: string): boolean => /\p{L}'|'\p{L}/u.test(message);
-    expect(Object.keys(messages).filter((key) => isStraight(messages[key]!))).toEqual([]);
-  });
+  test.each(catalogues)(
+    '$tag: one kind of apostrophe, the curly one; a straight one only quotes a brace',
+    ({ messages }) => {
+      const isStraight = (message: string): boolean => /\p{L}'|'\p{L}/u.test(message);
+      expect(Object.keys(messages).filter((key) => isStraight(messages[key]!))).toEqual([]);
+    },
+  );
 
   test.each(catalogues)('$tag can be chosen in Settings', ({ tag }) => {
     expect(settingsSchema.parse({ language: tag }).language).toBe(tag);

@@ -151,8 +151,8 @@ test('a power that nobody typed is not named as if somebody had', () => {
   expect(said).toContain('Least sure: how fast such a fire boils it away, for nobody typed its power');
   const header = { ...moment.header!, pans: [{ id: 'p1', heat: { kind: 'propane' as const, power_w: 16_000 } }] };
   const typed = explainWords(counted, { now: { ...moment, header }, settings: metric, saps: sapKinds });
-  expect(typed).toContain("boiled away since by the burner’s nominal power.");
-  expect(typed).toContain("Least sure: how much of the burner’s nominal power becomes steam");
+  expect(typed).toContain('boiled away since by the burner’s nominal power.');
+  expect(typed).toContain('Least sure: how much of the burner’s nominal power becomes steam');
 });
 
 test('whatever can be asked is one short paragraph without a gap, in any units', () => {

@@ -30,7 +30,7 @@ test('before the first number of a probe is due it is waited for, not late', () 
   expect(isWaitedFor({ probes: [probe] }, late)).toBe(true);
   expect(isWaitedFor({ probes: [{ ...probe, ageSeconds: 3 }] }, late)).toBe(false);
   expect(isWaitedFor({ probes: [probe] }, { ...late, probe: 'lost' })).toBe(false);
-  expect(probeStateWords(probe)).toBe("Waiting for the probe’s first number");
+  expect(probeStateWords(probe)).toBe('Waiting for the probe’s first number');
   expect(probeStateWords({ ...probe, ageSeconds: 3 })).toBe('Probe is late');
   expect(notKnownYet({ ...late, temperature_c: null })).toEqual([]);
   expect(notKnownYet({ ...late, probe: 'lost', temperature_c: null })).toHaveLength(1);
