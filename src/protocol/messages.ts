@@ -41,6 +41,8 @@ const choices = {
   mass: z.enum(['kg', 'pound']),
   strength: z.enum(['brix', 'baume', 'sg']),
   power: z.enum(['watt', 'btu-per-hour']),
+  /** How times of day are shown, on the screen and on paper: 16:40, or 4:40 pm. */
+  clock: z.enum(['24', '12']),
   theme: z.enum(['system', 'light', 'dark', 'contrast']),
   /** "system" for the browser's own, else a catalogue's tag (BCP 47, as "zh-Hant"); an unknown one is shown in English. */
   language: z.string().regex(/^(system|[a-z]{2,3}(-[A-Za-z0-9]{2,8})*)$/),
@@ -89,6 +91,7 @@ export const settingsSchema = z.object({
   mass: choices.mass.default('kg'),
   strength: choices.strength.default('brix'),
   power: choices.power.default('watt'),
+  clock: choices.clock.default('24'),
   theme: choices.theme.default('system'),
   language: choices.language.default('system'),
   loudness: choices.loudness.default('loud'),

@@ -11,6 +11,7 @@ export const metric: Settings = {
   mass: 'kg',
   strength: 'brix',
   power: 'watt',
+  clock: '24',
   theme: 'system',
   language: 'en',
   loudness: 'loud',

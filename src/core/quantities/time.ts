@@ -14,6 +14,12 @@ const withHours = (minutes: number): string => {
   return minutes % 60 === 0 ? hours : `${hours}\u00a0${String(minutes % 60).padStart(2, '0')}\u00a0min`;
 };
 
+/** The hour on a clock of twelve of an hour from 0 to 23, and its half of the day: 12 am at midnight, 12 pm at noon. */
+export const onTwelve = (hour: number): { hour: number; half: 'am' | 'pm' } => ({
+  hour: hour % 12 === 0 ? 12 : hour % 12,
+  half: hour < 12 ? 'am' : 'pm',
+});
+
 /** "1 min", "89 min", "1 h 30 min", "15 h" of seconds, to the minute; no blank in it breaks. */
 export function inMinutes(seconds: number): string {
   const minutes = Math.round(seconds / 60);

@@ -128,7 +128,7 @@ function drawFrame(sheet: Sheet, scale: Scale, { settings, source }: ReportData,
       .lineWidth(0.3)
       .strokeColor('#e0e0e0')
       .stroke();
-    sheet.text(timeText(source.header.started, t), x - 15, scale.y + scale.height + 9, {
+    sheet.text(timeText(source.header.started, t, settings, tongue), x - 15, scale.y + scale.height + 9, {
       size: 7,
       width: 30,
       align: 'center',

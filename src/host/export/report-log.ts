@@ -18,7 +18,7 @@ interface LogLine {
 
 /** About sixty pages; more of it stands in the recording. */
 const MOST_LINES = 2500;
-const TIME_WIDTH = 78;
+const TIME_WIDTH = 92;
 const WHAT_WIDTH = 38;
 
 /** Draws the log on pages of its own; none where nothing was noted and nothing called. */
@@ -31,7 +31,7 @@ export function drawLog(sheet: Sheet, data: ReportData, tongue: Tongue): void {
   for (const { at, isAlarm, text } of lines.slice(0, MOST_LINES)) {
     const height = sheet.heightOf(text, width) + 3;
     if (y + height > sheet.bottom) y = newPage(sheet, tongue);
-    sheet.text(`${tongue.day(dayText(started, at))} ${timeText(started, at)}`, MARGIN, y);
+    sheet.text(`${tongue.day(dayText(started, at))} ${timeText(started, at, data.settings, tongue)}`, MARGIN, y);
     sheet.text(tongue.say(isAlarm ? 'paper.log.alarm' : 'paper.log.mark'), MARGIN + TIME_WIDTH, y, { bold: isAlarm });
     sheet.text(text, MARGIN + TIME_WIDTH + WHAT_WIDTH, y, { width });
     y += height;

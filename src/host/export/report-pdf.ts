@@ -43,7 +43,7 @@ const titleOf = ({ source: { header, boil } }: ReportData): string => (header.na
 
 function drawHead(
   sheet: Sheet,
-  { source: { header, practice }, lastT }: ReportData,
+  { source: { header, practice }, settings, lastT }: ReportData,
   title: string,
   tongue: Tongue,
 ): number {
@@ -52,8 +52,8 @@ function drawHead(
   const parts = [
     tongue.say('paper.when', {
       day: tongue.day(dayText(started)),
-      from: timeText(started, 0),
-      to: timeText(started, lastT),
+      from: timeText(started, 0, settings, tongue),
+      to: timeText(started, lastT, settings, tongue),
       length: lengthOfTime(lastT / 1000),
     }),
     ...(site?.name === undefined || site.name === '' ? [] : [site.name]),

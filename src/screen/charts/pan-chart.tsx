@@ -7,7 +7,7 @@ import type { Mark, Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { celsiusShown } from '../words/amounts.ts';
-import { hoursAndMinutes, wallMs } from '../words/clock.ts';
+import { fromTo, hoursAndMinutes, wallMs } from '../words/clock.ts';
 import { ghostWords } from '../words/compare-words.ts';
 import { kindWords, panOfMark } from '../words/mark-words.ts';
 import { panName } from '../words/pan-words.ts';
@@ -217,7 +217,7 @@ export function PanChart({ now, pan, isOver = now.ended }: PanChartProps): JSX.E
     curve.ahead === null &&
     handDots(now, pan).length === 0 &&
     curve.pyramid.between(Math.max(0, shown.from), Math.min(shown.to, now.t), 60).low.every((low) => low === null);
-  const edges = `${hoursAndMinutes(wallMs(now, shown.from))}–${hoursAndMinutes(wallMs(now, shown.to))}`;
+  const edges = fromTo(hoursAndMinutes(wallMs(now, shown.from)), hoursAndMinutes(wallMs(now, shown.to)));
   return (
     <section class="chart" aria-label={say('chart.curve_of', { pan: panName(now.header, pan) })}>
       <div class="chart-head">

@@ -5,7 +5,7 @@ import { say } from '../language/say.ts';
 import { requests } from './requests.ts';
 import type { Requests } from './requests.ts';
 import type { HostMessage, Now, PageReport, SapKind, Settings, TuningNow, Wish } from './types.ts';
-import { usualUnits } from './unit-sets.ts';
+import { usualClock, usualUnits } from './unit-sets.ts';
 
 /** The host speaks once a second; with the half second between two looks, the page says within 5 s that it is gone. */
 const LOST_AFTER_SECONDS = 4;
@@ -31,6 +31,7 @@ const START_SETTINGS: Settings = {
   mass: 'kg',
   strength: 'brix',
   power: 'watt',
+  clock: '24',
   theme: 'system',
   language: 'system',
   loudness: 'loud',
@@ -78,7 +79,10 @@ function hear(message: HostMessage): void {
     hearSettings(message.settings);
     saps.value = message.saps;
     // Where the link fails now, the next hello asks again.
-    if (message.unchosen) void ask({ usual_settings: usualUnits(navigator.languages) }).catch(() => {});
+    if (message.unchosen) {
+      const usual = { ...usualUnits(navigator.languages), clock: usualClock(navigator.languages) };
+      void ask({ usual_settings: usual }).catch(() => {});
+    }
   } else if (message.kind === 'tuning') {
     tuning.value = message;
   } else if (message.kind === 'settings') {

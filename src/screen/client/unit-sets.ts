@@ -44,5 +44,11 @@ const regionOfAll = (preferred: readonly string[]): string | undefined =>
 export const usualUnits = (preferred: readonly string[]): Units =>
   regionOfAll(preferred) === 'US' ? US : usualMetric(preferred);
 
+/** The clock that is usual where the browser is: of the first language that names a region, as the language's own data has it. */
+export function usualClock(preferred: readonly string[]): Settings['clock'] {
+  const tag = preferred.find((each) => regionOf(each) !== undefined);
+  return new Intl.DateTimeFormat(tag ?? 'en-GB', { hour: 'numeric' }).resolvedOptions().hour12 === true ? '12' : '24';
+}
+
 /** What metric means where the browser is. */
 export const usualMetric = (preferred: readonly string[]): Units => (regionOfAll(preferred) === 'CA' ? CANADA : METRIC);

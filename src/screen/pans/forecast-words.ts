@@ -2,7 +2,7 @@
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
 import { volume } from '../words/amounts.ts';
-import { timeOfDay } from '../words/clock.ts';
+import { fromTo, timeOfDay } from '../words/clock.ts';
 import { isUnseen, panName } from '../words/pan-words.ts';
 import { isTooLittle, sapToCome } from '../words/planned-sap.ts';
 
@@ -40,7 +40,7 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
     headline: isUnseen(reading)
       ? say('pans.by_count', { what: say(isDry ? 'next.done_dry' : 'next.done_about', { time }) })
       : say(isDry ? 'pans.done_dry' : 'pans.done_about', { time }),
-    range: edges === null || edges[0] === edges[1] ? null : edges.join('–'),
+    range: edges === null || edges[0] === edges[1] ? null : fromTo(edges[0]!, edges[1]!),
   };
 }
 

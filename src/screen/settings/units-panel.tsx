@@ -6,7 +6,7 @@ import type { Settings } from '../client/types.ts';
 import { IMPERIAL, US, usualMetric } from '../client/unit-sets.ts';
 import type { Units } from '../client/unit-sets.ts';
 
-type UnitName = keyof Units | 'strength';
+type UnitName = keyof Units | 'strength' | 'clock';
 
 /** A press for all at once leaves no scale of another choice behind: the trade measures in °Brix in each of them. */
 const SETS = (
@@ -79,6 +79,14 @@ const ROWS: readonly Row[] = [
     options: [
       ['watt', 'units.watt'],
       ['btu-per-hour', 'units.btu'],
+    ],
+  },
+  {
+    name: 'clock',
+    word: 'units.of.clock',
+    options: [
+      ['24', 'units.clock_24'],
+      ['12', 'units.clock_12'],
     ],
   },
 ];

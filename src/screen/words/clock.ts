@@ -2,7 +2,8 @@
 import type { Now } from '../client/types.ts';
 import { language } from '../language/language.ts';
 import { say } from '../language/say.ts';
-import { DAY_MS, lengthOfTime, MINUTE_MS } from '../../core/quantities/time.ts';
+import { settings } from '../client/store.ts';
+import { DAY_MS, lengthOfTime, MINUTE_MS, onTwelve } from '../../core/quantities/time.ts';
 
 /** Minutes east of Greenwich that an ISO 8601 time carries; 0 when it carries none. */
 export function offsetMinutes(iso: string): number {
@@ -53,10 +54,23 @@ function two(value: number): string {
   return String(value).padStart(2, '0');
 }
 
-/** "16:40" of a moment from wallMs. */
+/** "16:40", or "4:40 pm" where that clock was chosen, of a moment from wallMs. */
 export function hoursAndMinutes(ms: number): string {
   const date = new Date(ms);
-  return `${two(date.getUTCHours())}:${two(date.getUTCMinutes())}`;
+  const [hours, minutes] = [date.getUTCHours(), two(date.getUTCMinutes())];
+  if (settings.value.clock === '24') return `${two(hours)}:${minutes}`;
+  const { hour, half } = onTwelve(hours);
+  return say(HALVES[half], { time: `${hour}:${minutes}` });
+}
+
+const HALVES = { am: 'clock.am', pm: 'clock.pm' } as const;
+
+/** "16:32–16:55" of two times of day; "4:32–4:55 pm" where both are of one half of the day. */
+export function fromTo(from: string, to: string): string {
+  const plain = /^\d{1,2}:\d\d/u.exec(from)?.[0];
+  const isOneHalf = plain !== undefined && plain !== from && /^\d{1,2}:\d\d/u.test(to);
+  const ending = isOneHalf ? from.slice(plain.length) : '';
+  return `${isOneHalf && to.replace(/^\d{1,2}:\d\d/u, '') === ending ? plain : from}–${to}`;
 }
 
 /** What this page was told last is up to so much older than what was just noted, ms of the person's own time. */

@@ -1,5 +1,5 @@
 // The first line of the screen: the next thing to do, and when, in words.
-import { timeOfDay } from './clock.ts';
+import { fromTo, timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
 import { isTooLittle, sapToCome, shallowThen } from './planned-sap.ts';
 import { isAllOff, isFill, isUnseen, panName, panNamed } from './pan-words.ts';
@@ -131,7 +131,7 @@ export function nextLine(now: Now): NextLine {
   return {
     who: next.pan === null ? null : panName(now.header, next.pan),
     what: next.pan === null ? begun(what) : what,
-    range: spread === null || spread[0] === spread[1] ? null : spread.join('–'),
+    range: spread === null || spread[0] === spread[1] ? null : fromTo(spread[0]!, spread[1]!),
     priority: priorityOf(now, next),
   };
 }

@@ -1,6 +1,6 @@
 // Which units a first start proposes, by the languages that the browser prefers.
 import { expect, test } from 'vitest';
-import { METRIC, US, usualMetric, usualUnits } from '../../../src/screen/client/unit-sets.ts';
+import { METRIC, US, usualClock, usualMetric, usualUnits } from '../../../src/screen/client/unit-sets.ts';
 
 /** Weather in Canada is told in kilopascals (Environment Canada's hourly reports). */
 const CANADA = { ...METRIC, pressure: 'kpa' };
@@ -24,4 +24,17 @@ test('metric after another choice is what metric first meant there', () => {
   expect(usualMetric(['fr-CA', 'en-US'])).toEqual(CANADA);
   expect(usualMetric(['en-GB'])).toEqual(METRIC);
   expect(usualMetric(['en-US', 'en-CA'])).toEqual(METRIC);
+});
+
+test.each([
+  [['en-US', 'en'], '12'],
+  [['en', 'en-US'], '12'],
+  [['en-GB', 'en-US'], '24'],
+  [['fr-CA', 'en-CA'], '24'],
+  [['fr-FR'], '24'],
+  [['en'], '24'],
+  [['no tag at all', 'en-US'], '12'],
+  [[], '24'],
+] as const)('the clock of %j', (preferred, clock) => {
+  expect(usualClock(preferred)).toBe(clock);
 });

@@ -1,9 +1,19 @@
 // Times of day come from boil time and the boil's own zone, whatever zone the machine is in.
 import { lengthOfTime } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
+import { settings } from '../../../src/screen/client/store.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
-import { ago, dayAndTime, dayInWords, offsetMinutes, shortDay, timeOfDay } from '../../../src/screen/words/clock.ts';
+import {
+  ago,
+  dayAndTime,
+  dayInWords,
+  fromTo,
+  hoursAndMinutes,
+  offsetMinutes,
+  shortDay,
+  timeOfDay,
+} from '../../../src/screen/words/clock.ts';
 import { metric, moment } from '../moment.ts';
 
 test('the zone is read off an ISO time', () => {
@@ -103,4 +113,22 @@ test('a day is said in words, so that nobody reads the month for the day', () =>
   language.value = 'fr';
   expect(dayInWords('2027-04-01')).toBe('jeudi 1er avril 2027');
   language.value = 'en';
+});
+
+test('on the clock of twelve hours times of day have their half, said once of two of one half', () => {
+  const before = settings.value;
+  settings.value = { ...before, clock: '12' };
+  const at = (hour: number, minute = 0): string => hoursAndMinutes((hour * 60 + minute) * 60_000);
+  expect([at(0), at(9, 5), at(12), at(16, 40), at(23, 59)]).toEqual([
+    '12:00\u00a0am',
+    '9:05\u00a0am',
+    '12:00\u00a0pm',
+    '4:40\u00a0pm',
+    '11:59\u00a0pm',
+  ]);
+  expect(fromTo(at(16, 32), at(16, 55))).toBe('4:32–4:55\u00a0pm');
+  expect(fromTo(at(11, 50), at(12, 10))).toBe('11:50\u00a0am–12:10\u00a0pm');
+  expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 1:30\u00a0am');
+  settings.value = before;
+  expect(fromTo(at(16, 32), at(16, 55))).toBe('16:32–16:55');
 });
