@@ -17,8 +17,8 @@ const TOP = 6;
 const FOOT = 24;
 const HOURS_A_DAY = 24;
 /** Room of an hour's label with air beside it, px; with its day beside the hour. */
-const HOUR_APART = 62;
-const DAY_APART = 110;
+const HOUR_APART = 84;
+const DAY_APART = 132;
 
 /** Whole steps of hours so that their labels stand apart, six or so along a wide picture. */
 function stepOf(hours: number, width: number): number {
