@@ -8,6 +8,7 @@ import {
   RecordingProblem,
   type RecordingItem,
 } from '../../src/protocol/recording.ts';
+import { heldBytes } from '../faults/turns.ts';
 
 const header =
   '{"recording":"panwarden","version":1,"name":"Invented — été ☃ 𝄞","started":"2027-04-18T07:30:00-07:00"}';
@@ -169,21 +170,16 @@ test('300 MB go through in flat memory, with a line without end among them', asy
     yield new TextEncoder().encode(`${header}\n`);
     for (let sent = 0; sent < 300; sent += 1) {
       yield sent >= 20 && sent < 280 ? endless : block;
-      if (sent % 20 === 0) peakBytes = Math.max(peakBytes, usedBytes());
+      if (sent % 20 === 0) peakBytes = Math.max(peakBytes, heldBytes());
     }
   }
-  const before = usedBytes();
+  const before = heldBytes();
   const counts = { header: 0, entry: 0, 'left-out': 0, torn: 0 };
   for await (const item of readRecording(chunks())) counts[item.kind] += 1;
   // The endless line swallows the one that it ends in.
   expect(counts).toEqual({ header: 1, entry: 40 * 20_000 - 1, 'left-out': 1, torn: 0 });
   expect(peakBytes - before).toBeLessThan(100 * 1024 * 1024);
 });
-
-function usedBytes(): number {
-  const { heapUsed, arrayBuffers } = process.memoryUsage();
-  return heapUsed + arrayBuffers;
-}
 
 test('an entry nested without end is refused or ignored, and never followed', () => {
   const deep = `${'['.repeat(400_000)}${']'.repeat(400_000)}`;
