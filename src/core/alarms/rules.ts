@@ -228,7 +228,7 @@ const isAheadOfFinish = ({ reading, reachedFinish, scorch }: PanSeen, { by }: Bu
 const SHOWS: ReadonlySet<PanReading['probe']> = new Set(['ok', 'late']);
 
 /** A pan that burns so soon is called whatever its finish, s. */
-const LEAST_WARNING_S = 30;
+const LEAST_WARNING_S = 90;
 
 /**
  * A count that is hardly known is no reason to stop calling; a pour or a look at the depth is, and so is a strength that
