@@ -144,7 +144,7 @@ test('a reading past the finish calls', async () => {
   await yes.or(card().getByText('At its finish')).first().waitFor();
   if (await yes.isVisible()) await yes.click();
   await card()
-    .getByText(/At its finish|Past its finish|About to burn/u)
+    .locator('.card-alarm', { hasText: /At its finish|Past its finish|About to burn/u })
     .waitFor();
   await card().getByText('Done: take it off').waitFor();
 });
