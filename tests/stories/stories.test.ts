@@ -2,6 +2,9 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readStory } from '../../fixtures/read-story.ts';
+import { formOf } from '../../src/language/host-words.ts';
+import { whyWords } from '../../src/screen/words/why-words.ts';
+import { metric } from '../screen/moment.ts';
 import { replayFixture } from './replay-fixture.ts';
 
 const recordings = new URL('../../fixtures/recordings/', import.meta.url);
@@ -24,6 +27,11 @@ describe.each(names)('%s', (name) => {
         .map((one) => ({ ban: ban.why, raised: one })),
     );
     expect({ missing, unwanted }).toEqual({ missing: [], unwanted: [] });
+    // Every reason can be told in the language of the screen.
+    const reasons = [...new Set(calls.map(({ why }) => why).filter((why) => why !== ''))];
+    expect(reasons.length).toBeGreaterThan(0);
+    const shown = reasons.map((why) => whyWords(why, metric));
+    expect(shown.filter((why) => formOf(why) === null)).toEqual([]);
   });
 
   test('says the truth about strength where it says anything', async () => {

@@ -41,20 +41,23 @@ test.each([
   ['maple', 1, 3],
   ['birch', 0.5, 1],
   ['birch', 1, 3],
-] as const)('%s that climbs by %d °C/min from a rise of %d °C is at its finish before it is about to burn', (...of) => {
-  const raised = climbed(...of).raised.map(({ alarm }) => alarm);
-  expect(raised).toContain('scorch-risk');
-  expect(raised.indexOf('finish')).toBeGreaterThanOrEqual(0);
-  expect(raised.indexOf('finish')).toBeLessThan(raised.indexOf('scorch-risk'));
-});
+] as const)(
+  '%s that climbs by %d °C/min from a rise of %d °C is at its finish before it is about to burn',
+  (sap, pace, from) => {
+    const raised = climbed(sap, pace, from).raised.map(({ alarm }) => alarm);
+    expect(raised).toContain('scorch-risk');
+    expect(raised.indexOf('finish')).toBeGreaterThanOrEqual(0);
+    expect(raised.indexOf('finish')).toBeLessThan(raised.indexOf('scorch-risk'));
+  },
+);
 
 test.each([
   ['maple', 1, 1],
   ['birch', 1, 1],
 ] as const)(
   '%s that climbs by %d °C/min from a rise of %d °C is called a minute and a half before it burns',
-  (...of) => {
-    const { burns, raised } = climbed(...of);
+  (sap, pace, from) => {
+    const { burns, raised } = climbed(sap, pace, from);
     const call = raised.find(({ alarm }) => alarm === 'scorch-risk');
     expect(call?.t).toBeLessThanOrEqual(burns - 90_000);
   },

@@ -1,26 +1,13 @@
-// What the host writes in English is known to the catalogue by its form: every alarm's words, and the reasons of all calls in the recordings.
-import { execFileSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+// What the host writes in English is known to the catalogue by its form, and told in the language of the screen.
 import { afterEach, expect, test } from 'vitest';
-import { ALARM_WORDS, alarmWords, fellWords } from '../../src/core/alarms/words.ts';
-import { formOf } from '../../src/language/host-words.ts';
-import { hostWords } from '../../src/screen/language/host-words.ts';
-import { language } from '../../src/screen/language/language.ts';
-import { whyWords } from '../../src/screen/words/why-words.ts';
-import { metric } from '../screen/moment.ts';
-
-const FOLDER = 'fixtures/recordings';
-const MOST_PRINTED = 50_000_000;
+import { ALARM_WORDS, alarmWords, fellWords } from '../../../src/core/alarms/words.ts';
+import { formOf } from '../../../src/language/host-words.ts';
+import { hostWords } from '../../../src/screen/language/host-words.ts';
+import { language } from '../../../src/screen/language/language.ts';
+import { whyWords } from '../../../src/screen/words/why-words.ts';
+import { metric } from '../moment.ts';
 
 afterEach(() => void (language.value = 'en'));
-
-/** Why each call of a recording came, as the program prints it. */
-function reasonsOf(file: string): string[] {
-  const command = ['src/cli/main.ts', 'replay', `${FOLDER}/${file}`, '--json', '--every', '3600'];
-  const printed = execFileSync(process.execPath, command, { encoding: 'utf8', maxBuffer: MOST_PRINTED });
-  const lines = printed.trim().split('\n');
-  return lines.map((line) => JSON.parse(line) as { kind: string; why?: string }).flatMap(({ why }) => why ?? []);
-}
 
 test('every alarm has its title, meaning and cure', () => {
   const all = Object.values(ALARM_WORDS).flatMap(({ title, means, todo }) => [title, means, todo]);
@@ -32,17 +19,6 @@ test('a call whose pan fell unexplained has its reason and its own words', () =>
   const { means, todo } = alarmWords('past-finish', null, why);
   expect(means).not.toBe(ALARM_WORDS['past-finish'].means);
   expect([whyWords(why, metric), means, todo].filter((sentence) => formOf(sentence) === null)).toEqual([]);
-});
-
-test('the reason of every call in the recordings has a form', { timeout: 60_000 }, () => {
-  const reasons = new Set(
-    readdirSync(FOLDER)
-      .flatMap(reasonsOf)
-      .filter((why) => why !== ''),
-  );
-  expect(reasons.size).toBeGreaterThan(10);
-  const shown = [...reasons].map((why) => whyWords(why, metric));
-  expect(shown.filter((why) => formOf(why) === null)).toEqual([]);
 });
 
 test('a sentence that this screen said in its own language is left as it stands', () => {
