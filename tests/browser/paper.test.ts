@@ -22,7 +22,7 @@ test.each(['light', 'dark', 'contrast'] as const)('%s', async (theme) => {
   // Links that look like buttons are to be pressed, too.
   expect(await page.locator('main a.button').count()).toBeGreaterThan(0);
   expect(await page.locator('main a.button:visible').count()).toBe(0);
-  await page.close();
+  await page.context().close();
   await host.close();
 });
 
@@ -50,7 +50,7 @@ test('a list that is folded on the screen is whole, and the examples of empty fi
   expect(await ink()).not.toBe('rgba(0, 0, 0, 0)');
   await page.emulateMedia({ media: 'print' });
   expect(await ink()).toBe('rgba(0, 0, 0, 0)');
-  await page.close();
+  await page.context().close();
   await host.close();
 });
 
@@ -63,6 +63,6 @@ test('paper says no keys, and not how its charts are moved', async () => {
   await page.emulateMedia({ media: 'print' });
   expect(await hint.isVisible()).toBe(false);
   expect(await page.locator('kbd:visible').count()).toBe(0);
-  await page.close();
+  await page.context().close();
   await host.close();
 });
