@@ -91,7 +91,7 @@ test('the menu opens recordings and lists the boils that are over, anew when one
   expect(first.map(({ role, label }) => role ?? label)).toContain('viewMenu');
   dialog.chosen = [RECORDING];
   lineOf(first, 'Open a recording…')?.click?.();
-  await vi.waitFor(() => expect(app.recent).toEqual([RECORDING]));
+  await expect.poll(() => app.recent).toEqual([RECORDING]);
 
   const pieces = async function* (): AsyncGenerator<string> {
     yield '{"recording":"panwarden","version":1,"name":"Salt & sap","started":"2027-04-18T07:30:00-07:00"}\n{"t":0,"run":"ended"}\n';
@@ -103,7 +103,7 @@ test('the menu opens recordings and lists the boils that are over, anew when one
   expect(line?.label).toBe('2027-04-18  Salt && sap');
   window.webContents.scripts = [];
   line?.click?.();
-  await vi.waitFor(() => expect(window.webContents.scripts).toEqual(["location.hash = '#/replay'"]));
+  await expect.poll(() => window.webContents.scripts).toEqual(["location.hash = '#/replay'"]);
 });
 
 /** Every line of a menu that says something, those beneath it too. */
