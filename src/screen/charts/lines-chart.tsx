@@ -8,8 +8,7 @@ import type { Point } from './curve-points.ts';
 import { textPx } from './chart-inks.ts';
 import { apartFrom, extentOf, lastSeen, linePath, placeIn, roomy, seenOf } from './lines-scale.ts';
 import type { Extent, Place } from './lines-scale.ts';
-import { niceTicks, tickNumbers } from './nice-ticks.ts';
-import { localDigits } from '../language/numbers.ts';
+import { plainTicks } from './nice-ticks.ts';
 import { say } from '../language/say.ts';
 
 export interface ChartLine {
@@ -47,12 +46,6 @@ const LEAST_WIDTH = 240;
 /** Whether a word would run out of the chart; letters are about half as wide as they are high (common practice). */
 const isTooLong = (word: string, text: number, width: number): boolean =>
   word.length * text * 0.52 > width - EDGE.left - EDGE.right;
-
-function plainTicks({ least, greatest }: Extent, most: number): { at: number; word: string }[] {
-  const ticks = niceTicks(least, greatest, most);
-  const numbers = tickNumbers(ticks);
-  return ticks.map((at, place) => ({ at, word: localDigits(numbers[place]!) }));
-}
 
 interface KeyedLine extends Pick<ChartLine, 'name' | 'stroke'> {
   /** Why it is not drawn, with its name; it then has no stroke. */

@@ -1,4 +1,6 @@
 // Round numbers for an axis: steps of 1, 2 or 5 times a power of ten.
+import { localDigits } from '../language/numbers.ts';
+import type { Extent } from './lines-scale.ts';
 
 /** At most `most` ticks from `least` to `greatest`, and two at least where two are allowed: one alone is no scale. */
 export function niceTicks(least: number, greatest: number, most: number): number[] {
@@ -24,4 +26,11 @@ function everyStep(least: number, greatest: number, step: number): number[] {
 export function tickNumbers(ticks: readonly number[]): string[] {
   const digits = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
   return ticks.map((tick) => tick.toFixed(digits).replace('-', '−'));
+}
+
+/** At most so many ticks of an axis, each with its number as the language writes it. */
+export function plainTicks({ least, greatest }: Extent, most: number): { at: number; word: string }[] {
+  const ticks = niceTicks(least, greatest, most);
+  const numbers = tickNumbers(ticks);
+  return ticks.map((at, place) => ({ at, word: localDigits(numbers[place]!) }));
 }

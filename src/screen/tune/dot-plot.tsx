@@ -2,11 +2,10 @@
 import type { JSX } from 'preact';
 import { extentOf, placeIn, roomy } from '../charts/lines-scale.ts';
 import type { Extent } from '../charts/lines-scale.ts';
-import { niceTicks, tickNumbers } from '../charts/nice-ticks.ts';
+import { plainTicks } from '../charts/nice-ticks.ts';
 import { say, setApart } from '../language/say.ts';
 import { useWidth } from '../shell/use-width.ts';
 import { number } from '../words/amounts.ts';
-import { localDigits } from '../language/numbers.ts';
 
 interface DotPlotProps {
   title: string;
@@ -38,8 +37,7 @@ function Drawn({ title, unit, rows, aim, span }: DotPlotProps & { span: Extent }
   const [frame, width] = useWidth(560);
   const x = placeIn(span, LEFT, width - LEFT);
   const bottom = 26 + rows.length * ROW;
-  const ticks = niceTicks(span.least, span.greatest, Math.min(7, Math.max(2, Math.floor(width / TICK_APART))));
-  const numbers = tickNumbers(ticks);
+  const ticks = plainTicks(span, Math.min(7, Math.max(2, Math.floor(width / TICK_APART))));
   const sentence = setApart(
     rows.map(({ name, values, middle }) =>
       say('tune.dot.of', {
@@ -55,11 +53,11 @@ function Drawn({ title, unit, rows, aim, span }: DotPlotProps & { span: Extent }
       <figcaption>{say('tune.dot.title', { title, unit })}</figcaption>
       <div ref={frame}>
         <svg width={width} height={bottom + 26} role="img" aria-label={say('tune.dot.sentence', { title, sentence })}>
-          {ticks.map((at, place) => (
+          {ticks.map(({ at, word }) => (
             <g key={at}>
               <path class="chart-grid" d={`M${x(at)} 4V${bottom}`} />
               <text x={x(at)} y={bottom + 20} text-anchor="middle">
-                {localDigits(numbers[place]!)}
+                {word}
               </text>
             </g>
           ))}
