@@ -13,7 +13,7 @@ const INTO = join(PROGRAM_FOLDER, 'dist/program');
 /** Compiles src (but for the screen) and electron into dist/program, emptied before. Throws when the compiler refuses. */
 export function compileProgram(): void {
   rmSync(INTO, { recursive: true, force: true });
-  const compiler = join(PROGRAM_FOLDER, 'node_modules/typescript/bin/tsc');
+  const compiler = join(PROGRAM_FOLDER, 'node_modules/typescript7/bin/tsc');
   const words = [compiler, '-p', join(PROGRAM_FOLDER, 'electron/packaging/tsconfig.json')];
   const done = spawnSync(process.execPath, words, { encoding: 'utf8' });
   if (done.status !== 0) throw new Error(`The program could not be compiled: ${done.stdout}${done.stderr}`.trim());

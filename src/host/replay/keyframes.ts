@@ -16,8 +16,8 @@ interface Packed {
   bytes: Buffer;
 }
 
-/** From one to the next about so far: a minute of eight pans folds in a few hundredths of a second. */
-const FIRST_EVERY_MS = 60_000;
+/** From one to the next about so far, ms of boil time times pans: a minute of eight pans folds in a few hundredths of a second. */
+const FIRST_EVERY_PAN_MS = 8 * 60_000;
 const FIRST_EVERY_ENTRIES = 1000;
 /** All of one replay together are no larger than this. 14 h of eight pans take 67 MB. */
 export const MOST_BYTES = 72_000_000;
@@ -25,7 +25,7 @@ export const MOST_BYTES = 72_000_000;
 export class Keyframes {
   #all: Packed[] = [];
   #bytes = 0;
-  #everyMs = FIRST_EVERY_MS;
+  #everyPanMs = FIRST_EVERY_PAN_MS;
   #everyEntries = FIRST_EVERY_ENTRIES;
   #mostBytes: number;
 
@@ -41,7 +41,8 @@ export class Keyframes {
   /** Puts the state by where the last one lies far enough back. Call in order of t, never inside a gap. */
   offer(t: number, next: number, state: BoilState): void {
     const last = this.#all.at(-1);
-    const isDue = t - (last?.t ?? 0) >= this.#everyMs || next - (last?.next ?? 0) >= this.#everyEntries;
+    const pans = Math.max(1, Object.keys(state.pans).length);
+    const isDue = (t - (last?.t ?? 0)) * pans >= this.#everyPanMs || next - (last?.next ?? 0) >= this.#everyEntries;
     if (!isDue) return;
     const bytes = packState(state);
     this.#all.push({ t, next, bytes });
@@ -70,7 +71,7 @@ export class Keyframes {
   #thinOut(): void {
     this.#all = this.#all.filter((_, index) => index % 2 === 1);
     this.#bytes = this.#all.reduce((sum, { bytes }) => sum + bytes.length, 0);
-    this.#everyMs *= 2;
+    this.#everyPanMs *= 2;
     this.#everyEntries *= 2;
   }
 }
