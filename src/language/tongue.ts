@@ -26,21 +26,28 @@ export const pointedOnce = (text: string): string => text.replaceAll(/(?<!\.)\.\
 
 const IN_FIGURES = { year: 'numeric', month: '2-digit', day: '2-digit', timeZone: 'UTC' } as const;
 
+const separatorOf = (tag: string): string =>
+  new Intl.NumberFormat(tag).formatToParts(1.5).find(({ type }) => type === 'decimal')?.value ?? '.';
+
 export class Tongue {
   /** BCP 47. */
   readonly tag: string;
   readonly #catalogue: Catalogue;
   readonly #formats = new Map<MessageKey, IntlMessageFormat>();
-  readonly #separator: string;
   readonly #dayFirst: RegExp | undefined;
+  /** Found when a number is first written: Intl takes some ms to begin, and a page speaks one language of them all. */
+  #mark: string | null = null;
   #days: Intl.DateTimeFormat | null = null;
 
   constructor(tag: string, catalogue: Catalogue) {
     this.tag = tag;
     this.#catalogue = catalogue;
     this.#dayFirst = DAY_FIRST[tag.split('-')[0] ?? ''];
-    const parts = new Intl.NumberFormat(tag).formatToParts(1.5);
-    this.#separator = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
+  }
+
+  get #separator(): string {
+    this.#mark ??= separatorOf(this.tag);
+    return this.#mark;
   }
 
   /** The message; in English where the catalogue lacks it. Throws when a value that it names is not given. */
