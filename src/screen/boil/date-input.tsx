@@ -1,5 +1,6 @@
 // A field for a day, or a moment of it, with what it holds in words: the browser writes days as its own language does, 4/5 or 5/4, whatever is chosen here.
 import type { JSX } from 'preact';
+import { useId } from 'preact/hooks';
 import { dayInWords } from '../words/clock.ts';
 
 interface DateInputProps {
@@ -21,19 +22,26 @@ export function DateInput({
   required = false,
   withTime = false,
 }: DateInputProps): JSX.Element {
+  const said = useId();
   // What has no zone is read in the machine's: in none of all it is told as it was typed.
   const words = dayInWords(withTime ? `${value}Z` : value);
   return (
     <label>
       <span>{label}</span>
       <input
+        aria-label={label}
+        aria-describedby={value === '' ? undefined : said}
         type={withTime ? 'datetime-local' : 'date'}
         value={value}
         max={most}
         required={required}
         onInput={(event) => set(event.currentTarget.value)}
       />
-      {value !== '' && <small class="hint day-words">{words}</small>}
+      {value !== '' && (
+        <small class="hint day-words" id={said}>
+          {words}
+        </small>
+      )}
     </label>
   );
 }
