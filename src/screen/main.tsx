@@ -3,7 +3,7 @@ import { render } from 'preact';
 import { socketLink } from './client/socket-link.ts';
 import { connect } from './client/store.ts';
 import { endWithBoil } from './pans/boil-ends.ts';
-import { bigViewFollowsCalls, followCalls } from './pans/called-pan.ts';
+import { bigViewFollowsCalls } from './pans/called-pan.ts';
 import { tellBoardsBack } from './probes/board-back.ts';
 import { recallOnceConnected } from './probes/kept.ts';
 import { takeUpListening } from './probes/listening.ts';
@@ -49,7 +49,6 @@ showSignsOfLife();
 keepAwake();
 keepFocusClear();
 endWithBoil();
-followCalls();
 bigViewFollowsCalls();
 
 const root = document.querySelector('#screen');

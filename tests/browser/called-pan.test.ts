@@ -1,4 +1,4 @@
-// A call shows its pan on a phone once it is answered, in the big view by itself; notes go to it, and what can wait makes room.
+// A call shows its pan on a phone once it is answered, in the big view by itself, and what can wait makes room; notes go on to the pan that was chosen.
 import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../src/core/alarms/words.ts';
@@ -11,7 +11,7 @@ let browser: Browser;
 beforeAll(async () => void (browser = await startChromium()));
 afterAll(() => browser?.close());
 
-test('while a call is not seen the sound check makes room, and a note goes to the pan that calls', async () => {
+test('while a call is not seen the sound check makes room, and a note goes on to the pan that was chosen', async () => {
   const sleep = { lid: 'sleeps', idle: 'not-known', warns: true, sentence: 'Closing the lid ends the watch.' } as const;
   const calm = liveNow(3, { sleep });
   const host = await standIn(await ensureScreenBuilt(), calm);
@@ -21,12 +21,18 @@ test('while a call is not seen the sound check makes room, and a note goes to th
   await page.getByRole('button', { name: 'Note for Front pot' }).waitFor();
   const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p2' };
   host.show({ ...calm, alarms: [call] });
-  await page.getByRole('button', { name: 'Note for Back pot' }).waitFor();
   await check.waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: 'Note for Front pot' }).waitFor();
+  await page.keyboard.press('t');
+  await expect.poll(() => page.locator('.mark-form h2').innerText()).toContain('Front pot');
+  await page.keyboard.press('Escape');
+  await page.evaluate('scrollTo(0, 0)');
   const [card, dock] = await Promise.all(['.card', '.dock'].map((name) => page.locator(name).first().boundingBox()));
   expect(card!.y + 100).toBeLessThan(dock!.y);
   host.show({ ...calm, alarms: [{ ...call, answered: true }] });
   await check.waitFor();
+  await page.getByRole('button', { name: 'Note for Front pot' }).waitFor();
+  await page.locator('.card[data-pan=p2] .card-name').click();
   await page.getByRole('button', { name: 'Note for Back pot' }).waitFor();
   expect(errors).toEqual([]);
   await page.context().close();

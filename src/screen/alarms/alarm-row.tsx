@@ -13,7 +13,7 @@ import { AlarmShape } from './alarm-shape.tsx';
 import { acknowledge, takeUpAgain } from './answers.ts';
 import { puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
-import { showCalled } from '../pans/called-pan.ts';
+import { chooseCalled, showCalled } from '../pans/called-pan.ts';
 
 function stateWords(alarm: AlarmView, now: Now): string {
   // What burns is said since it burns, not since it was about to.
@@ -42,7 +42,7 @@ function Head({ alarm, now }: { alarm: AlarmView; now: Now }): JSX.Element {
       <AlarmShape priority={alarm.priority} flashes={calls} isOver={alarm.condition === 'over' || isAside(alarm)} />
       <span class={`alarm-word alarm-word-${calls ? alarm.priority : 'quiet'}`}>{stateWord(alarm)}</span>
       {/* By keys a pan is chosen by its own number. */}
-      <b class="alarm-title" onClick={() => showCalled(alarm)}>
+      <b class="alarm-title" onClick={() => chooseCalled(alarm)}>
         {calledWords(alarm, now.header)}
       </b>
       <span class="alarm-state">{stateWords(alarm, now)}</span>

@@ -1,4 +1,4 @@
-// Chooses the pan that calls, so that what is noted under a call goes to the pan that it is about; the big view shows it, too.
+// Shows the pan that a call is about. Which pan is chosen no call changes: a key pressed for one pan must not note something of another.
 import { effect } from '@preact/signals';
 import { puttingAside } from '../alarms/dock-state.ts';
 import { live } from '../client/store.ts';
@@ -14,35 +14,21 @@ import { selectPan } from './selected-pan.ts';
 /** A form stands for the pan that was chosen as it was opened. */
 const isTyping = (): boolean => [openForm, openLimits, puttingAside].some((form) => form.peek() !== null);
 
-/** Who answers a call or presses its name sees its pan, where the pans are what they look at and nothing is being typed. */
+/** Who answers a call sees its pan, where the pans are what they look at and nothing is being typed. */
 export function showCalled(call: Pick<AlarmView, 'pan'> | undefined): void {
   if (call === undefined || call.pan === null || route.value !== 'pans' || isTyping()) return;
-  selectPan(call.pan);
   bringIntoSight(call.pan);
+}
+
+/** Who presses the name of a call chooses its pan, and sees it. */
+export function chooseCalled(call: Pick<AlarmView, 'pan'>): void {
+  if (call.pan !== null && route.value === 'pans' && !isTyping()) selectPan(call.pan);
+  showCalled(call);
 }
 
 function bringIntoSight(pan: string): void {
   const card = [...document.querySelectorAll<HTMLElement>('.card')].find(({ dataset }) => dataset['pan'] === pan);
   if (card !== undefined) scrollClear(card);
-}
-
-/**
- * Chooses the pan of the foremost unseen call, once for each raising, so that who then chooses another keeps it; returns
- * the way to stop. Not while a form is open, nor in a replay, whose pan is chosen for what was.
- */
-export function followCalls(): () => void {
-  let followed: readonly string[] = [];
-  return effect(() => {
-    const now = live.value;
-    if (now === null || route.value === 'replay') return;
-    const call = callsNow(now.alarms);
-    const standing = now.alarms.map(alarmKey);
-    const before = followed;
-    followed = before.filter((key) => standing.includes(key));
-    if (call === null || before.includes(alarmKey(call))) return;
-    followed = [...followed, alarmKey(call)];
-    if (call.pan !== null && !isTyping()) selectPan(call.pan);
-  });
 }
 
 /**
