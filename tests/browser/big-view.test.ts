@@ -107,7 +107,19 @@ test('a pan that is called says what for beside when it is done, and no range of
   const { page, close } = await bigView(now);
   await page.locator('.dock .alarm-title').first().waitFor();
   const said = page.locator('.card[data-pan=p1] .forecast');
-  expect((await said.innerText()).replace(/\s+/gu, ' ')).toBe('Running low · Done about 12:51');
+  expect((await said.innerText()).replace(/\s+/gu, ' ')).toBe('Running low Done about 12:51');
+  // The point between them is drawn where they share a line, and not before what begins one.
+  const pointAt = (): Promise<{ shareLine: boolean; isSeen: boolean }> =>
+    said.evaluate((element) => {
+      const [first, second] = [...element.children].map((part) => part.getBoundingClientRect());
+      const cut = element.getBoundingClientRect().left + 0.7 * Number.parseFloat(getComputedStyle(element).fontSize);
+      return { shareLine: first!.top === second!.top, isSeen: second!.left >= cut };
+    });
+  await said.evaluate((element) => void (element.style.width = '900px'));
+  expect(await pointAt()).toEqual({ shareLine: true, isSeen: true });
+  await said.evaluate((element) => void (element.style.width = '200px'));
+  expect(await pointAt()).toEqual({ shareLine: false, isSeen: false });
+  await said.evaluate((element) => void (element.style.width = ''));
   expect(Number.parseFloat(await styleOf(said, 'font-size'))).toBeGreaterThanOrEqual(22);
   await page.keyboard.press('v');
   await page.locator('.cards-big').waitFor({ state: 'detached' });

@@ -310,7 +310,7 @@ export function PanCard({
       {forecast !== null && (
         <p class="forecast">
           {/* From afar a bare time under "Soon" would not say what for: there it is one line with what is called. */}
-          {worst !== undefined && <b class="forecast-call">{hostWords(worst.title)} · </b>}
+          {worst !== undefined && <b class="forecast-call">{hostWords(worst.title)}</b>}{' '}
           {reading.finish_in_s === null ? (
             <b>{forecast.headline}</b>
           ) : (
