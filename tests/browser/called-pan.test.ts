@@ -99,6 +99,36 @@ test('in the big view the pan that calls comes into sight by itself; elsewhere a
   await host.close();
 });
 
+test('a call that comes over a note that is being filled in covers nothing of it', async () => {
+  const calm = liveNow(4, { alarms: [] });
+  const host = await standIn(await ensureScreenBuilt(), calm);
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  await page.keyboard.press('t');
+  const note = page.locator('.mark-form button[type=submit]');
+  await note.waitFor();
+  const calls = (['scorch-risk', 'near-finish', 'low-level', 'probe-suspect'] as const).map((alarm, place) => ({
+    ...{ ...alarms[0]!, ...ALARM_WORDS[alarm], alarm, pan: `p${place + 1}` },
+    since: calm.t - place,
+  }));
+  host.show({ ...calm, alarms: calls, sound: { priority: 'high', silencedUntil: null } });
+  await page.locator('.alarm-todo').first().waitFor();
+  // One row of calls leaves the form its room: what it asks, and the press that notes it, are both in sight.
+  await expect
+    .poll(async () => {
+      const [top, head, press, bottom] = await Promise.all(
+        [page.locator('.top'), page.locator('.mark-form h2'), note, page.locator('.bottom')].map((place) =>
+          place.boundingBox(),
+        ),
+      );
+      return head!.y >= top!.y + top!.height && press!.y + press!.height <= bottom!.y;
+    })
+    .toBe(true);
+  expect(await page.locator('.dock .alarm').count()).toBe(1);
+  await page.context().close();
+  await host.close();
+});
+
 test('with four pans beside each other, what a pan that calls does stands clear of the sentence on its probe', async () => {
   const calm = liveNow(4);
   const host = await standIn(await ensureScreenBuilt(), { ...calm, alarms: [{ ...alarms[0]!, pan: 'p1' }] });

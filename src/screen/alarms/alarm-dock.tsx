@@ -23,6 +23,7 @@ import { AlarmRow } from './alarm-row.tsx';
 import { acknowledge, beQuiet, endQuiet, QUIET_S } from './answers.ts';
 import { AsideForm } from './aside-form.tsx';
 import { openForm } from '../marks/open-form.ts';
+import { isBig } from '../pans/big-view.tsx';
 import { showCalled } from '../pans/called-pan.ts';
 import { openList, puttingAside } from './dock-state.ts';
 import { isNarrow } from './narrow.ts';
@@ -81,10 +82,10 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
   );
 }
 
-/** The first in full and two more rows leave the pans their room; on a phone the first alone. */
+/** The first in full and two more rows leave the pans their room; the first alone on a phone, over a note, and where it is looked at from afar. */
 const FEW = { wide: 3, narrow: 1 };
 
-const fewest = (): number => (isNarrow.value ? FEW.narrow : FEW.wide);
+const fewest = (): number => (isNarrow.value || isBig.value || openForm.value !== null ? FEW.narrow : FEW.wide);
 
 /** The rows that the open list has room for; the foremost call is whole and on top in each; what is over waits behind its door while something still calls. */
 function rowsShown(alarms: readonly AlarmView[]): AlarmView[] {
@@ -297,8 +298,8 @@ export function AlarmDock({ now, aside }: { now: Now; aside: boolean }): JSX.Ele
   const first = firstUnseen(alarms);
   const press = useSeenPress(now, inSight(alarms));
   const isCalm = callsNow(alarms) === null && soundsNow(now) === null;
-  // The next call is shown in few rows again, whatever list was open over the last; so it is over a note on a phone.
-  const leavesRoom = isCalm || (isNarrow.value && openForm.value !== null);
+  // The next call is shown in few rows again, whatever list was open over the last; so it is over a note.
+  const leavesRoom = isCalm || openForm.value !== null;
   useEffect(() => void (leavesRoom && (openList.value = 'few')), [leavesRoom]);
   // What is over needs no putting aside any more: its form goes, and the list is there again.
   const chosen = alarms.find((alarm) => alarm.condition === 'active' && alarmKey(alarm) === puttingAside.value);

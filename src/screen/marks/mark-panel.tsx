@@ -136,6 +136,26 @@ function focusFront(form: HTMLElement, pressFirst: boolean): void {
   first?.focus({ preventScroll: true });
 }
 
+/** A call that comes while it is open takes its room at the foot: what is being filled in is moved clear of it. */
+function useClearOfCalls(top: { current: HTMLElement | null }): void {
+  useLayoutEffect(() => {
+    const foot = document.querySelector('.bottom');
+    if (foot === null) return;
+    let height = foot.clientHeight;
+    const watch = new ResizeObserver(() => {
+      const before = height;
+      height = foot.clientHeight;
+      const form = top.current;
+      if (form === null || height <= before) return;
+      scrollClear(form);
+      const field = document.activeElement;
+      if (field !== null && form.contains(field)) scrollClear(field);
+    });
+    watch.observe(foot);
+    return () => watch.disconnect();
+  }, []);
+}
+
 /** Into view, and the page back to where it stood once the form is closed; before the next key, which may be a digit for it. */
 function useFront(top: { current: HTMLElement | null }, pressFirst: boolean): void {
   useLayoutEffect(() => {
@@ -173,6 +193,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   useKey('Escape', leave);
   const pressFirst = form.pressFirst === true;
   useFront(top, pressFirst);
+  useClearOfCalls(top);
   const at = momentOf(when, place.now, then);
   const isSending = useRef(false);
   /** What was refused stays as it was typed. */
@@ -198,8 +219,11 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   };
   const offerTyped = async (values: Values): Promise<void> => {
     const patch = form.patch?.(values, place) ?? null;
-    if (patch !== null && !(await tell({ set: patch }))) return;
-    await offer(form.build?.(values, place) as Mark);
+    const mark = form.build?.(values, place) ?? null;
+    const done = mark === null ? form.changed?.(values, place) : undefined;
+    if (patch !== null && !(await tell({ set: patch }, done))) return;
+    if (mark === null) close();
+    else await offer(mark);
   };
   /** Enter behind a time of day sends what was typed, or goes where that is to be typed or pressed. */
   const enterTime = (): void => {
@@ -241,7 +265,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {fields.length > 0 && form.build !== undefined && (
         <TypedMark
           fieldsOf={(values) => form.fields(place, values)}
-          start={again === undefined ? {} : typedAgain(again.mark, place.settings)}
+          start={again === undefined ? { ...place.start } : typedAgain(again.mark, place.settings)}
           build={(values) => void offerTyped(values)}
         />
       )}
@@ -300,13 +324,14 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   if (now.header === null) return null;
   const seen = open?.pour?.pan === pan ? { pour: open.pour } : {};
   const corrected = open?.again === undefined ? {} : { again: open.again };
-  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen, ...corrected };
+  const begun = open?.start === undefined ? {} : { start: open.start };
+  const place: MarkPlace = { now, header: now.header, pan, settings: settings.value, ...seen, ...corrected, ...begun };
   if (form !== null) {
     return (
       <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
         <FreshNotices now={now} before={before} />
         <OpenForm
-          key={`${form.kind} ${open?.again?.mark.id ?? ''}`}
+          key={`${form.kind} ${open?.again?.mark.id ?? ''} ${JSON.stringify(open?.start ?? '')}`}
           form={form}
           place={place}
           close={() => (openForm.value = null)}

@@ -26,7 +26,7 @@ import { FirstLine } from './first-line.tsx';
 import { Nav } from './nav.tsx';
 import { place, route } from './routes.ts';
 import type { Route } from './routes.ts';
-import { tellHeight } from './top-height.ts';
+import { tellFootHeight, tellHeight } from './top-height.ts';
 
 function LivePans({ now }: { now: Now }): JSX.Element {
   return now.mode === 'idle' ? <Welcome /> : <PansView key={now.boil} now={now} />;
@@ -92,7 +92,7 @@ export function App(): JSX.Element {
     <div class={`app app-${look}${isLost.value ? ' app-lost' : ''}`}>
       <SkipButton />
       {/* First for Tab and for who hears the page, though it is drawn at the foot. */}
-      <div class="bottom">
+      <div class="bottom" ref={tellFootHeight}>
         <Nav />
         <AlarmDock now={now} aside={replayed !== null} />
         {route.value === 'pans' && <NoteDoor now={now} />}
