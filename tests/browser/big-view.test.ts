@@ -88,6 +88,44 @@ test.each([
   await close();
 });
 
+test.each([
+  [6, 'en'],
+  [8, 'en'],
+  [8, 'fr'],
+])(
+  '%i pans stay whole above the foot while three of them call, with digits that are read from afar (%s)',
+  async (count, language) => {
+    const now = liveNow(4);
+    const ids = Array.from({ length: count }, (_, place) => `e${place}`);
+    const called = (['scorch-risk', 'low-level', 'near-finish'] as const).map((alarm, place) => ({
+      ...{ ...alarms[0]!, ...ALARM_WORDS[alarm], alarm, pan: ids[place]! },
+      since: alarms[0]!.since - place,
+    }));
+    const shown = {
+      ...now,
+      alarms: called,
+      sound: { priority: 'high' as const, silencedUntil: null },
+      header: { ...now.header!, pans: ids.map((id) => ({ ...now.header!.pans![0]!, id, name: `Pan ${id}` })) },
+      readings: ids.map((pan) => ({ ...now.readings[0]!, pan })),
+      limits: ids.map((pan) => ({ ...now.limits[0]!, pan })),
+    };
+    const { page, close } = await bigView(shown, { language });
+    await page.locator('.alarm-todo').first().waitFor();
+    const bottomOf = async (name: string): Promise<number> => {
+      const box = (await page.locator(name).last().boundingBox())!;
+      return box.y + box.height;
+    };
+    const foot = (await page.locator('.bottom').boundingBox())!.y;
+    await expect.poll(() => bottomOf('.card')).toBeLessThanOrEqual(foot);
+    expect(await page.evaluate('document.documentElement.scrollHeight')).toBe(LAPTOP.height);
+    expect(await bottomOf('.alarm-todo')).toBeLessThanOrEqual(await bottomOf('.dock'));
+    const size = Number.parseFloat(await styleOf(page.locator('.card .big').last(), 'font-size'));
+    expect(0.716 * size).toBeGreaterThanOrEqual(100);
+    await page.screenshot({ path: `test-results/big-${count}-${language}-calls.png` });
+    await close();
+  },
+);
+
 test('a pan that burns says so on its card, where another says when it is done', async () => {
   const call = { ...alarms[0]!, alarm: 'scorch-risk' as const, title: 'About to burn', pan: 'p1' };
   const now = liveNow(2, { alarms: [call], sound: { priority: 'high', silencedUntil: null } });
