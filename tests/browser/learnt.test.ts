@@ -51,7 +51,7 @@ afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
-const forget = () => page.getByRole('button', { name: 'Forget what was learnt of birch sap' });
+const forget = () => page.getByRole('button', { name: 'Forget what was learned of birch sap' });
 const sentence = () => page.getByText(/^Birch sap boils /u);
 
 test('what a boil taught stands among the probes with the boil that taught it', async () => {

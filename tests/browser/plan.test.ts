@@ -78,7 +78,7 @@ test('a plan is gone only once somebody clears it, and can be taken back', async
 
 test('the day of Tarn Hollow, invented, is planned by what is typed', async () => {
   await page.getByRole('link', { name: 'Plan' }).click();
-  await expect.poll(() => page.getByText('How much sap: type how many litres there are').count()).toBe(1);
+  await expect.poll(() => page.getByText('How much sap: type how many L there are').count()).toBe(1);
   await page.getByLabel('How much sap').fill('140');
   await page.getByRole('combobox', { name: /^Sap/ }).selectOption('birch');
   await page.getByLabel('How strong, if measured').fill('0.9');
@@ -128,9 +128,9 @@ test('what is typed outlives a reload', async () => {
 });
 
 test('another plan beside it says what it changes: a burner less takes longer', async () => {
-  await page.getByRole('button', { name: 'Keep this plan beside' }).click();
+  await page.getByRole('button', { name: 'Keep this plan', exact: true }).click();
   // One is kept at a time: a second press would replace it, and says so.
-  await page.getByRole('button', { name: 'Keep this plan in place of the kept one' }).waitFor();
+  await page.getByRole('button', { name: 'Keep this plan instead' }).waitFor();
   await page.locator('.pan-fields').nth(1).getByRole('button', { name: 'Remove this pan' }).click();
   await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin longer/);
   expect(await results().textContent()).toMatch(/The kept plan: Done about 1\d:\d\d/);

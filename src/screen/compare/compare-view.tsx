@@ -17,7 +17,7 @@ import {
   alongShown,
   boilsWithin,
   boilWordsAmong,
-  differenceOfBoil,
+  differingWords,
   DRAWN,
   notDrawnWords,
   upShown,
@@ -130,21 +130,22 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
 function Differences({ view }: { view: Compare }): JSX.Element | null {
   if (view.boils.length < 2 || view.working > 0) return null;
   const saps = new Set(view.boils.flatMap(({ pan }) => (pan === null ? [] : [pan.sap])));
+  const { lines, none, leftOut } = differingWords(view);
   return (
     <section class="panel" aria-label={say('compare.differs')}>
       <h2>{say('compare.differs_from')}</h2>
       {saps.size > 1 && (
         <p class="hint">{say('compare.other_saps', { pans: setApart(pansWords(view.boils, sapKinds.value)) })}</p>
       )}
-      {view.differences.length === 0 ? (
-        <p>{say('compare.differs_none')}</p>
-      ) : (
+      {none !== null && <p>{none}</p>}
+      {lines.length > 0 && (
         <ol class="differences">
-          {view.differences.map((each, i) => (
-            <li key={i}>{differenceOfBoil(each, view.boils)}</li>
+          {lines.map((line) => (
+            <li key={line}>{line}</li>
           ))}
         </ol>
       )}
+      {leftOut !== null && <p class="hint">{leftOut}</p>}
     </section>
   );
 }

@@ -15,6 +15,8 @@ export interface MarkPlace {
   pour?: Pour;
   /** The note that is being corrected. */
   again?: MarkView;
+  /** What stands in the fields as the form is opened, by field. */
+  start?: Values;
 }
 
 /** One press that notes a mark as it stands. */
@@ -72,10 +74,15 @@ export interface MarkForm {
   pressFirst?: true;
   /** Which fields there are may hang on what was chosen so far. */
   fields(place: MarkPlace, values?: Values): Field[];
-  /** The mark; called only with values that `problemIn` passed. Absent where quick presses are all there is. */
-  build?(values: Values, place: MarkPlace): Mark;
+  /**
+   * The mark; null where the change of the set-up is all there is to it. Called only with values that `problemIn` passed.
+   * Absent where quick presses are all there is.
+   */
+  build?(values: Values, place: MarkPlace): Mark | null;
   /** What has to be changed in the set-up before the mark; null for nothing. */
   patch?(values: Values, place: MarkPlace): Record<string, unknown> | null;
+  /** What is said once that change alone was made. */
+  changed?(values: Values, place: MarkPlace): string;
 }
 
 /** A boil may be read by hand alone. */

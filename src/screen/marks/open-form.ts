@@ -9,14 +9,16 @@ export interface OpenedForm {
   pour: Pour | null;
   /** The note that is corrected, whose place the next one takes. */
   again?: MarkView;
+  /** What stands in its fields as it is opened, by field. */
+  start?: Readonly<Record<string, string>>;
 }
 
 export const openForm = signal<OpenedForm | null>(null);
 
-/** Opens the form of a kind of mark for a pan, which is chosen with it. */
-export function openFormFor(pan: string, kind: MarkKind): void {
+/** Opens the form of a kind of mark for a pan, which is chosen with it; `start` is what stands in its fields then. */
+export function openFormFor(pan: string, kind: MarkKind, start?: OpenedForm['start']): void {
   selectPan(pan);
-  openForm.value = { kind, pour: null };
+  openForm.value = { kind, pour: null, ...(start === undefined ? {} : { start }) };
 }
 
 /** The form for a pour that was seen, with its time and amount filled in. */

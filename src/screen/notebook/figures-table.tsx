@@ -14,6 +14,7 @@ import {
   ratioOfWords,
   unseenWords,
 } from '../words/figure-words.ts';
+import { jarsWords } from '../words/jar-words.ts';
 import { type MessageKey, say } from '../language/say.ts';
 
 const GROUPS: readonly (readonly [title: MessageKey, names: readonly FigureName[]])[] = [
@@ -34,6 +35,12 @@ const LEFT_OUT_UNKNOWN: ReadonlySet<FigureName> = new Set([
   'ratio_by_revised_86',
 ]);
 
+/** Jars by their sizes, where somebody told those. */
+const saidOf = (name: FigureName, figure: BoilFigures[FigureName], jars: BoilPage['jars'] = []): string =>
+  name === 'jars' && figure !== null && jars.length > 0
+    ? jarsWords(jars, settings.value)
+    : figureWords(name, figure, settings.value);
+
 interface LineProps {
   name: FigureName;
   figures: BoilFigures;
@@ -49,7 +56,7 @@ function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | n
   return (
     <tr>
       <th scope="row">{figureLabel(name)}</th>
-      <td class={figure === null ? 'unknown' : 'figure'}>{figureWords(name, figure, settings.value)}</td>
+      <td class={figure === null ? 'unknown' : 'figure'}>{saidOf(name, figure, jars)}</td>
       <td class="hint">
         {name === 'jars'
           ? leftOverWords(jars, figures.syrup_litres, settings.value)

@@ -25,6 +25,7 @@ import { isBig } from './big-view.tsx';
 import { PracticeSyrup } from './practice-syrup.tsx';
 import { PracticeButton } from './practice-button.tsx';
 import { selectPan, selectedPan } from './selected-pan.ts';
+import { TellWater } from './tell-water.tsx';
 
 const MOST_LARGE_CARDS = 4;
 
@@ -188,6 +189,7 @@ export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
           <LookBackPanel now={now} />
         </>
       )}
+      {canMark && pan !== null && !isBig.value && !isAllOff(now) && <TellWater now={now} pan={pan} />}
       <section class={size} aria-label={say('pans.title')}>
         {now.readings.map((reading, place) => (
           <Card key={reading.pan} now={now} reading={reading} place={place} />

@@ -170,6 +170,11 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const results =
     made === null || current.litres === '' ? null : { plan: made.plan, start: made.draft.start, beside: keptPlan };
 
+  function keep(): void {
+    beside.value = made;
+    sayDone(say('plan.kept_now'));
+  }
+
   /** What stood here is put beside in its place, so that nothing that was tried is lost. */
   function goBack(made: Made): void {
     const back = { draft: kept!.draft, units: kept!.units };
@@ -259,7 +264,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
                 <PlanResults {...results} />
               </div>
               <p class="row plan-end">
-                <button type="button" disabled={problem !== null} onClick={() => (beside.value = made)}>
+                <button type="button" disabled={problem !== null} onClick={keep}>
                   {say(kept === null ? 'plan.keep' : 'plan.keep_instead')}
                 </button>
                 {kept !== null && (

@@ -1,10 +1,17 @@
 // Boils beside each other in words and in the units that a person chose.
 import { localDigits } from '../language/numbers.ts';
 import { differenceFromCelsius } from '../../core/quantities/units.ts';
-import type { Alignment, Compared, ComparedBoil, Difference, Ghost } from '../../protocol/compare-messages.ts';
+import type {
+  Alignment,
+  Compared,
+  ComparedBoil,
+  CompareView,
+  Difference,
+  Ghost,
+} from '../../protocol/compare-messages.ts';
 import type { SapKind, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
-import { type MessageKey, say } from '../language/say.ts';
+import { type MessageKey, say, setApart } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
 import { hoursAndMinutes, shortDay } from './clock.ts';
 import { sapCalled, sapOfKey } from './sap-words.ts';
@@ -129,12 +136,42 @@ export function notDrawnWords(
 }
 
 /** "2 (13 Mar, Three pots): 18 min slower from 30 to 60 °Bx …" */
-export function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]): string {
+function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]): string {
   const place = boils.findIndex(({ boil }) => boil === difference.boil);
   const boil = boils[place];
   const who =
     boil === undefined ? difference.boil : say('compare.boil', { day: shortDay(boil.started), name: boil.name });
   return say('compare.difference', { place: place + 1, who, sentence: hostWords(difference.sentence) });
+}
+
+/** What is said under the chart of how the other boils differ from the first. */
+export interface Differing {
+  /** The differences, the greatest first. */
+  lines: string[];
+  /** That there are none, or why nothing can be compared; null where there are lines. */
+  none: string | null;
+  /** Which boils were left out of it for having no line; null where all have one. */
+  leftOut: string | null;
+}
+
+const isDrawn = ({ y }: Pick<ComparedBoil, 'y'>): boolean => y.some((each) => each !== null);
+
+/** Told only of boils that have a line in the chart: of any other, that nothing differs would be read as said of it, too. */
+export function differingWords({ boils, differences }: Pick<CompareView, 'boils' | 'differences'>): Differing {
+  const places = (wanted: boolean): number[] => boils.flatMap((boil, i) => (isDrawn(boil) === wanted ? [i + 1] : []));
+  const listed = (some: readonly number[]): string => setApart(some.map(String));
+  const [drawn, undrawn] = [places(true), places(false)];
+  if (!drawn.includes(1)) return { lines: [], none: say('compare.differs_first_undrawn'), leftOut: null };
+  if (drawn.length < 2) return { lines: [], none: say('compare.differs_all_undrawn'), leftOut: null };
+  const others = drawn.filter((each) => each !== 1);
+  const lines = differences
+    .filter(({ boil }) => others.includes(boils.findIndex((each) => each.boil === boil) + 1))
+    .map((each) => differenceOfBoil(each, boils));
+  return {
+    lines,
+    none: lines.length > 0 ? null : say('compare.differs_none', { places: listed(others) }),
+    leftOut: undrawn.length === 0 ? null : say('compare.differs_left_out', { places: listed(undrawn) }),
+  };
 }
 
 /** Under the chart of a boil that runs: which past boil is drawn thin behind it, and how it is laid. */

@@ -161,6 +161,7 @@ function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeW
     case 'cost_a_jar':
       return by(2, (text) => text);
     case 'jars':
+      return by(0, (count) => say('figure.jar_count', { count, jars: Math.round(ranging.value) }));
     case 'alarms':
     case 'alarms_no_use':
       return by(0, (text) => text);

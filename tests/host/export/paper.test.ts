@@ -230,7 +230,7 @@ test('of a pot read by hand the key names no water point that lies under the fra
   const words = wordsOf(await report(notebook, boil.boil));
   expect(words).toContain('Large dots: read by hand.');
   expect(words).toContain('Red dashes: finish.');
-  expect(words).not.toContain('Small grey dots');
+  expect(words).not.toContain('Small pale dots');
 });
 
 test('what was read by hand is drawn as the screen has it: with what its thermometer was seen to be off', async () => {

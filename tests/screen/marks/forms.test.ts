@@ -58,6 +58,11 @@ test.each(markForms.filter((form) => form.build !== undefined))(
         const values = { ...filled(fields), ...chosen };
         const built = form.build?.(values, place);
         expect(problemIn(values, fields)).toBeNull();
+        if (built === null) {
+          // The change of the set-up is then all there is to it.
+          expect(form.patch?.({ ...values, ...chosen }, place)).toEqual({ site: { altitude_m: expect.any(Number) } });
+          continue;
+        }
         expect(markSchema.parse(built)).toMatchObject({ kind: form.kind });
         expect(JSON.stringify(built)).not.toContain('null');
       }
@@ -81,7 +86,8 @@ test.each(markForms.filter((form) => form.build !== undefined))(
         const fields = form.fields(place, chosen);
         for (const values of atEnds(fields)) {
           expect(problemIn({ ...values, ...chosen }, fields)).toBeNull();
-          expect(markSchema.safeParse(form.build?.({ ...values, ...chosen }, place)).error).toBeUndefined();
+          const built = form.build?.({ ...values, ...chosen }, place);
+          if (built !== null) expect(markSchema.safeParse(built).error).toBeUndefined();
         }
       }
     }
@@ -98,7 +104,7 @@ test('letters are one to a form', () => {
 
 test('an empty number is refused by name, an optional one may stay empty', () => {
   const fields: Field[] = [
-    { name: 'volume', label: 'Poured in', unit: 'litres', least: 0.01, greatest: 2000 },
+    { name: 'volume', label: 'Poured in', unit: 'L', least: 0.01, greatest: 2000 },
     { name: 'brix', label: 'Strength', unit: '°Bx', least: 0, greatest: 90, optional: true },
   ];
   expect(problemIn({ volume: '' }, fields)).toContain('Poured in');
@@ -117,6 +123,20 @@ test('a pressure tells its own unit', () => {
   });
   // As Canadian weather gives it; the French screen takes a comma.
   expect(pressure?.build?.({ at: 'sea-level', value: '100,3' }, place)).toMatchObject({ hpa: 1003 });
+});
+
+test('who has no pressure tells the height of the place alone, whichever is told of it already', () => {
+  const pressure = formOf('pressure')!;
+  const [place] = places as [MarkPlace];
+  for (const altitude_m of [undefined, 300]) {
+    const site = altitude_m === undefined ? {} : { altitude_m };
+    const at: MarkPlace = { ...place, header: { ...place.header, site } };
+    const values = { at: 'height', height: '450' };
+    expect(pressure.fields(at, values).map(({ name }) => name)).toEqual(['at', 'height']);
+    expect(pressure.build?.(values, at)).toBeNull();
+    expect(pressure.patch?.(values, at)).toEqual({ site: { altitude_m: 450 } });
+    expect(pressure.changed?.(values, at)).toContain('450\u00a0m');
+  }
 });
 
 test.each(['8', '35.5', '121', '299', '1201'])('a pressure of %s is refused by the form, in any unit', (value) => {

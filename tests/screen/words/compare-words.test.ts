@@ -1,6 +1,6 @@
-// Boils beside each other in words: no two of them have the same legend.
+// Boils beside each other in words: no two of them have the same legend, and what differs is told of what is drawn.
 import { expect, test } from 'vitest';
-import { boilWordsAmong, notDrawnWords, pansWords } from '../../../src/screen/words/compare-words.ts';
+import { boilWordsAmong, differingWords, notDrawnWords, pansWords } from '../../../src/screen/words/compare-words.ts';
 
 const boil = (id: string, time: string, pan = { id: 'p1', name: 'Front pot' }) => ({
   ...{ boil: id, name: 'Backyard', started: `2027-03-13T${time}:00-07:00`, pan },
@@ -36,4 +36,25 @@ test('a boil that has no line says which it is and why, and one that is drawn sa
   expect(notDrawnWords(drawn, all)).toBeNull();
   expect(notDrawnWords(not, all)).toBe('13 Mar, 15:05, Backyard, Front pot: not drawn. This pan was not finished.');
   expect(notDrawnWords({ ...drawn, isWorking: true }, all)).toBe('13 Mar, 07:30, Backyard, Front pot: being read …');
+});
+
+test('that nothing differs is said of boils that are drawn alone; else it is said why nothing can be compared', () => {
+  const line = (id: string, y: (number | null)[]) =>
+    ({ ...boil(id, '07:30'), isWorking: false, why: null, x: [0, 1], y, t: [0, 1] }) as const;
+  const [a, b, c] = [line('a', [1, 2]), line('b', [null, null]), line('c', [2, 3])];
+  const slower = { boil: 'b', sentence: '18 min slower from 30 to 60 °Bx.' } as never;
+  const said = (...boils: ReturnType<typeof line>[]) =>
+    differingWords({ boils: boils as never, differences: [slower] });
+  expect(said(b, a)).toMatchObject({ lines: [], none: expect.stringMatching(/with 1, for it is not drawn/u) });
+  expect(said(a, b)).toMatchObject({ lines: [], none: expect.stringMatching(/no other is drawn/u), leftOut: null });
+  expect(said(a, b, c)).toEqual({
+    lines: [],
+    none: expect.stringMatching(/^No difference that can be told from 3:/u),
+    leftOut: 'Not drawn, and so not compared: 2.',
+  });
+  expect(said(a, line('b', [5, 6]))).toEqual({
+    lines: [expect.stringMatching(/^2 .*18\smin slower/u)],
+    none: null,
+    leftOut: null,
+  });
 });

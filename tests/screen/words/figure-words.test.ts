@@ -47,9 +47,9 @@ test('syrup that was measured and fills no jar is told, what is reckoned or coun
 
 test.each([
   // Of 0.65 L, 0.5 to 0.8: jars of 0.25 L 2 to 3, of 0.1 L 6, 5 to 8, of 0.5 L 1; of 16 US fl oz (0.473 L) one, of 8 fl oz 2 to 3; of 0.568 L 0 to 1.
-  ['litre', 'About 2 × 250 mL', 'likely 2 to 3 full ones; or 6 × 100 mL (5 to 8); 1 × 500 mL (1)'],
-  ['us-gallon', 'About 1 × 1 pt', 'likely 1 full one; or 2 × 8 fl oz (2 to 3)'],
-  ['imperial-gallon', 'About 1 × 1 pt', 'likely 0 to 1 full one; or 2 × 10 fl oz (1 to 2)'],
+  ['litre', 'About 2 × 250 mL', 'likely 2 to 3 full jars; or 6 × 100 mL (5 to 8 jars); 1 × 500 mL (1 jar)'],
+  ['us-gallon', 'About 1 × 1 pt', 'likely 1 full jar; or 2 × 8 fl oz (2 to 3 jars)'],
+  ['imperial-gallon', 'About 1 × 1 pt', 'likely 0 to 1 full jar; or 2 × 10 fl oz (1 to 2 jars)'],
 ] as const)(
   'a plan says what its syrup fills of the sizes that go with a %s, as roughly as the syrup is known',
   (volume, main, range) => {
@@ -135,4 +135,9 @@ test('of sap in it is said how much had been boiled before, and nothing where no
   );
   expect(boiledBeforeWords([sap], settings.value)).toBe('');
   expect(boiledBeforeWords(null, settings.value)).toBe('');
+});
+
+test('jars are counted with their word, for a bare 6 beside litres says nothing', () => {
+  const jars = (value: number) => figureWords('jars', { value, low: null, high: null, from: 'page' }, settings.value);
+  expect([jars(6), jars(1)]).toEqual(['6 jars', '1 jar']);
 });

@@ -37,7 +37,7 @@ test('a pan that is read by hand is asked for its thermometer in boiling water, 
   const byHand = { ...reading, probe: null, water_c: null, litres: null, brix: null, finish_in_s: null };
   expect(notKnownYet(byHand)[0]).toMatchObject({
     mark: 'water-check',
-    how: 'your thermometer in plain boiling water tells it, or today’s air pressure, or the height of the place',
+    how: 'your thermometer in plain boiling water tells it, or today’s air pressure, or roughly the height of the place',
   });
 });
 
