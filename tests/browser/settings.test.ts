@@ -71,6 +71,17 @@ test('a whole set of units takes the strength with it, and is shown as chosen on
   expect(host.heard.findLast((command) => 'settings' in command)).toMatchObject({ settings: { strength: 'brix' } });
 });
 
+test('units leave the clock as it is, and the clock the units', async () => {
+  const { host, page } = await settingsPage({ clock: '12' });
+  const changes = (): unknown[] => host.heard.flatMap((each) => ('settings' in each ? [each.settings] : []));
+  for (const set of ['Metric', 'US', 'Imperial']) await page.getByRole('button', { name: set, exact: true }).click();
+  await page.getByLabel('24 h (16:40)').click();
+  await expect.poll(() => changes().length).toBe(4);
+  const [metric, us, imperial, clock] = changes();
+  for (const units of [metric, us, imperial]) expect(Object.keys(units as object)).not.toContain('clock');
+  expect(clock).toEqual({ clock: '24' });
+});
+
 test('a finish is complained of only once it was typed, and in the language of now', async () => {
   const { page } = await settingsPage({ language: 'fr' });
   await page.getByRole('radio', { name: 'English' }).check();

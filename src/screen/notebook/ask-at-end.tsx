@@ -19,7 +19,7 @@ function Ask({ boil }: { boil: string }): JSX.Element | null {
       <div class="pans-question">
         <section class="panel end-waits" aria-label={say('notebook.end.label')}>
           <h2>{say('notebook.end.title')}</h2>
-          <p class="hint">{say('notebook.end.reading')}</p>
+          <p role="status">{say('notebook.end.reading')}</p>
         </section>
       </div>
     );
