@@ -84,6 +84,11 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   await page.getByLabel('How strong, if measured').fill('0.9');
   await page.getByLabel('Height over the sea').fill('640');
   await page.getByLabel('Fire lit').fill('2027-04-18T07:30');
+  // Who hears the page is told the day in the words that stand below.
+  const told = await page
+    .getByLabel('Fire lit')
+    .evaluate((field) => field.ownerDocument.getElementById(field.getAttribute('aria-describedby') ?? '')?.textContent);
+  expect(told).toBe('Sunday 18 April 2027, 07:30');
   // The browser writes 4/18 or 18/4 as its own language does; which day was meant stands beside it in words.
   await page
     .locator('label', { hasText: 'Fire lit' })

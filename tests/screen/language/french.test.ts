@@ -16,6 +16,7 @@ const KEPT = [' · 0 ligne enregistrée', ' · 1 ligne enregistrée', ' · 2 lig
 
 const COUNTED: readonly (readonly [MessageKey, (count: number) => Values, string, string, string])[] = [
   ['pans.lines_kept', (lines) => ({ lines }), ...KEPT],
+  ['alarms.more', (count) => ({ count: String(count) }), '0 autre', '1 autre', '2 autres'],
   ['tune.count', (count) => ({ count, boils: 9 }), '0 cuisson sur 9', '1 cuisson sur 9', '2 cuissons sur 9'],
   [
     'season.part_known',
