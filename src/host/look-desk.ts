@@ -55,7 +55,7 @@ export class LookDesk {
 
   #forget(name: string): Outcome {
     const isKnown = this.#learnt().some((listing) => listing.name === name);
-    if (!isKnown) return refused(`Nothing was learnt under the name "${name}".`);
+    if (!isKnown) return refused(`Nothing was learned under the name "${name}".`);
     this.#options.notebook.forget(name);
     return done;
   }

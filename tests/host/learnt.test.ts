@@ -110,7 +110,7 @@ test('what is forgotten is not used again, by no older boil either, until a late
   await obeyed(host, { forget: { name: 'sap birch' } });
   expect(await host.command({ ref: 'r', forget: { name: 'sap birch' } })).toMatchObject({
     ok: false,
-    why: 'Nothing was learnt under the name "sap birch".',
+    why: 'Nothing was learned under the name "sap birch".',
   });
   expect((await headerOfNext(host, tarnSetup())).learnt?.names).toEqual(['probe A/1']);
   await obeyed(host, { start: tarnSetup() });

@@ -21,7 +21,7 @@ export const BOTTLING_STEPS: readonly BottlingStep[] = [
     id: 'density',
     what: 'Read its density once more before it goes into jars.',
     caution:
-      'Heating it again makes it stronger. Maple under 66 °Bx ferments or moulds, over about 68.9 °Bx it crystallises; for birch no legal class is known, 60 to 67 °Bx are in use.',
+      'Heating it again makes it stronger. Maple under 66 °Bx ferments or spoils, over about 68.9 °Bx crystals form; for birch no legal class is known, 60 to 67 °Bx are in use.',
   },
   {
     id: 'jars',
@@ -47,6 +47,6 @@ export const BOTTLING_STEPS: readonly BottlingStep[] = [
   {
     id: 'keep-cold',
     what: 'Keep it cold after opening, and tell whoever gets a jar.',
-    caution: 'Throw away what has mould, bubbles or smells of yeast.',
+    caution: 'Throw away what has fuzz or spots on it, bubbles or smells of yeast.',
   },
 ];
