@@ -38,7 +38,7 @@ function idle(): Omit<Now, 'kind' | 'view' | 'clock'> {
     alarms: [],
     sound: { priority: null, silencedUntil: null },
     unanswered: null,
-    history: alarmHistory(startHistory(), []),
+    history: alarmHistory(startHistory(), [], null),
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: null,

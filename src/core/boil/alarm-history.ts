@@ -3,6 +3,7 @@ import type { AlarmTransition } from '../alarms/alarm.ts';
 import { type AlarmBook, findAlarm } from '../alarms/engine.ts';
 import type { AlarmName, Mark, Priority } from './entries.ts';
 import { lookBack, type LookBack } from './look-back.ts';
+import { isByPractice } from './practice-marks.ts';
 
 /** One raising of an alarm; times in ms of boil time. */
 export interface Raising {
@@ -26,6 +27,8 @@ export interface Raising {
 /** A raising as it is shown: with the person's own word that it was of no use. */
 export interface RaisingShown extends Raising {
   noUse: boolean;
+  /** When somebody noted, while it stood, that they had done what it asks for; left out where nobody did. */
+  doneAt?: number;
 }
 
 export interface AlarmHistory {
@@ -94,16 +97,58 @@ function isOf(one: KeptRaising, { alarm, pan, port, about }: AlarmTransition): b
   return one.alarm === alarm && one.pan === pan && one.port === (port ?? null) && one.about === (about ?? null);
 }
 
-/** The history with what people said of it; marks that were taken back do not count. */
-export function alarmHistory(history: HistoryKept, marks: readonly { mark: Mark; withdrawn: boolean }[]): AlarmHistory {
-  const words = marks.flatMap(({ mark, withdrawn }) =>
-    mark.kind === 'note' && mark.no_use === true && mark.about !== undefined && !withdrawn ? [mark.about] : [],
+/** A mark as the history looks at it: `at` is when what it says was done, ms of boil time. */
+interface Noted {
+  at: number;
+  mark: Mark;
+  withdrawn: boolean;
+}
+
+/**
+ * The history with what people said of it and did; marks that were taken back do not count, nor does what a practice
+ * boil did by itself, which its header tells.
+ */
+export function alarmHistory(history: HistoryKept, marks: readonly Noted[], header: object | null): AlarmHistory {
+  const standing = marks.filter(({ mark, withdrawn }) => !withdrawn && !isByPractice(mark, header));
+  const words = standing.flatMap(({ mark }) =>
+    mark.kind === 'note' && mark.no_use === true && mark.about !== undefined ? [mark.about] : [],
   );
-  const raisings = history.raisings.map(({ about: _, ...raising }) => ({
-    ...raising,
-    noUse: words.some((word) => isAbout(raising, word)),
-  }));
+  const raisings = history.raisings.map(({ about: _, ...raising }) => {
+    const doneAt = doneFor(raising, standing);
+    return { ...raising, noUse: words.some((word) => isAbout(raising, word)), ...(doneAt !== null && { doneAt }) };
+  });
   return { raisings, earlier: history.earlier, lookBack: lookBack(raisings) };
+}
+
+/** What a call of a pan asks to be done there; a call that asks for none of it can only be seen. */
+const ASKS_FOR: Partial<Record<AlarmName, readonly Deed[]>> = {
+  'near-finish': ['taken-out', 'heat-off', 'measured'],
+  finish: ['taken-out', 'heat-off', 'measured'],
+  'past-finish': ['taken-out', 'heat-off', 'poured-in'],
+  'scorch-risk': ['taken-out', 'heat-off', 'poured-in'],
+  'low-level': ['taken-out', 'heat-off', 'poured-in'],
+};
+
+type Deed = 'poured-in' | 'taken-out' | 'heat-off' | 'measured';
+
+function deedOn(mark: Mark, pan: string): Deed | null {
+  if (mark.kind === 'transfer') return mark.to === pan ? 'poured-in' : mark.from === pan ? 'taken-out' : null;
+  if (!('pan' in mark) || mark.pan !== pan) return null;
+  if (mark.kind === 'top-up') return 'poured-in';
+  if (mark.kind === 'draw-off') return 'taken-out';
+  if (mark.kind === 'density') return 'measured';
+  return mark.kind === 'flame' && mark.level === 0 ? 'heat-off' : null;
+}
+
+/** When the first thing was done that it asks for, while it stood; null where nobody noted any. */
+function doneFor({ alarm, pan, raisedAt, clearedAt }: Raising, marks: readonly Noted[]): number | null {
+  const asked = ASKS_FOR[alarm];
+  if (pan === null || asked === undefined) return null;
+  const times = marks.flatMap(({ at, mark }) => {
+    const deed = at < raisedAt || at > (clearedAt ?? Infinity) ? null : deedOn(mark, pan);
+    return deed !== null && asked.includes(deed) ? [at] : [];
+  });
+  return times.length === 0 ? null : Math.min(...times);
 }
 
 /** A mark speaks of this raising. */

@@ -10,11 +10,14 @@ export interface Counted {
   port: string | null;
   raisedAt: number;
   answeredAt: number | null;
+  /** When what it asks for was done, where somebody noted that; it answers the call as well as a word does. */
+  doneAt?: number;
   noUse: boolean;
 }
 
 export interface LookBack {
   raised: number;
+  /** Seen, or what it asks for done. */
   answered: number;
   /** Middle time from the raising to the first answer, s; null while nothing was answered. */
   answeredAfterS: number | null;
@@ -36,9 +39,10 @@ const FLOOD = { most: 10, withinMs: 600_000 };
 
 /** `raisings` in order of raising. */
 export function lookBack(raisings: readonly Counted[]): LookBack {
-  const waits = raisings.flatMap(({ raisedAt, answeredAt }) =>
-    answeredAt === null ? [] : [(answeredAt - raisedAt) / 1000],
-  );
+  const waits = raisings.flatMap(({ raisedAt, answeredAt, doneAt }) => {
+    const first = Math.min(answeredAt ?? Infinity, doneAt ?? Infinity);
+    return first === Infinity ? [] : [(first - raisedAt) / 1000];
+  });
   const times = raisings.map((one) => one.raisedAt);
   const byAlarm = [...Map.groupBy(raisings, ({ alarm, pan, port }) => JSON.stringify([alarm, pan, port])).values()];
   return {

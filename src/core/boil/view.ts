@@ -105,7 +105,7 @@ export function boilView(state: BoilState, t: number): BoilView {
       unreadable: port.unreadable,
     })),
     ...calls,
-    history: alarmHistory(state.history, state.marks),
+    history: alarmHistory(state.history, state.marks, state.header),
     pours: unmarkedPours(state),
     advice,
     marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, doubt, corrections, takenC }) => ({

@@ -1,5 +1,6 @@
 // The simulated people: they see what needs a hand, get there in their own time, and type it in late or not at all.
 import type { Mark } from '../boil/entries.ts';
+import { SIMULATED_HAND } from '../boil/practice-marks.ts';
 import { perform } from './acts.ts';
 import { depthMillimetres, massKg, strengthBrix } from './liquid.ts';
 import { nextUniform } from './random.ts';
@@ -60,9 +61,6 @@ function typeDeed(state: SimulationState, { misread, doubled }: Deed, mark: Mark
   const againMs = 1000 * Math.round(10 + 50 * nextUniform(state.random.hands));
   typeIn(state, typed, t, lateMs + againMs);
 }
-
-/** What the ids of the marks begin with that a simulated hand makes. */
-export const SIMULATED_HAND = 'hand-';
 
 function timesFactor(mark: Mark, factor: number): Mark {
   if (mark.kind === 'depth') return { ...mark, mm: Math.round(mark.mm * factor) };

@@ -68,7 +68,7 @@ export async function reportData(notebook: Notebook, boil: string, options: Slic
   for await (const state of foldInSlices(source, SAMPLE_MS, listener, options)) end = state;
   if (end === null) throw new Error('the fold has no end');
   const page = notebook.page(source.boil);
-  const history = alarmHistory(end.history, end.marks);
+  const history = alarmHistory(end.history, end.marks, end.header);
   const facts = factsAtEnd(gathered, end, lastT);
   return {
     source,

@@ -62,7 +62,7 @@ export function tuneBoil(kept: KeptBoil, files: readonly SettingsFile[]): BoilTu
   ];
   const truths = panTruths(asItWas.state, asItWas.seen);
   const untold = truths.length === 0 ? untoldOf(asItWas.state) : null;
-  const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks);
+  const { raisings } = alarmHistory(asItWas.state.history, asItWas.state.marks, asItWas.state.header);
   const words = raisings.map((raising) => ({ ...raising, noUse: raising.noUse || isNamed(raising, kept.noUse) }));
   const tuned = files.map(({ name }, place): Tuned => {
     const checked = checks[place]!;

@@ -17,20 +17,28 @@ export function raisingWords(raising: RaisingShown, now: Now): string {
 
 /** What became of it, in order of time: answered or not, put aside, over or still there, now or when the boil was ended. */
 export function courseWords(raising: RaisingShown, now: Now): string[] {
-  const { raisedAt, answeredAt, clearedAt } = raising;
+  const { raisedAt, clearedAt } = raising;
   const isStanding = clearedAt === null && !now.ended;
-  const seen =
-    answeredAt === null
-      ? { at: raisedAt, words: say(isStanding ? 'history.not_seen' : 'history.never_seen') }
-      : { at: answeredAt, words: say('history.seen_after', { length: lengthOfTime((answeredAt - raisedAt) / 1000) }) };
   const over =
     clearedAt === null
       ? { at: Number.MAX_SAFE_INTEGER, words: say(isStanding ? 'history.still_there' : 'history.stood_at_end') }
       : { at: clearedAt, words: say('history.over', { time: timeOfDay(now, clearedAt) }) };
   const asides = raising.asides.map((aside) => ({ at: aside.at, words: asideWords(aside, now) }));
   const quiet = raising.inQuiet === true ? [say('history.in_quiet')] : [];
-  const steps = [seen, ...asides, over].toSorted((one, other) => one.at - other.at);
+  const steps = [...answers(raising, isStanding), ...asides, over].toSorted((one, other) => one.at - other.at);
   return [...quiet, ...steps.map(({ words }) => words)];
+}
+
+/** That it was seen, and that what it asks for was done; that neither was. */
+function answers(
+  { raisedAt, answeredAt, doneAt = null }: RaisingShown,
+  isStanding: boolean,
+): { at: number; words: string }[] {
+  const after = (at: number): { length: string } => ({ length: lengthOfTime((at - raisedAt) / 1000) });
+  const seen = answeredAt === null ? [] : [{ at: answeredAt, words: say('history.seen_after', after(answeredAt)) }];
+  const done = doneAt === null ? [] : [{ at: doneAt, words: say('history.done_after', after(doneAt)) }];
+  if (seen.length + done.length > 0) return [...seen, ...done];
+  return [{ at: raisedAt, words: say(isStanding ? 'history.not_seen' : 'history.never_seen') }];
 }
 
 function asideWords({ at, until, reason }: RaisingShown['asides'][number], now: Now): string {

@@ -1,6 +1,6 @@
 // The history of a boil's alarms through the real fold: answers, ends, put-asides, a person's word, and that it stays short.
 import { expect, test } from 'vitest';
-import type { Entry } from '../../../src/core/boil/entries.ts';
+import type { Entry, Mark } from '../../../src/core/boil/entries.ts';
 import type { BoilState } from '../../../src/core/boil/fold.ts';
 import {
   type AlarmHistory,
@@ -12,7 +12,7 @@ import {
 import { startAlarms } from '../../../src/core/alarms/engine.ts';
 import { foldAll, inOrder, lines, mark, tarnHollow } from './tarn-hollow.ts';
 
-const historyOf = (state: BoilState): AlarmHistory => alarmHistory(state.history, state.marks);
+const historyOf = (state: BoilState): AlarmHistory => alarmHistory(state.history, state.marks, state.header);
 const answer = (t: number, what: Extract<Entry, { answer: unknown }>['answer']): Entry => ({ t, answer: what });
 
 /** Both probes are silent from 30 s to 60 s: two alarms, raised at 34 s. */
@@ -78,6 +78,38 @@ test('a person’s word that it was of no use is for that raising alone, and can
   expect(noUse(word, mark(75_000, { kind: 'withdraw', id: 'm1' }))).toEqual([false, false]);
 });
 
+const low = { t: 1000, pan: 'p1', alarm: 'low-level', priority: 'medium', why: '' } as const;
+const noted = (at: number, mark: Mark, withdrawn = false): { at: number; mark: Mark; withdrawn: boolean } => ({
+  at,
+  mark,
+  withdrawn,
+});
+
+test('what a call asks for, noted by a person while it stands, answers it as well as a word', () => {
+  const history = startHistory();
+  rememberTransitions(history, startAlarms(), [
+    { ...low, event: 'raised' },
+    { ...low, t: 9000, event: 'cleared' },
+  ]);
+  const pour = { kind: 'top-up', pan: 'p1', litres: 2 } as const;
+  const asked = (one: { at: number; mark: Mark; withdrawn: boolean }, header: object | null = null) => {
+    const { raisings, lookBack } = alarmHistory(history, [one], header);
+    return [raisings[0]?.doneAt, lookBack.answered, lookBack.answeredAfterS];
+  };
+  expect(asked(noted(9000, pour))).toEqual([9000, 1, 8]);
+  expect(asked(noted(5000, { kind: 'transfer', from: 'p2', to: 'p1', all: true }))).toEqual([5000, 1, 4]);
+  const nothing = [undefined, 0, null];
+  expect(asked(noted(5000, pour, true))).toEqual(nothing);
+  expect(asked(noted(500, pour))).toEqual(nothing);
+  expect(asked(noted(9001, pour))).toEqual(nothing);
+  expect(asked(noted(5000, { ...pour, pan: 'p2' }))).toEqual(nothing);
+  expect(asked(noted(5000, { kind: 'density', pan: 'p1', brix: 3 }))).toEqual(nothing);
+  // What the practice does by itself is nobody's answer; a note of that id in a real boil is a person's.
+  const byItself = noted(5000, { ...pour, id: 'hand-7' });
+  expect(asked(byItself, { practice: true })).toEqual(nothing);
+  expect(asked(byItself, {})).toEqual([5000, 1, 4]);
+});
+
 test('two reminders with one text are two raisings, each with its own answer', () => {
   const remind = (t: number) => mark(t, { kind: 'remind', text: 'skim', seconds: 5 });
   const seen = answer(8000, { acknowledge: { pan: null, alarm: 'reminder' } });
@@ -109,7 +141,7 @@ test('the last 200 raisings are kept, and those before them counted', () => {
       { ...call, event: 'cleared' },
     ]);
   }
-  const { raisings, earlier } = alarmHistory(history, []);
+  const { raisings, earlier } = alarmHistory(history, [], null);
   expect([raisings.length, earlier, raisings[0]?.raisedAt]).toEqual([MOST_RAISINGS, 50, 50]);
   expect(raisings.every(({ raisedAt, clearedAt }) => clearedAt === raisedAt)).toBe(true);
 });

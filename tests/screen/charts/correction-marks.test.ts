@@ -1,6 +1,6 @@
 // The steps on a pan's curve: one whose mark was taken back since keeps its place, and gives up its words.
 import { expect, test } from 'vitest';
-import { SIMULATED_HAND } from '../../../src/core/simulation/deeds.ts';
+import { SIMULATED_HAND } from '../../../src/core/boil/practice-marks.ts';
 import { correctionsOf, stepsOf } from '../../../src/screen/charts/correction-marks.tsx';
 import type { Correction, MarkView } from '../../../src/screen/client/types.ts';
 import { moment } from '../moment.ts';

@@ -54,6 +54,16 @@ test('its course says what was done and when', () => {
   ]);
 });
 
+test('what was done for it is told beside that it was seen, or in its place', () => {
+  const done = { ...raising, doneAt: 12 * minute, clearedAt: 12 * minute };
+  expect(courseWords(done, moment)).toEqual(['what it asks for noted after 2\u00a0min', 'over at 07:42']);
+  expect(courseWords({ ...done, answeredAt: 11 * minute }, moment)).toEqual([
+    'seen after 60\u00a0s',
+    'what it asks for noted after 2\u00a0min',
+    'over at 07:42',
+  ]);
+});
+
 test('of a boil that is over a call that nobody ended stood at its end, and is seen by nobody any more', () => {
   expect(courseWords(raising, { ...moment, ended: true })).toEqual(['not seen', 'stood at the end of the boil']);
   const over = { ...raising, clearedAt: 25 * minute };
@@ -93,7 +103,7 @@ test('calls that are kept no more, that came at once and that flooded are counte
   const lines = Object.fromEntries(lookBackLines(look, 12, moment));
   expect(lines).toMatchObject({
     Calls: '200, and 12 before those',
-    Seen: '5 of 200, usually after 40\u00a0s',
+    'Seen or acted on': '5 of 200, usually after 40\u00a0s',
     'Came and was over at once': '2 times: one call, over 3 times a minute',
     'Too many at once': 'once: over 10 within 10\u00a0min',
     'Of no use, you said': 'none',
@@ -105,7 +115,7 @@ test('the look back says how many, how fast, and which most often', () => {
   const lines = Object.fromEntries(lookBackLines(lookBack([raising, again]), 0, moment));
   expect(lines).toEqual({
     Calls: '2',
-    Seen: '1 of 2, after 60\u00a0s',
+    'Seen or acted on': '1 of 2, after 60\u00a0s',
     'Most in one hour': '2',
     'Came and was over at once': 'none',
     'Too many at once': 'never',
@@ -117,12 +127,12 @@ test('the look back says how many, how fast, and which most often', () => {
 test('what happened once is no habit, and three times is', () => {
   const seen = (after: number[]): string => {
     const answered = after.map((seconds) => ({ ...raising, answeredAt: raising.raisedAt + seconds * 1000 }));
-    return Object.fromEntries(lookBackLines(lookBack(answered), 0, moment))['Seen']!;
+    return Object.fromEntries(lookBackLines(lookBack(answered), 0, moment))['Seen or acted on']!;
   };
   expect(seen([40])).toBe('after 40\u00a0s');
   expect(seen([40, 60])).toBe('all');
   const unseen = Object.fromEntries(lookBackLines(lookBack([raising]), 0, moment));
-  expect(unseen['Seen']).toBe('none');
+  expect(unseen['Seen or acted on']).toBe('none');
   expect(seen([40, 60, 20])).toBe('all, usually after 40\u00a0s');
 });
 
