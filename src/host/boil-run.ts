@@ -1,5 +1,6 @@
 // One boil that runs: what its source brings is folded, called, and written down, in order of t; live and practice alike.
 import type { AlarmTransition } from '../core/alarms/alarm.ts';
+import { listAlarms } from '../core/alarms/engine.ts';
 import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { explain } from '../core/boil/explain.ts';
 import { panAhead } from '../core/boil/readings.ts';
@@ -23,6 +24,7 @@ import { Folding } from './folding.ts';
 import { canTeach, keepLearnt } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
+import { practicePace } from './practice-pace.ts';
 import { Recorder } from './recorder.ts';
 import { SaidNotices } from './said-notices.ts';
 
@@ -51,6 +53,8 @@ export interface BoilRunOptions {
   openSource(header: Header): Source;
   /** Interval of readings, ms of boil time; null for none. */
   everyMs: number | null;
+  /** Goes slower while a call waits for whoever learns to answer it; a practice only. */
+  slowForCalls?: boolean;
   listener: RunListener;
   /** Something that the screen shows has changed; at once when `urgent`. */
   changed(urgent: boolean): void;
@@ -75,11 +79,14 @@ export class BoilRun {
   readonly #wakes: BoilWakes;
   /** Boil time of its end, ms, as of which its pans stay; null while it runs. */
   #endedAt: number | null = null;
+  /** How fast somebody wants it to go, boil seconds a second. */
+  #chosenSpeed: number;
 
   constructor(options: BoilRunOptions) {
     const { boil, clock, machine, notebook, state } = options;
     this.#options = options;
     this.#kept = boil.entries;
+    this.#chosenSpeed = clock.speed;
     this.#recordedT = Math.round(boil.seconds * 1000);
     this.#reachedT = this.#recordedT - 1;
     this.#recorder = new Recorder({
@@ -264,6 +271,7 @@ export class BoilRun {
       boil: this.boil,
       header: this.header,
       speed: clock.speed,
+      ...(clock.speed === this.#chosenSpeed ? {} : { chosenSpeed: this.#chosenSpeed }),
       ended: this.isOver,
       endedAt: this.#endedAt,
       ...(state.watchedFrom > 0 ? { watchedFrom: state.watchedFrom } : {}),
@@ -278,8 +286,26 @@ export class BoilRun {
     return explain(this.#folding.state, pan, what, this.#endedAt ?? this.#now());
   }
 
-  setSpeed(speed: number): void {
-    this.#options.clock.setSpeed(speed);
+  /** `speed` in boil seconds a second. */
+  async setSpeed(speed: number): Promise<void> {
+    this.#chosenSpeed = speed;
+    await this.#keepPace();
+    this.#options.changed(true);
+  }
+
+  /** What is quiet stays so for as long as was asked, in the time of whoever hears it. */
+  async #keepPace(): Promise<void> {
+    const { clock, slowForCalls } = this.#options;
+    const { book } = this.#folding.state;
+    const before = clock.speed;
+    const speed = slowForCalls === true ? practicePace(this.#chosenSpeed, listAlarms(book)) : this.#chosenSpeed;
+    if (speed === before || this.isOver) return;
+    const t = this.#now();
+    clock.setSpeed(speed);
+    const leftMs = (book.silencedUntil ?? t) - t;
+    if (leftMs <= 0) return;
+    const seconds = Math.round((leftMs * speed) / before / 1000);
+    await this.answer({ silence: { seconds }, by: book.silencedBy });
   }
 
   /**
@@ -317,6 +343,7 @@ export class BoilRun {
     if (item.kind === 'idle') {
       this.#markSleep(item.t);
       this.#reach(item.t);
+      void this.#keepPace();
     } else if (item.kind === 'end') {
       void this.end(item.t);
     } else if ('run' in item.entry && item.entry.run === 'ended') {
@@ -360,6 +387,7 @@ export class BoilRun {
     // Simulated pans first hand on what comes before it.
     this.#source.hear?.(entry);
     this.#apply(entry);
+    void this.#keepPace();
     this.#options.changed(true);
     return this.#recorder.commit();
   }

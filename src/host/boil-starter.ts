@@ -36,6 +36,8 @@ interface Begun {
   ranBefore: boolean;
   /** What its entries until now make; null where there are none. */
   kept: { state: BoilState; curve: CurveStore } | null;
+  /** A practice for whoever learns to answer its calls. */
+  slowForCalls?: boolean;
 }
 const NEW: Begun = { ranBefore: false, kept: null };
 
@@ -118,12 +120,14 @@ export class BoilStarter {
     return learntFor(setup, newestFirst([...(isUsed ? notebook.learnt() : []), ...checks]));
   }
 
-  beginPractice({ speed, names }: PracticeWish, settings: Settings): BoilRun {
+  beginPractice({ speed, names, slow_for_calls: slowForCalls = false }: PracticeWish, settings: Settings): BoilRun {
     const made = practiceHeader(practiceScenario(PRACTICE_SEED).header, names);
     // A practice boil says so in its header, so that it is known as one wherever its recording goes.
     const header = { ...headerOf(made, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
-    return this.#newRun(boil, speed, NEW, (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }));
+    return this.#newRun(boil, speed, { ...NEW, slowForCalls }, (clock) => () =>
+      practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }),
+    );
   }
 
   /**
@@ -158,7 +162,7 @@ export class BoilStarter {
   #newRun(
     boil: BoilSummary,
     speed: number,
-    { ranBefore, kept }: Begun,
+    { ranBefore, kept, slowForCalls = false }: Begun,
     sourceFor: (clock: BoilClock) => (header: Header) => Source,
   ): BoilRun {
     const { notebook, machine } = this.#options;
@@ -166,7 +170,7 @@ export class BoilStarter {
     const clock = new BoilClock(machine, ranBefore ? resumedT(lastT, boil.started, machine.wallMs()) : 0, speed);
     const gapSeconds = ranBefore ? (clock.now() - lastT) / 1000 : null;
     const { state, curve } = kept ?? { state: startBoil(notebook.header(boil.boil)), curve: new CurveStore() };
-    const run = new BoilRun({ ...this.#options, boil, clock, state, curve, openSource: sourceFor(clock) });
+    const run = new BoilRun({ ...this.#options, boil, clock, state, curve, slowForCalls, openSource: sourceFor(clock) });
     run.start(gapSeconds);
     return run;
   }

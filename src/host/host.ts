@@ -323,19 +323,10 @@ export class Host {
     return { ok: true, data: this.running };
   }
 
-  /** What is quiet stays so for as long as was asked, in the time of whoever hears it. */
   async #setPracticeSpeed(speed: number): Promise<Outcome> {
     const run = this.#run;
     if (run?.kind !== 'practice' || run.isOver) return refused('No practice boil is running.');
-    const { t, sound, speed: before } = run.snapshot();
-    run.setSpeed(speed);
-    const leftMs = (sound.silencedUntil ?? t) - t;
-    if (leftMs > 0)
-      await run.answer({
-        silence: { seconds: Math.round((leftMs * speed) / before / 1000) },
-        by: sound.silencedBy,
-      });
-    this.#publisher.urgent();
+    await run.setSpeed(speed);
     return done;
   }
 

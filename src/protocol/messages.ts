@@ -131,6 +131,8 @@ const called = z.string().min(1).max(80);
 const practiceWish = z.strictObject({
   /** Boil seconds a second. */
   speed: z.number().min(1).max(600),
+  /** Slower by itself while a call waits, for somebody who learns to answer them. */
+  slow_for_calls: z.boolean().optional(),
   /** What the made-up boil and its pots are called, in the language of who asks; English where nothing is said. */
   names: z.strictObject({ boil: called, front: called, middle: called, birch: called }).optional(),
 });
@@ -271,6 +273,8 @@ export interface Now extends BoilView {
   t: number;
   clock: string;
   speed: number;
+  /** What somebody chose for a practice that goes slower now, while a call waits; else left out. */
+  chosenSpeed?: number;
   ended: boolean;
   /** ms of boil time at which a live or practice boil was ended; null while it runs, and of a replay. */
   endedAt: number | null;

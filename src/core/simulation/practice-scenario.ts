@@ -73,7 +73,16 @@ const littleAndOften = { act: 'pour' as const, pan: 'middle', litres: 0.5, brix:
 /** The same that is noted again within two minutes counts once (core/boil/marks.ts), so the next pour waits longer. */
 const notedTwiceSeconds = 125;
 
-/** The front pot is left on for some minutes after its finish, so that a beginner hears it called. */
+/**
+ * A pot is left on for some minutes after its finish, so that a beginner hears it called and may take it off first; then,
+ * however often it is filled again, somebody takes it off. As strong as it is by then it is far from burning.
+ */
+const takenOff = (pan: string, value: number, delaySeconds: number): Deed => ({
+  when: { sight: 'brix-above', pan, value, delaySeconds, times: 40 },
+  acts: [{ act: 'draw-off', pan, litres: 'all' }],
+  looksAgain: true,
+});
+
 const deeds: Deed[] = [
   { when: { at: 0 }, acts: [{ act: 'read-pressure' }] },
   ...['A/1', 'A/2', 'A/3'].map((id): Deed => ({ when: { at: 0 }, acts: [{ act: 'check-water', probe: id }] })),
@@ -116,14 +125,9 @@ const deeds: Deed[] = [
     when: { at: minutes * minute },
     acts: [{ act: 'measure-depth', pan: 'middle' }],
   })),
-  {
-    when: { sight: 'brix-above', pan: 'front', value: 66.9, delaySeconds: 240 },
-    acts: [{ act: 'draw-off', pan: 'front', litres: 'all' }],
-  },
-  {
-    when: { sight: 'brix-above', pan: 'birch', value: 67, delaySeconds: 180 },
-    acts: [{ act: 'draw-off', pan: 'birch', litres: 'all' }],
-  },
+  takenOff('front', 66.9, 240),
+  takenOff('middle', 66.9, 60),
+  takenOff('birch', 67, 180),
   { when: { at: 118 * minute }, acts: [{ act: 'flame', pan: 'middle', level: 0 }] },
 ];
 

@@ -1,4 +1,6 @@
 // When a pan is done, in words, with its range.
+import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
+import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
 import { volume } from '../words/amounts.ts';
@@ -9,6 +11,10 @@ import { isTooLittle, sapToCome } from '../words/planned-sap.ts';
 export interface Forecast {
   headline: string;
   range: string | null;
+  /** What is not for now, in small letters; else left out. */
+  small?: string;
+  /** What the headline tells of, where that is not the finish. */
+  about?: 'top-up';
 }
 
 /** The boil that is shown was ended: of its pans nothing is expected any more, and nobody is asked for anything. */
@@ -18,7 +24,7 @@ export const isPast = (now: Pick<Now, 'view' | 'ended'>): boolean => now.view ==
 const FAR_OFF_S = 24 * 3600;
 
 /** Null where nothing is known, of a pan off the fire, and once the boil is over; while it runs the card says what would help. */
-export function forecastWords(now: Now, reading: Reading): Forecast | null {
+export function forecastWords(now: Now, reading: Reading, shown = settings.value): Forecast | null {
   const { finish_in_s: seconds, finish_low_s: low, finish_high_s: high } = reading;
   if (seconds === null || reading.stage === 'off' || isPast(now)) return null;
   if (seconds <= 0 && reading.stage === 'finished') return { headline: say('pans.done_now'), range: null };
@@ -29,7 +35,7 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
   if (advice?.tooLittle === true) {
     // A smaller pot is asked for once it is of use: till then more sap may come.
     const isEarly = advice.shallow === null || sapToCome(now, reading.pan) > 0;
-    return { headline: say(isEarly ? 'pans.too_little_yet' : 'pans.too_little'), range: null };
+    return isEarly ? stillFilled(now, reading, shown) : { headline: say('pans.too_little'), range: null };
   }
   if (seconds > FAR_OFF_S) return { headline: say('pans.far_off'), range: null };
   const at = (s: number): string => timeOfDay(now, now.t + s * 1000);
@@ -42,6 +48,20 @@ export function forecastWords(now: Now, reading: Reading): Forecast | null {
       : say(isDry ? 'pans.done_dry' : 'pans.done_about', { time }),
     range: edges === null || edges[0] === edges[1] ? null : fromTo(edges[0]!, edges[1]!),
   };
+}
+
+/** What is next for a pan into which more is still poured: when, or how much. That it could not be finished yet is no news then. */
+function stillFilled(now: Now, reading: Reading, shown: Settings): Forecast {
+  const { pan, top_up_in_s: seconds } = reading;
+  const small = say('pans.too_little_yet');
+  if (seconds !== null && seconds < FAR_OFF_S && isTopUpAdvised(reading)) {
+    const time = timeOfDay(now, now.t + seconds * 1000);
+    const headline = seconds <= 0 ? say('pans.top_up_now') : say('pans.top_up_about', { time });
+    return { headline, range: null, small, about: 'top-up' };
+  }
+  const left = sapToCome(now, pan);
+  const headline = left > 0 ? say('pans.sap_to_come', { amount: volume(left, shown, 0) }) : say('pans.more_sap');
+  return { headline, range: null, small };
 }
 
 /** A pour explains a new time of the finish so long, and only one that moved by so much, ms. */

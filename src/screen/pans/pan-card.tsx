@@ -314,12 +314,13 @@ export function PanCard({
           {reading.finish_in_s === null ? (
             <b>{forecast.headline}</b>
           ) : (
-            <Tell pan={reading.pan} what="finish">
+            <Tell pan={reading.pan} what={forecast.about ?? 'finish'}>
               <b>{forecast.headline}</b> {forecast.range !== null && <span>{forecast.range}</span>}
             </Tell>
           )}
         </p>
       )}
+      {forecast?.small !== undefined && <p class="moved">{forecast.small}</p>}
       {moved !== null && <p class="moved">{moved}</p>}
       {burnt && <p class="advice">{say('pan.burnt')}</p>}
       {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} goesOn={goesOn} />}

@@ -13,7 +13,7 @@ async function practise(): Promise<void> {
     middle: say('pans.practice.middle'),
     birch: say('pans.practice.birch'),
   };
-  await tell({ practice: { speed: PRACTICE_SPEED, names } }, say('pans.practice.begun'));
+  await tell({ practice: { speed: PRACTICE_SPEED, slow_for_calls: true, names } }, say('pans.practice.begun'));
 }
 
 export function PracticeButton({ class: looks }: { class: string }): JSX.Element {

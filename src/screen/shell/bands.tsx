@@ -57,10 +57,10 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
         {say('shell.made_up')}
         <span class="wide-only">
           {say('shell.made_up_more')}
-          {say('shell.made_up_clock', { speed: now.speed })}
+          {say(now.chosenSpeed === undefined ? 'shell.made_up_clock' : 'shell.made_up_slowed', { speed: now.speed })}
         </span>
       </span>
-      {!asking && <Speeds speed={now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
+      {!asking && <Speeds speed={now.chosenSpeed ?? now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
       {asking ? (
         <span class="confirm" role="group" aria-label={say('shell.end_practice_asked')}>
           <b>{say('shell.end_practice_asked')}</b>{' '}

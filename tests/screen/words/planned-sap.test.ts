@@ -76,10 +76,15 @@ test('what cannot be finished in its pot is to be poured into a smaller one, and
   const little = (now: Now): Now => ({ ...now, advice: now.advice.map((one) => ({ ...one, tooLittle: true })) });
   const [early, late] = [little(after(topUp(38))), little(after(topUp(140)))];
   expect(forecastWords(late, reading)).toEqual({ headline: 'Pour it into a smaller pot to finish it', range: null });
-  expect(forecastWords(early, reading)).toEqual({ headline: 'Too little yet to finish in this pan', range: null });
-  // Before a smaller pot is of use, no large letters ask for it.
+  // Before a smaller pot is of use, no large letters ask for it: they say what is next, and small ones what is so by then.
+  const small = 'Too little yet to finish in this pan';
+  const still = { ...reading, top_up_in_s: null };
+  expect(forecastWords(early, still)).toEqual({ headline: '102\u00a0L of sap still to go in', range: null, small });
   const quiet = { ...late, advice: late.advice.map((one) => ({ ...one, shallow: null })) };
-  expect(forecastWords(quiet, reading)!.headline).toBe('Too little yet to finish in this pan');
+  expect(forecastWords(quiet, still)).toEqual({ headline: 'More sap can follow', range: null, small });
+  const falls = { ...reading, stage: 'boiling' as const, probe: 'ok' as const, finish_in_s: 4000, top_up_in_s: 1200 };
+  expect(forecastWords(early, falls)).toEqual({ headline: 'Top up by 08:20', range: null, small, about: 'top-up' });
+  expect(forecastWords(early, { ...falls, top_up_in_s: 0 })?.headline).toBe('Top up now');
   // At its least depth there is no time to name: sap of the plan first, where some is left.
   const due = { ...moment.next, what: 'smaller-pot', pan: 'p1', at: moment.t } as const;
   expect(nextLine({ ...early, next: due }).what).toBe('top up now');
