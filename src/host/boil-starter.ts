@@ -125,8 +125,11 @@ export class BoilStarter {
     // A practice boil says so in its header, so that it is known as one wherever its recording goes.
     const header = { ...headerOf(made, this.#startedNow(), settings), practice: true };
     const boil = this.#options.notebook.begin(header, 'practice');
-    return this.#newRun(boil, speed, { ...NEW, slowForCalls }, (clock) => () =>
-      practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }),
+    return this.#newRun(
+      boil,
+      speed,
+      { ...NEW, slowForCalls },
+      (clock) => () => practiceSource({ seed: PRACTICE_SEED, timekeeper: clock }),
     );
   }
 
@@ -170,7 +173,15 @@ export class BoilStarter {
     const clock = new BoilClock(machine, ranBefore ? resumedT(lastT, boil.started, machine.wallMs()) : 0, speed);
     const gapSeconds = ranBefore ? (clock.now() - lastT) / 1000 : null;
     const { state, curve } = kept ?? { state: startBoil(notebook.header(boil.boil)), curve: new CurveStore() };
-    const run = new BoilRun({ ...this.#options, boil, clock, state, curve, slowForCalls, openSource: sourceFor(clock) });
+    const run = new BoilRun({
+      ...this.#options,
+      boil,
+      clock,
+      state,
+      curve,
+      slowForCalls,
+      openSource: sourceFor(clock),
+    });
     run.start(gapSeconds);
     return run;
   }

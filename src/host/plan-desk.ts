@@ -9,7 +9,7 @@ import { checkPlan, planInput } from '../protocol/plan-schema.ts';
 import type { PlanRequest, PlanView } from '../protocol/plan-schema.ts';
 import { pansOfPlan, pouredLitres } from '../protocol/poured-sap.ts';
 import { refused } from './outcome.ts';
-import { knownHeats } from './plan-heats.ts';
+import { heatsLearnt, knownHeats } from './plan-heats.ts';
 import type { Outcome } from './outcome.ts';
 
 const NO_SYRUP =
@@ -29,7 +29,9 @@ export function planOfRunning(now: Seen | null): Outcome {
   const checked = now === null ? null : checkPlan((now.header as { plan?: unknown } | null)?.plan);
   if (now === null || checked === null || !checked.ok) return { ok: true, data: null };
   const asked = planInput(checked.plan);
-  const input = { ...asked, pans: [...pansOfPlan(now.header?.pans ?? [], asked.sap)] };
+  const pans = [...pansOfPlan(now.header?.pans ?? [], asked.sap)];
+  // With what it was made with, so that it says what it said then.
+  const input = { ...asked, pans, known_heats: heatsLearnt(pans, now.header?.learnt) };
   const plan = planBoil(input);
   if (plan === null) return { ok: true, data: null };
   return { ok: true, data: { plan, under_way: underWay(input, plan, now) } satisfies PlanView };

@@ -84,7 +84,12 @@ async function play(file: string): Promise<Played> {
   }
   if (state === null) throw new Error(`${file} has no header`);
   const name = file.replace('.boil.jsonl', '');
-  return { name, hours: state.now / 3_600_000, lookBack: alarmHistory(state.history, state.marks).lookBack, called };
+  return {
+    name,
+    hours: state.now / 3_600_000,
+    lookBack: alarmHistory(state.history, state.marks, state.header).lookBack,
+    called,
+  };
 }
 
 function row(name: string, hours: number, looks: readonly LookBack[]): string {

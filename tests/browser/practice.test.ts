@@ -199,7 +199,10 @@ test('an ended practice boil is in the notebook, and its replay cannot be taken 
   await button('Yes, end it').click();
   await page.getByText('and nothing in it was real').waitFor();
   // How the calls were answered stands there, and the way to another.
-  await page.getByRole('region', { name: 'Looking back on the calls' }).getByText('Seen or acted on', { exact: true }).waitFor();
+  await page
+    .getByRole('region', { name: 'Looking back on the calls' })
+    .getByText('Seen or acted on', { exact: true })
+    .waitFor();
   expect(await button('Practice boil').count()).toBe(1);
   await button('Put it away').click();
   await page.getByText('No boil is running').waitFor();

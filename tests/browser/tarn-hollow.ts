@@ -241,7 +241,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
     alarms: [],
     sound: { priority: null, silencedUntil: null },
     unanswered: null,
-    history: alarmHistory(startHistory(), []),
+    history: alarmHistory(startHistory(), [], null),
     marks,
     next: { what: 'finish', pan: 'p1', at: T + 9 * MINUTE, low: T + 7 * MINUTE, high: T + 11.5 * MINUTE, text: null },
     ...change,

@@ -47,7 +47,7 @@ export function now(change: Partial<Now> = {}): Now {
     alarms: [],
     sound: { priority: null, silencedUntil: null },
     unanswered: null,
-    history: alarmHistory(startHistory(), []),
+    history: alarmHistory(startHistory(), [], null),
     marks: [],
     next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
     kept: 12,

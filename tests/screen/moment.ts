@@ -120,7 +120,7 @@ export const moment: Now = {
   alarms: [],
   sound: { priority: null, silencedUntil: null },
   unanswered: null,
-  history: alarmHistory(startHistory(), []),
+  history: alarmHistory(startHistory(), [], null),
   marks: [],
   next: { what: 'watch', pan: null, at: null, low: null, high: null, text: null },
   kept: 10,

@@ -135,7 +135,7 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
 }
 
 function noUseNames(state: BoilState): RaisingName[] {
-  return alarmHistory(state.history, state.marks)
+  return alarmHistory(state.history, state.marks, state.header)
     .raisings.filter(({ noUse }) => noUse)
     .map(({ alarm, pan, port, raisedAt: raised }) => ({ alarm, pan, port, raised }));
 }

@@ -67,6 +67,10 @@ export interface MarkForm {
   question: MessageKey;
   /** Asked where there is nothing to press, if that changes the question. */
   questionTyped?: MessageKey;
+  /** Said in place of the two where nothing was in the pan before. */
+  first?: { word: MessageKey; question: MessageKey };
+  /** The form that tells the same in another way, offered beside the amounts; null for none. */
+  otherWay?(place: MarkPlace): { words: string; kind: MarkKind } | null;
   /** Why there is nothing to note here, and what to do instead; null where it can be noted. */
   without?(place: MarkPlace): string | null;
   quicks(place: MarkPlace): Quick[];
@@ -84,6 +88,21 @@ export interface MarkForm {
   /** What is said once that change alone was made. */
   changed?(values: Values, place: MarkPlace): string;
 }
+
+/** Nothing was in the pan before, or all of it went out again: what is poured in now fills it. */
+export function isFilling({ now, pan, again }: MarkPlace): boolean {
+  if (again !== undefined) return false;
+  if (now.readings.find((each) => each.pan === pan)?.litres === 0) return true;
+  return !now.marks.some(({ mark, withdrawn, questioned }) => {
+    if (withdrawn || questioned) return false;
+    if (mark.kind === 'transfer') return mark.to === pan;
+    return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan;
+  });
+}
+
+/** What the form is called and asks here. */
+export const headOf = (form: MarkForm, place: MarkPlace): { word: MessageKey; question: MessageKey } =>
+  form.first !== undefined && isFilling(place) ? form.first : form;
 
 /** A boil may be read by hand alone. */
 export const hasProbe = ({ probes = [] }: Header): boolean => probes.length > 0;

@@ -18,6 +18,7 @@ import { exactStrength } from '../words/amounts.ts';
 import { doubtAbout } from './doubt.ts';
 import { formOf, formsFor } from './forms.ts';
 import { saidOf } from './left-out.ts';
+import { headOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
 import { noteAgain, takeBack, takeCorrectionBack } from './take-back.ts';
@@ -235,12 +236,14 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     else focusFront(top.current, pressFirst);
   };
   const without = form.without?.(place) ?? null;
+  const head = headOf(form, place);
+  const otherWay = form.otherWay?.(place) ?? null;
   const fields = without === null ? form.fields(place) : [];
   const quicks = without === null ? form.quicks(place) : [];
   return (
     <div class="mark-form" ref={top}>
       <div class="mark-form-head">
-        <h2>{say('marks.head', { pan: panName(place.header, place.pan), kind: say(form.word) })}</h2>
+        <h2>{say('marks.head', { pan: panName(place.header, place.pan), kind: say(head.word) })}</h2>
         <button type="button" onClick={leave}>
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
@@ -248,7 +251,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {again !== undefined && (
         <p>{say('marks.instead_of', { what: markWords(again.mark, place.header, place.settings) })}</p>
       )}
-      <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? form.question) : form.question)}</p>
+      <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? head.question) : head.question)}</p>
       {without === null && form.kind !== 'remind' && (
         <WhenChoice when={when} choose={setWhen} place={place} enter={enterTime} />
       )}
@@ -261,6 +264,13 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
             </button>
           ))}
         </div>
+      )}
+      {otherWay !== null && (
+        <p>
+          <button type="button" onClick={() => (openForm.value = { kind: otherWay.kind, pour: null })}>
+            {otherWay.words}
+          </button>
+        </p>
       )}
       {fields.length > 0 && form.build !== undefined && (
         <TypedMark
@@ -347,7 +357,7 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
       <div class="mark-kinds">
         {formsFor(now.header).map((each) => (
           <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = { kind: each.kind, pour: null })}>
-            {say(each.word)}
+            {say(headOf(each, place).word)}
           </KeyButton>
         ))}
       </div>

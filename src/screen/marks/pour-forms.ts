@@ -3,10 +3,10 @@ import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
-import { panName } from '../words/pan-words.ts';
+import { panName, panNamed } from '../words/pan-words.ts';
 import { pouredShown } from '../words/poured-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
-import { given, numberOf } from './mark-form.ts';
+import { given, isFilling, numberOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, NumberField, Quick } from './mark-form.ts';
 import { celsiusIn, temperatureField } from './temperature-field.ts';
 
@@ -54,6 +54,12 @@ export const topUp: MarkForm = {
   key: 'T',
   word: 'marks.top_up',
   question: 'marks.top_up.question',
+  first: { word: 'marks.filling', question: 'marks.filling.question' },
+  // A depth tells litres only where the vessel is known.
+  otherWay: (place) =>
+    isFilling(place) && panNamed(place.header, place.pan)?.vessel !== undefined
+      ? { words: say('marks.filling.by_depth'), kind: 'depth' }
+      : null,
   quicks: ({ pan, settings }) =>
     steps(settings).map((shown) => ({
       label: shortVolume(shown, settings),

@@ -65,10 +65,11 @@ export function sizedBoil({ boil }: PlanDraft): BoilDraft {
   return { ...boil, pans: boil.pans.map(sized) };
 }
 
-/** What the plan goes without for now: which pans still want their sizes; null where none does. */
-export function unsizedWords({ boil }: PlanDraft): string | null {
+/** What the plan goes without for now: which pans still want their sizes; null where none does. `hours` are those of the plan. */
+export function unsizedWords({ boil }: PlanDraft, hours: number | null): string | null {
   const pans = boil.pans.filter(({ vessel }) => isVesselUnfinished(vessel)).map(calledIn);
-  return pans.length === 0 ? null : say('plan.unsized', { pans: listWords(pans), count: pans.length });
+  const key = hours === null ? 'plan.unsized_unknown' : 'plan.unsized';
+  return pans.length === 0 ? null : say(key, { pans: listWords(pans), count: pans.length });
 }
 
 /** A plan that was typed in the units of `from`, in those of `to`. */

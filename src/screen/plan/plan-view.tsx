@@ -1,7 +1,7 @@
 // The Plan screen: the sap that there is, the pans for it and when, and beside it what they give; while a boil runs, what is left of its plan.
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { DAY_MS } from '../../core/quantities/time.ts';
+import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { doubtInDraft, setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
@@ -15,8 +15,9 @@ import { say } from '../language/say.ts';
 import type { BoilListing, Now, Settings, Setup } from '../client/types.ts';
 import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
+import { timeOfDay } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
-import { boiledLitres, underWayWords } from '../words/plan-words.ts';
+import { boiledLitres, inFives, underWayWords } from '../words/plan-words.ts';
 import {
   FIRE_LIT_HOUR,
   planDraft,
@@ -145,12 +146,18 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
     );
   }, [minute, now.boil]);
   if (planned === null || planned.under_way === null) return null;
-  const words = underWayWords(planned.under_way, (pan) => panName(now.header, pan), settings.value);
+  const { hours } = planned.under_way;
+  const clocks = {
+    seen: hours === null ? null : timeOfDay(now, now.t + inFives(hours) * HOUR_MS),
+    made: planned.plan.hours === null ? null : timeOfDay(now, inFives(planned.plan.hours) * HOUR_MS),
+  };
+  const words = underWayWords(planned.under_way, (pan) => panName(now.header, pan), settings.value, clocks);
   return (
     <section class="panel plan-under-way" aria-label={say('plan.left')}>
       <h2>{say('plan.runs')}</h2>
       <p class="plan-main">{words.main}</p>
       <p>{words.range}</p>
+      {words.made !== null && <p class="hint">{words.made}</p>}
     </section>
   );
 }
@@ -161,12 +168,14 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const [isTyping, setTyping] = useState(false);
   const kept = beside.value;
   const isRunning = now.mode !== 'idle' && !now.ended;
+  // What is planned for another day would tell other times beside those of the boil that runs.
+  const isPlanned = isRunning && now.header !== null && 'plan' in now.header;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
   const doubt = problem === null && !isTyping ? doubtInDraft(current.boil, settings.value) : null;
   const set = (draft: PlanDraft): void => void (typed.value = { draft, units: settings.value });
 
   const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
-  const unsized = current.litres === '' ? null : unsizedWords(current);
+  const unsized = current.litres === '' ? null : unsizedWords(current, made?.plan.hours ?? null);
   const results =
     made === null || current.litres === '' ? null : { plan: made.plan, start: made.draft.start, beside: keptPlan };
 
@@ -221,70 +230,80 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
       {say('plan.make')}
     </button>
   );
+  const columns = (
+    <div class="plan-columns">
+      <form
+        onSubmit={(event) => event.preventDefault()}
+        onInput={() => setTyping(true)}
+        onFocusOut={() => setTyping(false)}
+        noValidate
+      >
+        <PlanForm current={current} set={set} />
+        {typed.value !== null && (
+          <button type="button" onClick={clear}>
+            {say('plan.clear')}
+          </button>
+        )}
+      </form>
+      <section class="plan-side" aria-label={say('plan.expect')}>
+        <div class="plan-top foot-bar">
+          {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
+          {problem === null && unsized !== null && (
+            <Problem problem={{ sentence: unsized, isMissing: true }} isTyping={isTyping} />
+          )}
+          {doubt !== null && (
+            <p class="problem plan-problem" role="status">
+              ▲ {doubt}
+            </p>
+          )}
+          {results !== null && (
+            <div class={problem === null ? 'panel' : 'panel plan-old'}>
+              {problem !== null && <p>{say('plan.before_change')}</p>}
+              <MainFigures {...results} />
+              {make}
+            </div>
+          )}
+        </div>
+        {made !== null && results !== null && (
+          <>
+            <div class={problem === null ? '' : 'plan-old'}>
+              <PlanResults {...results} />
+            </div>
+            <p class="row plan-end">
+              <button type="button" disabled={problem !== null} onClick={keep}>
+                {say(kept === null ? 'plan.keep' : 'plan.keep_instead')}
+              </button>
+              {kept !== null && (
+                <>
+                  <button type="button" onClick={() => goBack(made)}>
+                    {say('plan.back_to_kept')}
+                  </button>
+                  <button type="button" onClick={() => (beside.value = null)}>
+                    {say('plan.put_away')}
+                  </button>
+                </>
+              )}
+              {make}
+            </p>
+            {isRunning && <p class="hint">{say('plan.make_after')}</p>}
+            <p class="hint">{say('plan.only_arithmetic')}</p>
+          </>
+        )}
+      </section>
+    </div>
+  );
   return (
     <div class="page plan-page">
       <h1>{say('plan.title')}</h1>
       {isRunning && <UnderWay now={now} />}
-      <div class="plan-columns">
-        <form
-          onSubmit={(event) => event.preventDefault()}
-          onInput={() => setTyping(true)}
-          onFocusOut={() => setTyping(false)}
-          noValidate
-        >
-          <PlanForm current={current} set={set} />
-          {typed.value !== null && (
-            <button type="button" onClick={clear}>
-              {say('plan.clear')}
-            </button>
-          )}
-        </form>
-        <section class="plan-side" aria-label={say('plan.expect')}>
-          <div class="plan-top foot-bar">
-            {problem !== null && <Problem problem={problem} isTyping={isTyping} />}
-            {problem === null && unsized !== null && (
-              <Problem problem={{ sentence: unsized, isMissing: true }} isTyping={isTyping} />
-            )}
-            {doubt !== null && (
-              <p class="problem plan-problem" role="status">
-                ▲ {doubt}
-              </p>
-            )}
-            {results !== null && (
-              <div class={problem === null ? 'panel' : 'panel plan-old'}>
-                {problem !== null && <p>{say('plan.before_change')}</p>}
-                <MainFigures {...results} />
-                {make}
-              </div>
-            )}
-          </div>
-          {made !== null && results !== null && (
-            <>
-              <div class={problem === null ? '' : 'plan-old'}>
-                <PlanResults {...results} />
-              </div>
-              <p class="row plan-end">
-                <button type="button" disabled={problem !== null} onClick={keep}>
-                  {say(kept === null ? 'plan.keep' : 'plan.keep_instead')}
-                </button>
-                {kept !== null && (
-                  <>
-                    <button type="button" onClick={() => goBack(made)}>
-                      {say('plan.back_to_kept')}
-                    </button>
-                    <button type="button" onClick={() => (beside.value = null)}>
-                      {say('plan.put_away')}
-                    </button>
-                  </>
-                )}
-                {make}
-              </p>
-              {isRunning && <p class="hint">{say('plan.make_after')}</p>}
-              <p class="hint">{say('plan.only_arithmetic')}</p>
-            </>
-          )}
-        </section>
-      </div>
+      {isPlanned ? (
+        <details class="panel">
+          <summary>{say('plan.another')}</summary>
+          {columns}
+        </details>
+      ) : (
+        columns
+      )}
     </div>
   );
 }

@@ -60,7 +60,9 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
           {say(now.chosenSpeed === undefined ? 'shell.made_up_clock' : 'shell.made_up_slowed', { speed: now.speed })}
         </span>
       </span>
-      {!asking && <Speeds speed={now.chosenSpeed ?? now.speed} choose={(speed) => void tell({ practice_speed: speed })} />}
+      {!asking && (
+        <Speeds speed={now.chosenSpeed ?? now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
+      )}
       {asking ? (
         <span class="confirm" role="group" aria-label={say('shell.end_practice_asked')}>
           <b>{say('shell.end_practice_asked')}</b>{' '}

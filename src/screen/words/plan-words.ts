@@ -30,7 +30,7 @@ export type Plan = PlanView['plan'];
 const SECONDS_PER_HOUR = 3600;
 
 /** To five minutes: a plan knows no more. */
-const inFives = (hours: number): number => Math.round(hours * 12) / 12;
+export const inFives = (hours: number): number => Math.round(hours * 12) / 12;
 
 /** s, to five minutes, but what is short. */
 const planSeconds = (hours: number): number =>
@@ -118,13 +118,14 @@ export function fuelWords(plan: Plan, settings: Settings): { main: string; range
   });
 }
 
-/** On the dial of today, in both degrees, for dials have either. */
+/** On the dial of today, in the degrees that are shown, and beneath in the others, for dials have either. */
 export function finishWords(plan: Plan, settings: Settings): { main: string; range: string } {
-  const fahrenheit = { ...settings, temperature: settings.temperature === 'C' ? ('F' as const) : ('C' as const) };
-  const both = (celsius: number): string => `${temperature(celsius, settings)} (${temperature(celsius, fahrenheit)})`;
+  const others = { ...settings, temperature: settings.temperature === 'C' ? ('F' as const) : ('C' as const) };
+  const both = (celsius: number): string => `${temperature(celsius, settings)} (${temperature(celsius, others)})`;
   return {
-    main: say('plan.finish.main', { both: both(plan.finish_celsius) }),
+    main: say('plan.finish.main', { shown: temperature(plan.finish_celsius, settings) }),
     range: say(plan.place_known ? 'plan.finish.range' : 'plan.finish.range_at_sea', {
+      other: temperature(plan.finish_celsius, others),
       strength: exactStrength(plan.finish_brix, settings),
       water: both(plan.water_celsius),
     }),
@@ -325,12 +326,23 @@ function lackingWords({ lacking }: Under, nameOf: (pan: string) => string): stri
   return each.length === 0 ? say('plan.under.no_fire') : say('plan.under.lacking', { lacks: setApart(each) });
 }
 
-/** What is left of a boil that runs; null hours are not known, and then it says which pan lacks what. */
+interface UnderWayWords {
+  main: string;
+  range: string;
+  /** When the plan as it was made has it done; null where it told no time. */
+  made: string | null;
+}
+
+/**
+ * What is left of a boil that runs; null hours are not known, and then it says which pan lacks what. `clocks` are the times
+ * of day at which it is done, as it is seen now and as the plan has it; null where that is not known.
+ */
 export function underWayWords(
   under: Under,
   nameOf: (pan: string) => string,
   settings: Settings,
-): { main: string; range: string } {
+  clocks: { seen: string | null; made: string | null },
+): UnderWayWords {
   // Both as finely, so that they add up.
   const digits = litresShown(under.poured_litres || under.left_litres, settings) < 10 ? 1 : 0;
   const left = volume(under.left_litres, settings, digits);
@@ -338,14 +350,13 @@ export function underWayWords(
     under.poured_litres === 0
       ? say('plan.under.none_poured', { left })
       : say('plan.under.poured', { poured: volume(under.poured_litres, settings, digits), left });
+  const made = clocks.made === null ? null : say('plan.under.made', { clock: clocks.made });
   const { hours, hours_low: low, hours_high: high } = under;
-  if (hours === null || low === null || high === null)
-    return {
-      main: say('plan.under.unknown'),
-      range: `${lackingWords(under, nameOf)} ${poured}`,
-    };
+  if (hours === null || low === null || high === null || clocks.seen === null)
+    return { main: say('plan.under.unknown'), range: `${lackingWords(under, nameOf)} ${poured}`, made };
   return {
-    main: say('plan.under.main', { time: planHours(hours) }),
-    range: say('plan.under.range', { ...planRange(low, high), poured }),
+    main: say('plan.under.main', { clock: clocks.seen }),
+    range: say('plan.under.range', { time: planHours(hours), ...planRange(low, high), poured }),
+    made,
   };
 }

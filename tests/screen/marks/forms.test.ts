@@ -6,7 +6,7 @@ import { markSchema } from '../../../src/protocol/entry-schemas.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { formOf, formsFor, markForms } from '../../../src/screen/marks/forms.ts';
 import type { Mark, Settings } from '../../../src/screen/client/types.ts';
-import { numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
+import { headOf, isFilling, numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
 import { typedAgain } from '../../../src/screen/marks/typed-again.ts';
 import { american, metric, moment } from '../moment.ts';
@@ -328,4 +328,35 @@ test('a density of 0 would tell nothing and is not taken, and a temperature is a
   expect(problem('density', inCelsius, '1.46')).toBeNull();
   expect(problem('reading', inCelsius, 'hot')).toBe('Thermometer: type a plain number, such as 98.5.');
   expect(problem('reading', inFahrenheit, 'hot')).toBe('Thermometer: type a plain number, such as 209.3.');
+});
+
+test('what is poured into an empty pan fills it, and where its size is known a depth tells the same', () => {
+  const place = places[0] as MarkPlace;
+  const topUp = formOf('top-up')!;
+  const marked = (...marks: Mark[]): MarkPlace => ({
+    ...place,
+    now: {
+      ...moment,
+      marks: marks.map((mark) => ({
+        ...{ t: 0, at: 0, mark, withdrawn: false, questioned: false, doubt: null, corrections: [] },
+        ...{ cameTo: null, takenC: null },
+      })),
+    },
+  });
+  const pour = { kind: 'top-up', pan: 'p1', litres: 5 } as const;
+  expect(headOf(topUp, marked())).toMatchObject({ word: 'marks.filling', question: 'marks.filling.question' });
+  expect(headOf(topUp, marked(pour)).word).toBe('marks.top_up');
+  expect(headOf(topUp, marked({ ...pour, pan: 'p2' })).word).toBe('marks.filling');
+  expect(isFilling(marked({ kind: 'depth', pan: 'p1', mm: 40 }))).toBe(false);
+  expect(isFilling(marked({ kind: 'transfer', from: 'p2', to: 'p1', all: true }))).toBe(false);
+  const emptied = marked(pour);
+  expect(isFilling({ ...emptied, now: { ...emptied.now, readings: [{ ...moment.readings[0]!, litres: 0 }] } })).toBe(
+    true,
+  );
+  // Of a pan without a size a depth tells no litres.
+  expect(topUp.otherWay?.(marked())).toBeNull();
+  const pans = [{ id: 'p1', vessel: { shape: 'round' as const, diameter_mm: 400 } }];
+  const sized = { ...marked(), header: { ...place.header, pans } };
+  expect(topUp.otherWay?.(sized)).toMatchObject({ kind: 'depth' });
+  expect(topUp.otherWay?.({ ...sized, now: emptied.now })).toBeNull();
 });

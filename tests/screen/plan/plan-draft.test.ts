@@ -152,8 +152,10 @@ test('a pan of which a size is missing is planned by its fire, and named', () =>
   const pans = [{ ...back, vessel: { ...back.vessel, diameter: '' } }, other];
   const half = { ...typed, boil: { ...typed.boil, pans } };
   expect(problemInPlan(half, metric)).toBeNull();
-  expect(unsizedWords(half)).toMatch(/^Back pot still wants its sizes/);
-  expect(unsizedWords(typed)).toBeNull();
+  expect(unsizedWords(half, 3)).toMatch(/^Back pot still wants its sizes: .* planned by the fire alone\.$/);
+  // Where the fire tells nothing either, nothing is planned by it.
+  expect(unsizedWords(half, null)).toMatch(/^Back pot still wants its sizes, or .* the time is not known\.$/);
+  expect(unsizedWords(typed, 3)).toBeNull();
   const [asked, next] = requestOf(half, metric, sapKinds).pans;
   expect(asked).toMatchObject({ name: 'Back pot', heat: { power_w: 16_000 } });
   expect([asked?.vessel, next?.vessel?.shape]).toEqual([undefined, 'measured']);

@@ -95,7 +95,7 @@ test('foam comes with its cure', () => {
 
 test('nobody can tell a past boil anything: a replay says what was not known', () => {
   const litres = { what: 'tell-litres', pan: 'p1' } as const;
-  expect(line(litres)).toBe('Front pot: tell how much is in it: a depth or a top-up');
+  expect(line(litres)).toBe('Front pot: tell how much is in it, or how deep it stands');
   expect(line(litres, { view: 'replay' })).toBe('Front pot: how much was in it was not known yet');
   expect(line({ what: 'tell-water' }, { view: 'replay' })).toBe('How hot water boils here was not known yet');
 });
@@ -110,7 +110,7 @@ test('of a pan that somebody filled, whose sap may all have boiled away, a depth
   const vessel = { shape: 'round', diameter_mm: 400 } as const;
   const sized = { ...moment.header!, pans: [{ ...first!, vessel }, ...others] };
   expect(line(litres, { marks: [top], header: sized })).toBe('Front pot: tell how deep it is now');
-  expect(line(litres, { marks: [{ ...top, withdrawn: true }], header: sized })).toContain('a depth or a top-up');
+  expect(line(litres, { marks: [{ ...top, withdrawn: true }], header: sized })).toContain('how deep it stands');
   // Of a pot whose size nobody told, a depth says nothing.
   expect(line(litres, { marks: [top] })).toBe('Front pot: read its thermometer now');
 });

@@ -8,6 +8,7 @@ import {
   differenceWords,
   longWords,
   onlyUntilWords,
+  finishWords,
   hoursWords,
   panSentences,
   shallowEndWords,
@@ -27,6 +28,7 @@ const day: PlanInput = {
   pans: [pan('Back', 400, 16_000), pan('Middle', 360, 12_000), pan('Front', 220, 5000)],
 };
 const START = '2027-04-18T07:30';
+const NO_CLOCK = { seen: null, made: null };
 const plain = (words: string | null | undefined): string => (words ?? '').replaceAll('\u00a0', ' ');
 const numbers = (words: string): number[] => [...words.matchAll(/\d+(?:\.\d+)?/gu)].map(([each]) => Number(each));
 
@@ -87,7 +89,7 @@ test('a fire of more hours than one person can watch is said to need another', (
 test('a boil of which something is not known says which pan lacks what', () => {
   const under = { poured_litres: 20, left_litres: 120, hours: null, hours_low: null, hours_high: null };
   const words = (lacking: { pan: string; litres: boolean; brix: boolean }[]): string =>
-    plain(underWayWords({ ...under, lacking }, (id) => id, metric).range);
+    plain(underWayWords({ ...under, lacking }, (id) => id, metric, NO_CLOCK).range);
   expect(
     words([
       { pan: 'Back', litres: false, brix: true },
@@ -97,9 +99,25 @@ test('a boil of which something is not known says which pan lacks what', () => {
   expect(words([])).toMatch(/once a pan is on the fire/u);
 });
 
+test('when a boil that runs is done is told once as it is seen, and the plan’s own time as the plan’s', () => {
+  const under = { poured_litres: 20, left_litres: 120, hours: 2, hours_low: 1.5, hours_high: 3, lacking: [] };
+  const told = underWayWords(under, (id) => id, metric, { seen: '14:20', made: '13:40' });
+  expect(told.main).toBe('Done about 14:20, as seen now');
+  expect(plain(told.range)).toMatch(/^about 2 h to go, likely 1 h 30 min to 3 h, /u);
+  expect(told.made).toMatch(/^As it was planned, .*13:40\.$/u);
+  expect(underWayWords(under, (id) => id, metric, { seen: '14:20', made: null }).made).toBeNull();
+});
+
+test('the dial of the finish is told in the degrees that are shown, and small beneath in the others', () => {
+  const plan = planBoil(day)!;
+  expect(plain(finishWords(plan, american).main)).toMatch(/^2\d\d\.\d °F on the thermometer$/u);
+  expect(plain(finishWords(plan, american).range)).toMatch(/^or 10\d\.\d °C, for 67\.0 °Bx/u);
+  expect(plain(finishWords(plan, metric).main)).toMatch(/°C on the thermometer$/u);
+});
+
 test('where nothing was poured in yet that is said, and no 0.0 L of sap', () => {
   const under = { poured_litres: 0, left_litres: 120, hours: null, hours_low: null, hours_high: null, lacking: [] };
-  const { range } = underWayWords(under, (id) => id, metric);
+  const { range } = underWayWords(under, (id) => id, metric, NO_CLOCK);
   expect(plain(range)).toMatch(/No sap is noted as poured in yet: 120 L of the plan are to come\.$/u);
 });
 
