@@ -297,10 +297,9 @@ export class BoilRun {
   async #keepPace(): Promise<void> {
     const { clock, slowForCalls } = this.#options;
     const { book } = this.#folding.state;
-    const before = clock.speed;
-    const speed = slowForCalls === true ? practicePace(this.#chosenSpeed, listAlarms(book)) : this.#chosenSpeed;
+    const [before, t, chosen] = [clock.speed, this.#now(), this.#chosenSpeed];
+    const speed = slowForCalls === true ? practicePace(chosen, listAlarms(book), t) : chosen;
     if (speed === before || this.isOver) return;
-    const t = this.#now();
     clock.setSpeed(speed);
     const leftMs = (book.silencedUntil ?? t) - t;
     if (leftMs <= 0) return;

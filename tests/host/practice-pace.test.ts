@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import type { ListedAlarm } from '../../src/core/alarms/alarm.ts';
 import { createHost } from '../../src/host/create-host.ts';
-import { CALLED_SPEED, practicePace } from '../../src/host/practice-pace.ts';
+import { CALLED_SPEED, practicePace, WAITS_MS } from '../../src/host/practice-pace.ts';
 import type { HostMessage, Now } from '../../src/protocol/messages.ts';
 import { HandClock } from './hand-clock.ts';
 
@@ -13,18 +13,26 @@ const call: ListedAlarm = {
   ...{ alarm: 'near-finish', pan: 'front', port: null, priority: 'medium', condition: 'active', answered: false },
   ...{ since: 0, asideUntil: null, asideReason: null, why: '' },
 };
-const pace = (chosen: number, change: Partial<ListedAlarm> = {}): number =>
-  practicePace(chosen, [{ ...call, ...change }]);
+const pace = (chosen: number, change: Partial<ListedAlarm> = {}, t = 0): number =>
+  practicePace(chosen, [{ ...call, ...change }], t);
 
 test('a call slows it until it is seen, one that asks for a deed until it is over, and none makes it faster', () => {
-  expect(practicePace(600, [])).toBe(600);
-  expect([pace(600), pace(60), pace(10), pace(1)]).toEqual([CALLED_SPEED, CALLED_SPEED, 10, 1]);
+  const { medium, high } = CALLED_SPEED;
+  expect(practicePace(600, [], 0)).toBe(600);
+  expect([pace(600), pace(60), pace(10), pace(1)]).toEqual([medium, medium, 10, 1]);
   expect(pace(600, { answered: true })).toBe(600);
-  expect(pace(600, { alarm: 'finish', answered: true })).toBe(CALLED_SPEED);
-  expect(pace(600, { alarm: 'finish', condition: 'over' })).toBe(600);
+  expect(pace(600, { alarm: 'low-level', answered: true })).toBe(medium);
+  const finish = { alarm: 'finish', priority: 'high' } as const;
+  expect([pace(600, finish), pace(600, { ...finish, answered: true })]).toEqual([high, high]);
+  expect(practicePace(600, [call, { ...call, ...finish }], 0)).toBe(high);
+  expect(pace(600, { ...finish, condition: 'over' })).toBe(600);
   expect(pace(600, { asideUntil: 1000 })).toBe(600);
   expect(pace(600, { priority: 'low' })).toBe(600);
   expect(pace(600, { alarm: 'no-sound', pan: null })).toBe(600);
+});
+
+test('whoever only watches does not wait for long', () => {
+  expect([pace(60, {}, WAITS_MS - 1), pace(60, {}, WAITS_MS)]).toEqual([CALLED_SPEED.medium, 60]);
 });
 
 test('at 600 times a learner has a moment for the first call, goes on once it is answered, and quiet stays as long', async () => {
@@ -44,11 +52,11 @@ test('at 600 times a learner has a moment for the first call, goes on once it is
     for (let i = 0; i < 100 && called().length === 0; i += 1) machine.run(100);
     machine.run(300);
     expect(called()).toMatchObject([{ alarm: 'low-level', pan: 'middle' }]);
-    expect(now).toMatchObject({ speed: CALLED_SPEED, chosenSpeed: 600 });
+    expect(now).toMatchObject({ speed: CALLED_SPEED.medium, chosenSpeed: 600 });
     const before = now!.t;
     machine.run(1000);
-    expect(now!.t - before).toBeLessThan(1500 * CALLED_SPEED);
-    await obeyed({ answer: { silence: { seconds: 120 * CALLED_SPEED } } });
+    expect(now!.t - before).toBeLessThan(1500 * CALLED_SPEED.medium);
+    await obeyed({ answer: { silence: { seconds: 120 * CALLED_SPEED.medium } } });
     await obeyed({ mark: { kind: 'top-up', pan: 'middle', litres: 6, brix: 2 } });
     machine.run(300);
     expect(called()).toEqual([]);

@@ -74,8 +74,8 @@ const littleAndOften = { act: 'pour' as const, pan: 'middle', litres: 0.5, brix:
 const notedTwiceSeconds = 125;
 
 /**
- * A pot is left on for some minutes after its finish, so that a beginner hears it called and may take it off first; then,
- * however often it is filled again, somebody takes it off. As strong as it is by then it is far from burning.
+ * A pot is left on for a while after its finish, so that a beginner hears it called and may take it off first; then,
+ * however often it is filled again, somebody takes it off, before it is past its finish.
  */
 const takenOff = (pan: string, value: number, delaySeconds: number): Deed => ({
   when: { sight: 'brix-above', pan, value, delaySeconds, times: 40 },
@@ -125,16 +125,16 @@ const deeds: Deed[] = [
     when: { at: minutes * minute },
     acts: [{ act: 'measure-depth', pan: 'middle' }],
   })),
-  takenOff('front', 66.9, 240),
-  takenOff('middle', 66.9, 60),
-  takenOff('birch', 67, 180),
+  takenOff('front', 66.9, 100),
+  takenOff('middle', 66.9, 30),
+  takenOff('birch', 67, 75),
   { when: { at: 118 * minute }, acts: [{ act: 'flame', pan: 'middle', level: 0 }] },
 ];
 
 /**
  * The practice boil for a seed: about 2 h of boil time, then it ends by itself. Where the person poured on, it waits up
  * to 2 h more for the pots that are still on their fires.
- * The front pot reaches its finish after some 50 min and is drawn off 4 min later unless the person does it first.
+ * The front pot reaches its finish after some 50 min and is drawn off two minutes later unless the person does it first.
  */
 export function practiceScenario(seed: number): Scenario {
   return {
