@@ -300,6 +300,8 @@ export class BoilRun {
     const [before, t, chosen] = [clock.speed, this.#now(), this.#chosenSpeed];
     const speed = slowForCalls === true ? practicePace(chosen, listAlarms(book), t) : chosen;
     if (speed === before || this.isOver) return;
+    // What is due by the clock and was not simulated yet, as behind a busy moment, goes by at the new pace.
+    if (this.kind === 'practice') clock.goTo(Math.min(clock.now(), t));
     clock.setSpeed(speed);
     const leftMs = (book.silencedUntil ?? t) - t;
     if (leftMs <= 0) return;
@@ -342,7 +344,6 @@ export class BoilRun {
     if (item.kind === 'idle') {
       this.#markSleep(item.t);
       this.#reach(item.t);
-      void this.#keepPace();
     } else if (item.kind === 'end') {
       void this.end(item.t);
     } else if ('run' in item.entry && item.entry.run === 'ended') {
@@ -351,6 +352,7 @@ export class BoilRun {
       if ('state' in item.entry && item.entry.state === 'open') this.#notices.troubleIsOver(item.entry.port);
       this.#apply(item.entry, item.raw);
     }
+    if (this.kind === 'practice') void this.#keepPace();
     this.#options.changed(false);
   }
 

@@ -88,7 +88,7 @@ export class BoilClock implements Timekeeper {
     this.#speed = speed;
   }
 
-  /** Sets boil time; only a replay steps, a live boil never does. */
+  /** Sets boil time; a live boil's is never set. */
   goTo(t: number): void {
     this.#fromMs = this.#machine.monotonicMs();
     this.#fromT = t;

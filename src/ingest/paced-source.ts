@@ -38,7 +38,7 @@ export class PacedSource implements Source {
 
   /** Hands on all that is due at or before t, so that what happens at t comes after it. */
   catchUp(t: number): void {
-    while (this.#handOn(t, mostAtOnce) === mostAtOnce);
+    while (this.#handOn(() => t) === mostAtOnce);
   }
 
   #waitFor(milliseconds: number): void {
@@ -46,26 +46,28 @@ export class PacedSource implements Source {
   }
 
   #turn(): void {
-    const now = this.#timekeeper.now();
-    const isAll = this.#handOn(now, mostAtOnce) < mostAtOnce;
+    const begun = this.#timekeeper.now();
+    // Whoever hears something may set the clock back to it: what was due beyond that waits.
+    const until = (): number => Math.min(begun, this.#timekeeper.now());
+    const isAll = this.#handOn(until) < mostAtOnce;
     if (this.#listener === null) return;
     if (isAll && this.#feed.ended()) {
       this.#listener.item({ kind: 'end', t: this.#lastT });
       this.#listener = null;
       return;
     }
-    if (isAll) this.#idle(now);
+    if (isAll) this.#idle(until());
     this.#waitFor(isAll ? everyMs : 0);
   }
 
-  #handOn(t: number, most: number): number {
-    for (let count = 0; count < most; count++) {
-      const entry = this.#listener === null ? null : this.#feed.next(t);
+  #handOn(until: () => number): number {
+    for (let count = 0; count < mostAtOnce; count++) {
+      const entry = this.#listener === null ? null : this.#feed.next(until());
       if (entry === null) return count;
       this.#lastT = entry.t;
       this.#listener?.item({ kind: 'entry', entry });
     }
-    return most;
+    return mostAtOnce;
   }
 
   #idle(t: number): void {

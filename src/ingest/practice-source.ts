@@ -16,6 +16,9 @@ export interface PracticeSourceOptions {
   scenario?: Scenario;
 }
 
+/** The pans are never simulated further ahead than this of what was handed on: a clock that is set back finds them there, ms. */
+const STEP_MS = 1000;
+
 /**
  * Ends when the simulated boil does. hear() is to be called before the heard entry is used: it first hands on all
  * that is due at or before the entry's t, so that the boil's entries stay in order of t.
@@ -27,11 +30,15 @@ export function practiceSource({
 }: PracticeSourceOptions): Required<Source> {
   const state = startSimulation(scenario);
   let due: Entry[] = [];
+  let steppedTo = -STEP_MS;
   const paced = new PacedSource(
     {
       next(t) {
-        if (due.length === 0) due = stepSimulation(state, t).reverse();
-        return due.pop() ?? null;
+        while (due.length === 0 && steppedTo < t) {
+          steppedTo = Math.min(t, steppedTo + STEP_MS);
+          due = stepSimulation(state, steppedTo).reverse();
+        }
+        return (due.at(-1)?.t ?? Infinity) <= t ? due.pop()! : null;
       },
       ended: () => state.ended && due.length === 0 && state.pending.length === 0,
     },

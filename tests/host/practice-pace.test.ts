@@ -53,6 +53,8 @@ test('at 600 times a learner has a moment for the first call, goes on once it is
     machine.run(300);
     expect(called()).toMatchObject([{ alarm: 'low-level', pan: 'middle' }]);
     expect(now).toMatchObject({ speed: CALLED_SPEED.medium, chosenSpeed: 600 });
+    // It was called as it came, however much was due by the clock by then.
+    expect(now!.t - now!.alarms[0]!.since).toBeLessThan(500 * CALLED_SPEED.medium);
     const before = now!.t;
     machine.run(1000);
     expect(now!.t - before).toBeLessThan(1500 * CALLED_SPEED.medium);
