@@ -103,7 +103,7 @@ test('the day of Tarn Hollow, invented, is planned by what is typed', async () =
   await expect.poll(() => results().textContent()).toMatch(/Pour (Back pot and )?Middle pot into Front pot/);
   expect(await results().textContent()).toMatch(/1\.4\sL of syrup/);
   // Water boils at 97.85 °C at 640 m (ISO 2533 and IAPWS-IF97), and birch of 67 °Bx about 6.2 °C over it.
-  expect(await results().textContent()).toMatch(/104\.\d\s°C \(219\.\d\s°F\)/);
+  expect(await results().textContent()).toMatch(/104\.\d\s°C on the thermometeror 219\.\d\s°F/);
   await expect.poll(() => results().textContent()).toMatch(/Done about 1\d:\d\d/);
 });
 
@@ -222,6 +222,10 @@ test('made the boil it fills in the form and notes its pressure, and while it ru
   const left = page.getByRole('region', { name: 'What is left of this boil' });
   await expect.poll(() => left.textContent()).toMatch(/20\sL of sap are noted as poured in, 120\sL of the plan/);
   await expect.poll(() => left.textContent()).toMatch(/Middle pot: how much is in it; Front pot: how much is in it\./);
+  // What is planned for another day tells no other time beside it until somebody asks for it.
+  expect(await page.getByLabel('How much sap').isVisible()).toBe(false);
+  await page.getByText('Plan another boil, for after this one').click();
+  await page.getByLabel('How much sap').waitFor();
   expect(errors).toEqual([]);
 });
 

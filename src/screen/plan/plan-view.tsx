@@ -1,7 +1,7 @@
 // The Plan screen: the sap that there is, the pans for it and when, and beside it what they give; while a boil runs, what is left of its plan.
 import type { JSX } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { DAY_MS, HOUR_MS } from '../../core/quantities/time.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../core/quantities/time.ts';
 import type { PlanView as Planned } from '../../protocol/plan-schema.ts';
 import { doubtInDraft, setupOf } from '../boil/boil-draft.ts';
 import { plannedSetup } from '../boil/planned.ts';
@@ -17,7 +17,7 @@ import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
-import { boiledLitres, inFives, underWayWords } from '../words/plan-words.ts';
+import { boiledLitres, underWayWords } from '../words/plan-words.ts';
 import {
   FIRE_LIT_HOUR,
   planDraft,
@@ -91,6 +91,8 @@ function useDraft(): PlanDraft | null {
   return useMemo(() => lit, [draft, lit?.start]);
 }
 
+const FIVE_MINUTES_MS = 5 * MINUTE_MS;
+
 /** A pause after which a field counts as typed, ms. */
 const TYPING_MS = 700;
 
@@ -135,6 +137,12 @@ function Problem({ problem, isTyping }: { problem: PlanProblem; isTyping: boolea
   );
 }
 
+/** The time of day at `at`, ms of boil time, to five minutes: a plan knows no more. */
+function aboutClock(now: Now, at: number): string {
+  const started = Date.parse(now.header?.started ?? '') || 0;
+  return timeOfDay(now, Math.round((started + at) / FIVE_MINUTES_MS) * FIVE_MINUTES_MS - started);
+}
+
 /** What is left of the plan of the boil that runs, looked at again every so often. */
 function UnderWay({ now }: { now: Now }): JSX.Element | null {
   const [planned, setPlanned] = useState<Planned | null>(null);
@@ -148,8 +156,8 @@ function UnderWay({ now }: { now: Now }): JSX.Element | null {
   if (planned === null || planned.under_way === null) return null;
   const { hours } = planned.under_way;
   const clocks = {
-    seen: hours === null ? null : timeOfDay(now, now.t + inFives(hours) * HOUR_MS),
-    made: planned.plan.hours === null ? null : timeOfDay(now, inFives(planned.plan.hours) * HOUR_MS),
+    seen: hours === null ? null : aboutClock(now, now.t + hours * HOUR_MS),
+    made: planned.plan.hours === null ? null : aboutClock(now, planned.plan.hours * HOUR_MS),
   };
   const words = underWayWords(planned.under_way, (pan) => panName(now.header, pan), settings.value, clocks);
   return (

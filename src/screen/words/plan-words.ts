@@ -30,7 +30,7 @@ export type Plan = PlanView['plan'];
 const SECONDS_PER_HOUR = 3600;
 
 /** To five minutes: a plan knows no more. */
-export const inFives = (hours: number): number => Math.round(hours * 12) / 12;
+const inFives = (hours: number): number => Math.round(hours * 12) / 12;
 
 /** s, to five minutes, but what is short. */
 const planSeconds = (hours: number): number =>
