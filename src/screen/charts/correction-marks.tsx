@@ -1,6 +1,6 @@
 // The marks on a pan's curve where a person's word changed what is believed, each a button that tells what it was and is.
 import type { JSX } from 'preact';
-import { isByPractice } from '../../core/boil/practice-marks.ts';
+import { isByPractice } from '../../protocol/practice-marks.ts';
 import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';
 import { useKey } from '../shell/keys.ts';

@@ -1,6 +1,6 @@
 // What was noted, the latest first, each of which can be taken back.
 import type { JSX } from 'preact';
-import { isByPractice } from '../../core/boil/practice-marks.ts';
+import { isByPractice } from '../../protocol/practice-marks.ts';
 import { say } from '../language/say.ts';
 import { settings } from '../client/store.ts';
 import type { MarkView, Now } from '../client/types.ts';

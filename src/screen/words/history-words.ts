@@ -17,7 +17,7 @@ export function raisingWords(raising: RaisingShown, now: Now): string {
 
 /** What became of it, in order of time: answered or not, put aside, over or still there, now or when the boil was ended. */
 export function courseWords(raising: RaisingShown, now: Now): string[] {
-  const { raisedAt, clearedAt } = raising;
+  const { clearedAt } = raising;
   const isStanding = clearedAt === null && !now.ended;
   const over =
     clearedAt === null
@@ -30,13 +30,10 @@ export function courseWords(raising: RaisingShown, now: Now): string[] {
 }
 
 /** That it was seen, and that what it asks for was done; that neither was. */
-function answers(
-  { raisedAt, answeredAt, doneAt = null }: RaisingShown,
-  isStanding: boolean,
-): { at: number; words: string }[] {
+function answers({ raisedAt, answeredAt, doneAt }: RaisingShown, isStanding: boolean): { at: number; words: string }[] {
   const after = (at: number): { length: string } => ({ length: lengthOfTime((at - raisedAt) / 1000) });
   const seen = answeredAt === null ? [] : [{ at: answeredAt, words: say('history.seen_after', after(answeredAt)) }];
-  const done = doneAt === null ? [] : [{ at: doneAt, words: say('history.done_after', after(doneAt)) }];
+  const done = doneAt === undefined ? [] : [{ at: doneAt, words: say('history.done_after', after(doneAt)) }];
   if (seen.length + done.length > 0) return [...seen, ...done];
   return [{ at: raisedAt, words: say(isStanding ? 'history.not_seen' : 'history.never_seen') }];
 }
