@@ -54,7 +54,9 @@ test('a size that is still to be typed is asked for quietly while the plan goes 
   await page.getByRole('link', { name: 'Plan' }).click();
   await howMuch().fill('9');
   await pot.getByLabel('Vessel').selectOption('round');
-  await expect.poll(() => quiet.allTextContents()).toEqual([expect.stringMatching(/^Pan 1 still wants its sizes: /)]);
+  await expect
+    .poll(() => quiet.allTextContents())
+    .toEqual([expect.stringMatching(/^Pan 1 still wants its sizes, or a burner’s power: /)]);
   await expect.poll(() => results().textContent()).toMatch(/L of syrup/);
   expect(await page.locator('.plan-old').count()).toBe(0);
   await pot.getByLabel('Width across').fill('4');

@@ -129,7 +129,7 @@ test('on a phone the notes of the chosen pan are one press away, wherever the pa
   const foot = (await page.locator('.bottom').boundingBox())!;
   expect(notes.y).toBeGreaterThan(0);
   expect(notes.y + notes.height).toBeLessThanOrEqual(foot.y);
-  await page.locator('.mark-kinds').getByText('Top-up', { exact: true }).click();
+  await page.locator('.mark-kinds').getByText('Filling', { exact: true }).click();
   await page.locator('.mark-form').waitFor();
   expect(await page.locator('.note-door').count()).toBe(0);
 });
