@@ -25,7 +25,7 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
   const boilingHours = isSeenWhole ? known(facts.boilingSeconds! / 3600, LOOKS_SIGMA_H, 'seen') : null;
   const thin = stayedThin(facts, sap, syrup);
   const waterOff = waterOffLitres(thin, sap, syrup);
-  return {
+  return withinBalance({
     sap_litres: figureOf(sap.litres),
     sap_brix: figureOf(sap.brix),
     sap_sugar_kg: figureOf(sap.sugarKg),
@@ -45,8 +45,12 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     ...fuelFigures(fuel, syrup),
     ...costFigures(fuel, page),
     ...alarmFigures(facts, page),
-  };
+  });
 }
+
+/** Where more sugar came out than went in, some sap was not noted, or it is another amount of syrup: what went into it nobody knows. */
+const withinBalance = (figures: BoilFigures): BoilFigures =>
+  balanceOf(figures) === 'too-much' ? { ...figures, ratio: null } : figures;
 
 /**
  * What stayed thin: drawn off so, or still in the pans. Syrup that with all of it holds more sugar than went in was made of what was drawn

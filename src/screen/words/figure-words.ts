@@ -242,7 +242,7 @@ export const isRatioOpen = ({ ratio, sap_litres: sap, syrup_litres: syrup }: Rat
 
 /** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. `kinds` of sap were boiled. */
 export function ratioOfWords(
-  figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg'>,
+  figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg' | 'lost_sugar_kg'>,
   kinds: number,
   settings: Settings,
 ): string {
@@ -252,10 +252,10 @@ export function ratioOfWords(
     return say('figure.ratio_of_part', { counted: volume(ratio.value * syrup.value, settings) });
   if (ratio !== null)
     return say('figure.ratio_of_all', { sap: volume(sap.value, settings), syrup: volume(syrup.value, settings) });
-  const sugars = [figures.sap_sugar_kg, figures.syrup_sugar_kg, figures.left_sugar_kg].map((each) => each?.value);
-  const [went = Infinity, became = 0, stayed = 0] = sugars;
+  const { sap_sugar_kg: went, syrup_sugar_kg: became, left_sugar_kg: stayed, lost_sugar_kg: lost } = figures;
   if (kinds > 1) return say('figure.ratio_kinds');
-  return became + stayed > went ? say('figure.ratio_over') : '';
+  const came = [became, stayed, lost].reduce((sum, each) => sum + (each?.value ?? 0), 0);
+  return came > (went?.value ?? Infinity) ? say('figure.ratio_over') : '';
 }
 
 /** Why nobody knows how long it boiled, and how fast the water went where that alone is missing; empty for any other figure. */

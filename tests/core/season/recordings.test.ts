@@ -55,7 +55,7 @@ test('where nobody noted what was filled in, sap and balance are not known, and 
     expect(figures[name], name).toBeNull();
   }
   expect(balanceOf(figures)).toBeNull();
-  const told = boilFigures(facts, { sap: { litres: 60, brix: 2 }, syrup: { kg: 2.3, brix: 66.9 } }, []);
+  const told = boilFigures(facts, { sap: { litres: 60, brix: 2.6 }, syrup: { kg: 2.3, brix: 66.9 } }, []);
   expect(told.sap_litres).toMatchObject({ value: 60, from: 'page' });
   expect(told.ratio!.value).toBeCloseTo(60 / (2.3 / 1.328), 0);
   // What is still in the back pot nobody knows.

@@ -24,7 +24,12 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   // 34 L over 8.6 L are 4.0 by hand.
   const words = (sap: number): string =>
     ratioOfWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars }, 1, settings.value);
-  const sugars = { sap_sugar_kg: syrup(1, 'page'), syrup_sugar_kg: syrup(0.6, 'page'), left_sugar_kg: null };
+  const sugars = {
+    sap_sugar_kg: syrup(1, 'page'),
+    syrup_sugar_kg: syrup(0.6, 'page'),
+    left_sugar_kg: null,
+    lost_sugar_kg: null,
+  };
   expect(words(34)).toBe(
     'counts the 31.8\u00a0L of sap that became syrup, not what was drawn off thin or is still thin in the pans',
   );
@@ -32,6 +37,8 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   const over = { ...sugars, left_sugar_kg: syrup(0.9, 'pans') };
   const unknown = { ratio: null, syrup_litres: litres, sap_litres: syrup(34, 'page') };
   expect(ratioOfWords({ ...unknown, ...over }, 1, settings.value)).toContain('hold more sugar than went in');
+  const lost = { ...sugars, lost_sugar_kg: syrup(0.5, 'page') };
+  expect(ratioOfWords({ ...unknown, ...lost }, 1, settings.value)).toContain('hold more sugar than went in');
   expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, 1, settings.value)).toBe('');
   expect(ratioOfWords({ ...unknown, ...sugars }, 2, settings.value)).toContain('more than one kind of sap');
 });
