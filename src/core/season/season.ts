@@ -87,7 +87,8 @@ export interface KindTotals {
 
 /**
  * Sums over the boils of a season that are not practice, and the sap that was collected in it. Where several kinds of sap were
- * boiled, `by_kind` holds each, and sap to syrup, which is that of no sap then, is null; else `by_kind` is empty.
+ * boiled, in boils of their own or in one, `by_kind` holds each, and sap to syrup, which is that of no sap then, is null; else
+ * `by_kind` is empty.
  */
 export type SeasonTotals = Record<SummedName, Summed> &
   Record<QuotientName, Figure | null> & {
@@ -129,16 +130,20 @@ export function seasonTotals(boils: readonly BoilOfSeason[], collections: readon
   };
 }
 
-function kindOf({ saps }: BoilOfSeason): KindOfSeason {
-  const kinds = new Set(saps.map((key) => (key === 'maple-early' || key === 'maple-late' ? 'maple' : key)));
-  const [kind] = kinds;
-  return kind === undefined || kinds.size > 1 ? 'several' : kind;
+const kindsIn = ({ saps }: BoilOfSeason): Exclude<KindOfSeason, 'several'>[] => [
+  ...new Set(saps.map((key) => (key === 'maple-early' || key === 'maple-late' ? 'maple' : key))),
+];
+
+/** A boil without a pan is of no kind that anybody knows. */
+function kindOf(boil: BoilOfSeason): KindOfSeason {
+  const [kind, ...others] = kindsIn(boil);
+  return kind === undefined || others.length > 0 ? 'several' : kind;
 }
 
 /** In the order in which they were first boiled; empty where all boils are of one kind. */
 function kindTotals(boils: readonly BoilOfSeason[]): KindTotals[] {
   const byKind = Map.groupBy(boils, kindOf);
-  if (byKind.size < 2) return [];
+  if (byKind.size < 2 && !boils.some((boil) => kindsIn(boil).length > 1)) return [];
   return [...byKind].map(([sap, ofKind]) => {
     const figures = ofKind.flatMap((boil) => (boil.figures === null ? [] : [boil.figures]));
     return {

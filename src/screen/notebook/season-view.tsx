@@ -1,14 +1,14 @@
 // A season: its sums, charts and boils as a table, and all seasons side by side.
 import type { JSX } from 'preact';
 import { useState } from 'preact/hooks';
-import type { FigureName, KindOfSeason, KindTotals, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
+import type { FigureName, SeasonTotals, SeasonView } from '../../protocol/season-messages.ts';
 import { SeasonCharts } from '../charts/season-charts.tsx';
 import { settings } from '../client/store.ts';
 import { addressOf } from '../shell/routes.ts';
 import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
-import { sapKindName } from '../words/sap-words.ts';
 import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
+import { quotientWords, rowsOfKind, sumWords } from '../words/season-words.ts';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
 import { fileAddress } from './file-address.ts';
@@ -20,33 +20,6 @@ const COLUMNS: readonly FigureName[] = [
   ...(['sap_litres', 'sap_brix', 'syrup_litres', 'syrup_brix', 'ratio', 'gap_sugar_kg'] as const),
   ...(['water_off_l_per_h', 'boiling_hours', 'fuel_mj_per_l', 'cost_a_jar', 'alarms'] as const),
 ];
-
-/** A sum over so many boils; of how many it is known where that is not all of them. */
-function sumWords(name: FigureName, { figure, boils_known: known }: SeasonTotals['cost'], boils: number): string {
-  const words = figureWords(name, figure, settings.value);
-  return figure === null || known === boils ? words : say('season.part_known', { figure: words, known, boils });
-}
-
-const kindWords = (sap: KindOfSeason): string => (sap === 'several' ? say('season.several_kinds') : sapKindName(sap));
-
-/** Rows of each kind of sap alone, where a season boiled several; one that boiled one kind tells it in its sums. */
-function rowsOfKind(
-  seasons: SeasonView['seasons'],
-  name: 'sap_litres' | 'syrup_litres' | 'ratio',
-): [string, (totals: SeasonTotals) => string][] {
-  const kinds = [...new Set(seasons.flatMap(({ totals }) => totals.by_kind.map(({ sap }) => sap)))];
-  const told = (of: KindTotals): string =>
-    name === 'ratio' ? figureWords(name, of.ratio, settings.value) : sumWords(name, of[name], of.boils);
-  return kinds
-    .filter((sap) => name !== 'ratio' || sap !== 'several')
-    .map((sap) => [
-      say('season.of_kind', { figure: figureLabel(name), sap: kindWords(sap) }),
-      ({ by_kind }) => {
-        const of = by_kind.find((each) => each.sap === sap);
-        return of === undefined ? '' : told(of);
-      },
-    ]);
-}
 
 function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Element {
   const choice = settings.value;
@@ -61,18 +34,15 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
       (totals) => (totals.spoilt_litres === 0 ? say('season.none_away') : volume(totals.spoilt_litres, choice)),
     ],
     ...SUMS.flatMap((name): [string, (totals: SeasonTotals) => string][] => [
-      [figureLabel(name), (totals) => sumWords(name, totals[name], totals.boils)],
-      ...(name === 'sap_litres' || name === 'syrup_litres' ? rowsOfKind(seasons, name) : []),
+      [figureLabel(name), (totals) => sumWords(name, totals[name], totals.boils, choice)],
+      ...(name === 'sap_litres' || name === 'syrup_litres' ? rowsOfKind(seasons, name, choice) : []),
     ]),
     ...QUOTIENTS.flatMap((name): [string, (totals: SeasonTotals) => string][] => [
       [
         figureLabel(name),
-        (totals) =>
-          name === 'ratio' && totals.by_kind.length > 0
-            ? say('season.kinds_apart')
-            : figureWords(name, totals[name], choice),
+        (totals) => quotientWords(name, totals, choice),
       ],
-      ...(name === 'ratio' ? rowsOfKind(seasons, name) : []),
+      ...(name === 'ratio' ? rowsOfKind(seasons, name, choice) : []),
     ]),
   ];
   return (

@@ -109,7 +109,11 @@ test('where marks are right, sugar in and sugar out part by less than 3 %, and t
 test('sap that was poured and never noted is told as too much syrup, and syrup that was never weighed as missing sugar', () => {
   const { boil, facts } = all[0]!;
   const half = { ...facts, pours: facts.pours.slice(0, 2) };
-  expect(balanceOf(boilFigures(half, boil.page, []))).toBe('too-much');
+  const over = boilFigures(half, boil.page, []);
+  expect(balanceOf(over)).toBe('too-much');
+  // What the page says of the sugar goes for the ratio: nobody knows what went into so much syrup.
+  expect(over).toMatchObject({ ratio: null, sap_litres: { from: 'marks' } });
+  expect(seasonTotals([{ started: boil.header.started, figures: over, saps: ['maple'] }], []).ratio).toBeNull();
   const lost: BoilPage = { ...boil.page, syrup: { kg: boil.page.syrup!.kg! * 0.6, brix: 67 } };
   const figures = boilFigures(facts, lost, []);
   expect(balanceOf(figures)).toBe('missing');
@@ -225,4 +229,19 @@ test('kinds of sap are told apart, early and late maple are maple, and no sap to
   expect(maple).toMatchObject({ ratio: alone.ratio, sap_litres: alone.sap_litres, syrup_litres: alone.syrup_litres });
   expect(birch!.ratio!.value).toBeCloseTo(third!.figures.ratio!.value, 6);
   expect(several!.ratio).toBeNull();
+});
+
+test('a season in which each boil held several kinds of sap tells no ratio of them all; of a boil without a pan no kind is known', () => {
+  const [one, other] = all.map(({ boil, figures }) => ({ started: boil.header.started, figures }));
+  const mixed = ['maple' as const, 'birch' as const];
+  const totals = seasonTotals([{ ...one!, saps: mixed }, { ...other!, saps: mixed }], []);
+  expect(totals.by_kind).toMatchObject([{ sap: 'several', boils: 2, ratio: null }]);
+  expect(totals.ratio).toBeNull();
+  expect(totals.syrup_litres.figure!.value).toBeCloseTo(
+    one!.figures.syrup_litres!.value + other!.figures.syrup_litres!.value,
+    6,
+  );
+  const potless = seasonTotals([{ ...one!, saps: [] }], []);
+  expect(potless.by_kind).toEqual([]);
+  expect(potless.ratio!.value).toBeCloseTo(one!.figures.ratio!.value, 6);
 });
