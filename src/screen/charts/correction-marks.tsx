@@ -35,9 +35,9 @@ export function correctionsOf(now: Now, pan: string): PanCorrection[] {
 
 /** As the chart draws them: what was taken back since, or the practice did, has its mark, and words only while it is the chosen one. */
 export function stepsOf(corrections: readonly PanCorrection[], shown: string | null): Step[] {
-  return corrections.map(({ key, correction, isUndone, isMinor }) => ({
+  return corrections.map(({ key, correction, isUndone, isMinor, isEmptying }) => ({
     x: correction.t,
-    word: (isUndone || isMinor) && key !== shown ? null : strengthStep(correction, settings.value),
+    word: isEmptying || ((isUndone || isMinor) && key !== shown) ? null : strengthStep(correction, settings.value),
     finish: key === shown ? [correction.before.finishAt, correction.after.finishAt] : null,
   }));
 }

@@ -61,6 +61,25 @@ export function correctionWords(correction: Correction, now: Now, settings: Sett
   return all.length === 0 ? null : all.join(', ');
 }
 
+/** Of a pan that the mark emptied: what came out, and back into it where the mark was taken back; for nobody knows less of it than before. */
+function emptiedWords({ before, after }: Correction, isBack: boolean, settings: Settings): string {
+  const { brix, litres } = isBack ? after : before;
+  const what = [
+    ...(litres === null ? [] : [volume(litres, settings)]),
+    ...(brix === null ? [] : [strength(brix, brix - WHOLE_WIDTH / 2, brix + WHOLE_WIDTH / 2, settings)]),
+  ].join(', ');
+  return say(isBack ? 'correction.in_again' : 'correction.emptied', { what });
+}
+
+/** Whether the mark emptied the pan, and what was in it is what the correction tells. */
+function tellsEmptied(mark: MarkView['mark'], { pan, before, after }: Correction, isBack: boolean): boolean {
+  if (!('all' in mark) || mark.all !== true) return false;
+  if ((mark.kind === 'draw-off' ? mark.pan : mark.from) !== pan) return false;
+  const empty = isBack ? before : after;
+  const full = isBack ? after : before;
+  return empty.litres === null && empty.brix === null && (full.litres !== null || full.brix !== null);
+}
+
 /** Less is not seen on a card, °C. */
 const SEEN_C = 0.05;
 
@@ -83,16 +102,20 @@ export interface Corrected {
   isBack: boolean;
   /** The mark was taken back since: what it changed counts no more. */
   isUndone: boolean;
+  /** It emptied the pan, or that was taken back: no strength was changed by it. */
+  isEmptying: boolean;
 }
 
 /** What one mark changed; of a mark that was taken back also what that changed. */
 export function correctedBy(each: MarkView, now: Now, settings: Settings): Corrected[] {
   return each.corrections.flatMap((correction) => {
-    const words = correctionWords(correction, now, settings);
+    const isBack = each.withdrawn && correction.t > each.t;
+    const isEmptying = tellsEmptied(each.mark, correction, isBack);
+    const words = isEmptying
+      ? emptiedWords(correction, isBack, settings)
+      : correctionWords(correction, now, settings);
     const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
-    return words === null
-      ? []
-      : [{ key, correction, words, isBack: each.withdrawn && correction.t > each.t, isUndone: each.withdrawn }];
+    return words === null ? [] : [{ key, correction, words, isBack, isUndone: each.withdrawn, isEmptying }];
   });
 }
 

@@ -77,6 +77,23 @@ test('what cannot be finished in its pot has no time of its finish in a note eit
   expect(plain(correctionWords({ ...changed, pan: 'p2' }, little, metric))).toContain('finish 08:38 → 08:30');
 });
 
+test('of a pan that was emptied it is told what came out, and not that nobody knows how strong it is; of the one that took it, what came', () => {
+  const nothing = { brix: null, litres: null, finishAt: null };
+  const out: Correction = { ...changed, before: { ...changed.before, brix: 70 }, after: nothing };
+  const told = (each: MarkView) => correctedBy(each, moment, metric).map((one) => plain(one.words));
+  const drawn: MarkView = { ...noted, mark: { kind: 'draw-off', pan: 'p1', all: true }, corrections: [out] };
+  expect(told(drawn)).toEqual(['all of it taken out, 3.4 L, 70 °Bx: now empty']);
+  const back: Correction = { ...out, t: noted.t + 1, before: nothing, after: out.before };
+  expect(told({ ...drawn, withdrawn: true, corrections: [out, back] })).toEqual([
+    'all of it taken out, 3.4 L, 70 °Bx: now empty',
+    'in it again: 3.4 L, 70 °Bx',
+  ]);
+  const into: Correction = { ...changed, pan: 'p2', before: nothing };
+  const over: MarkView = { ...noted, mark: { kind: 'transfer', from: 'p1', to: 'p2', all: true }, corrections: [into] };
+  expect(told(over)[0]).toContain('strength not known → 58 °Bx');
+  expect(told({ ...drawn, mark: { kind: 'draw-off', pan: 'p1', litres: 1 } })[0]).toContain('70 °Bx → not known');
+});
+
 test('the shape tells the way that the strength went', () => {
   expect(wayOf(changed)).toBe('up');
   expect(wayOf({ ...changed, before: changed.after, after: changed.before })).toBe('down');
