@@ -87,6 +87,14 @@ test('why a pan burns, in the forms that the rules write, is told whole in Frenc
   expect(hostWords(whyWords(whys[2]!, metric)).replaceAll('\u00a0', ' ')).toBe(
     'trop peu profonde dans environ 3 min à ce feu : 6 mm de profondeur, ça brûle dès 5 mm, d’après ce qui y est entré et s’est évaporé : mesurez la profondeur',
   );
+  expect(
+    ['25 mm deep now, down to its least of 15 mm in about 9 min', '14 mm deep now, its least is 15 mm'].map((why) =>
+      hostWords(whyWords(why, metric)).replaceAll('\u00a0', ' '),
+    ),
+  ).toEqual([
+    '25 mm de profondeur maintenant, le minimum de 15 mm dans environ 9 min',
+    '14 mm de profondeur maintenant, le minimum est de 15 mm',
+  ]);
   const english = /\b(too|about|now|burns?|deep|down|rise|ceiling|went|look|read|ago)\b/u;
   expect(whys.map((why) => hostWords(whyWords(why, american))).filter((said) => english.test(said))).toEqual([]);
 });

@@ -323,7 +323,7 @@ function lowLevel(situation: PanSituation): Finding | null {
     atOnce: justPoured,
     priority: left === 0 && litresShare < SURE_DEPTH ? 'high' : 'medium',
     why: () =>
-      `${digits(reading.depth_mm ?? 0, 0)} mm deep, ${left > 0 ? `down to ${digits(minDepthMm, 0)} mm in about ${minutes(left)} min` : `the least is ${digits(minDepthMm, 0)} mm`}`,
+      `${digits(reading.depth_mm ?? 0, 0)} mm deep now, ${left > 0 ? `down to its least of ${digits(minDepthMm, 0)} mm in about ${minutes(left)} min` : `its least is ${digits(minDepthMm, 0)} mm`}`,
   };
 }
 

@@ -47,6 +47,10 @@ test('gas is weighed in pounds where these were chosen', () => {
 });
 
 test('a depth is in inches where these were chosen', () => {
+  expect(plain('18 mm deep now, down to its least of 15 mm in about 3 min')).toBe(
+    '0.7 in deep now, down to its least of 0.6 in in about 3 min',
+  );
+  // As boils say it that were kept before.
   expect(plain('18 mm deep, down to 15 mm in about 3 min')).toBe('0.7 in deep, down to 0.6 in in about 3 min');
 });
 
