@@ -17,6 +17,7 @@ import {
   quietHint,
   quietUntil,
   quietWords,
+  seenWords,
   soundsNow,
 } from '../words/alarm-words.ts';
 import { AlarmRow } from './alarm-row.tsx';
@@ -67,7 +68,7 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
         disabled={answers.length === 0}
         act={() => answerAll(answers, now)}
       >
-        {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
+        {seenWords(answers, now.alarms)}
       </KeyButton>
       <KeyButton
         letter="Q"
@@ -261,9 +262,7 @@ function CalmDock({ now, aside, alarms, press }: ListsProps & { press: SeenPress
           disabled={press.answers.length === 0}
           act={() => answerAll(press.answers, now)}
         >
-          {press.answers.length > 1
-            ? say('alarms.seen_together', { count: String(press.answers.length) })
-            : say('alarms.seen')}
+          {seenWords(press.answers, now.alarms)}
         </KeyButton>
       )}
     </>

@@ -23,6 +23,7 @@ import {
   quietHint,
   quietUntil,
   quietWords,
+  seenWords,
   soundsNow,
 } from '../words/alarm-words.ts';
 import { ageWords, clockMs, hoursAndMinutes } from '../words/clock.ts';
@@ -110,9 +111,9 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
       <button
         type="button"
         class="hurry-seen"
-        onClick={() => answers.forEach((each) => acknowledge(each, now.alarms, seenWords(answers, now)))}
+        onClick={() => answers.forEach((each) => acknowledge(each, now.alarms, wasSeenWords(answers, now)))}
       >
-        {answers.length > 1 ? say('alarms.seen_together', { count: String(answers.length) }) : say('alarms.seen')}
+        {seenWords(answers, now.alarms)}
       </button>
       <button
         type="button"
@@ -147,7 +148,7 @@ function QuietLine({ now, mayAnswer }: { now: Now; mayAnswer: boolean }): JSX.El
 }
 
 /** Said once the laptop has taken it. */
-const seenWords = (answers: readonly AlarmView[], now: Now): string =>
+const wasSeenWords = (answers: readonly AlarmView[], now: Now): string =>
   say('phone.seen', { what: answers.map((alarm) => calledWords(alarm, now.header)).join(', ') });
 
 const MOST_CALLS = 3;

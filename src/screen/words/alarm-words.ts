@@ -33,20 +33,9 @@ export function isAside(alarm: AlarmView): boolean {
 /** Of two that are for now, what burns goes before what is past its finish, as the first line has it. */
 const isBurning = ({ alarm, priority }: AlarmView): boolean => alarm === 'scorch-risk' && priority === 'high';
 
-const isLow = ({ alarm }: AlarmView): boolean => alarm === 'low-level';
-
-/** Since when it counts as standing, ms: what runs low, not before what calls its pan for its finish. */
-function turnOf(one: AlarmView, alarms: readonly AlarmView[]): number {
-  if (!isLow(one)) return one.since;
-  const ofPan = alarms.filter(({ alarm, pan }) => pan === one.pan && FINISH_CALLS.has(alarm));
-  return Math.max(one.since, ...ofPan.map(({ since }) => since));
-}
-
-const FINISH_CALLS: ReadonlySet<string> = new Set(['near-finish', 'finish', 'past-finish']);
-
 /**
- * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns and then the oldest
- * first, but what runs low behind what calls the same pan for its finish, as the host has it. What a worse call of its pan stands for is left out: one thing calls once.
+ * What was put aside last, before it what is over; then unanswered before seen, by priority, what burns first, and among
+ * those alike as the host has them. What a worse call of its pan stands for is left out: one thing calls once.
  */
 export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
   return uncovered(alarms).sort(
@@ -55,15 +44,20 @@ export function inOrder(alarms: readonly AlarmView[]): AlarmView[] {
       Number(a.condition === 'over') - Number(b.condition === 'over') ||
       Number(a.answered) - Number(b.answered) ||
       RANK[a.priority] - RANK[b.priority] ||
-      Number(isBurning(b)) - Number(isBurning(a)) ||
-      turnOf(a, alarms) - turnOf(b, alarms) ||
-      Number(isLow(a)) - Number(isLow(b)),
+      Number(isBurning(b)) - Number(isBurning(a)),
   );
 }
 
 /** The alarm that a press of "I have seen it" answers; null when all are seen or put aside. */
 export function firstUnseen(alarms: readonly AlarmView[]): AlarmView | null {
   return inOrder(alarms).find((alarm) => !alarm.answered && !isAside(alarm)) ?? null;
+}
+
+/** What stands on the button that says `answers` seen: of many calls it tells whether the press is for all of them or for the first alone. */
+export function seenWords(answers: readonly AlarmView[], alarms: readonly AlarmView[]): string {
+  if (answers.length > 1) return say('alarms.seen_together', { count: String(answers.length) });
+  const unseen = inOrder(alarms).filter((alarm) => !alarm.answered && !isAside(alarm));
+  return say(unseen.length > 1 ? 'alarms.seen_first' : 'alarms.seen');
 }
 
 /** The foremost unseen call while it stands; null when none does. */

@@ -11,6 +11,7 @@ import {
   pageTitle,
   quietHint,
   quietWords,
+  seenWords,
   soundsNow,
 } from '../../../src/screen/words/alarm-words.ts';
 import { alarm, moment } from '../moment.ts';
@@ -34,18 +35,28 @@ test('of two that are for now, what burns comes before what is past its finish, 
   expect(inOrder([past, burns]).map((each) => each.alarm)).toEqual(['scorch-risk', 'past-finish']);
 });
 
-test('what runs low stands behind what calls the same pan for its finish, and before what came later elsewhere', () => {
+test('those that are alike stand as the host has them, whichever came first', () => {
   const low = { ...alarm, alarm: 'low-level' as const, since: alarm.since - 60_000 };
   const other = { ...alarm, alarm: 'boil-lost' as const, pan: 'p9', since: alarm.since + 60_000 };
-  expect(inOrder([other, low, alarm]).map((each) => each.alarm)).toEqual(['near-finish', 'low-level', 'boil-lost']);
-  const elsewhere = { ...low, pan: 'p9' };
-  expect(inOrder([alarm, elsewhere]).map((each) => each.alarm)).toEqual(['low-level', 'near-finish']);
+  for (const asTheHostHasThem of [
+    [alarm, low, other],
+    [other, low, alarm],
+  ])
+    expect(inOrder(asTheHostHasThem)).toEqual(asTheHostHasThem);
+  expect(inOrder([{ ...low, answered: true }, alarm]).map((each) => each.alarm)).toEqual(['near-finish', 'low-level']);
 });
 
 test('a press answers the foremost unseen alarm, at last those that are over', () => {
   expect(firstUnseen([over, seenHigh, lowOld])?.alarm).toBe('reminder');
   expect(firstUnseen([over, seenHigh])?.alarm).toBe('finish');
   expect(firstUnseen([seenHigh])).toBeNull();
+});
+
+test('the button tells whether its press is for one call, for the first of several, or for so many', () => {
+  const away = { ...lowOld, asideUntil: moment.t + 60_000 };
+  expect(seenWords([alarm], [alarm, seenHigh, away])).toBe('I have seen it');
+  expect(seenWords([alarm], [alarm, lowOld])).toBe('I have seen the first');
+  expect(seenWords([over, lowOld], [over, lowOld, alarm])).toBe('I have seen all 2');
 });
 
 test('what is put aside stands last and is not answered by a press', () => {
