@@ -52,6 +52,10 @@ export function lookAtLeftOut(state: BoilState): void {
     for (const { one, kept } of measured(state, id)) {
       kept.doubted = one.doubted;
       kept.questioned = kept.doubted || kept.wild;
+      if (one.what === 'volume') {
+        kept.seenAs = one.doubted ? null : one.counted;
+        kept.countsAs = one.doubted ? null : one.taken;
+      }
     }
   }
 }

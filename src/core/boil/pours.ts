@@ -113,9 +113,13 @@ export function setFlame(state: BoilState, id: string, level: number, t: number)
   letHappen(boilingOf(state), [{ pan: id, one }]);
 }
 
-/** A stick in a boiling pan is read to this, mm, and the surface heaves by this share (common practice). */
+/**
+ * A ruler in a boiling pan is read to this, mm, and the surface heaves by this share of its depth: a few millimetres in a
+ * flat pan, half a centimetre in a pot (common practice; no source). The vessel's own size does not come to it: what is
+ * noted as a depth is shown as one by the same size.
+ */
 const STICK_MM = 3;
-const HEAVES_SHARE = 0.05;
+const HEAVES_SHARE = 0.02;
 /** Whoever measures a few millimetres reads them finer: a depth that counts is known to this share (judgement), under which amounts are said. */
 const SHALLOW_SHARE = 0.25;
 
@@ -147,6 +151,8 @@ export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'de
     share,
     meant,
     doubted: false,
+    counted: null,
+    taken: null,
   };
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
 }

@@ -40,7 +40,10 @@ export interface KeptMark {
   wild: boolean;
   /** What there is to ask about it, in a sentence; said where it is questioned. Null for nothing. */
   doubt: string | null;
-  /** An amount that was held against what its pan's thermometer showed; while it is asked about, litres that this told and that count. */
+  /**
+   * An amount that was held against what its pan's thermometer showed; while it is asked about, litres that this told and
+   * that count. Of a depth that counts, litres at 20 °C that were counted just before and that are believed since.
+   */
   weighed: boolean;
   seenAs: number | null;
   countsAs: number | null;

@@ -5,6 +5,8 @@ import { alarmWords, type AlarmWords } from '../alarms/words.ts';
 import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
 import { readInstrument } from '../physics/instruments.ts';
+import { depthAtLitres } from '../physics/vessel.ts';
+import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import type { Correction } from './corrections.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -13,7 +15,7 @@ import type { From } from './explanation.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
 import { type LastHeat, lastHeats, panReadings } from './readings.ts';
-import type { BoilState } from './state.ts';
+import type { BoilState, KeptMark } from './state.ts';
 import { type UnmarkedPour, unmarkedPours } from './unmarked-pours.ts';
 import type { Water } from './water.ts';
 
@@ -56,7 +58,8 @@ export interface BoilView {
   /**
    * `questioned`: it can hardly be meant, was asked about, and acts on nothing, and `doubt` says why. `corrections`:
    * what it changed. `cameTo`: the strength that a density reading came to, set right for its warmth, °Bx.
-   * `takenC`: what a reading by hand was taken for, °C.
+   * `takenC`: what a reading by hand was taken for, °C. `depths`: what the count said just before a depth was noted, and
+   * what it was taken for together with that, mm; absent where there was no count to say.
    */
   marks: {
     t: number;
@@ -68,6 +71,7 @@ export interface BoilView {
     corrections: Correction[];
     cameTo: number | null;
     takenC: number | null;
+    depths?: { countedMm: number; takenMm: number };
   }[];
   pours: UnmarkedPour[];
   /** Of each pan that has a reading, in their order. */
@@ -108,17 +112,15 @@ export function boilView(state: BoilState, t: number): BoilView {
     history: alarmHistory(state.history, state.marks, state.header),
     pours: unmarkedPours(state),
     advice,
-    marks: state.marks.map(({ t: noted, at, mark, withdrawn, questioned, doubt, corrections, takenC }) => ({
-      t: noted,
-      at,
-      mark,
-      withdrawn,
-      questioned,
-      doubt: questioned ? doubt : null,
-      corrections,
-      cameTo: cameTo(state, mark),
-      takenC,
-    })),
+    marks: state.marks.map((kept) => {
+      const { t: noted, at, mark, withdrawn, questioned, doubt, corrections, takenC } = kept;
+      return {
+        ...{ t: noted, at, mark, withdrawn, questioned, corrections, takenC },
+        doubt: questioned ? doubt : null,
+        cameTo: cameTo(state, mark),
+        ...depthsOf(state, kept),
+      };
+    }),
     unused,
     next: nextThing(
       readings,
@@ -160,6 +162,18 @@ function isSettled(kept: BoilState['marks'][number], marks: BoilState['marks']):
 const isOfSame = (one: Mark, other: Mark): boolean =>
   ('pan' in one ? one.pan : null) === ('pan' in other ? other.pan : null) &&
   ('probe' in one ? one.probe : null) === ('probe' in other ? other.probe : null);
+
+/** What was counted when a depth was noted, and what is believed since, as they stand in its pan, mm. */
+function depthsOf(
+  { designs }: BoilState,
+  { mark, seenAs, countsAs }: KeptMark,
+): Pick<BoilView['marks'][number], 'depths'> {
+  const vessel = mark.kind === 'depth' ? (designs[mark.pan]?.vessel ?? null) : null;
+  if (vessel === null || seenAs === null || countsAs === null) return {};
+  const countedMm = depthAtLitres(vessel, seenAs * HOT_VOLUME);
+  const takenMm = depthAtLitres(vessel, countsAs * HOT_VOLUME);
+  return countedMm === null || takenMm === null ? {} : { depths: { countedMm, takenMm } };
+}
 
 function cameTo({ designs }: BoilState, mark: Mark): number | null {
   const design = mark.kind === 'density' ? designs[mark.pan] : undefined;

@@ -7,10 +7,11 @@ import { takeHand } from './course-hand.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
 import { beliefOf, passTo, type Setting } from './course-time.ts';
 import { finishIsOver, finishSeen } from './finish.ts';
-import { addVariance, copyBelief, FIRE, OFFSET, SUGAR, variance } from './filter/belief.ts';
+import { addVariance, type Belief, copyBelief, FIRE, OFFSET, SUGAR, variance, waterOf } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
-import { waterPerSugar } from './filter/liquid.ts';
-import { seeLitres, seeWater } from './filter/see.ts';
+import { litresOf, waterPerSugar } from './filter/liquid.ts';
+import { massShareOf, USEFUL_SHARE } from './filter/mix.ts';
+import { measureLitres, seeLitres, seeWater } from './filter/see.ts';
 import { FIRES } from './filter/predict.ts';
 import { supposeSteam, supposeWater } from './filter/start.ts';
 import { breakWander } from './filter/wander.ts';
@@ -152,14 +153,15 @@ const ANY_AMOUNT = 1.5;
 function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): void {
   const see =
     one.what === 'volume'
-      ? (belief: Parameters<typeof seeLitres>[0], most: number) => seeLitres(belief, one.litres, one.share, most)
-      : (belief: Parameters<typeof seeWater>[0], most: number) =>
+      ? (belief: Belief, most: number) => seeLitres(belief, one.litres, one.share, most)
+      : (belief: Belief, most: number) =>
           seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
   if (one.what === 'strength') {
     one.doubted = one.wild && !one.meant;
     if (one.doubted) return;
     if (!course.strengthTold) return firstStrength(course, setting, one);
   }
+  if (one.what === 'volume') one.counted = litresCounted(course, beliefOf(course, setting));
   if (course.told) endDryCount(beliefOf(course, setting), shownWater(course, setting, one));
   const sigmas = see(copyBelief(beliefOf(course, setting)), 0);
   // Where nobody had told how much is in it, whoever measures knows best.
@@ -170,13 +172,26 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   const belief = beliefOf(course, setting);
   if (isFirst || isFar) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
   if (isFar && one.what === 'strength') return firstStrength(course, setting, one);
-  see(belief, Infinity);
-  if (one.what === 'volume') {
-    course.told = true;
-    course.volumeAt = course.t;
-  } else course.strengthTold = true;
-  if (one.what === 'strength') instrumentJudges(course, setting, one.brix);
+  if (one.what === 'volume' && !isFirst && !isFar) measureLitres(belief, one.litres, one.share);
+  else see(belief, Infinity);
+  if (one.what === 'volume') return volumeTaken(course, belief, one);
+  course.strengthTold = true;
+  instrumentJudges(course, setting, one.brix);
 }
+
+function volumeTaken(course: Course, belief: Belief, one: Of<'volume'>): void {
+  one.taken = one.counted === null ? null : litresIn(belief);
+  course.told = true;
+  course.volumeAt = course.t;
+}
+
+/** Litres that were counted, where they were known well enough to be said; null where not. */
+function litresCounted(course: Course, belief: Belief): number | null {
+  const isSaid = course.told && !course.emptied && massShareOf(belief) < USEFUL_SHARE;
+  return isSaid ? litresIn(belief) : null;
+}
+
+const litresIn = (belief: Belief): number => litresOf(Math.exp(belief.x[SUGAR]!), waterOf(belief));
 
 /** The water per sugar that a measurement means with the sugar that is believed, kg/kg; 0 where it means no such. */
 const shownWater = (course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): number =>

@@ -135,7 +135,17 @@ export type Happening = { t: number; order: number } & (
   | { what: 'take'; key: string; litres: number | null; all: boolean; brix: number | null; added: Added | null }
   | { what: 'flame'; key: string; level: number }
   /** `meant`: it counts whatever else is known; `wild`: its pan's thermometer contradicts it; `doubted`: it was left out. */
-  | { what: 'volume'; key: string; litres: number; share: number; meant: boolean; doubted: boolean }
+  | {
+      what: 'volume';
+      key: string;
+      litres: number;
+      share: number;
+      meant: boolean;
+      doubted: boolean;
+      /** What was counted just before, L at 20 °C, and what is believed since; null where the count was of no use. */
+      counted: number | null;
+      taken: number | null;
+    }
   | { what: 'strength'; key: string; brix: number; sigmaBrix: number; meant: boolean; wild: boolean; doubted: boolean }
   | ({ what: 'hand'; key: string; meant: boolean } & ReadByHand)
   /** The burner is another one, or was said wrongly: what is supposed of its steam. */

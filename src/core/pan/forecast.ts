@@ -2,7 +2,7 @@
 import { isOff } from './course.ts';
 import { intensity, beliefOf, type Setting } from './course-time.ts';
 import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
-import { massShareOf } from './filter/mix.ts';
+import { massShareOf, USEFUL_SHARE } from './filter/mix.ts';
 import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
 import { HOT_VOLUME, litresOf, massOfLitres, waterPerSugar } from './filter/liquid.ts';
 import { slopeOfRecent } from './phase.ts';
@@ -209,9 +209,6 @@ function spread(seconds: number, sigmaS: number): TimeLeft | null {
   const factor = Math.exp(Z80 * sigma);
   return { seconds, low: seconds / factor, high: Math.max(seconds * factor, seconds + sigmaS), sigma };
 }
-
-/** Contents known worse than this are better called not known, share. */
-export const USEFUL_SHARE = 0.35;
 
 /** Litres at 20 °C; null while known too badly to be of use; 0 in a pan that was emptied. */
 export function litresNow({ pan, now, litresShare }: Look): number | null {

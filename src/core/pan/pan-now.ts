@@ -10,8 +10,8 @@ import {
   THERE,
   type TimeLeft,
   timeToStrength,
-  USEFUL_SHARE,
 } from './forecast.ts';
+import { USEFUL_SHARE } from './filter/mix.ts';
 import type { PanReading, ProbeState, Stage } from './reading.ts';
 
 /** How strong a pan is believed to be. */

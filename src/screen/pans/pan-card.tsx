@@ -22,7 +22,7 @@ import {
   underWater,
   volume,
 } from '../words/amounts.ts';
-import { depthWords } from '../words/depth-words.ts';
+import { depthWords, notedAndCounted } from '../words/depth-words.ts';
 import { roomWords, shallowWords } from '../words/advice-words.ts';
 import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -121,6 +121,7 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const planned = plannedStrength(now, reading);
   const cold = planned ?? notedStrength(now, reading);
   const restsOn = strengthRestsOn(now, reading);
+  const noted = notedAndCounted(now, pan, shown);
   return (
     <dl class="facts">
       {cold !== null && (
@@ -160,6 +161,7 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
                 </Tell>
               </>
             )}
+            {noted !== null && <small> ({noted})</small>}
           </dd>
         </div>
       )}

@@ -77,7 +77,7 @@ function tellsEmptied(mark: MarkView['mark'], { pan, before, after }: Correction
   if ((mark.kind === 'draw-off' ? mark.pan : mark.from) !== pan) return false;
   const empty = isBack ? before : after;
   const full = isBack ? after : before;
-  return empty.litres === null && empty.brix === null && (full.litres !== null || full.brix !== null);
+  return (empty.litres ?? 0) === 0 && empty.brix === null && (full.litres !== null || full.brix !== null);
 }
 
 /** Less is not seen on a card, °C. */

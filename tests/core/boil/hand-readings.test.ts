@@ -199,6 +199,34 @@ test('the same of a depth', () => {
   }
 });
 
+test.each([
+  [80, 1],
+  [80, 10],
+  [90, 1],
+])('a ruler in the pan goes before a count: %s mm noted after %s min are shown to a few mm, beside what was counted', (mm, minutes) => {
+  const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 }, heat: { kind: 'propane', power_w: 9000 } });
+  const filled = [at(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1 }), read(0.5, birchAt(1))];
+  const counted = after(filled, minutes, pot).now.depth_mm!;
+  const { now, view } = after([...filled, depth(minutes, mm)], minutes, pot);
+  expect(counted).toBeGreaterThan(mm + 8);
+  expect(Math.abs(now.depth_mm! - mm)).toBeLessThan(2);
+  const { depths } = view.marks.at(-1)!;
+  expect(depths!.countedMm).toBeCloseTo(counted, 1);
+  expect(depths!.takenMm).toBeCloseTo(now.depth_mm!, 1);
+  // What was left out stands beside nothing, and where nobody had told of an amount there was no count.
+  expect(after([...filled, depth(minutes, 20)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
+  expect(after([depth(minutes, mm)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
+});
+
+test('a ruler that agrees with the count moves it no more than the two are known to', () => {
+  const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 } });
+  const filled = [at(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1 })];
+  const counted = after(filled, 1, pot).now.depth_mm!;
+  const { now } = after([...filled, depth(1, counted - 3)], 1, pot);
+  expect(now.depth_mm!).toBeLessThan(counted - 1);
+  expect(now.depth_mm!).toBeGreaterThan(counted - 3);
+});
+
 test('of a depth of a few millimetres that its person stands by, the amount is said and acts, and no depth is asked for at once', () => {
   const { now, view, calls } = after([poured, read(2, birchAt(1)), depth(5, 8, { sure: true })], 6);
   // A minute at full flame took 1 to 2 mm of it.

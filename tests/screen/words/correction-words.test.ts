@@ -78,7 +78,7 @@ test('what cannot be finished in its pot has no time of its finish in a note eit
 });
 
 test('of a pan that was emptied it is told what came out, and not that nobody knows how strong it is; of the one that took it, what came', () => {
-  const nothing = { brix: null, litres: null, finishAt: null };
+  const nothing = { brix: null, litres: 0, finishAt: null };
   const out: Correction = { ...changed, before: { ...changed.before, brix: 70 }, after: nothing };
   const told = (each: MarkView) => correctedBy(each, moment, metric).map((one) => plain(one.words));
   const drawn: MarkView = { ...noted, mark: { kind: 'draw-off', pan: 'p1', all: true }, corrections: [out] };
@@ -88,7 +88,7 @@ test('of a pan that was emptied it is told what came out, and not that nobody kn
     'all of it taken out, 3.4 L, 70 °Bx: now empty',
     'in it again: 3.4 L, 70 °Bx',
   ]);
-  const into: Correction = { ...changed, pan: 'p2', before: nothing };
+  const into: Correction = { ...changed, pan: 'p2', before: { ...nothing, litres: null } };
   const over: MarkView = { ...noted, mark: { kind: 'transfer', from: 'p1', to: 'p2', all: true }, corrections: [into] };
   expect(told(over)[0]).toContain('strength not known → 58 °Bx');
   expect(told({ ...drawn, mark: { kind: 'draw-off', pan: 'p1', litres: 1 } })[0]).toContain('70 °Bx → not known');

@@ -111,6 +111,9 @@ export function takeOut(belief: Belief, massKg: number, massShare: number): numb
   return part * whole;
 }
 
+/** Contents known worse than this are better called not known, share. */
+export const USEFUL_SHARE = 0.35;
+
 /** Share to which the whole mass is known. */
 export function massShareOf(belief: Belief): number {
   const u = waterOf(belief);

@@ -1,6 +1,7 @@
 // What people and probes see of a pan, as measurements of the belief: a rise, a volume, a strength, how fast it warms.
 import type { SugarShares } from '../../boil/entries.ts';
 import {
+  addError,
   alongWith,
   type Belief,
   blank,
@@ -129,13 +130,36 @@ function keepPossible({ x }: Belief): void {
 }
 
 /** Litres at 20 °C, known to a share. Gives the miss in standard deviations; a miss over `most` of them is not believed. */
-export function seeLitres(belief: Belief, litres: number, share: number, most = Infinity): number {
+export const seeLitres = (belief: Belief, litres: number, share: number, most = Infinity): number =>
+  seePlain(belief, litresSeen(belief, litres, share), most);
+
+function litresSeen(belief: Belief, litres: number, share: number): Seen {
   const u = waterOf(belief);
   const slopes = blank();
   slopes[SUGAR] = 1;
   slopes[WATER] = litresSlope(u) * u;
   const miss = Math.log(litres / litresOf(Math.exp(belief.x[SUGAR]!), u));
-  return seePlain(belief, { miss, slopes, variance: share * share }, most);
+  return { miss, slopes, variance: share * share };
+}
+
+/**
+ * Litres at 20 °C that somebody measured, known to a share. A count that lies further off than the two are known to has left
+ * something out, such as a pour that nobody noted or a flame that was turned: it gives way, along its own errors, until the
+ * miss is no more than one standard deviation.
+ */
+export function measureLitres(belief: Belief, litres: number, share: number): void {
+  const seen = litresSeen(belief, litres, share);
+  const along = alongWith(belief, seen.slopes);
+  const counted = dot(along, seen.slopes);
+  const lacking = seen.miss ** 2 - counted - seen.variance;
+  if (lacking > 0 && counted > 0) {
+    const by = Math.sqrt(lacking) / counted;
+    addError(
+      belief,
+      along.map((one) => by * one),
+    );
+  }
+  seePlain(belief, seen, Infinity);
 }
 
 /** Water per sugar by an instrument, with its standard uncertainty. */
