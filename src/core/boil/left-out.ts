@@ -12,6 +12,9 @@ const ALIKE = 1.5;
 const ALIKE_MM = 5;
 const ALIKE_SHARE = 0.1;
 
+/** A temperature that is typed a second time at once is meant: it may be a pan about to burn. Two presses of one button come sooner, ms. */
+const RETYPED_MS = 2000;
+
 /** Whether a measurement counts whatever is known: its person stands by it, or says the same as one that was asked about. */
 export function isMeant(state: BoilState, kept: KeptMark): boolean {
   if (kept.mark.sure === true) return true;
@@ -20,7 +23,7 @@ export function isMeant(state: BoilState, kept: KeptMark): boolean {
 
 function saysTheSame(state: BoilState, one: KeptMark, other: KeptMark): boolean {
   const apart = Math.abs(one.at - other.at);
-  if (apart < ONE_PRESS_MS || apart > AGAIN_WITHIN_MS) return false;
+  if (apart < (one.mark.kind === 'reading' ? RETYPED_MS : ONE_PRESS_MS) || apart > AGAIN_WITHIN_MS) return false;
   // Of what was believed the first time nothing is asked again.
   if (one.mark.kind !== 'reading' && !one.questioned) return false;
   return isAlike(state, one.mark, other.mark);

@@ -1,12 +1,12 @@
 // What people read off a thermometer and note: in their hand, or a probe's number in boiling water.
 import { formatTyped } from '../quantities/format.ts';
-import { sigmasOver } from '../pan/course-hand.ts';
-import { beliefOf } from '../pan/course-time.ts';
+import { errorVariance, shownWater, sigmasOver } from '../pan/course-hand.ts';
+import { beliefOf, type Setting } from '../pan/course-time.ts';
 import { HAND_READ_SIGMA_C, probeName, WATER } from '../pan/baseline.ts';
-import type { OtherThermometer, ReadByHand } from '../pan/course.ts';
-import { waterOf } from '../pan/filter/belief.ts';
+import type { Course, OtherThermometer, ReadByHand } from '../pan/course.ts';
+import { type Belief, SUGAR, variance, WATER as WATER_PER_SUGAR, waterOf } from '../pan/filter/belief.ts';
 import { riseFromStrength } from '../physics/sugar-solution.ts';
-import { brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
+import { brixOfWaterPerSugar, litresOf } from '../pan/filter/liquid.ts';
 import { covarianceOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
@@ -31,7 +31,7 @@ export function readByHand(state: BoilState, mark: Mark & { kind: 'reading' }, a
 /** The pan is told of it: a rise as a block of readings would show it. */
 export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'reading' }): void {
   const { waterC } = state.around[mark.pan] ?? { waterC: null };
-  if (waterC === null) return;
+  if (waterC === null) return sayNeedsWater(state, kept, mark);
   const order = state.marks.indexOf(kept);
   const zeroC = correctionC(state.water, null) - waterC;
   const read = {
@@ -40,7 +40,8 @@ export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kin
     other: otherThermometer(state, mark.pan, zeroC),
   };
   const meant = isMeant(state, kept);
-  if (!meant) askAboutHot(state, kept, mark, read);
+  // It would be taken for an error of the thermometer, and the same typed again would then be no surprise.
+  if (!meant && askAboutHot(state, kept, mark, read)) return;
   const one = { t: kept.at, order, what: 'hand', key: String(order), meant, ...read } as const;
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
 }
@@ -56,31 +57,78 @@ function otherThermometer(state: BoilState, pan: string, zeroC: number): OtherTh
   return { zeroC, variance: sigmaOf(joint, sum) ** 2, covariance: covarianceOf(joint, baseOf(state, pan), sum) };
 }
 
-/** A reading so far over what was noted of a pan makes, °C, is asked about: hotter is what burns. */
-const FAR_TOO_HOT_C = 2;
-/** Nor does what is believed reach up to it: standard deviations. */
+/** Water boils nowhere cooler, °C (80 at 6000 m, ISO 2533), less what a thermometer is off at the most. */
+const MAY_BOIL_C = 77.5;
+
+/** Nobody knows at what warmth water boils here: what a reading means is asked for once, and guessed by nobody. */
+function sayNeedsWater(state: BoilState, kept: KeptMark, { pan: id, celsius }: Mark & { kind: 'reading' }): void {
+  const design = state.designs[id];
+  const isFirst = !state.marks.some((one) => one !== kept && !one.withdrawn && one.mark.kind === 'reading');
+  if (design === undefined || design.ceilingC !== null || celsius < MAY_BOIL_C || !isFirst) return;
+  const sentence = `${design.name}: how strong ${formatTyped(celsius, 1)} °C is cannot be told before it is known how hot water boils here. Hold this thermometer in plain boiling water and note it, or note the air pressure or the height of the place.`;
+  state.notices.push({ t: state.now, sentence });
+}
+
+/** A reading so far over the most that a pan can have boiled down to, °C, is asked about: hotter is what burns. */
+const TOO_HOT_C = 0.3;
+/** As far as thermometer, water point and count may be off, standard deviations. */
 const FAR_SIGMAS = 2;
 /** What was read longer ago is asked about no more, ms. */
 const JUST_READ_MS = 120_000;
 
-/** Somebody noted 10 L of sap and reads 103 °C: one of the two is not so, and the pan may be near its end. */
+/**
+ * Somebody noted 10 L of sap and reads 103 °C: one of the two is not so, and the pan may be near its end. Asked is what the
+ * sugar that was noted, and the most water that can have left it, do not allow; and what it would mean if it were so.
+ * Gives whether it is left out until it is said again.
+ */
 function askAboutHot(
   state: BoilState,
   kept: KeptMark,
   { pan: id, celsius }: Mark & { kind: 'reading' },
   read: ReadByHand,
-): void {
-  const { name, shares } = state.designs[id]!;
+): boolean {
+  const { name, shares, ceilingC } = state.designs[id]!;
   const setting = settingOf(state, id);
-  if (!state.pans[id]!.course.told || state.now - kept.at > JUST_READ_MS) return;
-  const noted = riseFromStrength(strengthNow(state, id), shares, state.water.pressureHpa ?? 1013.25);
-  const overC = read.riseC - (noted ?? Infinity);
-  if (overC < FAR_TOO_HOT_C || sigmasOver(state.pans[id]!.course, setting, read) < FAR_SIGMAS) return;
+  const { course } = state.pans[id]!;
+  if (!course.told || ceilingC !== null || state.now - kept.at > JUST_READ_MS) return false;
+  const most = strongestBrix(beliefOf(course, setting));
+  const pressure = state.water.pressureHpa ?? 1013.25;
+  const mostC = riseFromStrength(Math.min(most, STRONGEST_BRIX), shares, pressure) ?? Infinity;
+  const known = Math.hypot(read.sigmaC, Math.sqrt(errorVariance(course, setting, read)));
+  if (read.riseC - mostC < TOO_HOT_C + FAR_SIGMAS * known) return false;
+  if (sigmasOver(course, setting, read) < FAR_SIGMAS) return false;
+  const noted = riseFromStrength(strengthNow(state, id), shares, pressure) ?? 0;
   // Both as this thermometer shows them: the card has its error taken off, so a difference would not be that of the numbers seen.
-  const boilsC = celsius - overC;
-  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C was read, and what was noted of it boils at ${formatTyped(boilsC, 1)} °C by the same thermometer.`;
-  const sentence = `${kept.doubt} Look at the pan and its thermometer now, and note how much is in it.`;
+  const boilsC = celsius - (read.riseC - noted);
+  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C was read, and what was noted of it boils at ${formatTyped(boilsC, 1)} °C by the same thermometer. ${itWouldBe(course, setting, read)}`;
+  const { finish } = setting.around.limits;
+  // What shows the finish is believed by its call at once (see `takeHand`).
+  const isCalled = finish.riseC !== null && read.riseC >= finish.riseC;
+  const sentence = `${kept.doubt} ${isCalled ? CALLED : COUNTS_LITTLE}`;
   state.notices.push({ t: state.now, sentence });
+  return !isCalled;
+}
+
+const CALLED =
+  'To be safe it is called as if it were so: look at the pan and its thermometer now, and take the reading back if it is not.';
+const COUNTS_LITTLE =
+  'Until it is typed once more it does not count: look at the pan and its thermometer now, and turn the heat down if little is in it.';
+
+/** Stronger than this published rises part, °Bx. */
+const STRONGEST_BRIX = 79;
+
+/** The strongest that a pan can be by what was noted of it and boiled away, °Bx: all water that may have left has left. */
+const strongestBrix = (belief: Belief): number =>
+  brixOfWaterPerSugar(waterOf(belief) * Math.exp(-FAR_SIGMAS * Math.sqrt(variance(belief, WATER_PER_SUGAR))));
+
+/** "If so, it is about 48 °Bx, and of 10.0 L only about 0.2 L is left: is it this pan?" */
+function itWouldBe(course: Course, setting: Setting, read: ReadByHand): string {
+  const belief = beliefOf(course, setting);
+  const u = shownWater(belief, setting, read);
+  const sugarKg = Math.exp(belief.x[SUGAR]!);
+  const [left, there] = [litresOf(sugarKg, u), litresOf(sugarKg, waterOf(belief))];
+  const brix = brixOfWaterPerSugar(u);
+  return `If so, it is about ${brix.toFixed(0)} °Bx, and of ${there.toFixed(1)} L only about ${left.toFixed(1)} L is left: is it this pan?`;
 }
 
 /** A check that is what the pan itself reads, so far over the water point, was taken in the pan, °C. */

@@ -36,6 +36,8 @@ type Hand = Extract<Happening, { what: 'hand' }>;
 
 /** A reading so many standard deviations from what is believed says that something else is in the pan. */
 const FAR_SIGMAS = 3;
+/** Of one that somebody stands by these are enough: by so many it was asked about (see `askAboutHot`). */
+const MEANT_FAR_SIGMAS = 2;
 /** Water and sugar are then as open as in a pan of which nobody spoke, shares (see filter/start.ts). */
 const OPEN_SHARE = 0.7;
 /** A depth that was measured stands so long against a reading that opens all else, ms (practice). */
@@ -72,7 +74,8 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   if (wasTold) endDryCount(belief, u);
   const before = Math.log(waterOf(belief) / u);
   // Whoever reads the same twice, or reads what calls somebody to the pan, is believed before any count.
-  if (wasTold && Math.abs(sigmasOver(course, setting, one)) > FAR_SIGMAS && (one.meant || (isDone && before > 0)))
+  const far = Math.abs(sigmasOver(course, setting, one));
+  if (wasTold && (one.meant ? far > MEANT_FAR_SIGMAS : far > FAR_SIGMAS && isDone && before > 0))
     open(course, setting, one);
   if (brixOfWaterPerSugar(u) < finish.brix - CLEARLY_LESS_BRIX) course.seenAt = LONG_AGO_MS;
   const shown = { riseC, variance: sigmaC * sigmaC, stepC: 0, error: errorOf(one), isDipped: one.other === null };
@@ -130,17 +133,28 @@ function open(course: Course, setting: Setting, one: ReadByHand): void {
 const litresIn = ({ x }: Belief): number => litresOf(Math.exp(x[SUGAR]!), waterOf({ x }));
 
 /** The water per sugar that the reading shows by itself. */
-function shownWater({ x }: Belief, { design, around }: Setting, one: ReadByHand): number {
+export function shownWater({ x }: Belief, { design, around }: Setting, one: ReadByHand): number {
   const own = (one.riseC - x[errorOf(one)]!) / (1 + x[SAP]!);
   const brix = strengthFromRise(Math.max(0, own), design.shares, around.pressureHpa ?? 1013.25) ?? STRONGEST_BRIX;
   return waterPerSugar(Math.max(THINNEST_BRIX, brix));
 }
 
+/** How well the error of the thermometer that was read is known, water point and all, °C². */
+export function errorVariance(course: Course, setting: Setting, one: ReadByHand): number {
+  return variance(heldBeside(course, setting, one), errorOf(one));
+}
+
+/** What is believed of the pan, with the thermometer in the hand where that was not read in it yet. */
+function heldBeside(course: Course, setting: Setting, one: ReadByHand): Belief {
+  const belief = copyBelief(beliefOf(course, setting));
+  if (one.other !== null && course.handZeroC === null) startHand(course, belief, one.other);
+  return belief;
+}
+
 /** By how many standard deviations a rise that was read by hand is more than what is believed of the pan. */
 export function sigmasOver(course: Course, setting: Setting, one: ReadByHand): number {
   const { design, around } = setting;
-  const belief = copyBelief(beliefOf(course, setting));
-  if (one.other !== null && course.handZeroC === null) startHand(course, belief, one.other);
+  const belief = heldBeside(course, setting, one);
   const error = errorOf(one);
   const u = waterOf(belief);
   const { riseC: own, slope } = riseOfWater(u, design.shares, around.pressureHpa ?? 1013.25);

@@ -38,10 +38,7 @@ function SideBySide({ seasons }: { seasons: SeasonView['seasons'] }): JSX.Elemen
       ...(name === 'sap_litres' || name === 'syrup_litres' ? rowsOfKind(seasons, name, choice) : []),
     ]),
     ...QUOTIENTS.flatMap((name): [string, (totals: SeasonTotals) => string][] => [
-      [
-        figureLabel(name),
-        (totals) => quotientWords(name, totals, choice),
-      ],
+      [figureLabel(name), (totals) => quotientWords(name, totals, choice)],
       ...(name === 'ratio' ? rowsOfKind(seasons, name, choice) : []),
     ]),
   ];

@@ -111,9 +111,7 @@ export function correctedBy(each: MarkView, now: Now, settings: Settings): Corre
   return each.corrections.flatMap((correction) => {
     const isBack = each.withdrawn && correction.t > each.t;
     const isEmptying = tellsEmptied(each.mark, correction, isBack);
-    const words = isEmptying
-      ? emptiedWords(correction, isBack, settings)
-      : correctionWords(correction, now, settings);
+    const words = isEmptying ? emptiedWords(correction, isBack, settings) : correctionWords(correction, now, settings);
     const key = `${each.mark.id ?? each.t} ${correction.pan} ${correction.t}`;
     return words === null ? [] : [{ key, correction, words, isBack, isUndone: each.withdrawn, isEmptying }];
   });

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Entry, Header, Mark } from '../../../src/core/boil/entries.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
+import { formOf } from '../../../src/language/host-words.ts';
 import { boilingAt, foldAll, mark, readingAt, tarnHollow, told } from './tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
@@ -99,9 +100,10 @@ test('a reading that fits leaves the litres as they were told', () => {
 test('a hot reading is believed when the same is read again, or when its person was asked and is sure', () => {
   const hot = birchAt(60);
   const once = after([poured, read(5, hot)], 7);
-  expect(once.now.brix!).toBeLessThan(5);
+  // What was left out says nothing, not even that the pan boils.
+  expect(once.now.brix).toBeNull();
   expect(once.view.notices).toEqual([
-    expect.stringMatching(/what was noted of it boils at \d+\.\d+ °C by the same thermometer\. Look at the pan/),
+    expect.stringMatching(/what was noted of it boils at \d+\.\d+ °C by the same thermometer\. If so/),
   ]);
   for (const entries of [
     [poured, read(5, hot), read(6, hot)],
@@ -109,6 +111,54 @@ test('a hot reading is believed when the same is read again, or when its person 
   ])
     expect(after(entries, 7).now.brix!).toBeGreaterThan(50);
   expect(after([poured, read(5, hot, { sure: true })], 7).view.notices).toEqual([]);
+});
+
+const notices = (entries: Entry[], minutes: number, header = birch()): string[] =>
+  after(entries, minutes, header).view.notices;
+
+test('a reading that the sugar and the lost water do not allow says what it would mean, and is believed when typed again at once', () => {
+  const [asked] = notices([poured, read(3, 103)], 4);
+  expect(asked).toMatch(
+    /^Back pot: 103\.0 °C was read.* If so, it is about [45]\d °Bx, and of \d+\.\d L only about 0\.\d L is left: is it this pan\? Until it is typed once more it does not count/u,
+  );
+  expect(formOf(asked!)).not.toBeNull();
+  const again = after([poured, read(3, 103), read(3.1, 103)], 4);
+  expect(again.now.brix!).toBeGreaterThan(30);
+  // Pressed twice is not typed twice.
+  expect(after([poured, read(3, 103), read(3.01, 103)], 4).now.brix).toBeNull();
+});
+
+test('what shows the finish is called before anybody has said that it is so, and its question says so', () => {
+  const { view, calls } = after([poured, read(5, birchAt(67.3))], 6);
+  expect(calls).toContain('p1 finish raised');
+  expect(view.notices).toEqual([expect.stringContaining('To be safe it is called as if it were so')]);
+  expect(view.notices.every((sentence) => formOf(sentence) !== null)).toBe(true);
+});
+
+test('the better a thermometer is known, the less it may be over what was noted; water that may have gone is no question', () => {
+  const two = at(0, { kind: 'top-up', pan: 'p1', litres: 10, brix: 2 });
+  // 2.2 °F over what 2 °Bx boils at.
+  const over = read(3, birchAt(2) + 1.22);
+  expect(notices([two, over], 4)).toEqual([]);
+  const checked = at(0, { kind: 'water-check', celsius: boilingAt(0, 'birch') });
+  expect(notices([checked, two, over], 4)).toEqual([expect.stringContaining('is it this pan?')]);
+  // 25 min at 16 kW may have boiled most of 10 L of 12 °Bx away.
+  const strong = at(0, { kind: 'top-up', pan: 'p1', litres: 4, brix: 12, celsius: 95 });
+  expect(notices([checked, strong, read(25, birchAt(45))], 26)).toEqual([]);
+});
+
+test('where nobody knows how hot water boils, what a strength needs is said once, and nothing is asked or guessed', () => {
+  const nowhere: Header = { ...birch(), site: { name: 'Tarn Hollow (invented)' } };
+  const { view, now } = after([poured, read(3, 103), read(4, 103)], 5, nowhere);
+  expect(view.notices).toEqual([
+    expect.stringMatching(
+      /^Back pot: how strong 103\.0 °C is cannot be told before .* Hold this thermometer in plain boiling/u,
+    ),
+  ]);
+  expect(formOf(view.notices[0]!)).not.toBeNull();
+  expect(now).toMatchObject({ rise_c: null, water_c: null });
+  expect(view.marks.map(({ doubt }) => doubt)).toEqual([null, null, null]);
+  expect(notices([poured, read(3, 40)], 5, nowhere)).toEqual([]);
 });
 
 test('a depth that its person is sure of stands when a reading throws over how strong the pan was thought', () => {
@@ -203,20 +253,23 @@ test.each([
   [80, 1],
   [80, 10],
   [90, 1],
-])('a ruler in the pan goes before a count: %s mm noted after %s min are shown to a few mm, beside what was counted', (mm, minutes) => {
-  const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 }, heat: { kind: 'propane', power_w: 9000 } });
-  const filled = [at(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1 }), read(0.5, birchAt(1))];
-  const counted = after(filled, minutes, pot).now.depth_mm!;
-  const { now, view } = after([...filled, depth(minutes, mm)], minutes, pot);
-  expect(counted).toBeGreaterThan(mm + 8);
-  expect(Math.abs(now.depth_mm! - mm)).toBeLessThan(2);
-  const { depths } = view.marks.at(-1)!;
-  expect(depths!.countedMm).toBeCloseTo(counted, 1);
-  expect(depths!.takenMm).toBeCloseTo(now.depth_mm!, 1);
-  // What was left out stands beside nothing, and where nobody had told of an amount there was no count.
-  expect(after([...filled, depth(minutes, 20)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
-  expect(after([depth(minutes, mm)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
-});
+])(
+  'a ruler in the pan goes before a count: %s mm noted after %s min are shown to a few mm, beside what was counted',
+  (mm, minutes) => {
+    const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 }, heat: { kind: 'propane', power_w: 9000 } });
+    const filled = [at(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1 }), read(0.5, birchAt(1))];
+    const counted = after(filled, minutes, pot).now.depth_mm!;
+    const { now, view } = after([...filled, depth(minutes, mm)], minutes, pot);
+    expect(counted).toBeGreaterThan(mm + 8);
+    expect(Math.abs(now.depth_mm! - mm)).toBeLessThan(2);
+    const { depths } = view.marks.at(-1)!;
+    expect(depths!.countedMm).toBeCloseTo(counted, 1);
+    expect(depths!.takenMm).toBeCloseTo(now.depth_mm!, 1);
+    // What was left out stands beside nothing, and where nobody had told of an amount there was no count.
+    expect(after([...filled, depth(minutes, 20)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
+    expect(after([depth(minutes, mm)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
+  },
+);
 
 test('a ruler that agrees with the count moves it no more than the two are known to', () => {
   const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 } });

@@ -234,7 +234,13 @@ test('kinds of sap are told apart, early and late maple are maple, and no sap to
 test('a season in which each boil held several kinds of sap tells no ratio of them all; of a boil without a pan no kind is known', () => {
   const [one, other] = all.map(({ boil, figures }) => ({ started: boil.header.started, figures }));
   const mixed = ['maple' as const, 'birch' as const];
-  const totals = seasonTotals([{ ...one!, saps: mixed }, { ...other!, saps: mixed }], []);
+  const totals = seasonTotals(
+    [
+      { ...one!, saps: mixed },
+      { ...other!, saps: mixed },
+    ],
+    [],
+  );
   expect(totals.by_kind).toMatchObject([{ sap: 'several', boils: 2, ratio: null }]);
   expect(totals.ratio).toBeNull();
   expect(totals.syrup_litres.figure!.value).toBeCloseTo(

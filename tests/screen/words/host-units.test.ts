@@ -11,7 +11,10 @@ afterEach(() => {
 });
 
 const told = (sentence: string): string => hostWords(sentence).replaceAll('\u00a0', ' ');
-const HOT = 'Back pot: 101.39 °C was read, and what was noted of it boils at 99.09 °C by the same thermometer.';
+const HOT =
+  'Back pot: 101.39 °C was read, and what was noted of it boils at 99.09 °C by the same thermometer. If so, it is about 48 °Bx, and of 9.8 L only about 0.2 L is left: is it this pan?';
+const LOOK =
+  'Until it is typed once more it does not count: look at the pan and its thermometer now, and turn the heat down if little is in it.';
 const JUMP = 'A barometer at 640.1 m shows about 939 hPa, and 1013.2 hPa never: look at the number and its unit again.';
 
 test('in gallons, inches and degrees Fahrenheit', () => {
@@ -20,9 +23,9 @@ test('in gallons, inches and degrees Fahrenheit', () => {
     '20 L: that is more than is in it, about 1.1 US gal.',
   );
   expect(told('Back pot: 12.7 mm is far from what went in and boiled away.')).toContain(': 0.5 in is far');
-  expect(told(`${HOT} Look at the pan and its thermometer now, and note how much is in it.`)).toContain(
-    '214.5 °F was read, and what was noted of it boils at 210.4 °F by the same',
-  );
+  const hot = told(`${HOT} ${LOOK}`);
+  expect(hot).toContain('214.5 °F was read, and what was noted of it boils at 210.4 °F by the same');
+  expect(hot).toMatch(/of 2\.6 US gal only about 0\.0?5 US gal is left: is it this pan\? Until it is typed/u);
   expect(told(JUMP)).toContain('at 2100 ft shows about 27.73 inHg, and 29.92 inHg never');
   expect(
     told(

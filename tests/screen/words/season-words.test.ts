@@ -9,7 +9,12 @@ const sum = (value: number | null, boils: number) => ({
   figure: value === null ? null : figure(value),
   boils_known: boils,
 });
-const kind = (sap: KindTotals['sap'], boils: number, [inL, outL]: [number, number], ratio: number | null): KindTotals => ({
+const kind = (
+  sap: KindTotals['sap'],
+  boils: number,
+  [inL, outL]: [number, number],
+  ratio: number | null,
+): KindTotals => ({
   sap,
   boils,
   sap_litres: sum(inL, boils),
