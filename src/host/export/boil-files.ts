@@ -1,12 +1,11 @@
 // Which files an export makes, by the end of the name that is asked for.
 import type { Notebook } from '../../notebook/contract.ts';
 import { boilSource } from './boil-source.ts';
-import { labelsPdf } from './labels-pdf.ts';
 import { marksCsv } from './marks-csv.ts';
 import type { NewFile } from './new-file.ts';
 import { readingsCsv } from './readings-csv.ts';
 import { recordingPieces } from './recording-pieces.ts';
-import { type ReportOptions, reportPdf } from './report-pdf.ts';
+import type { ReportOptions } from './report-pdf.ts';
 import { senmlPack } from './senml-pack.ts';
 
 type FileOptions = ReportOptions & {
@@ -20,6 +19,14 @@ interface Form {
   type: string;
   make: FileMaker;
 }
+
+/** What draws on paper takes a tenth of a second to load, which every start of the program would wait for. */
+const labels: FileMaker = async function* (...words) {
+  yield* (await import('./labels-pdf.ts')).labelsPdf(...words);
+};
+const report: FileMaker = async function* (...words) {
+  yield* (await import('./report-pdf.ts')).reportPdf(...words);
+};
 
 /** The longer end goes before the shorter that it ends in. */
 const FORMS: readonly Form[] = [
@@ -39,8 +46,8 @@ const FORMS: readonly Form[] = [
     type: 'application/senml+json',
     make: (notebook, boil, options) => senmlPack(boilSource(notebook, boil), options),
   },
-  { end: '.labels.pdf', type: 'application/pdf', make: labelsPdf },
-  { end: '.pdf', type: 'application/pdf', make: reportPdf },
+  { end: '.labels.pdf', type: 'application/pdf', make: labels },
+  { end: '.pdf', type: 'application/pdf', make: report },
 ];
 
 /** For a sentence about a name that ends otherwise. */
