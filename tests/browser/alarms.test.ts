@@ -172,7 +172,8 @@ test('a worse call that comes while the whole list is open and scrolled down is 
   const scrolled = (): Promise<number> => list.evaluate((element) => element.scrollTop);
   await list.evaluate((element) => element.scrollTo({ top: 9999 }));
   expect(await scrolled()).toBeGreaterThan(0);
-  host.show(calling([...flood, { ...flood[2]!, pan: 'p4', title: 'Invented worst call', since: 0 }]));
+  const burns = flood.find(({ alarm }) => alarm === 'scorch-risk')!;
+  host.show(calling([{ ...burns, pan: 'p4', title: 'Invented worst call', since: 0 }, ...flood]));
   await page.locator('.alarm-full', { hasText: 'Invented worst call' }).waitFor();
   await expect.poll(scrolled).toBe(0);
 });

@@ -118,8 +118,8 @@ export const alarms: AlarmView[] = [
   },
 ];
 
-/** Nine that stand at once, no two alike, the most urgent not first. */
-export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place) => {
+/** Nine that stand at once, no two alike: those as urgent the oldest first, as the host has them, but the most urgent not first. */
+export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place): AlarmView => {
   const names = ['low-level', 'probe-suspect', 'scorch-risk', 'boil-lost'] as const;
   const alarm = names[place % 4] ?? 'low-level';
   return {
@@ -135,7 +135,7 @@ export const flood: AlarmView[] = Array.from({ length: 9 }, (_, place) => {
     means: 'Too little liquid for this vessel soon; a shallow pan burns.',
     todo: 'Top up, or turn the flame down.',
   };
-});
+}).toSorted((one, other) => one.since - other.since);
 
 const noted = (minutesAgo: number, mark: Mark, change: Partial<MarkView> = {}): MarkView => ({
   t: T - minutesAgo * MINUTE,
