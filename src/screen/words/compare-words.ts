@@ -92,8 +92,8 @@ export const beforeFinish = (count: number): string =>
 
 const DAY_H = 24;
 
-/** "16:30" of hours since midnight; after midnight it begins anew. */
-export const hourOfDay = (hours: number): string => hoursAndMinutes((hours % DAY_H) * HOUR_MS);
+/** "16:30" of hours since midnight; after midnight it begins anew. To the whole ms: a third of an hour is no ms short of 20 min. */
+export const hourOfDay = (hours: number): string => hoursAndMinutes(Math.round((hours % DAY_H) * HOUR_MS));
 
 /** "13 Mar, Three pots, Front pot". */
 function boilWords({

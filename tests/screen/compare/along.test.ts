@@ -28,3 +28,9 @@ test('where one of two is long, both go by hours', () => {
     ...['240 min: 4', '180 min: 3', '120 min: 2', '60 min: 1', '0 min: done'],
   ]);
 });
+
+test('by the clock every tick has its own minute', () => {
+  const { ticks } = alongOf('clock', [], metric);
+  const words = ticks!({ least: 4, greatest: 4.75 }, 5).map(({ word }) => word);
+  expect(words).toEqual(['04:00', '04:10', '04:20', '04:30', '04:40']);
+});
