@@ -130,6 +130,7 @@ const SHALLOW_SHARE = 0.25;
 export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'depth' }): void {
   const vessel = state.designs[mark.pan]?.vessel ?? null;
   const { name } = state.designs[mark.pan] ?? { name: mark.pan };
+  if (mark.mm === 0 && isUntold(state, mark.pan)) return foundEmpty(state, kept, mark.pan);
   const meant = isMeant(state, kept);
   const rim = vessel === null ? null : rimMm(vessel);
   if (rim !== null && mark.mm > rim + STICK_MM && !meant) {
@@ -155,6 +156,19 @@ export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'de
     taken: null,
   };
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
+}
+
+/** Nothing was ever poured into it by what was noted, and nothing shows a boil in it. */
+function isUntold({ pans }: BoilState, id: string): boolean {
+  const course = pans[id]?.course;
+  return course !== undefined && !course.told && course.phase === 'cold' && !course.reachedFinish;
+}
+
+/** A pot that stands empty on purpose: nothing is asked of it until something is in it (see `isEmptyNoMore`). */
+function foundEmpty(state: BoilState, kept: KeptMark, pan: string): void {
+  const when = { t: kept.at, order: orderOf(state, kept), key: keyOf(state, kept) };
+  const one = { ...when, what: 'take', litres: null, all: true, brix: null, added: null } as const;
+  happenByMark(state, kept, [{ pan, one }]);
 }
 
 /** Takes back what a mark did: run again without it, or, when that is too long ago, take out what it added. */

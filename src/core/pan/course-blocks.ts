@@ -1,5 +1,5 @@
 // What a block of readings does to the course of a pan: it warms, it boils and shows its strength, or it fell.
-import { type Course, isOff } from './course.ts';
+import { type Course, isEmptyNoMore, isOff } from './course.ts';
 import { beliefOf, debtFor, judgeByCount, massKg, type Setting } from './course-time.ts';
 import { USUAL_AIR } from './still-surface.ts';
 import { endFall } from './pours-seen.ts';
@@ -64,6 +64,7 @@ export function takeBlock(course: Course, setting: Setting, block: BlockSeen): v
   course.riseC = riseC;
   remember(course, course.t, riseC);
   if (course.t < course.deafUntil) return;
+  if (riseC >= -BOIL_MARGIN_C) isEmptyNoMore(course);
   if (isOff(course)) {
     // It cools: what the probe says is no boil, and tells nothing of the strength.
     if (course.phase === 'boiling') course.phase = 'settling';

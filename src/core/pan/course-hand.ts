@@ -3,6 +3,7 @@ import {
   type Course,
   disturb,
   type Happening,
+  isEmptyNoMore,
   isOff,
   LONG_AGO_MS,
   type OtherThermometer,
@@ -57,6 +58,7 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   const { riseC, sigmaC } = one;
   course.riseC = riseC;
   course.handAt = course.t;
+  isEmptyNoMore(course);
   if (isOff(course) || setting.design.ceilingC !== null) return;
   const belief = beliefOf(course, setting);
   if (riseC < -BOIL_MARGIN_C - sigmaC) {

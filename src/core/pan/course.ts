@@ -243,6 +243,14 @@ export function startCourse(t: number): Course {
 /** Emptied, or its flame is noted as off. */
 export const isOff = (course: Course): boolean => course.emptied || course.flame === 0;
 
+/**
+ * Somebody found it empty before anything was told of it, and something is in it after all: a thermometer was read in it,
+ * or its probe shows a boil.
+ */
+export function isEmptyNoMore(course: Course): void {
+  if (!course.told && course.phase === 'cold') course.emptied = false;
+}
+
 /** Everything copied, so that the one can go on and the other stay. */
 export function copyCourse(course: Course): Course {
   return {

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Entry, Header, Mark } from '../../../src/core/boil/entries.ts';
 import { boilView } from '../../../src/core/boil/view.ts';
 import { formOf } from '../../../src/language/host-words.ts';
-import { boilingAt, foldAll, mark, readingAt, tarnHollow, told } from './tarn-hollow.ts';
+import { boilingAt, foldAll, inOrder, lines, mark, readingAt, tarnHollow, told } from './tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
 const vessel = { shape: 'round-sloped' as const, bottom_diameter_mm: 300, top_diameter_mm: 320, height_mm: 280 };
@@ -374,4 +374,42 @@ test('a shallow pan that is read cooler than it was counted is as strong as it i
   // Its thermometer was not checked: what the count says of its error stays with it.
   expect(Math.abs(shown.now.brix! - 58)).toBeLessThan(4);
   expect(called(shown)).toEqual(['near-finish', 'low-level']);
+});
+
+test('a pot that stands empty on purpose is empty, and nothing is asked of it until something is in it', () => {
+  const two = tarnHollow({
+    probes: [],
+    pans: [
+      { id: 'p1', name: 'Back pot', sap: 'birch', vessel, heat },
+      { id: 'p2', name: 'Stove pot', sap: 'birch', vessel, heat },
+    ],
+  });
+  const empty = at(1, { kind: 'depth', pan: 'p2', mm: 0, id: 'd' });
+  const stove = (entries: Entry[]) => {
+    const { state, view } = after([poured, ...entries], 5, two);
+    const { litres, stage } = readingAt(state, 'p2', 5 * MINUTE_MS);
+    return { litres, stage, next: `${view.next.what} ${view.next.pan}`, notices: view.notices };
+  };
+  expect(stove([])).toMatchObject({ litres: null, stage: 'unknown', next: 'tell-litres p2' });
+  expect(stove([empty])).toEqual({ litres: 0, stage: 'off', next: 'read-by-hand p1', notices: [] });
+  const full = stove([empty, at(2, { kind: 'top-up', pan: 'p2', litres: 3, brix: 40, celsius: 98 })]);
+  expect(full.litres!).toBeGreaterThan(2);
+  expect(full.stage).not.toBe('off');
+  // What was read in it, or a note that was taken back, leaves it as unknown as before.
+  expect(stove([empty, at(3, { kind: 'reading', pan: 'p2', celsius: birchAt(1) })]).litres).toBeNull();
+  expect(stove([empty, at(2, { kind: 'withdraw', id: 'd' })])).toMatchObject({ litres: null, stage: 'unknown' });
+});
+
+test('a pan of which an amount was noted is not empty by a stick that shows nothing', () => {
+  expect(after([poured, depth(1, 0)], 2).now.litres!).toBeGreaterThan(8);
+});
+
+test('a probe that shows a finish in a pot that was noted as empty calls all the same', () => {
+  const one = tarnHollow({
+    probes: [{ id: 'A/1', port: 'A', channel: 'T1' }],
+    pans: [{ id: 'p1', name: 'Back pot', sap: 'birch', vessel, heat, probe: 'A/1' }],
+  });
+  const shown = lines(0, 10 * MINUTE_MS, { T1: (t) => Math.min(birchAt(67.5), 20 + t / 3000) });
+  const { transitions } = foldAll(one, inOrder([depth(0.1, 0)], shown), 10 * MINUTE_MS);
+  expect(told(transitions)).toContain('p1 finish raised');
 });
