@@ -74,7 +74,7 @@ test('a hot reading is asked about: no notes nothing, and yes is believed', asyn
   await noCurve.waitFor({ state: 'detached' });
   await type('r', 'Thermometer', '102');
   await asked()
-    .getByText(/102\.0\s°C was read, and what was noted of it boils at 99\.0\s°C by the same thermometer/u)
+    .getByText(/102\.0\s°C was read; by what was noted of it, this thermometer should show about 99\.0\s°C/u)
     .waitFor();
   await press('No, let me change it');
   expect(await log().count()).toBe(2);

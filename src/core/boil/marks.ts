@@ -35,6 +35,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     doubted: false,
     wild: false,
     doubt: null,
+    remark: null,
     refused: null,
     weighed: false,
     seenAs: null,

@@ -11,6 +11,7 @@ import { covarianceOf, sigmaOf, type Sum } from '../pan/joint-normal.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import type { Mark } from './entries.ts';
 import { isMeant } from './left-out.ts';
+import { tooFast } from './hand-heat.ts';
 import { happenByMark } from './pours.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
@@ -41,7 +42,8 @@ export function handHappens(state: BoilState, kept: KeptMark, mark: Mark & { kin
   };
   const meant = isMeant(state, kept);
   // It would be taken for an error of the thermometer, and the same typed again would then be no surprise.
-  if (!meant && askAboutHot(state, kept, mark, read)) return;
+  if (!meant && isLeftOut(state, kept, mark, read)) return;
+  if (!meant && kept.doubt === null) sayThermometerOff(state, kept, mark, read);
   const one = { t: kept.at, order, what: 'hand', key: String(order), meant, ...read } as const;
   happenByMark(state, kept, [{ pan: mark.pan, one }]);
 }
@@ -76,37 +78,71 @@ const FAR_SIGMAS = 2;
 /** What was read longer ago is asked about no more, ms. */
 const JUST_READ_MS = 120_000;
 
-/**
- * Somebody noted 10 L of sap and reads 103 °C: one of the two is not so, and the pan may be near its end. Asked is what the
- * sugar that was noted, and the most water that can have left it, do not allow; and what it would mean if it were so.
- * Gives whether it is left out until it is said again.
- */
-function askAboutHot(
-  state: BoilState,
-  kept: KeptMark,
-  { pan: id, celsius }: Mark & { kind: 'reading' },
-  read: ReadByHand,
-): boolean {
-  const { name, shares, ceilingC } = state.designs[id]!;
-  const setting = settingOf(state, id);
-  const { course } = state.pans[id]!;
-  if (!course.told || ceilingC !== null || state.now - kept.at > JUST_READ_MS) return false;
-  const most = strongestBrix(beliefOf(course, setting));
-  const pressure = state.water.pressureHpa ?? 1013.25;
-  const mostC = riseFromStrength(Math.min(most, STRONGEST_BRIX), shares, pressure) ?? Infinity;
-  const known = Math.hypot(read.sigmaC, Math.sqrt(errorVariance(course, setting, read)));
-  if (read.riseC - mostC < TOO_HOT_C + FAR_SIGMAS * known) return false;
-  if (sigmasOver(course, setting, read) < FAR_SIGMAS) return false;
-  const noted = riseFromStrength(strengthNow(state, id), shares, pressure) ?? 0;
-  // Both as this thermometer shows them: the card has its error taken off, so a difference would not be that of the numbers seen.
-  const boilsC = celsius - (read.riseC - noted);
-  kept.doubt = `${name}: ${formatTyped(celsius, 1)} °C was read, and what was noted of it boils at ${formatTyped(boilsC, 1)} °C by the same thermometer. ${itWouldBe(course, setting, read)}`;
-  const { finish } = setting.around.limits;
+type Reading = Mark & { kind: 'reading' };
+
+/** What can hardly be so is asked about. Gives whether it is left out until it is said again. */
+function isLeftOut(state: BoilState, kept: KeptMark, mark: Reading, read: ReadByHand): boolean {
+  const { around } = settingOf(state, mark.pan);
+  if (state.now - kept.at > JUST_READ_MS || state.designs[mark.pan]!.ceilingC !== null) return false;
+  kept.doubt = tooHot(state, mark, read) ?? tooFast(state, kept, mark, read.riseC);
+  if (kept.doubt === null) return false;
+  const { finish } = around.limits;
   // What shows the finish is believed by its call at once (see `takeHand`).
   const isCalled = finish.riseC !== null && read.riseC >= finish.riseC;
   const sentence = `${kept.doubt} ${isCalled ? CALLED : COUNTS_LITTLE}`;
   state.notices.push({ t: state.now, sentence });
   return !isCalled;
+}
+
+/**
+ * Somebody noted 10 L of sap and reads 103 °C: one of the two is not so, and the pan may be near its end. Asked is what the
+ * sugar that was noted, and the most water that can have left it, do not allow; and what it would mean if it were so.
+ */
+function tooHot(state: BoilState, { pan: id, celsius }: Reading, read: ReadByHand): string | null {
+  const { name, shares } = state.designs[id]!;
+  const setting = settingOf(state, id);
+  const { course } = state.pans[id]!;
+  const overC = overMostC(state, id, read);
+  if (overC === null) return null;
+  const known = Math.hypot(read.sigmaC, Math.sqrt(errorVariance(course, setting, read)));
+  if (overC < TOO_HOT_C + FAR_SIGMAS * known) return null;
+  if (sigmasOver(course, setting, read) < FAR_SIGMAS) return null;
+  const noted = riseFromStrength(strengthNow(state, id), shares, pressureOf(state)) ?? 0;
+  // Both as this thermometer shows them: the card has its error taken off, so a difference would not be that of the numbers seen.
+  const boilsC = celsius - (read.riseC - noted);
+  return `${name}: ${formatTyped(celsius, 1)} °C was read; by what was noted of it, this thermometer should show about ${boilsC.toFixed(1)} °C. ${itWouldBe(course, setting, read)}`;
+}
+
+const pressureOf = ({ water }: BoilState): number => water.pressureHpa ?? 1013.25;
+
+/** By how much a rise is over that of the strongest which the pan can be, °C; null where nobody told what is in it. */
+function overMostC(state: BoilState, id: string, { riseC }: ReadByHand): number | null {
+  const { course } = state.pans[id]!;
+  if (!course.told) return null;
+  const most = Math.min(strongestBrix(beliefOf(course, settingOf(state, id))), STRONGEST_BRIX);
+  return riseC - (riseFromStrength(most, state.designs[id]!.shares, pressureOf(state)) ?? Infinity);
+}
+
+/** A thermometer that nobody checked and that shows so much too much is spoken of, °C. */
+const OFF_C = 1;
+
+/**
+ * A number that is a little too high was typed wrongly, or its thermometer is off: no single reading tells which, but
+ * boiling water does. It counts, and is said once a pan, as long as that thermometer was not in boiling water.
+ */
+function sayThermometerOff(state: BoilState, kept: KeptMark, { pan: id, celsius }: Reading, read: ReadByHand): void {
+  const { name, shares, ceilingC } = state.designs[id]!;
+  const { waterC } = state.around[id]!;
+  const overC = overMostC(state, id, read);
+  if (waterC === null || overC === null || overC < OFF_C || ceilingC !== null || read.other !== null) return;
+  if (state.now - kept.at > JUST_READ_MS) return;
+  if (state.water.evidence.some((seen) => seen.kind === 'check' && seen.probe === null)) return;
+  const isSaid = ({ remark, withdrawn, mark }: KeptMark): boolean =>
+    remark !== null && !withdrawn && 'pan' in mark && mark.pan === id;
+  if (state.marks.some(isSaid)) return;
+  const trueC = waterC + (riseFromStrength(strengthNow(state, id), shares, pressureOf(state)) ?? 0);
+  kept.remark = `${name}: by what was noted of it, it boils at about ${trueC.toFixed(1)} °C, and this thermometer showed ${formatTyped(celsius, 1)} °C: one of the numbers was typed wrongly, or the thermometer is off. Hold it in plain boiling water and note what it shows.`;
+  state.notices.push({ t: state.now, sentence: kept.remark });
 }
 
 const CALLED =
@@ -121,14 +157,14 @@ const STRONGEST_BRIX = 79;
 const strongestBrix = (belief: Belief): number =>
   brixOfWaterPerSugar(waterOf(belief) * Math.exp(-FAR_SIGMAS * Math.sqrt(variance(belief, WATER_PER_SUGAR))));
 
-/** "If so, it is about 48 °Bx, and of 10.0 L only about 0.2 L is left: is it this pan?" */
+/** "It would mean about 48 °Bx, with only about 0.2 L of 10.0 L left." */
 function itWouldBe(course: Course, setting: Setting, read: ReadByHand): string {
   const belief = beliefOf(course, setting);
   const u = shownWater(belief, setting, read);
   const sugarKg = Math.exp(belief.x[SUGAR]!);
   const [left, there] = [litresOf(sugarKg, u), litresOf(sugarKg, waterOf(belief))];
   const brix = brixOfWaterPerSugar(u);
-  return `If so, it is about ${brix.toFixed(0)} °Bx, and of ${there.toFixed(1)} L only about ${left.toFixed(1)} L is left: is it this pan?`;
+  return `It would mean about ${brix.toFixed(0)} °Bx, with only about ${left.toFixed(1)} L of ${there.toFixed(1)} L left.`;
 }
 
 /** A check that is what the pan itself reads, so far over the water point, was taken in the pan, °C. */

@@ -40,6 +40,8 @@ export interface KeptMark {
   wild: boolean;
   /** What there is to ask about it, in a sentence; said where it is questioned. Null for nothing. */
   doubt: string | null;
+  /** What was said beside it though it counts, and is said no more once it is taken back or measured anew. Null for nothing. */
+  remark: string | null;
   /**
    * An amount that was held against what its pan's thermometer showed; while it is asked about, litres that this told and
    * that count. Of a depth that counts, litres at 20 °C that were counted just before and that are believed since.

@@ -139,12 +139,14 @@ export function boilView(state: BoilState, t: number): BoilView {
 /** What was said a short while ago, without what was said of marks that were taken back or noted anew since. */
 function noticesShown({ notices, marks }: BoilState, t: number): string[] {
   const recent = notices.filter((notice) => t - notice.t < NOTICE_LASTS_MS).map(({ sentence }) => sentence);
-  const doubted = marks.filter(({ doubt }) => doubt !== null);
   return recent.filter((sentence) => {
-    const about = doubted.filter(({ doubt }) => sentence.startsWith(doubt!));
+    const about = marks.filter((kept) => isAbout(sentence, kept));
     return about.length === 0 || about.some((kept) => !isSettled(kept, marks));
   });
 }
+
+const isAbout = (sentence: string, { doubt, remark }: KeptMark): boolean =>
+  [doubt, remark].some((said) => said !== null && sentence.startsWith(said));
 
 /** Of these the newest stands for those before it; a second top-up says nothing of the first. */
 const MEASURED: ReadonlySet<Mark['kind']> = new Set(['water-check', 'pressure', 'depth', 'density', 'reading']);

@@ -42,6 +42,11 @@ const MM_PER_M = 1000;
 
 const exact = (brix: number, { strength }: ChosenUnits): string => formatStrength(brix, brix, brix, strength);
 
+const rough = (brix: number, { strength }: ChosenUnits): string =>
+  formatStrength(brix, brix - ROUGH_BRIX, brix + ROUGH_BRIX, strength);
+/** Half the width of a range of which no tenths are printed, °Bx. */
+const ROUGH_BRIX = 2;
+
 /** A height over the sea goes by feet where depths go by inches: "2100 ft". */
 function height(metres: number, { length }: ChosenUnits): string {
   if (length === 'mm') return `${formatNumber(metres, 0)}\u00a0m`;
@@ -63,6 +68,8 @@ const RULES: readonly Rule[] = [
       return `${local(exact(brix, units))} (${least}–${most})`;
     },
   ],
+  // A whole number was meant roughly: tenths of it would claim to be read.
+  [/(\d+) °Bx/gu, (units, [brix = 0], local) => local(rough(brix, units))],
   [pattern('# °Bx'), (units, [brix = 0], local) => local(exact(brix, units))],
   [pattern('# °C/min'), (units, [rate = 0], local) => local(formatRate(rate, units.temperature))],
   [pattern('rise # °C'), (units, [rise = 0], local) => `rise ${local(formatRise(rise, units.temperature))}`],

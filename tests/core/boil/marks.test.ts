@@ -276,7 +276,7 @@ test('a reading by hand that is far hotter than what was noted makes is asked ab
   // The rise of 60 °Bx over that of what 10 L of 2 °Bx become in ten minutes, by the same curve that the tests of physics hold.
   expect(read(boilingAt(60, 'maple'))).toEqual([
     expect.stringMatching(
-      /^Back pot: 10\d\.\d{1,2} °C was read, and what was noted of it boils at 100\.\d{1,2} °C by the same thermometer\. If so, it is about 60 °Bx, and of \d\.\d L only about 0\.\d L is left: is it this pan\? Until/,
+      /^Back pot: 10\d\.\d{1,2} °C was read; by what was noted of it, this thermometer should show about 100\.\d °C\. It would mean about 60 °Bx, with only about 0\.\d L of \d\.\d L left\. Until/,
     ),
   ]);
   expect(read(boilingAt(3, 'maple'))).toEqual([]);
