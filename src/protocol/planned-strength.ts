@@ -1,4 +1,6 @@
 // How strong a pan of cold sap is by the plan, as the screen and the plan that is under way both take it.
+import { sugarShares } from '../core/physics/sugar-shares.ts';
+import { riseFromStrength } from '../core/physics/sugar-solution.ts';
 import type { PanReading } from '../core/pan/reading.ts';
 import type { Now } from './messages.ts';
 
@@ -10,11 +12,18 @@ const isPourInto = ({ mark }: MarkSeen, pan: string): boolean =>
   mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
 
 /** A pan that does not boil yet, of which no instrument and no thermometer tells how strong it is. */
-function isColdSap({ stage, brix, rise_c: rise }: PanReading): boolean {
+function isColdSap({ stage, brix, rise_c: rise }: PanReading, boilsAtC = 0): boolean {
   if ((stage !== 'warming' && stage !== 'unknown') || brix !== null) return false;
   // So hot it may have boiled for a while, and is stronger.
-  return rise === null || rise < 0;
+  return rise === null || rise < boilsAtC;
 }
+
+/** A probe shows so much more of a rise than there is, share (practice): its own error and the bubbles. */
+const SHOWS_MORE = 0.1;
+
+/** Up to this rise what was noted so strong has not boiled on, °C: no sap rises less than maple's. */
+const boilsAtC = (brix: number): number =>
+  (1 + SHOWS_MORE) * (riseFromStrength(brix, sugarShares('maple'), 1013.25) ?? 0);
 
 /** The plan's strength of sap, °Bx, of a pan that holds nothing else yet as far as anybody noted; null for any other. */
 export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>, reading: PanReading): number | null {
@@ -39,7 +48,7 @@ const kgPerLitre = (brix: number): number => 1 + 0.004 * brix;
  * other.
  */
 export function notedStrength({ marks }: Pick<Now, 'marks'>, reading: PanReading): number | null {
-  if (!isColdSap(reading) || reading.litres === null) return null;
+  if (reading.litres === null) return null;
   const counted = marks.filter(counts).toSorted((a, b) => a.at - b.at);
   const since = counted.slice(counted.findLastIndex((each) => empties(each, reading.pan)) + 1);
   const poured = since.filter((each) => isPourInto(each, reading.pan));
@@ -51,7 +60,8 @@ export function notedStrength({ marks }: Pick<Now, 'marks'>, reading: PanReading
     sugar += kg * mark.brix;
     mass += kg;
   }
-  return mass > 0 ? sugar / mass : null;
+  if (mass <= 0 || !isColdSap(reading, boilsAtC(sugar / mass))) return null;
+  return sugar / mass;
 }
 
 /** Strength of the sap that was poured cold into a pan, °Bx: as typed last, else `sapBrix`; null for a pan that holds anything else. */

@@ -13,6 +13,7 @@ import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
 import type { From } from './explanation.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
+import { isPractice } from './practice-marks.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
 import { type LastHeat, lastHeats, panReadings } from './readings.ts';
 import type { BoilState, KeptMark } from './state.ts';
@@ -122,18 +123,30 @@ export function boilView(state: BoilState, t: number): BoilView {
       };
     }),
     unused,
-    next: nextThing(
-      readings,
-      calls.alarms,
-      state.water.celsius !== null,
-      t,
-      advice,
-      new Set(unused),
-      t - state.watchedFrom,
-    ),
+    next: nextOf(state, t, readings, { alarms: calls.alarms, advice, unused }),
     powers: state.powers,
     notices: noticesShown(state, t),
   };
+}
+
+/** In the first second of a practice nothing is asked: what is in its pots it notes by itself, a moment later. */
+function nextOf(
+  state: BoilState,
+  t: number,
+  readings: readonly PanReading[],
+  { alarms, advice, unused }: Pick<BoilView, 'alarms' | 'advice' | 'unused'>,
+): NextThing {
+  const isNoted = !isPractice(state.header) || state.marks.length > 0;
+  const asked = isNoted ? readings : [];
+  return nextThing(
+    asked,
+    alarms,
+    state.water.celsius !== null,
+    t,
+    advice,
+    new Set(unused),
+    t - state.watchedFrom,
+  );
 }
 
 /** What was said a short while ago, without what was said of marks that were taken back or noted anew since. */

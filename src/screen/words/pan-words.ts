@@ -215,7 +215,8 @@ const fellUnexplained = (by: string): Unknown => ({
 
 function whyNoStrength({ rise_c: rise, stage }: Reading): MessageKey {
   if (rise !== null && rise > NO_SAP_C) return 'pan.unknown.strength.at_odds';
-  return stage === 'warming' ? 'pan.unknown.strength.not_boiling' : 'pan.unknown.strength.how';
+  // At the height of a boil it may still be on its way through: that it is thin nothing shows before it stays there.
+  return stage === 'warming' || stage === 'unknown' ? 'pan.unknown.strength.not_boiling' : 'pan.unknown.strength.how';
 }
 
 function noTemperature(reading: Reading): Unknown {

@@ -88,6 +88,16 @@ test.each(['draw-off', 'flame'] as const)(
   },
 );
 
+test('before the practice has noted what is in its pots the first line asks nobody for it', () => {
+  const header = { ...practiceScenario(1).header, practice: true };
+  const open = { t: 0, port: 'A', state: 'open' } as const;
+  const heard = { t: 240, port: 'A', line: 'T1=90.31C T2=80.63C T3=59.81C' };
+  const next = (asPractice: object): string =>
+    boilView(foldAll({ ...header, ...asPractice }, [open, heard], 240).state, 240).next.what;
+  expect(next({})).toBe('watch');
+  expect(next({ practice: false })).toBe('tell-litres');
+});
+
 test('nobody is asked for a smaller pot while the thin pot of a practice is being filled', () => {
   const scenario = practiceScenario(1);
   const entries = stepSimulation(startSimulation(scenario), 30 * minute);

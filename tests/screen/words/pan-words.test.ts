@@ -42,9 +42,10 @@ test('a pan that is read by hand is asked for its thermometer in boiling water, 
 });
 
 test('a strength that is not known has its true reason', () => {
-  const how = (rise_c: number): string | undefined =>
-    notKnownYet({ ...reading, brix: null, rise_c }).find(({ mark }) => mark === 'density')?.how;
+  const how = (rise_c: number, stage = reading.stage): string | undefined =>
+    notKnownYet({ ...reading, brix: null, rise_c, stage }).find(({ mark }) => mark === 'density')?.how;
   expect(how(0.4)).toBe('too thin to tell by its heat');
+  expect(how(0.4, 'unknown')).toBe('it is told once the pan boils');
   expect(how(5)).toBe('what was noted and what it shows do not go together');
 });
 

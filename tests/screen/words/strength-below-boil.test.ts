@@ -43,6 +43,14 @@ test('cold sap of which each pour was typed is as strong as all of it', () => {
   expect(notedStrength(noted({ ...pour, brix: 2 }), { ...cold, brix: 2 })).toBeNull();
 });
 
+test('what was filled in thick is as strong as it was noted until it can have boiled, however far over water that is', () => {
+  const thick = noted({ ...pour, brix: 48 });
+  // 48 °Bx of maple boil 2.2 °C over water.
+  for (const rise_c of [0.4, 1.8]) expect(notedStrength(thick, { ...cold, stage: 'unknown', rise_c })).toBeCloseTo(48);
+  expect(notedStrength(thick, { ...cold, stage: 'unknown', rise_c: 3 })).toBeNull();
+  expect(notedStrength(noted({ ...pour, brix: 2 }), { ...cold, stage: 'unknown', rise_c: 0.4 })).toBeNull();
+});
+
 test('a strength below a boil says whether an instrument told it or what was poured in', () => {
   expect(strengthRestsOn(noted(pour, density), cold)).toBe('as measured');
   expect(strengthRestsOn(noted(density, pour), cold)).toBe('as poured');
