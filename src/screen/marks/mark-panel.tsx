@@ -184,6 +184,10 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   const [when, setWhen] = useState<When>(then === undefined || form.kind === 'remind' ? { ago: 0 } : 'then');
   const { refuse, sentence } = useRefusal();
   const [doubted, setDoubted] = useState<{ mark: Mark; question: string } | null>(null);
+  const [boxes, setBoxes] = useState<{ start: Values; press: number }>({
+    start: again === undefined ? { ...place.start } : typedAgain(again.mark, place.settings),
+    press: 0,
+  });
   const top = useRef<HTMLDivElement>(null);
   /** Left after the right one was refused: the one that it was to replace stands again. */
   const leave = (): void => {
@@ -217,6 +221,11 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     const question = await questionAbout(correcting(happenedAt(mark, at), place), place);
     if (question === null) await noteIt(mark);
     else setDoubted({ mark, question });
+  };
+  /** Its number stands in the boxes, too: a question about it must not stand beside another that was typed before. */
+  const offerQuick = async (mark: Mark): Promise<void> => {
+    setBoxes({ start: typedAgain(mark, place.settings), press: boxes.press + 1 });
+    await offer(mark);
   };
   const offerTyped = async (values: Values): Promise<void> => {
     const patch = form.patch?.(values, place) ?? null;
@@ -259,7 +268,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {quicks.length > 0 && (
         <div class="quicks" tabIndex={pressFirst ? -1 : undefined}>
           {quicks.map((quick) => (
-            <button key={quick.label} type="button" onClick={() => void offer(quick.mark)}>
+            <button key={quick.label} type="button" onClick={() => void offerQuick(quick.mark)}>
               {quick.label}
             </button>
           ))}
@@ -275,7 +284,9 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
       {fields.length > 0 && form.build !== undefined && (
         <TypedMark
           fieldsOf={(values) => form.fields(place, values)}
-          start={again === undefined ? { ...place.start } : typedAgain(again.mark, place.settings)}
+          key={boxes.press}
+          start={boxes.start}
+          changed={() => setDoubted(null)}
           build={(values) => void offerTyped(values)}
         />
       )}

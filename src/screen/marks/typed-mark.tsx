@@ -46,10 +46,12 @@ interface TypedMarkProps {
   fieldsOf: (values: Values) => Field[];
   /** What stands in it before anything is typed, by field. */
   start: Values;
+  /** Called when somebody types or chooses: what was asked about the former value is asked no more. */
+  changed: () => void;
   build: (values: Values) => void;
 }
 
-export function TypedMark({ fieldsOf, start, build }: TypedMarkProps): JSX.Element {
+export function TypedMark({ fieldsOf, start, changed, build }: TypedMarkProps): JSX.Element {
   const [typed, setTyped] = useState<Values>(start);
   const fields = fieldsOf(withStarts(fieldsOf({}), typed));
   const values = withStarts(fields, typed);
@@ -69,7 +71,10 @@ export function TypedMark({ fieldsOf, start, build }: TypedMarkProps): JSX.Eleme
             <Input
               field={field}
               value={values[field.name] ?? ''}
-              set={(value) => setTyped({ ...typed, [field.name]: value })}
+              set={(value) => {
+                changed();
+                setTyped({ ...typed, [field.name]: value });
+              }}
             />
             {'unit' in field && field.unit !== '' && <span>{field.unit}</span>}
           </span>
