@@ -79,12 +79,16 @@ test('a hot reading is asked about: no notes nothing, and yes is believed', asyn
   // The box holds what is asked about, and what was asked of another number goes once it is changed.
   const box = page.locator('.mark-form').getByLabel('Thermometer');
   await page.locator('.mark-form .quicks').getByText('103 °C').click();
-  await asked().getByText(/103\.0\s°C was read;/u).waitFor();
+  await asked()
+    .getByText(/103\.0\s°C was read;/u)
+    .waitFor();
   expect(await box.inputValue()).toBe('103');
   await box.fill('102');
   await asked().waitFor({ state: 'detached' });
   await press('Note it');
-  await asked().getByText(/102\.0\s°C was read;.* left\. Is it right all the same\?/u).waitFor();
+  await asked()
+    .getByText(/102\.0\s°C was read;.* left\. Is it right all the same\?/u)
+    .waitFor();
   await press('No, let me change it');
   expect(await log().count()).toBe(2);
   await press('Note it');

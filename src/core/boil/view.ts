@@ -138,15 +138,7 @@ function nextOf(
 ): NextThing {
   const isNoted = !isPractice(state.header) || state.marks.length > 0;
   const asked = isNoted ? readings : [];
-  return nextThing(
-    asked,
-    alarms,
-    state.water.celsius !== null,
-    t,
-    advice,
-    new Set(unused),
-    t - state.watchedFrom,
-  );
+  return nextThing(asked, alarms, state.water.celsius !== null, t, advice, new Set(unused), t - state.watchedFrom);
 }
 
 /** What was said a short while ago, without what was said of marks that were taken back or noted anew since. */

@@ -15,7 +15,7 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   doubted: false,
   wild: false,
   doubt: null,
-    remark: null,
+  remark: null,
   refused: null,
   weighed: false,
   seenAs: null,

@@ -428,15 +428,14 @@ test('a pan that cannot have had the heat for what is read of it is asked about,
     expect(formOf(sentence!)).toMatchObject({ values: { doubt: expect.stringContaining('so fast.') } });
     expect(formOf(formOf(sentence!)!.values['doubt']!)?.key).toBe('host.notice.hand_fast');
     expect(after([full, seconds(0, 45), seconds(55, 99.4)], 3, pot).now.stage).toBe('warming');
-    for (const again of [
-      [seconds(55, 99.4), seconds(60, 99.4)],
-      [seconds(55, 99.4, { sure: true })],
-    ])
+    for (const again of [[seconds(55, 99.4), seconds(60, 99.4)], [seconds(55, 99.4, { sure: true })]])
       expect(after([full, seconds(0, 45), ...again], 4, pot).now.stage).toBe('boiling');
   }
   // 12.5 L by 54 °C are 2.8 MJ, of which 16 kW bring 0.9 in a minute and a stronger burner all.
   expect(asked([seconds(0, 45), seconds(200, 99.4)])).toEqual([]);
-  expect(asked([seconds(0, 45), seconds(55, 99.4)], birch({ heat: { kind: 'electric', power_w: 60_000 } }))).toEqual([]);
+  expect(asked([seconds(0, 45), seconds(55, 99.4)], birch({ heat: { kind: 'electric', power_w: 60_000 } }))).toEqual(
+    [],
+  );
   expect(asked([seconds(0, 45), seconds(55, 55)])).toEqual([]);
   // What was poured in of no warmth that anybody noted may have been boiled before; what was noted as cold was not.
   expect(asked([seconds(55, 99.4)])).toEqual([]);

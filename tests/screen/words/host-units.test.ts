@@ -55,7 +55,11 @@ test('what tuning and comparing say, too', () => {
 test('in French, with its decimal mark', () => {
   settings.value = american;
   language.value = 'fr';
-  expect(told(HOT)).toContain('214,5 °F au thermomètre ; d’après ce qui a été noté, il devrait montrer environ 210,4 °F');
+  expect(told(HOT)).toContain(
+    '214,5 °F au thermomètre ; d’après ce qui a été noté, il devrait montrer environ 210,4 °F',
+  );
   settings.value = metric;
-  expect(told(HOT)).toContain('101,4 °C au thermomètre ; d’après ce qui a été noté, il devrait montrer environ 99,1 °C');
+  expect(told(HOT)).toContain(
+    '101,4 °C au thermomètre ; d’après ce qui a été noté, il devrait montrer environ 99,1 °C',
+  );
 });
