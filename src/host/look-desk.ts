@@ -1,4 +1,4 @@
-// Answers what the screen asks to see: boils, curves, what is behind a number, plans, doubts, and what was learnt, which it may forget.
+// Answers what the screen asks to see: boils, curves, what is behind a number, plans, which it may put by, doubts, and what was learnt, which it may forget.
 import type { Mark } from '../core/boil/entries.ts';
 import { waterThere } from '../core/boil/water-there.ts';
 import { Z80 } from '../core/quantities/spread.ts';
@@ -12,6 +12,7 @@ import { learntListings } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { planOf, planOfRunning } from './plan-desk.ts';
+import { planPutBy, putPlanBy } from './plan-put-by.ts';
 import type { ReplayDesk } from './replay/replay-desk.ts';
 
 export interface LookDeskOptions {
@@ -44,6 +45,8 @@ export class LookDesk {
     if ('water_at' in command) return { ok: true, data: waterAt(command.water_at.altitude_m) };
     if ('doubt' in command) return this.#doubt(command.doubt as Mark);
     if ('plan' in command) return planOf(command.plan, settings().use_learnt ? notebook.learnt() : []);
+    if ('plan_put_by' in command) return { ok: true, data: planPutBy(notebook) };
+    if ('put_plan_by' in command) return putPlanBy(notebook, command.put_plan_by);
     const run = this.#options.run();
     return planOfRunning(run === null || run.isOver ? null : run.snapshot());
   }

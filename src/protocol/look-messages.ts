@@ -1,4 +1,4 @@
-// What the screen asks to see or forgets of what was learnt: commands that move nothing of a boil.
+// What the screen asks to see, forgets of what was learnt, or puts by of a plan: commands that move nothing of a boil.
 import { z } from 'zod';
 import { EXPLAINED } from '../core/boil/explanation.ts';
 import { markSchema } from './entry-schemas.ts';
@@ -6,6 +6,12 @@ import { planSchema } from './plan-schema.ts';
 
 const ref = z.string().min(1).max(100);
 const view = z.enum(['live', 'replay']);
+
+/** A plan as a screen has it in its form, which alone reads it: texts as they were typed, with the units that they are in. */
+const planSheet = z.strictObject({ draft: z.looseObject({}), units: z.looseObject({}) });
+
+/** What is typed into the plan, and the plan that was kept beside it; null for none. */
+export type PlanPutBy = Record<'typed' | 'kept', z.infer<typeof planSheet> | null>;
 
 /** Each is answered from what is known already. */
 export const lookCommands = [
@@ -21,6 +27,13 @@ export const lookCommands = [
   z.strictObject({ ref, plan: planSchema }),
   /** What is left of the running boil's plan; data: PlanView, or null where it has none. */
   z.strictObject({ ref, plan_now: z.literal(true) }),
+  /** The plan as it was last put by, over a restart, too; data: PlanPutBy */
+  z.strictObject({ ref, plan_put_by: z.literal(true) }),
+  /** Puts by what is named; null puts it away, and what is left out stays as it was. */
+  z.strictObject({
+    ref,
+    put_plan_by: z.strictObject({ typed: planSheet.nullable().optional(), kept: planSheet.nullable().optional() }),
+  }),
   /** What is behind a number of a pan, or of the water point (pan null), now; data: Explanation. */
   z.strictObject({
     ref,
@@ -50,6 +63,8 @@ const KEYS = [
   'forget',
   'plan',
   'plan_now',
+  'plan_put_by',
+  'put_plan_by',
   'explain',
   'water_at',
   'doubt',
