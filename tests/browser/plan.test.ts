@@ -144,6 +144,23 @@ test('another plan beside it says what it changes: a burner less takes longer', 
   await page.getByRole('button', { name: 'Go back to the kept plan' }).click();
   await expect.poll(() => page.locator('.pan-fields').count()).toBe(3);
   await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin sooner/);
+});
+
+test('what is typed and what was kept are there the next morning, at the port of another start', async () => {
+  await served.close();
+  await host.close();
+  await page.close();
+  host = await createHost({ folder });
+  served = await serveHost(host, { port: 0, folder: await ensureScreenBuilt(), nowMs: () => performance.now() });
+  ({ page, errors } = await openPage(browser, served.url, LAPTOP));
+  page.setDefaultTimeout(10_000);
+  await page.getByRole('link', { name: 'Plan' }).click();
+  await expect.poll(() => howMuch().inputValue()).toBe('140');
+  expect(await page.locator('.pan-fields').count()).toBe(3);
+  await expect.poll(() => results().textContent()).toMatch(/Beside the plan you kept: \d\sh\s\d\d\smin sooner/);
+  await page.getByRole('button', { name: 'Put the kept plan away' }).click();
+  await page.getByRole('button', { name: 'Keep this plan', exact: true }).click();
+  await page.getByText('Kept: it is here tomorrow, too.').waitFor();
   await page.getByRole('button', { name: 'Put the kept plan away' }).click();
 });
 

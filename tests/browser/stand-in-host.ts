@@ -57,6 +57,7 @@ function dataFor(command: Command): unknown {
       { ...boil, boil: '2027-04-10-practice', name: 'Practice boil', practice: true },
     ];
   }
+  if ('plan_put_by' in command) return { typed: null, kept: null };
   if ('learnt' in command) return [];
   if ('probes_known' in command) return [];
   if ('probes_kept' in command)

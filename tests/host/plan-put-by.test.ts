@@ -11,7 +11,10 @@ let folder: string;
 beforeEach(() => void (folder = mkdtempSync(path.join(tmpdir(), 'panwarden-test-'))));
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-const sheet = (litres: string) => ({ draft: { litres, boil: { pans: [{ name: 'Back pot' }] } }, units: { volume: 'litre' } });
+const sheet = (litres: string) => ({
+  draft: { litres, boil: { pans: [{ name: 'Back pot' }] } },
+  units: { volume: 'litre' },
+});
 const putBy = async (host: Host) => host.command({ ref: 'r', plan_put_by: true });
 
 test('what was typed into the plan and the plan that was kept are there after a restart, until each is put away', async () => {

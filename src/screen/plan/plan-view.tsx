@@ -8,11 +8,10 @@ import { plannedSetup } from '../boil/planned.ts';
 import { typedLit } from '../boil/lit.ts';
 import { toldAltitude, withHeight } from '../boil/water-there.tsx';
 import { typedBoil } from '../boil/typed-boil.ts';
-import { sessionSignal } from '../client/session-signal.ts';
-import { ask, said, saps, sayDone, settings } from '../client/store.ts';
+import { ask, said, saps, sayDone, settings, tell } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import type { BoilListing, Now, Settings, Setup } from '../client/types.ts';
+import type { BoilListing, Now, Setup } from '../client/types.ts';
 import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
 import { timeOfDay } from '../words/clock.ts';
@@ -31,20 +30,11 @@ import {
 import type { PlanDraft, PlanProblem } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import { MainFigures, PlanResults } from './plan-results.tsx';
-
-/** What was typed, and in which units, until somebody clears it; null where nobody typed anything. */
-const typed = sessionSignal<Typed>('plan');
-
-interface Typed {
-  draft: PlanDraft;
-  units: Settings;
-}
+import { kept, putBy, sheetOf, typed, useRecalled } from './put-by.ts';
+import type { Typed } from './put-by.ts';
 
 /** A plan, and what it was made of. */
 type Made = Typed & { plan: Planned['plan'] };
-
-/** A plan that was put beside. */
-const beside = sessionSignal<Made>('plan-beside');
 
 /** A moment as a field of date and time has it: local, to the minute. */
 const localMinute = (moment: Date): string =>
@@ -70,6 +60,7 @@ function useMinute(): string {
 /** The draft in the units shown; where nothing is typed yet, with the last boil's pans and the height that was told last, as soon as the host has said them. */
 function useDraft(): PlanDraft | null {
   const [begun, setBegun] = useState<Typed | null>(null);
+  const isRecalled = useRecalled();
   const isTyped = typed.value !== null;
   useEffect(() => {
     if (isTyped) return;
@@ -83,7 +74,7 @@ function useDraft(): PlanDraft | null {
     );
   }, [isTyped]);
   const shown = settings.value;
-  const now = typed.value ?? begun;
+  const now = isRecalled ? (typed.value ?? begun) : null;
   const minute = useMinute();
   const draft = useMemo(() => (now === null ? null : planDraftIn(now.draft, now.units, shown)), [now, shown]);
   const lit = draft === null ? null : withFireLit(draft, minute);
@@ -124,6 +115,22 @@ function usePlan(current: PlanDraft | null): Answer {
     return () => void (isLatest = false);
   }, [current, shown]);
   return answer;
+}
+
+/** What the plan that was kept comes to, worked out anew: earlier boils may show more of its fires by now; null until it is. */
+function useKept(): Planned['plan'] | null {
+  const [answer, setAnswer] = useState<Made | null>(null);
+  const one = kept.value;
+  useEffect(() => {
+    if (one === null) return;
+    let isLatest = true;
+    ask({ plan: requestOf(one.draft, one.units, saps.value) }).then(
+      (data) => isLatest && setAnswer({ ...one, plan: (data as Planned).plan }),
+      () => undefined, // A link that is down is said elsewhere.
+    );
+    return () => void (isLatest = false);
+  }, [one]);
+  return answer?.draft === one?.draft ? (answer?.plan ?? null) : null;
 }
 
 /** Why there is no plan: quietly while something is still being typed, as an error once it is left wrong. */
@@ -174,36 +181,35 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const current = useDraft();
   const { made, problem } = usePlan(current);
   const [isTyping, setTyping] = useState(false);
-  const kept = beside.value;
+  const isKept = kept.value !== null;
+  const ofKept = useKept();
   const isRunning = now.mode !== 'idle' && !now.ended;
   // What is planned for another day would tell other times beside those of the boil that runs.
   const isPlanned = isRunning && now.header !== null && 'plan' in now.header;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
   const doubt = problem === null && !isTyping ? doubtInDraft(current.boil, settings.value) : null;
-  const set = (draft: PlanDraft): void => void (typed.value = { draft, units: settings.value });
+  const set = (draft: PlanDraft): void => putBy({ typed: { draft, units: settings.value } });
 
-  const keptPlan = kept === null ? null : { plan: kept.plan, start: kept.draft.start };
+  const keptPlan = kept.value === null || ofKept === null ? null : { plan: ofKept, start: kept.value.draft.start };
   const unsized = current.litres === '' ? null : unsizedWords(current, made?.plan.hours ?? null);
   const results =
     made === null || current.litres === '' ? null : { plan: made.plan, start: made.draft.start, beside: keptPlan };
 
-  function keep(): void {
-    beside.value = made;
-    sayDone(say('plan.kept_now'));
+  function keep(made: Made): void {
+    kept.value = made;
+    void tell({ put_plan_by: { kept: sheetOf(made) } }, say('plan.kept_now'));
   }
 
   /** What stood here is put beside in its place, so that nothing that was tried is lost. */
   function goBack(made: Made): void {
-    const back = { draft: kept!.draft, units: kept!.units };
-    if (problem === null) beside.value = made;
-    typed.value = back;
+    putBy({ typed: kept.value, ...(problem === null ? { kept: made } : {}) });
   }
 
   function clear(): void {
     const before = typed.value;
-    typed.value = null;
+    putBy({ typed: null });
     sayDone(say('plan.cleared'), () => {
-      typed.value = before;
+      putBy({ typed: before });
       said.value = null;
     });
   }
@@ -278,15 +284,15 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <PlanResults {...results} />
             </div>
             <p class="row plan-end">
-              <button type="button" disabled={problem !== null} onClick={keep}>
-                {say(kept === null ? 'plan.keep' : 'plan.keep_instead')}
+              <button type="button" disabled={problem !== null} onClick={() => keep(made)}>
+                {say(isKept ? 'plan.keep_instead' : 'plan.keep')}
               </button>
-              {kept !== null && (
+              {isKept && (
                 <>
                   <button type="button" onClick={() => goBack(made)}>
                     {say('plan.back_to_kept')}
                   </button>
-                  <button type="button" onClick={() => (beside.value = null)}>
+                  <button type="button" onClick={() => putBy({ kept: null })}>
                     {say('plan.put_away')}
                   </button>
                 </>
