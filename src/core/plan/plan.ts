@@ -138,7 +138,12 @@ function planAll(input: PlanInput): Plan | null {
     sap_brix_usual: input.brix === undefined,
     stages,
     fuel,
-    pans: pansPlanned(designs, burners, { sapLitres: input.litres, syrupLitres: syrup.litres, waterC }),
+    pans: pansPlanned(designs, burners, {
+      sapLitres: input.litres,
+      syrupLitres: syrup.litres,
+      waterC,
+      first: stages[0]?.pans ?? [],
+    }),
     stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, turns, hoursFor, Z80),
     ends_shallow: least !== null && litresOf(sugarKg, waterPerSugar(finish)) < least,
   };

@@ -55,7 +55,8 @@ function clockAfter(start: string, hours: number): string {
 }
 
 /** A plan knows no tenths of what is many. */
-const rough = (litres: number, settings: Settings): string => volume(litres, settings, litres < 10 ? 1 : 0);
+const rough = (litres: number, settings: Settings): string =>
+  volume(litres, settings, litresShown(litres, settings) < 10 ? 1 : 0);
 
 const ofSyrup = (plan: Plan, settings: Settings): RangeWords =>
   syrupRange({ value: plan.syrup_litres, low: plan.syrup_low_litres, high: plan.syrup_high_litres }, settings);
@@ -238,9 +239,9 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
     if (pan.power_share !== null) sentences.push(say('plan.pan.share', { percent: number(pan.power_share * 100, 0) }));
     else if (!pan.seen_before) sentences.push(say('plan.pan.by_size'));
   } else sentences.push(say('plan.pan.rate_unknown'));
-  if (pan.hand_every_hours !== null)
+  if (pan.hand_every_hours !== null && pan.fill_mm !== null)
     sentences.push(
-      say('plan.pan.hand', { time: planHours(pan.hand_every_hours), depth: depth(pan.full_mm, settings) }),
+      say('plan.pan.hand', { time: planHours(pan.hand_every_hours), depth: depth(pan.fill_mm, settings) }),
     );
   if (pan.smallest_batch_litres !== null)
     sentences.push(
@@ -255,7 +256,32 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
 export const listWords = (names: readonly string[]): string =>
   new Intl.ListFormat(language.value, { type: 'conjunction' }).format(names);
 
-/** When the liquid is poured together, in order; the first stage is the lighting of the fire, the last the leaving. */
+/** How much sap each pan that boils first is filled with; null where of none of them a size is known. */
+function fillWords({ pans }: Plan, settings: Settings): string | null {
+  const fills = pans.flatMap(({ name, fill_litres: litres, fill_mm: mm }) =>
+    litres === null || mm === null
+      ? []
+      : [say('plan.stage.fill_one', { pan: name, litres: rough(litres, settings), depth: depth(mm, settings) })],
+  );
+  return fills.length === 0 ? null : say('plan.stage.fill', { pans: setApart(fills) });
+}
+
+/** How much sap each pan takes at a time, and how often; null where nobody knows, or where none is left to pour. */
+function refillWords({ pans, stages }: Plan, settings: Settings): string | null {
+  const refills = pans.flatMap(({ name, refill_litres: litres, hand_every_hours: hours }) =>
+    litres === null || hours === null
+      ? []
+      : [say('plan.stage.refill_one', { pan: name, litres: rough(litres, settings), time: planHours(hours) })],
+  );
+  if (refills.length > 0) return say('plan.stage.refill', { pans: setApart(refills) });
+  const filled = pans.reduce((sum, { fill_litres: litres }) => sum + (litres ?? 0), 0);
+  return filled > 0.99 * (stages[0]?.litres ?? Infinity) ? say('plan.stage.all_in') : null;
+}
+
+/**
+ * What is filled in, lit, poured in again and poured together, in order; the first stage is the lighting of the fire, the
+ * last the leaving.
+ */
 export function stageSentences(
   plan: Plan,
   start: string,
@@ -280,9 +306,13 @@ export function stageSentences(
       strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
     });
   });
+  const [light, ...later] = sentences;
+  if (light === undefined) return [];
+  const beside = [fillWords(plan, settings), light, refillWords(plan, settings)].filter((one) => one !== null);
+  const steps = [...beside, ...later];
   // A plan with a stay has a start, from which the stay counts.
-  if (plan.stay !== null) sentences.push(say('plan.stage.leave', { when: clockAfter(start, plan.stay.hours) }));
-  return sentences;
+  if (plan.stay !== null) steps.push(say('plan.stage.leave', { when: clockAfter(start, plan.stay.hours) }));
+  return steps;
 }
 
 /** A change, with the digits that the range of what has changed allows; null for one that would read as nought. */

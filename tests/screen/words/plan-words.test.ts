@@ -56,11 +56,43 @@ test('the range of the finish ends when somebody leaves, not after', () => {
 });
 
 test('pouring together says that the litres are of all pans, and how they are shared out', () => {
-  const [, first, last] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
+  const [, , , first, last] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
   expect(first).toMatch(
     /all the pans together still hold about [\d.]+ L, at \d+ °Bx; less would soon stand too shallow in Back\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
   );
   expect(last).toMatch(/Pour Middle into Front, which boils it down alone in about .*min\.$/u);
+});
+
+test('before the fire is lit it says how much to fill each pan with, and after it how much they take each time', () => {
+  const [fill, light, refill] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
+  // A pot of 400 mm holds 12.6 L at 100 mm, hot: 12.1 L as they are poured; of 360 mm 9.8 L and of 220 mm 3.7 L.
+  expect(fill).toBe(
+    'First fill in cold sap: Back 12 L (100 mm deep); Middle 9.8 L (100 mm deep); Front 3.7 L (100 mm deep).',
+  );
+  expect(light).toMatch(/^07:30: light the fire under/u);
+  // Down to twice the least depth, 30 mm: 70 of the 100 mm.
+  expect(refill).toMatch(
+    /^Then pour in cold sap until all of it is in: Back about every 60 min some 8\.5 L; Middle about every 65 min some 6\.9 L; Front about every 60 min some 2\.6 L\.$/u,
+  );
+});
+
+test('sap that is no more than the pans hold is shared out equally deep, and none is said to be poured in later', () => {
+  const [fill, , all] = stageSentences(planBoil({ ...day, litres: 20 })!, START, (id) => id, metric).map(plain);
+  const [depth, ...others] = [...fill!.matchAll(/(\d+) mm deep/gu)].map(([, mm]) => mm);
+  expect(others).toEqual([depth, depth]);
+  const litres = [...fill!.matchAll(/([\d.]+) L/gu)].map(([, each]) => Number(each));
+  expect(litres.reduce((sum, each) => sum + each, 0)).toBeCloseTo(20, 0);
+  expect(all).toBe('All of the sap is in the pans then: none is poured in later.');
+  expect(panSentences(planBoil({ ...day, litres: 20 })!.pans[0]!, metric).join(' ')).not.toContain('cold sap');
+});
+
+test('a pan without a size is not said to be filled, and sap that it may share in is not shared out', () => {
+  const bare: PanSetup = { id: 'Bare', heat: { kind: 'propane', power_w: 12_000 } };
+  const steps = (litres: number) =>
+    stageSentences(planBoil({ ...day, litres, pans: [day.pans[0]!, bare] })!, START, (id) => id, metric).map(plain);
+  expect(steps(140)[0]).toBe('First fill in cold sap: Back 12 L (100 mm deep).');
+  expect(steps(9)[0]).toMatch(/light the fire/u);
+  expect(steps(9).join(' ')).not.toMatch(/in the pans then/u);
 });
 
 test('each pan says by which share of its fire it is reckoned, or that only its size counts, and how deep full is', () => {
