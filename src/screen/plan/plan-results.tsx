@@ -145,7 +145,7 @@ export function PlanResults(props: PlanResultsProps): JSX.Element {
         {plan.pans.map((pan) => (
           <div key={pan.pan}>
             <h3>{pan.name}</h3>
-            {panSentences(pan, shown).map((sentence) => (
+            {panSentences(pan, plan, shown).map((sentence) => (
               <p key={sentence}>{sentence}</p>
             ))}
           </div>

@@ -223,8 +223,19 @@ export function shallowEndWords({ ends_shallow: isShallow, stages, pans }: Plan)
   return isShallow && pan !== undefined ? say('plan.ends_shallow', { pan }) : null;
 }
 
-/** What one pan asks for, in a sentence. */
-export function panSentences(pan: Plan['pans'][number], settings: Settings): string[] {
+type PanPlanned = Plan['pans'][number];
+
+/** Whether a pan finishes this batch: one that could, and is poured into another before, is not said to. */
+function finishingWords(pan: PanPlanned, { stages, pans }: Plan, litres: string): string {
+  const last = stages.at(-1)?.pans ?? [];
+  if (pan.can_finish !== true) return say('plan.pan.too_wide', { litres });
+  if (last.length === 0 || last.includes(pan.pan)) return say('plan.pan.can_finish', { litres });
+  const names = pans.filter((one) => last.includes(one.pan)).map(({ name }) => name);
+  return say('plan.pan.could_finish', { litres, pans: listWords(names) });
+}
+
+/** What one pan of a plan asks for, in sentences. */
+export function panSentences(pan: PanPlanned, plan: Plan, settings: Settings): string[] {
   const { litres_per_hour: rate, litres_per_hour_low: low, litres_per_hour_high: high } = pan;
   const sentences: string[] = [];
   if (rate !== null && low !== null && high !== null) {
@@ -244,11 +255,7 @@ export function panSentences(pan: Plan['pans'][number], settings: Settings): str
       say('plan.pan.hand', { time: planHours(pan.hand_every_hours), depth: depth(pan.fill_mm, settings) }),
     );
   if (pan.smallest_batch_litres !== null)
-    sentences.push(
-      say(pan.can_finish === true ? 'plan.pan.can_finish' : 'plan.pan.too_wide', {
-        litres: rough(pan.smallest_batch_litres, settings),
-      }),
-    );
+    sentences.push(finishingWords(pan, plan, rough(pan.smallest_batch_litres, settings)));
   return sentences;
 }
 

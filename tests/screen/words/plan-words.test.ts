@@ -58,7 +58,7 @@ test('the range of the finish ends when somebody leaves, not after', () => {
 test('pouring together says that the litres are of all pans, and how they are shared out', () => {
   const [, , , first, last] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
   expect(first).toMatch(
-    /all the pans together still hold about [\d.]+ L, at \d+ °Bx; less would soon stand too shallow in Back\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
+    /all the pans together still hold about [\d.]+ L, at \d+ °Bx; less, spread over all of them, would soon stand too shallow in Back\. Pour Back into Middle and Front, so that they stand equally deep\.$/u,
   );
   expect(last).toMatch(/Pour Middle into Front, which boils it down alone in about .*min\.$/u);
 });
@@ -83,7 +83,8 @@ test('sap that is no more than the pans hold is shared out equally deep, and non
   const litres = [...fill!.matchAll(/([\d.]+) L/gu)].map(([, each]) => Number(each));
   expect(litres.reduce((sum, each) => sum + each, 0)).toBeCloseTo(20, 0);
   expect(all).toBe('All of the sap is in the pans then: none is poured in later.');
-  expect(panSentences(planBoil({ ...day, litres: 20 })!.pans[0]!, metric).join(' ')).not.toContain('cold sap');
+  const plan = planBoil({ ...day, litres: 20 })!;
+  expect(panSentences(plan.pans[0]!, plan, metric).join(' ')).not.toContain('cold sap');
 });
 
 test('a pan without a size is not said to be filled, and sap that it may share in is not shared out', () => {
@@ -95,9 +96,22 @@ test('a pan without a size is not said to be filled, and sap that it may share i
   expect(steps(9).join(' ')).not.toMatch(/in the pans then/u);
 });
 
+test('a pan that could finish the batch, but is poured into another before, is not said to finish it', () => {
+  const plan = planBoil({ ...day, sap: 'maple', brix: 2.5 })!;
+  // 140 L at 2.5 °Bx make 4 L of syrup: deep enough in each pot, and finished in the smallest.
+  expect(plan.pans.map((each) => each.can_finish)).toEqual([true, true, true]);
+  expect(plan.stages.at(-1)!.pans).toEqual(['Front']);
+  const said = plan.pans.map((each) => plain(panSentences(each, plan, metric).at(-1)));
+  for (const each of said.slice(0, 2))
+    expect(each).toMatch(
+      /^This batch is finished in Front; alone, this pan could finish one of \d+ L of this sap or more\.$/u,
+    );
+  expect(said[2]).toMatch(/^It can finish this batch; /u);
+});
+
 test('each pan says by which share of its fire it is reckoned, or that only its size counts, and how deep full is', () => {
   const plan = planBoil({ ...day, pans: [pan('Back', 400, 16_000), pan('Front', 220)] })!;
-  const [back, front] = plan.pans.map((each) => panSentences(each, metric).map(plain).join(' '));
+  const [back, front] = plan.pans.map((each) => panSentences(each, plan, metric).map(plain).join(' '));
   expect(back).toContain('Reckoned with 33 % of the fire’s power');
   expect(back).toContain('Taken as filled 100 mm deep, as is usual: it then wants cold sap again');
   expect(front).toContain('Reckoned by its size alone');
