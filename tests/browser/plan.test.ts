@@ -178,6 +178,36 @@ test('in other units it is the same plan', async () => {
   await expect.poll(() => results().textContent()).toMatch(/1\.4\sL of syrup/);
 });
 
+test.each([LAPTOP, PHONE])(
+  'what is usual is read whole in an empty field, in either tongue and each unit',
+  async (size) => {
+    await page.setViewportSize(size);
+    const field = page.locator('.plan-page input[placeholder*="1"]').first();
+    for (const language of ['fr', 'en'] as const)
+      for (const strength of ['sg', 'brix'] as const) {
+        await host.command({ ref: 'r', settings: { language, strength } });
+        await expect
+          .poll(() => field.getAttribute('placeholder'))
+          .toMatch(strength === 'sg' ? /1[.,]\d{3}$/u : /\d[.,]\d$/u);
+        await expect
+          .poll(() => field.getAttribute('placeholder'))
+          .toMatch(language === 'fr' ? /^habituel/u : /^usual/u);
+        const cut = await page.locator('.plan-page input.number').evaluateAll((fields) =>
+          (fields as HTMLInputElement[]).flatMap((one) => {
+            const { font, paddingLeft, paddingRight } = getComputedStyle(one);
+            const pen = document.createElement('canvas').getContext('2d')!;
+            pen.font = font;
+            const room = one.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
+            return pen.measureText(one.placeholder).width > room ? [`${one.placeholder}: ${room}`] : [];
+          }),
+        );
+        expect(cut).toEqual([]);
+      }
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
+    await page.setViewportSize(LAPTOP);
+  },
+);
+
 test('who leaves early is told what to keep for another day', async () => {
   await page.getByLabel('I have to leave').fill('2027-04-18T13:00');
   await expect.poll(() => results().textContent()).toMatch(/Boil \d+\sL, keep \d+\sL for another day/);

@@ -44,12 +44,15 @@ function planRange(low: number, high: number): { low: string; high: string } {
   return { low: from, high: to };
 }
 
-/** A local moment as the form has it, so many hours later: "17:35", or "Mon 02:10" on another day. */
+/** A local moment as the form has it, so many hours later: "17:35", or "02:10 the next day". */
 function clockAfter(start: string, hours: number): string {
   const from = Date.parse(`${start}Z`);
   const then = new Date(Math.round((from + hours * HOUR_MS) / 300_000) * 300_000);
-  const days = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
-  const text = hoursAndMinutes(then.getTime());
+  const after = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
+  // 00:00 ends the day before: "midnight the next day" were a day later.
+  const isMidnight = after > 0 && then.getTime() % DAY_MS === 0;
+  const days = isMidnight ? after - 1 : after;
+  const text = isMidnight ? say('plan.hours.midnight') : hoursAndMinutes(then.getTime());
   if (days === 0) return text;
   return days === 1 ? say('plan.hours.next_day', { time: text }) : say('plan.hours.days_later', { time: text, days });
 }

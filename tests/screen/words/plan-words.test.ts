@@ -97,8 +97,8 @@ test('a pan without a size is not said to be filled, and sap that it may share i
 });
 
 test('a pan that could finish the batch, but is poured into another before, is not said to finish it', () => {
-  const plan = planBoil({ ...day, sap: 'maple', brix: 2.5 })!;
-  // 140 L at 2.5 °Bx make 4 L of syrup: deep enough in each pot, and finished in the smallest.
+  const plan = planBoil({ ...day, sap: 'maple', brix: 1.8 })!;
+  // 140 L at 1.8 °Bx make 2.9 L of syrup: deep enough in each pot, and finished in the smallest.
   expect(plan.pans.map((each) => each.can_finish)).toEqual([true, true, true]);
   expect(plan.stages.at(-1)!.pans).toEqual(['Front']);
   const said = plan.pans.map((each) => plain(panSentences(each, plan, metric).at(-1)));
@@ -115,6 +115,15 @@ test('each pan says by which share of its fire it is reckoned, or that only its 
   expect(back).toContain('Reckoned with 33 % of the fire’s power');
   expect(back).toContain('Taken as filled 100 mm deep, as is usual: it then wants cold sap again');
   expect(front).toContain('Reckoned by its size alone');
+});
+
+test('midnight is called so, and is that of the day before', () => {
+  const plan = planBoil(day)!;
+  const at = (hours: number) => hoursWords({ ...plan, hours }, START)!.main;
+  expect(at(16.5)).toBe('Done about midnight');
+  expect(at(16.75)).toBe('Done about 00:15 the next day');
+  expect(at(40.5)).toBe('Done about midnight the next day');
+  expect(at(64.5)).toBe('Done about midnight, 2 days later');
 });
 
 test('a change of the time is that of the times shown, in fives of minutes', () => {
