@@ -194,9 +194,10 @@ test.each([LAPTOP, PHONE])(
           .toMatch(language === 'fr' ? /^habituel/u : /^usual/u);
         const cut = await page.locator('.plan-page input.number').evaluateAll((fields) =>
           (fields as HTMLInputElement[]).flatMap((one) => {
-            const { font, paddingLeft, paddingRight } = getComputedStyle(one);
+            const { paddingLeft, paddingRight } = getComputedStyle(one);
+            const { fontStyle, fontWeight, fontSize, fontFamily } = getComputedStyle(one, '::placeholder');
             const pen = document.createElement('canvas').getContext('2d')!;
-            pen.font = font;
+            pen.font = `${fontStyle} ${fontWeight} ${fontSize} ${fontFamily}`;
             const room = one.clientWidth - parseFloat(paddingLeft) - parseFloat(paddingRight);
             return pen.measureText(one.placeholder).width > room ? [`${one.placeholder}: ${room}`] : [];
           }),
