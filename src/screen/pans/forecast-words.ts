@@ -15,6 +15,8 @@ export interface Forecast {
   small?: string;
   /** What the headline tells of, where that is not the finish. */
   about?: 'top-up';
+  /** The headline tells of the whole boil, so it is not to stand as large as what is said of one pan. */
+  ofAll?: true;
 }
 
 /** The boil that is shown was ended: of its pans nothing is expected any more, and nobody is asked for anything. */
@@ -60,8 +62,9 @@ function stillFilled(now: Now, reading: Reading, shown: Settings): Forecast {
     return { headline, range: null, small, about: 'top-up' };
   }
   const left = sapToCome(now, pan);
-  const headline = left > 0 ? say('pans.sap_to_come', { amount: volume(left, shown, 0) }) : say('pans.more_sap');
-  return { headline, range: null, small };
+  if (left <= 0) return { headline: say('pans.more_sap'), range: null, small };
+  // Pan by pan nobody planned it: the same amount stands on each card, and must not be poured into each.
+  return { headline: say('pans.sap_to_come', { amount: volume(left, shown, 0) }), range: null, small, ofAll: true };
 }
 
 /** A pour explains a new time of the finish so long, and only one that moved by so much, ms. */

@@ -310,7 +310,7 @@ export function PanCard({
       <p class="card-alarm">{worst !== undefined && hostWords(worst.title)}</p>
       {away !== undefined && <AsideLine now={now} alarm={away} />}
       {forecast !== null && (
-        <p class="forecast">
+        <p class={forecast.ofAll === true ? 'forecast forecast-of-all' : 'forecast'}>
           {/* From afar a bare time under "Soon" would not say what for: there it is one line with what is called. */}
           {worst !== undefined && <b class="forecast-call">{hostWords(worst.title)}</b>}{' '}
           {reading.finish_in_s === null ? (

@@ -145,7 +145,7 @@ export function PhonePan({ now, reading, isRow }: PhonePanProps): JSX.Element {
       </p>
       <Bar now={now} reading={warmth} />
       {forecast !== null && reading.stage !== 'off' && (
-        <p class="phone-forecast">
+        <p class={forecast.ofAll === true ? 'phone-forecast phone-of-all' : 'phone-forecast'}>
           <b>{forecast.headline}</b> {forecast.range}
         </p>
       )}

@@ -79,7 +79,10 @@ test('what cannot be finished in its pot is to be poured into a smaller one, and
   // Before a smaller pot is of use, no large letters ask for it: they say what is next, and small ones what is so by then.
   const small = 'Too little yet to finish in this pan';
   const still = { ...reading, top_up_in_s: null };
-  expect(forecastWords(early, still)).toEqual({ headline: '102\u00a0L of sap still to go in', range: null, small });
+  expect(forecastWords(early, still)).toEqual({
+    headline: 'In all pans together, 102\u00a0L of sap still to go in',
+    ...{ range: null, small, ofAll: true },
+  });
   const quiet = { ...late, advice: late.advice.map((one) => ({ ...one, shallow: null })) };
   expect(forecastWords(quiet, still)).toEqual({ headline: 'More sap can follow', range: null, small });
   const falls = { ...reading, stage: 'boiling' as const, probe: 'ok' as const, finish_in_s: 4000, top_up_in_s: 1200 };
