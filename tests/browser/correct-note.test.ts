@@ -37,8 +37,8 @@ afterAll(async () => {
 });
 
 const press = (name: string) => page.getByRole('button', { name, exact: true }).first().click();
-const standing = () => page.locator('.log li:not(.log-withdrawn)').filter({ hasText: 'Top-up' });
-const stands = (litres: string) => standing().getByText(`Front pot: Top-up ${litres}`).waitFor();
+const standing = () => page.locator('.log li:not(.log-withdrawn)').filter({ hasText: 'Filling' });
+const stands = (litres: string) => standing().getByText(`Front pot: Filling ${litres}`).waitFor();
 const marks = (): Record<string, unknown>[] =>
   [...host.recordingOf(host.running?.boil ?? '')]
     .map((text) => JSON.parse(text) as { mark?: Record<string, unknown> })
@@ -54,7 +54,7 @@ test('taking a correction back brings the note back as it was, with its time', a
   await press('Note it');
   await stands('2.0');
   await standing()
-    .getByText(/^corrected \d\d:\d\d, was: Top-up 3\.0\sL$/u)
+    .getByText(/^corrected \d\d:\d\d, was: Filling 3\.0\sL$/u)
     .waitFor();
   await page
     .locator('.log-withdrawn')
@@ -65,7 +65,7 @@ test('taking a correction back brings the note back as it was, with its time', a
     .getByRole('button', { name: /in the pan 3\.0 → 2\.0/u })
     .waitFor();
   // The key takes back what is offered beside it.
-  await page.locator('.said', { hasText: 'Top-up 2.0' }).waitFor();
+  await page.locator('.said', { hasText: 'Filling 2.0' }).waitFor();
   await page.keyboard.press('u');
   await stands('3.0');
   expect(await standing().count()).toBe(1);

@@ -16,14 +16,25 @@ import type { Settings } from '../../protocol/messages.ts';
 /** On paper it is told of a note that was taken back, not of a press. */
 const KIND_WORDS: Record<Mark['kind'], MessageKey> = { ...MARK_KINDS, withdraw: 'paper.mark.withdraw' };
 
+interface MarkWriting {
+  header: Header;
+  settings: Settings;
+  tongue: Tongue;
+  /** It is a pour into an empty pan. */
+  first?: boolean;
+}
+
 /** "Back pot: top-up, 2.0 L". */
-export function markLine(mark: Mark, header: Header, settings: Settings, tongue: Tongue): string {
+export function markLine(mark: Mark, { header, settings, tongue, first = false }: MarkWriting): string {
   const pan = 'pan' in mark && mark.kind !== 'move-probe' ? mark.pan : undefined;
   if (mark.kind === 'transfer' && mark.all === true && mark.litres === undefined)
     return tongue.say('paper.mark.poured_all', poured(mark, header));
   // That it is a note stands before it.
   if (mark.kind === 'note' && (pan === undefined || pan === null)) return noteText(mark, tongue);
-  const words = [tongue.say(KIND_WORDS[mark.kind]), ...details(mark, header, settings, tongue)]
+  const words = [
+    tongue.say(first ? 'marks.filling' : KIND_WORDS[mark.kind]),
+    ...details(mark, header, settings, tongue),
+  ]
     .filter((part) => part !== '')
     .join(', ');
   if (pan === undefined || pan === null) return words;

@@ -48,7 +48,7 @@ export interface ReportData {
   /** Raised before those, and only counted. */
   earlierRaisings: number;
   /** A probe in them is called as it was named. */
-  marks: Pick<BoilState['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>[];
+  marks: Pick<BoilState['marks'][number], 'at' | 't' | 'mark' | 'withdrawn' | 'questioned'>[];
 }
 
 /** Throws NotebookProblem (2) when there is no such boil. */

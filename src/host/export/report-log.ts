@@ -3,6 +3,7 @@ import { amountsInUnits } from '../../core/quantities/written-amounts.ts';
 import { hostWords } from '../../language/host-words.ts';
 import type { MessageKey, Tongue } from '../../language/tongue.ts';
 import { alarmTitle } from '../../protocol/alarm-titles.ts';
+import { isFirstPour } from '../../protocol/first-pour.ts';
 import type { Settings } from '../../protocol/messages.ts';
 import { lengthOfTime, timesInWords } from '../../core/quantities/time.ts';
 import { dayText, timeText } from './boil-time.ts';
@@ -51,8 +52,9 @@ function logLines(data: ReportData, tongue: Tongue): LogLine[] {
   const { header } = source;
   const corrected = new Set(marks.flatMap(({ mark: { corrects } }) => (corrects === undefined ? [] : [corrects])));
   const isCorrected = (id: string | undefined): boolean => id !== undefined && corrected.has(id);
-  const noted: LogLine[] = marks.map(({ at, mark, withdrawn, questioned }) => {
-    const line = markLine(mark, header, settings, tongue).slice(0, 1000);
+  const noted: LogLine[] = marks.map((each) => {
+    const { at, mark, withdrawn, questioned } = each;
+    const line = markLine(mark, { header, settings, tongue, first: isFirstPour(each, marks) }).slice(0, 1000);
     const undone = isCorrected(mark.id) ? 'paper.mark.corrected' : 'paper.mark.taken_back';
     const remark = withdrawn ? undone : questioned ? 'paper.mark.asked_about' : null;
     return { at, isAlarm: false, text: remark === null ? line : tongue.say(remark, { line }) };

@@ -1,9 +1,10 @@
 // One pan's chart: draws the stretch that is shown from the whole curve that the page keeps, and takes drag, wheel and keys.
 import type { JSX } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { isFirstPour } from '../../protocol/first-pour.ts';
 import type { Ghost } from '../../protocol/compare-messages.ts';
 import { settings } from '../client/store.ts';
-import type { Mark, Now } from '../client/types.ts';
+import type { MarkView, Now } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { KeyButton } from '../shell/key-button.tsx';
 import { celsiusShown } from '../words/amounts.ts';
@@ -37,13 +38,15 @@ type Span = 'hour' | 'whole' | 'free';
 const windowOf = (span: 'hour' | 'whole', now: number, ahead: number, isOver: boolean): TimeWindow =>
   span === 'hour' ? lastHour(now, ahead, isOver) : wholeBoil(now + ahead, isOver);
 
-const flagWord = (mark: Mark): string =>
-  mark.kind === 'flame' && mark.level === 0 ? say('chart.flame_off') : kindWords(mark.kind);
+const flagWord = (each: MarkView, { marks }: Now): string =>
+  each.mark.kind === 'flame' && each.mark.level === 0
+    ? say('chart.flame_off')
+    : kindWords(each.mark.kind, isFirstPour(each, marks));
 
 function flagsOf(now: Now, pan: string): Flag[] {
   return now.marks
     .filter((each) => !each.withdrawn && (panOfMark(each.mark) === pan || ('to' in each.mark && each.mark.to === pan)))
-    .map((each) => ({ x: each.at, word: flagWord(each.mark) }))
+    .map((each) => ({ x: each.at, word: flagWord(each, now) }))
     .sort((a, b) => a.x - b.x);
 }
 

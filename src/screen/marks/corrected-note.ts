@@ -2,7 +2,7 @@
 import type { MarkView, Now, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { timeOfDay } from '../words/clock.ts';
-import { markWithin, markWords, panOfMark } from '../words/mark-words.ts';
+import { markWithin, markWords, notedWords, panOfMark } from '../words/mark-words.ts';
 
 /** The note that this one stands in place of; null for one that corrects none. */
 const formerOf = ({ mark: { corrects } }: MarkView, now: Now): MarkView | null =>
@@ -32,7 +32,7 @@ export function correctedWasWords(each: MarkView, now: Now, settings: Settings):
   const former = formerOf(each, now);
   if (former === null || isSame(former, each, now, settings)) return null;
   const isOfPan = panOfMark(former.mark) === panOfMark(each.mark);
-  const was = (isOfPan ? markWithin : markWords)(former.mark, now.header, settings);
+  const was = (isOfPan ? markWithin : notedWords)(former, now, settings);
   const moved = former.at === each.at ? was : say('marks.was_at', { what: was, time: timeOfDay(now, former.at) });
   return say('marks.corrected_was', { time: timeOfDay(now, each.t), was: moved });
 }

@@ -4,6 +4,7 @@ import { say } from '../language/say.ts';
 import { DEEPEST_MM } from '../words/depth-words.ts';
 import { markWords } from '../words/mark-words.ts';
 import { panNamed } from '../words/pan-words.ts';
+import { isFilling } from './mark-form.ts';
 import type { MarkPlace } from './mark-form.ts';
 
 /** Inside, mm²; null where the vessel is not given, or where its height is, by which the host asks. */
@@ -36,5 +37,5 @@ function isTooMuch(mark: Mark, place: MarkPlace): boolean {
 /** A question for the person, or null where the mark can be noted as it is. */
 export function doubtAbout(mark: Mark, place: MarkPlace): string | null {
   if (!isTooMuch(mark, place)) return null;
-  return say('marks.doubt_deep', { mark: markWords(mark, place.header, place.settings) });
+  return say('marks.doubt_deep', { mark: markWords(mark, place.header, place.settings, isFilling(place)) });
 }

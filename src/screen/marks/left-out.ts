@@ -3,7 +3,7 @@ import { type Said, tell } from '../client/store.ts';
 import type { MarkKind, MarkView, Now, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
-import { markWords } from '../words/mark-words.ts';
+import { notedWords } from '../words/mark-words.ts';
 
 /** Measurements, which count at once when somebody stands by them. */
 const MEASURED: ReadonlySet<MarkKind> = new Set(['density', 'depth', 'pressure']);
@@ -56,8 +56,9 @@ export const lastLeftOut = (now: Now, pan: string): MarkView | null =>
   null;
 
 /** It is noted once more, for the same moment, by somebody who stands by it. */
-export function insist({ mark, at }: MarkView, now: Now, settings: Settings): void {
-  const what = markWords(mark, now.header, settings);
+export function insist(each: MarkView, now: Now, settings: Settings): void {
+  const { mark, at } = each;
+  const what = notedWords(each, now, settings);
   const again = { ...mark, id: `screen-${crypto.randomUUID()}`, happened: at, sure: true };
   void tell({ mark: again }, say('pans.noted', { what }));
 }

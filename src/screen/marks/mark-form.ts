@@ -1,4 +1,5 @@
 // What a form for one kind of mark is made of, and how its typed values become a mark.
+import { isEmptyAt } from '../../protocol/first-pour.ts';
 import type { Header, Mark, MarkKind, MarkView, Now, Pour, Settings } from '../client/types.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
@@ -89,16 +90,9 @@ export interface MarkForm {
   changed?(values: Values, place: MarkPlace): string;
 }
 
-/** Nothing was in the pan before, or all of it went out again: what is poured in now fills it. */
-export function isFilling({ now, pan, again }: MarkPlace): boolean {
-  if (again !== undefined) return false;
-  if (now.readings.find((each) => each.pan === pan)?.litres === 0) return true;
-  return !now.marks.some(({ mark, withdrawn, questioned }) => {
-    if (withdrawn || questioned) return false;
-    if (mark.kind === 'transfer') return mark.to === pan;
-    return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan;
-  });
-}
+/** Nothing was in the pan before, or all of it went out again: what is poured in fills it. */
+export const isFilling = ({ now, pan, again }: MarkPlace): boolean =>
+  isEmptyAt(pan, again ?? { at: now.t, t: now.t }, now.marks);
 
 /** What the form is called and asks here. */
 export const headOf = (form: MarkForm, place: MarkPlace): { word: MessageKey; question: MessageKey } =>

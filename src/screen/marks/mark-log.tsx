@@ -51,7 +51,7 @@ function LogRow({ each, now, canTakeBack }: { each: MarkView; now: Now; canTakeB
   const { id } = each.mark;
   // What the practice did by itself happened: there is no slip in it to take back.
   const isPractice = isByPractice(each.mark, now.header);
-  const what = markViewWords(each, now.header, settings.value);
+  const what = markViewWords(each, now, settings.value);
   const leftOut = leftOutWords(each);
   const correctedWas = correctedWasWords(each, now, settings.value);
   const isMine = canTakeBack && !isPractice && !each.withdrawn && id !== undefined;

@@ -11,7 +11,7 @@ import { useKey } from '../shell/keys.ts';
 import { useRefusal } from '../shell/refusal.tsx';
 import { comesIntoSight, isClear, scrollClear } from '../shell/scroll-clear.ts';
 import { timeOfDay } from '../words/clock.ts';
-import { markWords } from '../words/mark-words.ts';
+import { notedWords } from '../words/mark-words.ts';
 import { isBig } from '../pans/big-view.tsx';
 import { panName } from '../words/pan-words.ts';
 import { exactStrength } from '../words/amounts.ts';
@@ -96,7 +96,7 @@ async function questionAbout(mark: Mark, place: MarkPlace): Promise<string | nul
 }
 
 /** "Back pot: Top-up 2.0 L, 5 min ago: noted." */
-function notedWords(what: string, when: When, at: number | undefined, now: Now): string {
+function sentenceOf(what: string, when: When, at: number | undefined, now: Now): string {
   if (at === undefined) return say('pans.noted', { what });
   return when !== 'then' && 'ago' in when
     ? say('marks.noted_ago', { what, minutes: String(when.ago) })
@@ -111,14 +111,14 @@ const correcting = (mark: Mark, { again }: MarkPlace): Mark =>
 function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
   const { again } = place;
-  const what = markWords(mark, place.header, place.settings);
-  const noted = notedWords(what, when, at, place.now);
+  const what = notedWords({ mark, t: place.now.t, at: at ?? place.now.t }, place.now, place.settings);
+  const noted = sentenceOf(what, when, at, place.now);
   // An emptied pan counts as off the fire; of its burner nobody has said anything.
   const done = 'all' in mark && mark.all === true ? say('marks.noted_empty', { noted }) : noted;
   const undo =
     again === undefined
       ? () => takeBack(id, what)
-      : () => void takeCorrectionBack(id, again, markWords(again.mark, place.header, place.settings));
+      : () => void takeCorrectionBack(id, again, notedWords(again, place.now, place.settings));
   return tell({ mark: { ...correcting(happenedAt(mark, at), place), id } }, done, undo, id);
 }
 
@@ -192,7 +192,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
   /** Left after the right one was refused: the one that it was to replace stands again. */
   const leave = (): void => {
     if (again?.mark.id !== undefined && isTakenBack.current)
-      void noteAgain(again, markWords(again.mark, place.header, place.settings), again.mark.id);
+      void noteAgain(again, notedWords(again, place.now, place.settings), again.mark.id);
     close();
   };
   useKey('Escape', leave);
@@ -257,9 +257,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
-      {again !== undefined && (
-        <p>{say('marks.instead_of', { what: markWords(again.mark, place.header, place.settings) })}</p>
-      )}
+      {again !== undefined && <p>{say('marks.instead_of', { what: notedWords(again, place.now, place.settings) })}</p>}
       <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? head.question) : head.question)}</p>
       {without === null && form.kind !== 'remind' && (
         <WhenChoice when={when} choose={setWhen} place={place} enter={enterTime} />

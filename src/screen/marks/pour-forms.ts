@@ -57,7 +57,7 @@ export const topUp: MarkForm = {
   first: { word: 'marks.filling', question: 'marks.filling.question' },
   // A depth tells litres only where the vessel is known.
   otherWay: (place) =>
-    isFilling(place) && panNamed(place.header, place.pan)?.vessel !== undefined
+    place.again === undefined && isFilling(place) && panNamed(place.header, place.pan)?.vessel !== undefined
       ? { words: say('marks.filling.by_depth'), kind: 'depth' }
       : null,
   quicks: ({ pan, settings }) =>

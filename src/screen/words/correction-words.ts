@@ -3,7 +3,7 @@ import type { Correction, MarkView, Now, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { degrees, strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
-import { markWords } from './mark-words.ts';
+import { notedWords } from './mark-words.ts';
 import { panName } from './pan-words.ts';
 import { isTooLittle } from './planned-sap.ts';
 
@@ -127,7 +127,7 @@ export const correctedAt = (each: MarkView, { correction, isBack }: Corrected): 
 /** "Density 58 °Bx: strength 55 → 58 °Bx, finish 16:40 → 16:28", for the chart of one pan, behind `correctedAt`. */
 export function correctedWords(each: MarkView, corrected: Corrected, now: Now, settings: Settings): string {
   const { words, correction } = corrected;
-  const said = { mark: markWords(each.mark, now.header, settings), words };
+  const said = { mark: notedWords(each, now, settings), words };
   if (corrected.isBack) return say('correction.by_taken_back', said);
   return correction.t - each.at < LATER_MS
     ? say('correction.by', said)

@@ -1,17 +1,18 @@
 // A mark in one short line, for the log of marks and the flags on a chart.
 import { lengthOfTime } from '../../core/quantities/time.ts';
 import { MARK_KINDS } from '../../language/mark-kinds.ts';
+import { isFirstPour } from '../../protocol/first-pour.ts';
 import { isHeardNote } from '../../protocol/sound-check.ts';
 import { hostWords } from '../language/host-words.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import { depth, exactStrength, mass, pressure, temperature, volume } from './amounts.ts';
 import { panName, probeName } from './pan-words.ts';
-import type { Header, Mark, MarkKind, MarkView, Settings } from '../client/types.ts';
+import type { Header, Mark, MarkKind, MarkView, Now, Settings } from '../client/types.ts';
 
-/** What a kind of mark is called. */
-export function kindWords(kind: MarkKind): string {
-  return say(MARK_KINDS[kind]);
+/** What a kind of mark is called; `first` where it is a pour into an empty pan. */
+export function kindWords(kind: MarkKind, first = false): string {
+  return say(first && kind === 'top-up' ? 'marks.filling' : MARK_KINDS[kind]);
 }
 
 function flameWords(level: number): string {
@@ -117,20 +118,32 @@ export function panOfMark(mark: Mark): string | null {
   return mark.kind === 'transfer' ? mark.from : null;
 }
 
-/** "Top-up 2.0 L", where its pan is told already. */
-export const markWithin = (mark: Mark, header: Header | null, settings: Settings): string =>
-  `${kindWords(mark.kind)} ${details(mark, header, settings)}`.trim();
+/** A note among those of its boil, as far as its words hang on them. */
+type Noted = Pick<MarkView, 'mark' | 'at' | 't'>;
+type Boil = Pick<Now, 'header' | 'marks'>;
 
-/** "Back pot: Top-up 2.0 L". */
-export function markWords(mark: Mark, header: Header | null, settings: Settings): string {
+/** "Top-up 2.0 L", where its pan is told already; "Filling 2.0 L" of a pour into an empty pan. */
+export const markWithin = (each: Noted, { header, marks }: Boil, settings: Settings): string =>
+  wordsWithin(each.mark, header, settings, isFirstPour(each, marks));
+
+const wordsWithin = (mark: Mark, header: Header | null, settings: Settings, first: boolean): string =>
+  `${kindWords(mark.kind, first)} ${details(mark, header, settings)}`.trim();
+
+/** "Back pot: Top-up 2.0 L"; `first` where it is a pour into an empty pan. */
+export function markWords(mark: Mark, header: Header | null, settings: Settings, first = false): string {
   const pan = mark.kind === 'move-probe' ? null : panOfMark(mark);
-  const words = markWithin(mark, header, settings);
+  const words = wordsWithin(mark, header, settings, first);
   return pan === null ? words : say('mark.of_pan', { pan: panName(header, pan), words });
 }
 
+/** The same of a note of the boil: the others tell whether it filled an empty pan. */
+export const notedWords = (each: Noted, { header, marks }: Boil, settings: Settings): string =>
+  markWords(each.mark, header, settings, isFirstPour(each, marks));
+
 /** "28 °Bx at 82.2 °C", and what a density reading came to where that is another number: "…, so 35.2 °Bx". */
-export function markViewWords({ mark, cameTo }: MarkView, header: Header | null, settings: Settings): string {
-  const words = markWords(mark, header, settings);
+export function markViewWords(each: Noted & Pick<MarkView, 'cameTo'>, boil: Boil, settings: Settings): string {
+  const { mark, cameTo } = each;
+  const words = notedWords(each, boil, settings);
   if (mark.kind !== 'density' || cameTo === null) return words;
   const isAsShown = mark.brix !== undefined && Math.abs(mark.brix - cameTo) < SAME_BRIX;
   return isAsShown ? words : say('mark.came_to', { words, strength: exactStrength(cameTo, settings) });

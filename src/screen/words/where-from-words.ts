@@ -1,5 +1,6 @@
 // What a number was worked out from, and how old each part of that is, in the person's units.
 import { lengthOfTime } from '../../core/quantities/time.ts';
+import { isEmptyAt } from '../../protocol/first-pour.ts';
 import { say } from '../language/say.ts';
 import type { Explained, Explanation, Now, PanFacts, SapKind, Settings } from '../client/types.ts';
 import { degrees, depth, exactStrength, roundTemperature, strength, temperature, volume } from './amounts.ts';
@@ -140,7 +141,11 @@ function volumeWords({ pan, parts, t }: Explanation, { volume: last }: PanFacts,
   const isUnseen = parts.some(({ kind }) => kind === 'nominal-power');
   const counted = isUnseen ? (isPowerTold(now.header, pan) ? 'power' : 'usual') : 'otherwise';
   if (last === null) return say('from.volumes', { counted });
-  return say('from.volumes_last', { counted, last: kindWords(last.kind), age: ago((t - last.at) / 1000) });
+  return say('from.volumes_last', {
+    counted,
+    last: kindWords(last.kind, isEmptyAt(pan ?? '', { at: last.at, t: last.at }, now.marks)),
+    age: ago((t - last.at) / 1000),
+  });
 }
 
 function fromVolume(told: Explanation, facts: PanFacts, telling: Telling): string {

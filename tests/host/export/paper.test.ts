@@ -67,7 +67,7 @@ test('name, place, figures and log can be read, and the same boil gives the same
   expect(words).toContain('A bad plug');
   expect(words).toContain('2027-03-14, 10:05 to 13:35 (3\u00a0h\u00a030\u00a0min)');
   expect(words).toContain('Left pot: Probe lost (Now)');
-  expect(words).toContain('Left pot: top-up, 12.0\u00a0L, 28');
+  expect(words).toContain('Left pot: filling, 12.0\u00a0L, 28');
   expect(words).not.toContain('Practice');
   expect((await report(notebook, boil)).equals(pdf)).toBe(true);
 });
@@ -76,7 +76,7 @@ test('the units are those that were chosen', async () => {
   const { notebook, boil } = await keptFixture('lost-probe');
   notebook.keepSetting('settings', { temperature: 'F', volume: 'us-gallon' });
   const words = wordsOf(await report(notebook, boil));
-  expect(words).toContain('Left pot: top-up, 3.2\u00a0US gal');
+  expect(words).toContain('Left pot: filling, 3.2\u00a0US gal');
   expect(words).toContain('Check in boiling water, A/1, 207.8\u00a0\u00b0F');
 });
 
@@ -92,7 +92,7 @@ test('in French all that is printed is French, with its decimal mark', async () 
     'Petits points gris\u00a0: point d\u0092ébullition de l\u0092eau.',
     'Goût\u00a0: beurre',
     'Notes et appels',
-    'Left pot\u00a0: ajout, 12,0\u00a0L, 28 °Bx',
+    'Left pot\u00a0: remplissage, 12,0\u00a0L, 28 °Bx',
     'Left pot\u00a0: Sonde perdue (Maintenant)\u00a0: ',
     'page 1 sur 2',
   ])

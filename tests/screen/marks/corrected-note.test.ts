@@ -33,7 +33,7 @@ test('the one says when it was corrected, the other also what it was; one taken 
   const now = { ...moment, marks: [former, later, back] };
   expect(correctedAtWords(former, now)).toBe('corrected 07:50');
   expect(correctedWasWords(former, now, metric)).toBeNull();
-  expect(plain(correctedWasWords(later, now, metric))).toBe('corrected 07:50, was: Top-up 3.0 L');
+  expect(plain(correctedWasWords(later, now, metric))).toBe('corrected 07:50, was: Filling 3.0 L');
   for (const each of [later, back]) expect(correctedAtWords(each, now)).toBeNull();
   expect(correctedWasWords(back, now, metric)).toBeNull();
   expect(standsAgain(former, now, metric)).toBe(false);
@@ -44,8 +44,8 @@ test('a time or a pan that was put right is told, too', () => {
   const moved = noted(poured(3, 'b', 'a'), 20, { at: 15 * MINUTE_MS });
   const other = noted({ ...poured(3, 'b', 'a'), pan: 'p2' } as Mark, 20);
   const said = (later: MarkView) => plain(correctedWasWords(later, { ...moment, marks: [former, later] }, metric));
-  expect(said(moved)).toBe('corrected 07:50, was: Top-up 3.0 L, 07:40');
-  expect(said(other)).toBe('corrected 07:50, was: Front pot: Top-up 3.0 L');
+  expect(said(moved)).toBe('corrected 07:50, was: Filling 3.0 L, 07:40');
+  expect(said(other)).toBe('corrected 07:50, was: Front pot: Filling 3.0 L');
 });
 
 test('a note that stands again as it was is told once', () => {

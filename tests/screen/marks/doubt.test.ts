@@ -18,7 +18,7 @@ const topUp = (pan: string, litres: number): Mark => ({ kind: 'top-up', pan, lit
 
 test('300 L into a pot of 40 cm is questioned, without a depth that nothing has', () => {
   expect(doubtAbout(topUp('p1', 300), place)).toMatch(
-    /^Front pot: Top-up 300\sL: that is more than such a pan holds\./,
+    /^Front pot: Filling 300\sL: that is more than such a pan holds\./,
   );
 });
 

@@ -349,14 +349,16 @@ test('what is poured into an empty pan fills it, and where its size is known a d
   expect(headOf(topUp, marked({ ...pour, pan: 'p2' })).word).toBe('marks.filling');
   expect(isFilling(marked({ kind: 'depth', pan: 'p1', mm: 40 }))).toBe(false);
   expect(isFilling(marked({ kind: 'transfer', from: 'p2', to: 'p1', all: true }))).toBe(false);
-  const emptied = marked(pour);
-  expect(isFilling({ ...emptied, now: { ...emptied.now, readings: [{ ...moment.readings[0]!, litres: 0 }] } })).toBe(
-    true,
-  );
+  const filled = marked(pour);
+  expect(isFilling(marked(pour, { kind: 'draw-off', pan: 'p1', all: true }))).toBe(true);
+  // Corrected, a note is called what it was, and asked for again in the same way.
+  const first = { ...filled, again: filled.now.marks[0]! };
+  expect(headOf(topUp, first).word).toBe('marks.filling');
   // Of a pan without a size a depth tells no litres.
   expect(topUp.otherWay?.(marked())).toBeNull();
   const pans = [{ id: 'p1', vessel: { shape: 'round' as const, diameter_mm: 400 } }];
   const sized = { ...marked(), header: { ...place.header, pans } };
   expect(topUp.otherWay?.(sized)).toMatchObject({ kind: 'depth' });
-  expect(topUp.otherWay?.({ ...sized, now: emptied.now })).toBeNull();
+  expect(topUp.otherWay?.({ ...sized, now: filled.now, again: first.again })).toBeNull();
+  expect(topUp.otherWay?.({ ...sized, now: filled.now })).toBeNull();
 });

@@ -1,8 +1,8 @@
 // Every kind of mark in one line.
 import { afterEach, expect, test } from 'vitest';
 import { heardNote } from '../../../src/protocol/sound-check.ts';
-import type { Mark } from '../../../src/screen/client/types.ts';
-import { markViewWords, markWords } from '../../../src/screen/words/mark-words.ts';
+import type { Mark, MarkView } from '../../../src/screen/client/types.ts';
+import { markViewWords, markWords, notedWords } from '../../../src/screen/words/mark-words.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { american, metric, moment } from '../moment.ts';
 
@@ -48,11 +48,21 @@ test.each([
 test('the list says what a density reading came to, where that is another number', () => {
   const each = { t: 0, at: 0, withdrawn: false, questioned: false, doubt: null, corrections: [], takenC: null };
   const words = (mark: Mark, cameTo: number | null): string =>
-    markViewWords({ ...each, mark, cameTo }, moment.header, metric).replaceAll('\u00a0', ' ');
+    markViewWords({ ...each, mark, cameTo }, moment, metric).replaceAll('\u00a0', ' ');
   const hot: Mark = { kind: 'density', pan: 'p1', brix: 28, celsius: 82 };
   expect(words(hot, 35.2)).toBe('Front pot: Density 28 °Bx at 82.0 °C, so 35.2 °Bx');
   expect(words({ kind: 'density', pan: 'p1', brix: 66 }, 66.1)).toBe('Front pot: Density 66 °Bx');
   expect(words({ kind: 'density', pan: 'p1', baume: 36 }, 67)).toBe('Front pot: Density 36 °Bé, so 67.0 °Bx');
+});
+
+test('a pour into an empty pan is called as its form is, and a later one a top-up', () => {
+  const at = (t: number): MarkView => ({
+    ...{ t, at: t, withdrawn: false, questioned: false, doubt: null, corrections: [], takenC: null, cameTo: null },
+    mark: { kind: 'top-up', pan: 'p1', litres: 5 },
+  });
+  const marks = [at(1), at(2)];
+  const words = marks.map((each) => notedWords(each, { ...moment, marks }, metric).replaceAll('\u00a0', ' '));
+  expect(words).toEqual(['Front pot: Filling 5.0 L', 'Front pot: Top-up 5.0 L']);
 });
 
 test('quantities are in the chosen units', () => {
