@@ -39,6 +39,48 @@ test('while a call is not seen the sound check makes room, and a note goes on to
   await host.close();
 });
 
+test('a note’s form shows which pan it is for, marks the one that called, and goes over to it with what was typed', async () => {
+  const calm = liveNow(3);
+  const call = { ...alarms[0]!, ...ALARM_WORDS['low-level'], alarm: 'low-level' as const, pan: 'p2', answered: true };
+  const host = await standIn(await ensureScreenBuilt(), { ...calm, alarms: [call] });
+  const { page, errors } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.card').first().waitFor();
+  await page.keyboard.press('t');
+  const pans = page.getByRole('group', { name: 'Which pan?' }).getByRole('button');
+  const pressed = (): Promise<(string | null)[]> =>
+    pans.evaluateAll((all) => all.map((each) => each.getAttribute('aria-pressed')));
+  // The call has not moved the choice under the hand; that it was of another pan stands on that one's button.
+  expect(await pressed()).toEqual(['true', 'false', 'false']);
+  const texts = await pans.evaluateAll((all) => all.map((each) => each.textContent));
+  expect(texts.map((text) => text.includes('Running low'))).toEqual([false, true, false]);
+  await page.getByLabel('Poured in').fill('4');
+  await pans.nth(1).click();
+  await expect.poll(() => page.locator('.mark-form h2').innerText()).toContain('Back pot');
+  expect(await page.getByLabel('Poured in').inputValue()).toBe('4');
+  const box = (await pans.first().boundingBox())!;
+  expect(box.height).toBeGreaterThanOrEqual(48);
+  await page.getByRole('button', { name: 'Note it' }).click();
+  await expect
+    .poll(() => host.heard.flatMap((each) => ('mark' in each ? [each.mark] : [])))
+    .toMatchObject([{ kind: 'top-up', pan: 'p2', litres: 4 }]);
+  // Where no field has the keyboard, the keys of the cards choose it, too.
+  await page.keyboard.press('f');
+  await page.locator('.mark-form').waitFor();
+  await page.keyboard.press('3');
+  await expect.poll(pressed).toEqual(['false', 'false', 'true']);
+  // What was asked about one pan is not answered for another.
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('t');
+  await page.getByLabel('Poured in').fill('900');
+  await page.getByRole('button', { name: 'Note it' }).click();
+  await page.locator('.mark-doubt').waitFor();
+  await pans.first().click();
+  await page.locator('.mark-doubt').waitFor({ state: 'detached' });
+  expect(errors).toEqual([]);
+  await page.context().close();
+  await host.close();
+});
+
 test('who answers a call sees its pan, however far down it stands; while a note is typed the page stays where it is', async () => {
   const calm = liveNow(4);
   const host = await standIn(await ensureScreenBuilt(), calm);

@@ -75,6 +75,10 @@ export interface MarkForm {
   /** Why there is nothing to note here, and what to do instead; null where it can be noted. */
   without?(place: MarkPlace): string | null;
   quicks(place: MarkPlace): Quick[];
+  /** It is of the whole place, whichever pan is chosen. */
+  ofNoPan?: true;
+  /** What was typed is of the pan that was chosen then: with another pan the form begins anew. */
+  anewByPan?: true;
   /** The presses are what is mostly wanted: Tab comes to them first, though Enter alone still notes none. */
   pressFirst?: true;
   /** Which fields there are may hang on what was chosen so far. */

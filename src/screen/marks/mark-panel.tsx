@@ -21,6 +21,7 @@ import { saidOf } from './left-out.ts';
 import { headOf } from './mark-form.ts';
 import type { MarkForm, MarkPlace, Values } from './mark-form.ts';
 import { openForm } from './open-form.ts';
+import { PanChoice } from './pan-choice.tsx';
 import { noteAgain, takeBack, takeCorrectionBack } from './take-back.ts';
 import { typedAgain } from './typed-again.ts';
 import { TypedMark } from './typed-mark.tsx';
@@ -244,6 +245,14 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
     if (typed !== null && isTyped) typed.requestSubmit();
     else focusFront(top.current, pressFirst);
   };
+  // What was asked about was to be noted of the pan that was chosen then.
+  useLayoutEffect(() => {
+    setDoubted(null);
+    refuse(null);
+  }, [place.pan]);
+  const front = (): void => {
+    if (top.current !== null) focusFront(top.current, pressFirst);
+  };
   const without = form.without?.(place) ?? null;
   const head = headOf(form, place);
   const otherWay = form.otherWay?.(place) ?? null;
@@ -257,6 +266,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           {say('marks.back')} <kbd aria-hidden="true">Esc</kbd>
         </button>
       </div>
+      {form.ofNoPan !== true && <PanChoice now={place.now} pan={place.pan} chosen={front} />}
       {again !== undefined && <p>{say('marks.instead_of', { what: notedWords(again, place.now, place.settings) })}</p>}
       <p>{without ?? say(quicks.length === 0 ? (form.questionTyped ?? head.question) : head.question)}</p>
       {without === null && form.kind !== 'remind' && (
@@ -295,7 +305,7 @@ function OpenForm({ form, place, close, sent }: OpenFormProps): JSX.Element {
           yes={() => void noteIt({ ...doubted.mark, sure: true })}
           no={() => {
             setDoubted(null);
-            if (top.current !== null) focusFront(top.current, pressFirst);
+            front();
           }}
         />
       )}
@@ -338,9 +348,11 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   const panel = useRef<HTMLElement>(null);
   const open = openForm.value;
   const form = open === null ? null : formOf(open.kind);
-  const [before, setBefore] = useState<readonly string[] | null>(null);
+  const [before, setBefore] = useState<{ pan: string; notices: readonly string[] } | null>(null);
   useReturn(panel, form);
   if (now.header === null) return null;
+  // What the host says of a note made for another pan is no news of this one.
+  const noticesBefore = before?.pan === pan ? before.notices : null;
   const seen = open?.pour?.pan === pan ? { pour: open.pour } : {};
   const corrected = open?.again === undefined ? {} : { again: open.again };
   const begun = open?.start === undefined ? {} : { start: open.start };
@@ -348,13 +360,13 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   if (form !== null) {
     return (
       <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
-        <FreshNotices now={now} before={before} />
+        <FreshNotices now={now} before={noticesBefore} />
         <OpenForm
-          key={`${form.kind} ${open?.again?.mark.id ?? ''} ${JSON.stringify(open?.start ?? '')}`}
+          key={`${form.kind} ${open?.again?.mark.id ?? ''} ${JSON.stringify(open?.start ?? '')} ${form.anewByPan === true || open?.pour ? pan : ''}`}
           form={form}
           place={place}
           close={() => (openForm.value = null)}
-          sent={() => setBefore(now.notices)}
+          sent={() => setBefore({ pan, notices: now.notices })}
         />
       </section>
     );
@@ -362,7 +374,7 @@ export function MarkPanel({ now, pan }: { now: Now; pan: string }): JSX.Element 
   return (
     <section class="marks panel" aria-label={say('marks.note_something')} ref={panel}>
       <h2>{say('marks.note_for', { pan: panName(now.header, pan) })}</h2>
-      <FreshNotices now={now} before={before} />
+      <FreshNotices now={now} before={noticesBefore} />
       <div class="mark-kinds">
         {formsFor(now.header).map((each) => (
           <KeyButton key={each.kind} letter={each.key} act={() => (openForm.value = { kind: each.kind, pour: null })}>

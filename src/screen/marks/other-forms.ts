@@ -42,6 +42,7 @@ const lookAt = (header: Header, pan: string): string => say('marks.look_at', { p
 
 export const reminder: MarkForm = {
   kind: 'remind',
+  anewByPan: true,
   key: 'I',
   word: 'marks.remind',
   question: 'marks.remind.question',

@@ -113,6 +113,7 @@ function otherPans({ header, pan }: MarkPlace): string[] {
 
 export const pourTogether: MarkForm = {
   kind: 'transfer',
+  anewByPan: true,
   key: 'P',
   word: 'marks.transfer',
   pressFirst: true,

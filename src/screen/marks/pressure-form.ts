@@ -69,6 +69,7 @@ function fields(place: MarkPlace, values: Values): Field[] {
 
 export const pressure: MarkForm = {
   kind: 'pressure',
+  ofNoPan: true,
   key: 'B',
   word: 'marks.pressure',
   question: 'marks.pressure.question',

@@ -147,9 +147,7 @@ interface BeneathProps {
 function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
   return (
     <>
-      {pan !== null && (canMark || isFillingIn(now)) && (
-        <MarkPanel key={`${now.boil ?? ''} ${pan}`} now={now} pan={pan} />
-      )}
+      {pan !== null && (canMark || isFillingIn(now)) && <MarkPanel key={now.boil ?? ''} now={now} pan={pan} />}
       {pan !== null && <PanChart key={`${now.view} ${now.boil ?? ''} ${pan}`} now={now} pan={pan} />}
       {pan !== null && canMark && <PanLimits key={`limits ${pan}`} now={now} pan={pan} />}
       {now.view === 'replay' && <ReplayedAlarms now={now} />}
