@@ -19,6 +19,7 @@ import { PanLimits } from '../settings/pan-limits.tsx';
 import { useKey } from '../shell/keys.ts';
 import { alarmKey, inOrder } from '../words/alarm-words.ts';
 import { isAllOff } from '../words/pan-words.ts';
+import { asAtItsEnd } from '../words/clock.ts';
 import { noWater, waterWords } from '../words/water-words.ts';
 import { PanCard } from './pan-card.tsx';
 import { isBig } from './big-view.tsx';
@@ -170,7 +171,8 @@ interface PansViewProps {
   children?: ComponentChildren;
 }
 
-export function PansView({ now: heard, children }: PansViewProps): JSX.Element {
+export function PansView({ now: told, children }: PansViewProps): JSX.Element {
+  const heard = asAtItsEnd(told);
   const page = usePageWord(heard);
   const now = withPageWords(heard, page?.noUse ?? []);
   const pan = selectedPan(now);

@@ -43,6 +43,21 @@ export function clockMs(now: Clock & Pick<Now, 'view' | 'ended'>): number {
   return now.view === 'live' && now.ended ? machineWallMs(now) : wallMs(now, now.t);
 }
 
+/** A moment that is later by `byMs` than an ISO 8601 time, with its offset from Greenwich. */
+function isoLater(iso: string, byMs: number): string {
+  const zone = /([+-]\d{2}:?\d{2}|Z)$/.exec(iso)?.[0] ?? 'Z';
+  const shown = new Date(Date.parse(iso) + byMs + offsetMinutes(iso) * 60_000).toISOString();
+  return `${shown.slice(0, -1)}${zone}`;
+}
+
+/** A boil that is over, with its clock as it stood at its end: its pans stay as they were then, and grow no older. */
+export function asAtItsEnd(now: Now): Now {
+  const { view, ended, endedAt, t, clock } = now;
+  if (view !== 'live' || !ended || endedAt === null) return now;
+  // Both, for a time of day is told by what lies between them.
+  return { ...now, t: endedAt, clock: isoLater(clock, endedAt - t) };
+}
+
 /** How old what is shown is, from seconds; while it is not, a clock that is not the person's is named. */
 export function ageWords(now: Pick<Now, 'mode' | 'ended'>, seconds: number): string {
   const whole = Math.floor(seconds);

@@ -2,10 +2,12 @@
 import { lengthOfTime } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
+import type { Now } from '../../../src/screen/client/types.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
 import {
   ago,
+  asAtItsEnd,
   dayAndTime,
   dayInWords,
   fromTo,
@@ -131,4 +133,25 @@ test('on the clock of twelve hours times of day have their half, said once of tw
   expect(timeOfDay(moment, 18 * 3_600_000)).toBe('tomorrow 1:30\u00a0am');
   settings.value = before;
   expect(fromTo(at(16, 32), at(16, 55))).toBe('16:32–16:55');
+});
+
+test('at the end of a boil its clock stands still, and so does the age of what was read; the times of day stay', () => {
+  const endedAt = moment.t;
+  const later = (seconds: number): Now => ({
+    ...{ ...moment, ended: true, endedAt, t: endedAt + seconds * 1000 },
+    clock: new Date(Date.parse(moment.clock) + seconds * 1000).toISOString(),
+  });
+  for (const seconds of [0, 96, 7200]) {
+    const then = asAtItsEnd(later(seconds));
+    expect(then.t).toBe(endedAt);
+    expect(Date.parse(then.clock)).toBe(Date.parse(moment.clock));
+    expect(timeOfDay(then, endedAt - 96_000)).toBe(timeOfDay(moment, endedAt - 96_000));
+  }
+  const zoned = { ...later(0), t: endedAt + 60_000, clock: '2027-04-18T08:31:00-07:00' };
+  expect(asAtItsEnd(zoned).clock).toBe('2027-04-18T08:30:00.000-07:00');
+  // One that runs goes on, and a replay has its own clock.
+  const runs = { ...moment, t: endedAt + 5000 };
+  expect(asAtItsEnd(runs)).toBe(runs);
+  const replayed = { ...later(60), view: 'replay' as const };
+  expect(asAtItsEnd(replayed)).toBe(replayed);
 });
