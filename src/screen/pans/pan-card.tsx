@@ -35,6 +35,7 @@ import {
   isAtOdds,
   firstNote,
   isDoubtful,
+  isEmptied,
   isWaitedFor,
   panName,
   panNamed,
@@ -90,7 +91,8 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
       </BigText>
       <p class={exact === null ? 'caption caption-then' : 'caption'}>
         {exact === null ? (
-          firstNote(now, reading) === null && lastHeatWords(now, reading, shown)
+          firstNote(now, reading) === null &&
+          (isEmptied(reading) ? say('pans.empty') : lastHeatWords(now, reading, shown))
         ) : reading.stage === 'off' ? (
           say('pans.at_probe')
         ) : rise === null ? (
@@ -303,7 +305,7 @@ export function PanCard({
       <PanBar
         reading={warmth}
         limits={limits}
-        last={lastHeat(now, reading.pan)?.celsius ?? null}
+        last={isEmptied(reading) ? null : (lastHeat(now, reading.pan)?.celsius ?? null)}
         said={firstNote(now, reading) !== null}
       />
       {/* Its line is kept, so that a call moves nothing that is being read. */}

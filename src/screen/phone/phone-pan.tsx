@@ -12,7 +12,7 @@ import { isUnderWater, showsRise, signedRise, strength, temperature, underWater 
 import { inOrder, isAside } from '../words/alarm-words.ts';
 import { depthWords } from '../words/depth-words.ts';
 import { heatNow, lastHeat, lastHeatWords } from '../words/last-heat.ts';
-import { isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
+import { isEmptied, isDoubtful, isWaitedFor, panName, panNamed, probeLine, stageOf } from '../words/pan-words.ts';
 
 const percent = (place: number): string => `${(100 * place).toFixed(1)}%`;
 
@@ -102,8 +102,7 @@ function Captions({ plain, strong }: { plain: readonly string[]; strong: readonl
 }
 
 /** From afar "off the fire" alone beside a number, or beside none, does not say that there is nothing in it. */
-const stageWords = (reading: Reading): string =>
-  reading.stage === 'off' && reading.litres === 0 ? say('phone.empty_off') : stageOf(reading);
+const stageWords = (reading: Reading): string => (isEmptied(reading) ? say('phone.empty_off') : stageOf(reading));
 
 interface PhonePanProps {
   now: Now;

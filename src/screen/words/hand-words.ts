@@ -4,13 +4,14 @@ import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
 import { ago, timeOfDay } from './clock.ts';
 import { lastHeat } from './last-heat.ts';
+import { isEmptied } from './pan-words.ts';
 
 /**
- * For a pan without a probe whose thermometer somebody has read; null for any other. `finishC` is where it is done, true °C,
+ * For a pan without a probe whose thermometer somebody has read; null for any other, and for one that was emptied since. `finishC` is where it is done, true °C,
  * null where that is not known.
  */
 export function readByHand(now: Now, reading: Reading, settings: Settings, finishC: number | null): string | null {
-  if (reading.probe !== null) return null;
+  if (reading.probe !== null || isEmptied(reading)) return null;
   const last = lastRead(now, reading.pan);
   if (last === null) return null;
   const done = doneAt(now, reading, last.celsius, finishC);

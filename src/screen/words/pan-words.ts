@@ -70,6 +70,10 @@ export function probeLine(now: Pick<Now, 'header' | 'probes'>, reading: Reading)
   return isAway ? say('pan.probe.away') : probeWords(reading.probe);
 }
 
+/** All of it was taken out: whatever was read of it before tells of what is not there any more. */
+export const isEmptied = ({ stage, litres }: Pick<Reading, 'stage' | 'litres'>): boolean =>
+  stage === 'off' && litres === 0;
+
 /** No thermometer shows it now: what is said of when it is done is a count. */
 export const isUnseen = ({ temperature_c: celsius }: Pick<Reading, 'temperature_c'>): boolean => celsius === null;
 

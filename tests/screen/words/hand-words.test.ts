@@ -25,6 +25,10 @@ test('the latest reading, and nothing more where it counts as it was typed', () 
   expect(said(104.93)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(null)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(104.1, 'ok')).toBeNull();
+  // Of what was emptied out, nobody asks how warm it was.
+  const off = { ...reading, temperature_c: null, probe: null, stage: 'off' as const };
+  expect(readByHand(now, { ...off, litres: 0 }, metric, null)).toBeNull();
+  expect(readByHand(now, { ...off, litres: 2 }, metric, null)).not.toBeNull();
   expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric, null)).toBeNull();
 });
 
