@@ -268,6 +268,7 @@ test('where the pans come in place of what was pressed, their heading has the fo
 test('a call is heard before anybody can say that it was heard', async () => {
   await goTo('start');
   expect(await page.getByLabel('I heard it').isDisabled()).toBe(true);
+  await page.getByText('Nobody has said yet that the sound is heard').waitFor();
 });
 
 test('a note that is opened by its key leaves the page where it stood; its presses come first where they are meant', async () => {

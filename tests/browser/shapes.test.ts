@@ -68,6 +68,24 @@ test('a number is narrowed at once where its card gets too narrow for it, though
   expect((await digitsOf(page)).map(({ spills }) => spills)).toEqual([false, false, false]);
 });
 
+test('after the end of a boil nothing read grows older, and a pot that was emptied says so', async () => {
+  const now = liveNow(2);
+  const readings = now.readings.map((each, place) => ({
+    ...{ ...each, probe: null, temperature_c: place === 0 ? null : each.temperature_c },
+    ...(place === 0 && { stage: 'off' as const, litres: 0 }),
+  }));
+  const marks = readings.map(({ pan }) => ({
+    ...{ t: now.t - 50_000, at: now.t - 50_000, withdrawn: false, questioned: false, doubt: null },
+    ...{ corrections: [], cameTo: null, takenC: null, mark: { kind: 'reading' as const, pan, celsius: 98.9 } },
+  }));
+  host.show({ ...now, readings, marks, probes: [], ended: true, endedAt: now.t, t: now.t + 300_000 });
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  const [emptied, boiled] = [page.locator('.card[data-pan=p1]'), page.locator('.card[data-pan=p2]')];
+  await expect.poll(() => boiled.locator('.probe').innerText()).toMatch(/50\ss ago/u);
+  expect(await emptied.locator('.caption').innerText()).toBe('Empty');
+  expect(await emptied.innerText()).not.toContain('ago');
+});
+
 test('where a machine has only wide letters, the number keeps its height and stays in its card', async () => {
   const { page } = await openPage(browser, host.url, LAPTOP);
   await page.locator('.card').nth(3).waitFor();
