@@ -112,7 +112,10 @@ const correcting = (mark: Mark, { again }: MarkPlace): Mark =>
 function send(mark: Mark, when: When, at: number | undefined, place: MarkPlace): Promise<boolean> {
   const id = `screen-${crypto.randomUUID()}`;
   const { again } = place;
-  const what = notedWords({ mark, t: place.now.t, at: at ?? place.now.t }, place.now, place.settings);
+  // The one whose place it takes is taken back by now, and may not have been told so yet.
+  const marks = place.now.marks.filter((each) => each.mark.id === undefined || each.mark.id !== again?.mark.id);
+  const { t } = place.now;
+  const what = notedWords({ mark, t, at: at ?? t }, { ...place.now, marks }, place.settings);
   const noted = sentenceOf(what, when, at, place.now);
   // An emptied pan counts as off the fire; of its burner nobody has said anything.
   const done = 'all' in mark && mark.all === true ? say('marks.noted_empty', { noted }) : noted;
