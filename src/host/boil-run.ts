@@ -1,6 +1,5 @@
 // One boil that runs: what its source brings is folded, called, and written down, in order of t; live and practice alike.
 import type { AlarmTransition } from '../core/alarms/alarm.ts';
-import { listAlarms } from '../core/alarms/engine.ts';
 import type { Answer, Entry, Header, HeaderPatch, Mark } from '../core/boil/entries.ts';
 import { explain } from '../core/boil/explain.ts';
 import { panAhead } from '../core/boil/readings.ts';
@@ -24,7 +23,7 @@ import { Folding } from './folding.ts';
 import { canTeach, keepLearnt } from './learnt.ts';
 import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
-import { practicePace } from './practice-pace.ts';
+import { Pace } from './practice-pace.ts';
 import { Recorder } from './recorder.ts';
 import { SaidNotices } from './said-notices.ts';
 
@@ -79,14 +78,13 @@ export class BoilRun {
   readonly #wakes: BoilWakes;
   /** Boil time of its end, ms, as of which its pans stay; null while it runs. */
   #endedAt: number | null = null;
-  /** How fast somebody wants it to go, boil seconds a second. */
-  #chosenSpeed: number;
+  readonly #pace: Pace;
 
   constructor(options: BoilRunOptions) {
     const { boil, clock, machine, notebook, state } = options;
     this.#options = options;
     this.#kept = boil.entries;
-    this.#chosenSpeed = clock.speed;
+    this.#pace = new Pace(clock, options.slowForCalls === true);
     this.#recordedT = Math.round(boil.seconds * 1000);
     this.#reachedT = this.#recordedT - 1;
     this.#recorder = new Recorder({
@@ -259,7 +257,6 @@ export class BoilRun {
   }
 
   snapshot(): Omit<Now, 'kind' | 'view' | 'mode' | 'clock'> {
-    const { clock } = this.#options;
     const t = this.#now();
     const { state } = this.#folding;
     const view = boilView(state, this.#endedAt ?? t);
@@ -270,8 +267,7 @@ export class BoilRun {
       t,
       boil: this.boil,
       header: this.header,
-      speed: clock.speed,
-      ...(clock.speed === this.#chosenSpeed ? {} : { chosenSpeed: this.#chosenSpeed }),
+      ...this.#pace.told,
       ended: this.isOver,
       endedAt: this.#endedAt,
       ...(state.watchedFrom > 0 ? { watchedFrom: state.watchedFrom } : {}),
@@ -288,25 +284,16 @@ export class BoilRun {
 
   /** `speed` in boil seconds a second. */
   async setSpeed(speed: number): Promise<void> {
-    this.#chosenSpeed = speed;
+    this.#pace.chosen = speed;
     await this.#keepPace();
     this.#options.changed(true);
   }
 
-  /** What is quiet stays so for as long as was asked, in the time of whoever hears it. */
   async #keepPace(): Promise<void> {
-    const { clock, slowForCalls } = this.#options;
+    if (this.isOver) return;
     const { book } = this.#folding.state;
-    const [before, t, chosen] = [clock.speed, this.#now(), this.#chosenSpeed];
-    const speed = slowForCalls === true ? practicePace(chosen, listAlarms(book), t) : chosen;
-    if (speed === before || this.isOver) return;
-    // What is due by the clock and was not simulated yet, as behind a busy moment, goes by at the new pace.
-    if (this.kind === 'practice') clock.goTo(Math.min(clock.now(), t));
-    clock.setSpeed(speed);
-    const leftMs = (book.silencedUntil ?? t) - t;
-    if (leftMs <= 0) return;
-    const seconds = Math.round((leftMs * speed) / before / 1000);
-    await this.answer({ silence: { seconds }, by: book.silencedBy });
+    const seconds = this.#pace.keep(book, this.#now(), this.kind === 'practice');
+    if (seconds !== null) await this.answer({ silence: { seconds }, by: book.silencedBy });
   }
 
   /**
