@@ -63,6 +63,7 @@ test('a note’s form shows which pan it is for, marks the one that called, and 
   await expect
     .poll(() => host.heard.flatMap((each) => ('mark' in each ? [each.mark] : [])))
     .toMatchObject([{ kind: 'top-up', pan: 'p2', litres: 4 }]);
+  await page.locator('.mark-form').waitFor({ state: 'detached' });
   // Where no field has the keyboard, the keys of the cards choose it, too.
   await page.keyboard.press('f');
   await page.locator('.mark-form').waitFor();
