@@ -1,5 +1,6 @@
 // What is asked back about a mark before it is noted: it is tried on a copy of the boil.
 import type { Mark } from '../core/boil/entries.ts';
+import { empties, poursInto } from '../core/boil/mark-flow.ts';
 import { applyEntry, panReadings, type BoilState } from '../core/boil/fold.ts';
 import { pressureDoubt } from '../core/physics/pressure-doubt.ts';
 import { depthAtLitres, litresAtDepth } from '../core/physics/vessel.ts';
@@ -89,8 +90,7 @@ const JUST_CHANGED_MS = 5 * 60_000;
 const wasChanged = (state: BoilState, pan: string, since: number): boolean =>
   state.marks.some(({ mark, at, withdrawn }) => {
     if (withdrawn || at < since) return false;
-    if (mark.kind === 'transfer') return mark.to === pan;
-    return (mark.kind === 'top-up' || mark.kind === 'flame') && mark.pan === pan;
+    return poursInto(mark, pan) || (mark.kind === 'flame' && mark.pan === pan);
   });
 
 /** What goes in stands over the rim, by what was in it where that is known. */
@@ -117,10 +117,7 @@ function takesTooMuch(
   t: number,
 ): string | null {
   const name = state.designs[pan]?.name ?? pan;
-  const emptied = state.marks.findLast(
-    ({ mark, withdrawn }) =>
-      !withdrawn && 'all' in mark && mark.all === true && (mark.kind === 'draw-off' ? mark.pan : mark.from) === pan,
-  );
+  const emptied = state.marks.findLast(({ mark, withdrawn }) => !withdrawn && empties(mark, pan));
   if (state.pans[pan]?.course.emptied === true && emptied !== undefined && (happened ?? t) >= emptied.at)
     return `${name} is empty: all of it was noted as taken out.`;
   // What was in it when it happened is not known now.

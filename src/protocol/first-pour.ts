@@ -1,17 +1,14 @@
 // Whether what is poured into a pan fills it or tops it up, so that form, list, chart and paper have one word for it.
 import type { Mark } from '../core/boil/entries.ts';
+import { empties, poursInto } from '../core/boil/mark-flow.ts';
 import type { BoilView } from '../core/boil/view.ts';
 
 type Noted = Pick<BoilView['marks'][number], 'mark' | 't' | 'at' | 'withdrawn' | 'questioned'>;
 
 /** 'in' where a mark puts something into the pan or tells that something is in it, 'out' where it empties it, else null. */
 function turn(mark: Mark, pan: string): 'in' | 'out' | null {
-  if (mark.kind === 'transfer') {
-    if (mark.to === pan) return 'in';
-    return mark.from === pan && mark.all === true ? 'out' : null;
-  }
-  if (mark.kind === 'draw-off') return mark.pan === pan && mark.all === true ? 'out' : null;
-  return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan ? 'in' : null;
+  if (poursInto(mark, pan) || (mark.kind === 'depth' && mark.pan === pan)) return 'in';
+  return empties(mark, pan) ? 'out' : null;
 }
 
 const isBefore = (one: { at: number; t: number }, moment: { at: number; t: number }): boolean =>

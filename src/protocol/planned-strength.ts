@@ -1,4 +1,5 @@
 // How strong a pan of cold sap is by the plan, as the screen and the plan that is under way both take it.
+import { empties, poursInto } from '../core/boil/mark-flow.ts';
 import { sugarShares } from '../core/physics/sugar-shares.ts';
 import { riseFromStrength } from '../core/physics/sugar-solution.ts';
 import type { PanReading } from '../core/pan/reading.ts';
@@ -7,9 +8,6 @@ import type { Now } from './messages.ts';
 type MarkSeen = Pick<Now['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>;
 
 const counts = ({ withdrawn, questioned }: MarkSeen): boolean => !withdrawn && !questioned;
-
-const isPourInto = ({ mark }: MarkSeen, pan: string): boolean =>
-  mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
 
 /** A pan that does not boil yet, of which no instrument and no thermometer tells how strong it is. */
 function isColdSap({ stage, brix, rise_c: rise }: PanReading, boilsAtC = 0): boolean {
@@ -29,16 +27,12 @@ const boilsAtC = (brix: number): number =>
 export function plannedStrength({ header, marks }: Pick<Now, 'header' | 'marks'>, reading: PanReading): number | null {
   if (!isColdSap(reading) || reading.litres === null) return null;
   const others = marks.some(
-    (each) => counts(each) && isPourInto(each, reading.pan) && (each.mark.kind === 'transfer' || 'brix' in each.mark),
+    (each) =>
+      counts(each) && poursInto(each.mark, reading.pan) && (each.mark.kind === 'transfer' || 'brix' in each.mark),
   );
   const { brix } = (header as { plan?: { brix?: unknown } | null } | null)?.plan ?? {};
   return !others && typeof brix === 'number' && brix > 0 ? brix : null;
 }
-
-/** Of an emptied pan nothing is left that was poured in before. */
-const empties = ({ mark }: MarkSeen, pan: string): boolean =>
-  (mark.kind === 'draw-off' && mark.pan === pan && mark.all === true) ||
-  (mark.kind === 'transfer' && mark.from === pan && mark.all === true);
 
 /** kg of a litre of sap, of its strength in °Bx: near enough to weigh saps against each other. */
 const kgPerLitre = (brix: number): number => 1 + 0.004 * brix;
@@ -50,8 +44,8 @@ const kgPerLitre = (brix: number): number => 1 + 0.004 * brix;
 export function notedStrength({ marks }: Pick<Now, 'marks'>, reading: PanReading): number | null {
   if (reading.litres === null) return null;
   const counted = marks.filter(counts).toSorted((a, b) => a.at - b.at);
-  const since = counted.slice(counted.findLastIndex((each) => empties(each, reading.pan)) + 1);
-  const poured = since.filter((each) => isPourInto(each, reading.pan));
+  const since = counted.slice(counted.findLastIndex((each) => empties(each.mark, reading.pan)) + 1);
+  const poured = since.filter((each) => poursInto(each.mark, reading.pan));
   let [sugar, mass] = [0, 0];
   for (const { mark } of poured) {
     if (mark.kind !== 'top-up' || mark.brix === undefined) return null;
@@ -67,7 +61,7 @@ export function notedStrength({ marks }: Pick<Now, 'marks'>, reading: PanReading
 /** Strength of the sap that was poured cold into a pan, °Bx: as typed last, else `sapBrix`; null for a pan that holds anything else. */
 export function coldStrength(marks: readonly MarkSeen[], reading: PanReading, sapBrix: number): number | null {
   if (!isColdSap(reading)) return null;
-  const poured = marks.filter((each) => counts(each) && isPourInto(each, reading.pan));
+  const poured = marks.filter((each) => counts(each) && poursInto(each.mark, reading.pan));
   if (poured.some(({ mark }) => mark.kind === 'transfer')) return null;
   const typed = poured.flatMap(({ mark }) => ('brix' in mark && typeof mark.brix === 'number' ? [mark.brix] : []));
   return typed.at(-1) ?? sapBrix;

@@ -1,4 +1,5 @@
 // How much sap is noted as poured in, as the plan that is under way and the screen count it, and the notebook too.
+import { poursInto } from '../core/boil/mark-flow.ts';
 import type { PanSetup, Sap } from '../core/boil/entries.ts';
 import { sapKey } from '../core/boil/sap-key.ts';
 import type { BoilView } from '../core/boil/view.ts';
@@ -39,6 +40,5 @@ function filledLitres(standing: readonly Noted[], { id, role, vessel }: PanSetup
 }
 
 function tellsVolume({ mark }: Noted, pan: string): boolean {
-  if (mark.kind === 'transfer') return mark.to === pan;
-  return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan;
+  return poursInto(mark, pan) || (mark.kind === 'depth' && mark.pan === pan);
 }

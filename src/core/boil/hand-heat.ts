@@ -9,6 +9,7 @@ import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { formatTyped } from '../quantities/format.ts';
 import { lengthOfTime } from '../quantities/time.ts';
 import type { Mark } from './entries.ts';
+import { empties, poursInto } from './mark-flow.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
 
@@ -68,19 +69,14 @@ const wattsOf = ({ header }: BoilState, id: string): number =>
 function lastKnown(state: BoilState, kept: KeptMark, id: string): Known | null {
   const { handAt } = state.pans[id]!.course;
   const marks = state.marks.filter((one) => one !== kept && !one.withdrawn && !one.questioned);
-  const isEmptying = ({ mark }: KeptMark): boolean =>
-    'all' in mark && mark.all === true && (mark.kind === 'draw-off' ? mark.pan : mark.from) === id;
-  const emptied = Math.max(-1, ...marks.filter(isEmptying).map(({ at }) => at));
+  const emptied = Math.max(-1, ...marks.filter(({ mark }) => empties(mark, id)).map(({ at }) => at));
   const since = Math.max(handAt, emptied);
-  const poured = marks.filter(({ at, mark }) => at >= since && isPourInto(mark, id)).toSorted((a, b) => a.at - b.at);
+  const poured = marks.filter(({ at, mark }) => at >= since && poursInto(mark, id)).toSorted((a, b) => a.at - b.at);
   if (poured.some(({ mark }) => celsiusOf(mark) === null)) return null;
   const read = marks.findLast(({ at, mark }) => at === handAt && mark.kind === 'reading' && mark.pan === id);
   const first = handAt >= emptied ? (read ?? poured[0]) : poured[0];
   return first === undefined ? null : { at: first.at, celsius: celsiusOf(first.mark)! };
 }
-
-const isPourInto = (mark: Mark, id: string): boolean =>
-  (mark.kind === 'top-up' && mark.pan === id) || (mark.kind === 'transfer' && mark.to === id);
 
 const celsiusOf = (mark: Mark): number | null =>
   mark.kind === 'top-up' || mark.kind === 'reading' ? (mark.celsius ?? null) : null;

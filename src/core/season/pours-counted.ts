@@ -1,4 +1,5 @@
 // Counts what went into the pans from outside: as it was noted, and what only its dip told of.
+import { poursInto } from '../boil/mark-flow.ts';
 import type { BoilState, KeptMark } from '../boil/state.ts';
 import type { UnmarkedPour } from '../boil/unmarked-pours.ts';
 import { LITRES_SHARE, UNKNOWN_LITRES } from '../pan/course-mix.ts';
@@ -56,8 +57,7 @@ function firstDepths(state: BoilState, marks: readonly KeptMark[], boiled: Reado
 }
 
 function tellsVolume({ mark }: KeptMark, pan: string): boolean {
-  if (mark.kind === 'transfer') return mark.to === pan;
-  return (mark.kind === 'top-up' || mark.kind === 'depth') && mark.pan === pan;
+  return poursInto(mark, pan) || (mark.kind === 'depth' && mark.pan === pan);
 }
 
 /** Pans that were seen to boil before anybody said what was in them, by name. */

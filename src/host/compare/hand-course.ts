@@ -1,5 +1,6 @@
 // The course of a pan that only people read: each reading stands where it was read, not where it was typed, and none that was taken back.
 import type { BoilState } from '../../core/boil/fold.ts';
+import { empties } from '../../core/boil/mark-flow.ts';
 import { COURSE_EVERY_MS, type PanCourse } from '../../core/compare/course.ts';
 import { sugarRiseC } from '../../core/pan/pan-state.ts';
 import { strengthFromRise } from '../../core/physics/sugar-solution.ts';
@@ -51,11 +52,7 @@ function standing({ marks }: BoilState, id: string): ReadByHand[] {
     )
     .toSorted((one, other) => one.at - other.at);
   const offs = counts.flatMap(({ at, mark }) =>
-    (mark.kind === 'flame' && mark.pan === id && mark.level === 0) ||
-    (mark.kind === 'draw-off' && mark.pan === id && mark.all === true) ||
-    (mark.kind === 'transfer' && mark.from === id && mark.all === true)
-      ? [at]
-      : [],
+    (mark.kind === 'flame' && mark.pan === id && mark.level === 0) || empties(mark, id) ? [at] : [],
   );
   return readings.map((one, place) => {
     const next = readings[place + 1]?.at ?? Infinity;

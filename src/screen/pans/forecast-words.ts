@@ -1,5 +1,6 @@
 // When a pan is done, in words, with its range.
 import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
+import { poursInto } from '../../protocol/mark-flow.ts';
 import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
@@ -78,18 +79,15 @@ export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string
     .filter((each) => !each.withdrawn && !each.questioned && movesContents(each, pan))
     .reduce<MarkView | null>((latest, each) => (latest === null || each.at >= latest.at ? each : latest), null);
   // What was taken out since moved it, too.
-  if (last === null || !isPourInto(last, pan) || now.t - last.at > EXPLAINS_MS) return null;
+  if (last === null || !poursInto(last.mark, pan) || now.t - last.at > EXPLAINS_MS) return null;
   const change = last.corrections.findLast((each) => each.pan === pan);
   const [before, after] = [change?.before.finishAt ?? null, change?.after.finishAt ?? null];
   if (before === null || after === null || Math.abs(after - before) < MOVED_MS) return null;
   return say('pans.finish_moved', { why: pourWords(now, last, settings) });
 }
 
-const isPourInto = ({ mark }: MarkView, pan: string): boolean =>
-  mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
-
 const movesContents = (each: MarkView, pan: string): boolean =>
-  isPourInto(each, pan) ||
+  poursInto(each.mark, pan) ||
   (each.mark.kind === 'draw-off' && each.mark.pan === pan) ||
   (each.mark.kind === 'transfer' && each.mark.from === pan);
 

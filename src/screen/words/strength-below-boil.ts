@@ -1,4 +1,5 @@
 // What a pan's strength rests on while no thermometer tells it: an instrument, or what was poured in.
+import { poursInto } from '../../protocol/mark-flow.ts';
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading } from '../client/types.ts';
 
@@ -6,16 +7,13 @@ const isBelowBoil = ({ stage }: Reading): boolean => stage === 'warming' || stag
 
 const counts = ({ withdrawn, questioned }: MarkView): boolean => !withdrawn && !questioned;
 
-const isPourInto = ({ mark }: MarkView, pan: string): boolean =>
-  mark.kind === 'top-up' ? mark.pan === pan : mark.kind === 'transfer' && mark.to === pan;
-
 /** In small print beside a strength below a boil; null where the rise tells it. */
 export function strengthRestsOn(now: Pick<Now, 'marks'>, reading: Reading): string | null {
   if (!isBelowBoil(reading)) return null;
   const told = now.marks.filter(
     (each) =>
       counts(each) &&
-      (isPourInto(each, reading.pan) || (each.mark.kind === 'density' && each.mark.pan === reading.pan)),
+      (poursInto(each.mark, reading.pan) || (each.mark.kind === 'density' && each.mark.pan === reading.pan)),
   );
   const last = told.reduce<MarkView | null>((late, each) => (late === null || each.at >= late.at ? each : late), null);
   return say(last?.mark.kind === 'density' ? 'pans.by_instrument' : 'pans.by_pour');
