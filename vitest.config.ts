@@ -10,7 +10,7 @@ const COMPILED = fileURLToPath(new URL('node_modules/.cache/compiled', import.me
 const PATIENT = { poll: { timeout: 20_000 } };
 
 /** Of the tests in a browser, those that have a deadline. */
-const IN_A_BROWSER = ['tests/browser/heard.test.ts', 'tests/browser/latency.test.ts'];
+const IN_A_BROWSER = ['heard', 'host-gone', 'latency'].map((name) => `tests/browser/${name}.test.ts`);
 
 export default defineConfig({
   test: {
@@ -92,7 +92,6 @@ export default defineConfig({
         test: {
           name: 'deadlines',
           // What must be said within a second or five is tried on a machine that is not too busy for it: after all others.
-          maxWorkers: 2,
           sequence: { groupOrder: 1 },
           globalSetup: ['tests/faults/table.ts'],
           env: { NODE_COMPILE_CACHE: COMPILED },

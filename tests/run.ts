@@ -28,8 +28,8 @@ function start(
 }
 
 const checks = start('checks', 'npm', ['run', '-s', 'check']);
-// They take what the tests leave of the processor, for some tests have deadlines.
-if (checks.child.pid !== undefined) setPriority(checks.child.pid, constants.priority.PRIORITY_BELOW_NORMAL);
+// They take what the tests leave of the processor: there is always a little, and some tests have deadlines.
+if (checks.child.pid !== undefined) setPriority(checks.child.pid, constants.priority.PRIORITY_LOW);
 const built = await start('build', 'npm', ['run', '-s', 'build']).status;
 // Words after `npm test --` go to vitest: a project, a folder, a file.
 const tests = built === 0 ? start('tests', 'vitest', ['run', ...process.argv.slice(2)]) : null;

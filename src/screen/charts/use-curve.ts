@@ -69,7 +69,8 @@ export function useCurve(now: Now, pan: string): KeptCurve | null {
       try {
         const { ahead, isBehind } = await reader.next(latest.current);
         if (isBehind) pause = 0;
-        if (isShown) setKept((before) => ({ pyramid: reader.pyramid, ahead, stamp: (before?.stamp ?? 0) + 1 }));
+        // The stretch that is looked at is the last one: until it is there nothing would be seen of the others.
+        else if (isShown) setKept((before) => ({ pyramid: reader.pyramid, ahead, stamp: (before?.stamp ?? 0) + 1 }));
       } catch {
         // The connection's own banner says it; what is drawn stays.
       }
