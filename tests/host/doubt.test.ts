@@ -39,6 +39,15 @@ test('a depth, a density and a reading that what went in contradicts', () => {
   );
 });
 
+test('a depth that is a fifth off the count is asked about, one that is a tenth off is not', () => {
+  const counted = panReadings(foldAll(header, [...poured, boiled], NOW).state, NOW)[0]!.depth_mm!;
+  const measured = (share: number) => asked({ kind: 'depth', pan: 'p1', mm: Math.round(counted * share) });
+  expect(measured(0.78)).toContain('is far from what went in and boiled away');
+  expect(measured(1.25)).toContain('is far from what went in and boiled away');
+  expect(measured(0.9)).toBeNull();
+  expect(measured(1.1)).toBeNull();
+});
+
 test('a reading that no sap on a fire has, or that the pan cannot have come to', () => {
   const read = (celsius: number, ...more: Entry[]) => asked({ kind: 'reading', pan: 'p1', celsius }, ...more);
   expect(read(-6)).toBe('Back pot: -6.0 °C is below freezing, and no sap on a fire is so cold.');

@@ -21,8 +21,10 @@ import { endDryCount, waterFilling } from './ran-dry.ts';
 const LEVEL_SHARE = 0.2;
 /** The first minute after a probe arrives is its own warming, ms. */
 const PROBE_WARMS_MS = 60_000;
-/** A mark that what is known contradicts by so many standard deviations is asked about and not believed. */
+/** A strength that what is known contradicts by so many standard deviations is asked about and not believed. */
 const DOUBTED_SIGMAS = 3;
+/** A depth sooner: whoever holds the ruler reads it once more, or remembers a pour that was not noted. */
+const DOUBTED_DEPTH_SIGMAS = 2;
 
 /** Brings the course to the happening's moment and lets it happen. `moved` holds what was taken out of other pans, by key. */
 export function happen(course: Course, setting: Setting, one: Happening, moved: Map<string, Moved | null>): void {
@@ -166,7 +168,8 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   const sigmas = see(copyBelief(beliefOf(course, setting)), 0);
   // Where nobody had told how much is in it, whoever measures knows best.
   const isFirst = one.what === 'volume' && !course.told;
-  const isFar = !isFirst && Math.abs(sigmas) > DOUBTED_SIGMAS;
+  const farSigmas = one.what === 'volume' ? DOUBTED_DEPTH_SIGMAS : DOUBTED_SIGMAS;
+  const isFar = !isFirst && Math.abs(sigmas) > farSigmas;
   one.doubted = isFar && !one.meant;
   if (one.doubted) return;
   const belief = beliefOf(course, setting);

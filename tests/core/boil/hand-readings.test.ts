@@ -250,16 +250,16 @@ test('the same of a depth', () => {
 });
 
 test.each([
-  [80, 1],
-  [80, 10],
-  [90, 1],
-])(
+  [80, 1, { sure: true }],
+  [80, 10, {}],
+  [90, 1, {}],
+] as const)(
   'a ruler in the pan goes before a count: %s mm noted after %s min are shown to a few mm, beside what was counted',
-  (mm, minutes) => {
+  (mm, minutes, meant) => {
     const pot = birch({ vessel: { shape: 'round', diameter_mm: 400 }, heat: { kind: 'propane', power_w: 9000 } });
     const filled = [at(0, { kind: 'top-up', pan: 'p1', litres: 12, brix: 1 }), read(0.5, birchAt(1))];
     const counted = after(filled, minutes, pot).now.depth_mm!;
-    const { now, view } = after([...filled, depth(minutes, mm)], minutes, pot);
+    const { now, view } = after([...filled, depth(minutes, mm, meant)], minutes, pot);
     expect(counted).toBeGreaterThan(mm + 8);
     expect(Math.abs(now.depth_mm! - mm)).toBeLessThan(2);
     const { depths } = view.marks.at(-1)!;
@@ -267,7 +267,7 @@ test.each([
     expect(depths!.takenMm).toBeCloseTo(now.depth_mm!, 1);
     // What was left out stands beside nothing, and where nobody had told of an amount there was no count.
     expect(after([...filled, depth(minutes, 20)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
-    expect(after([depth(minutes, mm)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
+    expect(after([depth(minutes, mm, meant)], minutes, pot).view.marks.at(-1)!.depths).toBeUndefined();
   },
 );
 
