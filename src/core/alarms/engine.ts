@@ -232,7 +232,7 @@ function clear(book: AlarmBook, state: AlarmState, t: number): AlarmTransition {
 }
 
 /** An alarm that is over and seen, and not put aside, leaves the list. */
-function forgetWhenDone(book: AlarmBook, state: AlarmState): void {
+export function forgetWhenDone(book: AlarmBook, state: AlarmState): void {
   if (state.condition !== 'ok' || state.overUnseen || state.asideUntil !== null) return;
   book.alarms.splice(book.alarms.indexOf(state), 1);
 }
@@ -316,7 +316,8 @@ function putAside(state: AlarmState, wish: { seconds: number; reason: string }, 
   return [transition(state, 'put-aside', t)];
 }
 
-function isOn(state: AlarmState): boolean {
+/** Called, and its cause is there or was until just now. */
+export function isOn(state: AlarmState): boolean {
   return state.condition === 'active' || state.condition === 'clearing';
 }
 

@@ -1,5 +1,6 @@
 // The history of a boil's alarms: each raising with its answer, its end and a person's word on it, kept short enough for any boil.
 import type { AlarmTransition } from '../alarms/alarm.ts';
+import { doneAbout } from '../alarms/done-about.ts';
 import { type AlarmBook, findAlarm } from '../alarms/engine.ts';
 import type { AlarmName, Mark, Priority } from './entries.ts';
 import { lookBack, type LookBack } from './look-back.ts';
@@ -140,13 +141,23 @@ function deedOn(mark: Mark, pan: string): Deed | null {
   return mark.kind === 'flame' && mark.level === 0 ? 'heat-off' : null;
 }
 
+/** Takes what a person notes as done at `at` (ms) for their answer to the calls that ask for it: nobody needs to say that they saw them, too. */
+export function answerByDeed(book: AlarmBook, mark: Mark, at: number, header: object | null): void {
+  if (isByPractice(mark, header)) return;
+  doneAbout(book, ({ alarm, pan }) => pan !== null && isAskedFor(alarm, mark, pan), at);
+}
+
+function isAskedFor(alarm: AlarmName, mark: Mark, pan: string): boolean {
+  const deed = deedOn(mark, pan);
+  return deed !== null && ASKS_FOR[alarm]?.includes(deed) === true;
+}
+
 /** When the first thing was done that it asks for, while it stood; null where nobody noted any. */
 function doneFor({ alarm, pan, raisedAt, clearedAt }: Raising, marks: readonly Noted[]): number | null {
-  const asked = ASKS_FOR[alarm];
-  if (pan === null || asked === undefined) return null;
+  if (pan === null) return null;
   const times = marks.flatMap(({ at, mark }) => {
-    const deed = at < raisedAt || at > (clearedAt ?? Infinity) ? null : deedOn(mark, pan);
-    return deed !== null && asked.includes(deed) ? [at] : [];
+    const stood = at >= raisedAt && at <= (clearedAt ?? Infinity);
+    return stood && isAskedFor(alarm, mark, pan) ? [at] : [];
   });
   return times.length === 0 ? null : Math.min(...times);
 }

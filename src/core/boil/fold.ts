@@ -2,7 +2,7 @@
 import { alarmsAfterGap, answerAlarms } from '../alarms/engine.ts';
 import { BLOCK_MS } from '../pan/temperature-track.ts';
 import { type Moved, panAfterGap, panCorrected } from '../pan/pan-model.ts';
-import { rememberTransitions } from './alarm-history.ts';
+import { answerByDeed, rememberTransitions } from './alarm-history.ts';
 import { believedNow, keepCorrections } from './corrections.ts';
 import type { Called, Entry, Header, HeaderPatch, Mark } from './entries.ts';
 import { hearLine } from './hear-line.ts';
@@ -171,6 +171,8 @@ function rememberingMind(state: BoilState, mark: Mark, t: number): void {
   const gone = mark.kind === 'withdraw' ? standingMark(state, mark.id) : null;
   correcting(state, () => takeMark(state, mark, t));
   const kept = mark.kind === 'withdraw' ? gone : state.marks.at(-1);
+  if (kept !== undefined && kept !== null && mark.kind !== 'withdraw')
+    for (const { book } of callersOf(state)) answerByDeed(book, mark, kept.at, state.header);
   if (kept !== undefined && kept !== null) keepCorrections(state, kept, before, t);
 }
 

@@ -9,7 +9,7 @@ import {
   rememberTransitions,
   startHistory,
 } from '../../../src/core/boil/alarm-history.ts';
-import { startAlarms } from '../../../src/core/alarms/engine.ts';
+import { listAlarms, startAlarms } from '../../../src/core/alarms/engine.ts';
 import { foldAll, inOrder, lines, mark, tarnHollow } from './tarn-hollow.ts';
 
 const historyOf = (state: BoilState): AlarmHistory => alarmHistory(state.history, state.marks, state.header);
@@ -144,4 +144,27 @@ test('the last 200 raisings are kept, and those before them counted', () => {
   const { raisings, earlier } = alarmHistory(history, [], null);
   expect([raisings.length, earlier, raisings[0]?.raisedAt]).toEqual([MOST_RAISINGS, 50, 50]);
   expect(raisings.every(({ raisedAt, clearedAt }) => clearedAt === raisedAt)).toBe(true);
+});
+
+/** A pot with a little in it, in which the thermometer shows a boil, is called; what is listed of that after 3 min. */
+const lowPot = (over: { practice?: true }, ...more: Entry[]) => {
+  const vessel = { shape: 'round' as const, diameter_mm: 300 };
+  const header = tarnHollow({ pans: [{ id: 'p1', name: 'Back pot', probe: 'A/1', vessel }], ...over });
+  const little = mark(0, { kind: 'top-up', pan: 'p1', litres: 1.5, brix: 2, celsius: 99 });
+  const boils = lines(1000, 180_000, { T1: (t) => 100.1 + 0.02 * Math.sin(t) });
+  const { state } = foldAll(header, inOrder([little], boils, more), 180_000);
+  return {
+    listed: listAlarms(state.book).filter(({ alarm }) => alarm === 'low-level'),
+    raisings: historyOf(state).raisings,
+  };
+};
+
+test('a call that was answered by doing what it asks for is gone with its cause, and one that nobody answered is over and listed', () => {
+  const pour = (id: string) => mark(120_000, { kind: 'top-up', pan: 'p1', litres: 8, brix: 2, id });
+  expect(lowPot({}).listed).toMatchObject([{ condition: 'active', answered: false }]);
+  const done = lowPot({}, pour('screen-1'));
+  expect(done.raisings.find(({ alarm }) => alarm === 'low-level')).toMatchObject({ clearedAt: 120_000 });
+  expect(done.listed).toEqual([]);
+  // What a practice poured in by itself answers nothing.
+  expect(lowPot({ practice: true }, pour('hand-1')).listed).toMatchObject([{ condition: 'over', answered: false }]);
 });
