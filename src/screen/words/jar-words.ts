@@ -73,9 +73,14 @@ const TYPED_UNITS: readonly (readonly [RegExp, (settings: Settings) => number])[
 /** From this on a unit is a jar's own name, so that "8 pints" are eight jars; "8 oz" may be one jar of 8 oz. A cup is the least. */
 const NAME_OF_A_JAR = (settings: Settings): number => unitLitres(settings).gallon / 16;
 
+/** What syrup is filled into, in either language; each may be of any size, so the size is typed with it. */
+const CONTAINERS =
+  'jars?|bottles?|cans?|tins?|jugs?|tubs?|containers?|pots?|bocal|bocaux|bouteilles?|cannes?|bo[iî]tes?|conserves?|cruches?|contenants?|flacons?';
 /** "12 × 250 mL", "12 jars of 250 mL". */
-const COUNT_AND_SIZE =
-  /^\s*(\d{1,5})\s*(?:x|×|\*|(?:jars?|bottles?)(?: of)?\s|(?:pots?|bocaux|bouteilles?)(?: de)?\s)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$/iu;
+const COUNT_AND_SIZE = new RegExp(
+  String.raw`^\s*(\d{1,5})\s*(?:x|×|\*|(?:${CONTAINERS})(?: of| de)?\s)\s*((?:\d+ )?\d\/\d+|[\d.,½¼¾]+)\s*(\p{L}[\p{L}. ]*?)\s*$`,
+  'iu',
+);
 /** "8 pints", "8 × pint", "3 half-gallons". */
 const COUNT_AND_NAME = /^\s*(\d{1,5})\s*(?:x|×|\*)?\s*((?:half|demi)[- ]|(?:1\/2|½)\s*)?(\p{L}[\p{L}.]*)\s*$/iu;
 

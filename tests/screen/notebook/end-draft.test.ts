@@ -207,6 +207,8 @@ test('jars that have a name are counted by it, with its plural, in either langua
     [3, each(4 * pint)],
   ]);
   expect(jars('4 jars of 8 oz')).toEqual([[4, each(pint / 2)]]);
+  for (const text of ['5 cans of 540 mL', '5 tins 540 ml', '5 cannes de 540 mL', '5 boîtes de 540 mL'])
+    expect(jars(text)).toEqual([[5, 0.54]]);
   // One jar of 8 oz, or eight of 1 oz: nobody can tell.
   expect(jars('8 oz')).toBeUndefined();
 });
