@@ -1,8 +1,11 @@
 // What is asked once when a boil has ended: at most six things, each with what it most likely was.
+import { Z80 } from '../quantities/spread.ts';
+import { massOfLitres } from '../pan/filter/liquid.ts';
 import { SAID_BRIX } from './batches.ts';
 import { type BoilFacts, isSyrup, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilFigures } from './figures.ts';
 import type { BoilPage, FuelUsed } from './records.ts';
+import { MEASURED_SHARE } from './syrup-out.ts';
 
 /** Likely values; null where nobody can tell. A note is asked for beside these. */
 export interface EndForm {
@@ -14,6 +17,8 @@ export interface EndForm {
   broken_off: boolean;
   /** What was drawn off as syrup, measured or as the pans show, L; null where nothing was, or where one drawing-off is of nobody knows how much. */
   drawn_litres: number | null;
+  /** More syrup (L) of this strength (°Bx) holds more sugar than went in, beyond what both are known to; null where nobody told of the sap. */
+  most_syrup: { litres: number; brix: number } | null;
   /** Several kinds of sap were boiled, and no draw-off says which of them became the syrup. */
   asks_draw_off: boolean;
   /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
@@ -39,20 +44,29 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
   const read = readBrix(facts);
   const jarLitres = before.jars?.[0]?.litres ?? null;
   const count = syrup === null || jarLitres === null ? 0 : Math.floor(syrup / jarLitres);
+  const brix = read ?? figures.syrup_brix?.value ?? (brokenOff ? null : calledBrix(facts));
   return {
     syrup_litres: syrup,
-    syrup_brix: read ?? figures.syrup_brix?.value ?? (brokenOff ? null : calledBrix(facts)),
+    syrup_brix: brix,
     measured: {
       syrup: figures.syrup_litres === null ? drawn !== null : figures.syrup_litres.from === 'marks',
       brix: read !== null || isBrixSaid(facts),
     },
     broken_off: brokenOff,
     drawn_litres: drawnAsSyrup(facts),
+    most_syrup: mostSyrup(figures, brix ?? facts.finishBrix ?? SYRUP_BRIX),
     asks_draw_off: facts.saps.length > 1 && facts.taken.length === 0 && facts.takenUntold.length === 0,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
     asks_sap: figures.sap_litres === null,
   };
+}
+
+/** What the balance of the boil's page would call too much, told where the amount is typed. */
+function mostSyrup({ sap_sugar_kg: sap }: BoilFigures, brix: number): EndForm['most_syrup'] {
+  if (sap === null || sap.high === null) return null;
+  const sugarPerLitre = (massOfLitres(1, brix) * brix) / 100;
+  return { litres: sap.high / sugarPerLitre / (1 - Z80 * MEASURED_SHARE), brix };
 }
 
 /** Syrup is bottled from about this strength, and a birch pan may be finished thinner, so much under its finish, °Bx (practice). */

@@ -7,7 +7,7 @@ import type { BoilPage } from './records.ts';
 
 /** A kitchen scale with a vessel taken off; a measuring jug; a jar filled to its mark (judgement, as shares). */
 const WEIGHED_SHARE = 0.01;
-const MEASURED_SHARE = 0.03;
+export const MEASURED_SHARE = 0.03;
 const JARS_SHARE = 0.02;
 /** A strength that was typed for the page, and one that was only aimed at, °Bx (judgement). */
 const TYPED_BRIX = 0.5;

@@ -163,6 +163,21 @@ export function endTyped(draft: EndDraft, form: EndForm, page: BoilPage, setting
   };
 }
 
+/**
+ * More syrup than the sap had sugar for, in a sentence, as soon as it is typed; null where it is not more, or cannot be told.
+ * That stronger syrup is denser, too, is left out: 5 °Bx make 2 % of it, and the range of the sap is wider.
+ */
+export function endOver(draft: EndDraft, { most_syrup: most }: EndForm, settings: Settings): string | null {
+  const typed = typedNumber(draft.syrup);
+  const jars = jarsTyped(draft.jars, settings) ?? [];
+  const litres =
+    typed === null ? jars.reduce((sum, { litres: each, count }) => sum + each * count, 0) : litresOf(typed, settings);
+  const strength = typedNumber(draft.strength);
+  const brix = strength === null ? (most?.brix ?? 0) : brixOf(strength, settings);
+  if (most === null || litres * brix <= most.litres * most.brix) return null;
+  return say('notebook.end.over', { most: volume((most.litres * most.brix) / brix, settings, 2) });
+}
+
 /** What holds nothing is not on the page. */
 function withoutEmpty(page: BoilPage): BoilPage {
   const holds = (part: unknown): boolean =>

@@ -6,7 +6,16 @@ import { sessionSignal } from '../client/session-signal.ts';
 import { sayDone, settings } from '../client/store.ts';
 import { NumberInput } from '../boil/inputs.tsx';
 import { unitSymbols } from '../words/amounts.ts';
-import { endDraft, endDraftInHand, endGuesses, endRemarks, endTyped, fuelAsked, isAnswered } from './end-draft.ts';
+import {
+  endDraft,
+  endDraftInHand,
+  endGuesses,
+  endOver,
+  endRemarks,
+  endTyped,
+  fuelAsked,
+  isAnswered,
+} from './end-draft.ts';
 import type { EndDraft, EndField, EndInHand } from './end-draft.ts';
 import { keepPage } from './page-words.tsx';
 import { useRefusal } from '../shell/refusal.tsx';
@@ -144,6 +153,7 @@ export function EndOfBoilForm({ view, kept, later }: EndFormProps): JSX.Element 
           <input class="wide" value={draft.note} onInput={(event) => set('note')(event.currentTarget.value)} />
         </label>
       </div>
+      <p role="status">{endOver(draft, form, settings.value)}</p>
       {sentence}
       <p class="row">
         <button type="submit" class="main-button">

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Entry, Header } from '../../../src/core/boil/entries.ts';
 import type { BoilFacts } from '../../../src/core/season/boil-facts.ts';
-import { boilFigures } from '../../../src/core/season/boil-figures.ts';
+import { balanceOf, boilFigures } from '../../../src/core/season/boil-figures.ts';
 import { type EndForm, endForm } from '../../../src/core/season/end-form.ts';
 import { factsOfEntries } from './fold-facts.ts';
 
@@ -158,4 +158,13 @@ test('of several kinds of sap a draw-off is asked for where none was noted, and 
   const two = { ...facts, saps: ['maple', 'birch'] as BoilFacts['saps'] };
   expect(formOf(two).asks_draw_off).toBe(true);
   expect(formOf({ ...two, taken: [thin] }).asks_draw_off).toBe(false);
+});
+
+test('more syrup than the sap has sugar for begins where the page of the boil would say so', () => {
+  const facts = factsOfEntries(header, [filled]);
+  const { most_syrup: most } = formOf({ ...facts, left: [], leftUntold: [], outcomes: ['finished'] });
+  const balance = (litres: number) => balanceOf(boilFigures(facts, { syrup: { litres, brix: most!.brix } }, []));
+  expect(most!.litres).toBeGreaterThan(0.86);
+  expect(balance(1.02 * most!.litres)).toBe('too-much');
+  expect(balance(0.9 * most!.litres)).not.toBe('too-much');
 });

@@ -3,7 +3,14 @@ import { afterEach, expect, test } from 'vitest';
 import type { BoilPage, EndForm } from '../../../src/protocol/season-messages.ts';
 import { settingsSchema } from '../../../src/protocol/messages.ts';
 import { language } from '../../../src/screen/language/language.ts';
-import { endDraft, endDraftInHand, endGuesses, endRemarks, endTyped } from '../../../src/screen/notebook/end-draft.ts';
+import {
+  endDraft,
+  endDraftInHand,
+  endGuesses,
+  endOver,
+  endRemarks,
+  endTyped,
+} from '../../../src/screen/notebook/end-draft.ts';
 import type { EndTyped } from '../../../src/screen/notebook/end-draft.ts';
 import { jarsTyped, jarsWords } from '../../../src/screen/words/jar-words.ts';
 
@@ -16,6 +23,7 @@ const form: EndForm = {
   measured: { syrup: true, brix: true },
   broken_off: false,
   drawn_litres: null,
+  most_syrup: { litres: 3.5, brix: 66.9 },
   asks_draw_off: false,
   jars: { litres: 0.25, count: 12 },
   fuel: { kind: 'propane', ask: 'after_kg', before_kg: 12, likely: 8 },
@@ -224,4 +232,17 @@ test('what was typed and not kept stands over what is filled in, and follows oth
   });
   // Cords are cords in all units.
   expect(endDraftInHand(begun, inHand, 'cords', american).fuel).toBe('10');
+});
+
+test('more syrup than the sap had sugar for is said where it is typed, by the litres or else by the jars', () => {
+  const over = (fields: Partial<ReturnType<typeof endDraft>>, settings = metric) =>
+    endOver({ ...endDraft(form, {}, settings), syrup: '', strength: '', ...fields }, form, settings);
+  expect(over({})).toBeNull();
+  expect(over({ syrup: '3.4' })).toBeNull();
+  expect(over({ syrup: '3.6' })).toContain('more sugar than went in: what was noted makes 3.50');
+  expect(over({ syrup: '3.6', strength: '60' })).toBeNull();
+  expect(over({ syrup: '0.95' }, american)).toContain('0.92');
+  expect(over({ jars: '8 × 500 mL' })).not.toBeNull();
+  expect(over({ syrup: '3.4', jars: '8 × 500 mL' })).toBeNull();
+  expect(endOver(endDraft(form, {}, metric), { ...form, most_syrup: null }, metric)).toBeNull();
 });
