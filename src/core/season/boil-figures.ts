@@ -36,6 +36,7 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     syrup_sugar_kg: figureOf(syrup.sugarKg),
     ...balanceFigures(thin, page, sap, syrup),
     ...ratioFigures(finishedSap({ facts, page, collections, sap, thin, syrupSugarKg: syrup.sugarKg }), sap, syrup),
+    ...(wasMostlyThick(facts) && NO_RATIO),
     water_off_litres: figureOf(waterOff),
     hours: figureOf(hours),
     boiling_hours: figureOf(boilingHours),
@@ -96,6 +97,17 @@ export function balanceOf(figures: BoilFigures): Balance {
   if (gap.low === null || gap.high === null) return null;
   if (gap.low > 0) return 'missing';
   return gap.high < 0 ? 'too-much' : 'closes';
+}
+
+/** Of what was thick when it was poured in, a ratio to syrup tells nothing of sap. */
+const NO_RATIO = { ratio: null, exact_ratio: null, ratio_by_86: null, ratio_by_revised_86: null };
+
+/** Whether half of the sugar that went in had been boiled before, or more. */
+function wasMostlyThick({ pours }: BoilFacts): boolean {
+  const sugar = (some: BoilFacts['pours']): number =>
+    some.reduce((sum, { litres, brix }) => sum + (massOfLitres(litres, brix ?? 0) * (brix ?? 0)) / 100, 0);
+  const thick = sugar(pours.filter(({ boiledBefore }) => boiledBefore === true));
+  return thick > 0 && 2 * thick >= sugar(pours);
 }
 
 type Ratios = 'expected_syrup_litres' | 'ratio' | 'exact_ratio' | 'ratio_by_86' | 'ratio_by_revised_86';

@@ -23,7 +23,7 @@ export const LOOK_MS = 60_000;
 /** Plain data; what the state itself forgets on the way. */
 export interface Gathered {
   boilingMs: number;
-  /** The stage of some pan was known. */
+  /** A probe showed the stage of some pan, or some pan was known to boil: that a pan read by hand did not boil between two readings nobody knows. */
   wasSeen: boolean;
   /** When each pan was first seen to boil, ms. */
   boiled: Map<string, number>;
@@ -60,7 +60,8 @@ const BOILS: ReadonlySet<Stage> = new Set(['boiling', 'thickening', 'near-finish
 export function gather(gathered: Gathered, state: BoilState, t: number, readings: readonly PanReading[]): void {
   const boiling = readings.filter(({ stage }) => BOILS.has(stage));
   if (boiling.length > 0) gathered.boilingMs += LOOK_MS;
-  if (readings.some(({ stage }) => stage !== 'unknown' && stage !== 'off')) gathered.wasSeen = true;
+  const isShown = ({ stage, probe }: PanReading): boolean => stage !== 'unknown' && stage !== 'off' && probe !== null;
+  if (boiling.length > 0 || readings.some(isShown)) gathered.wasSeen = true;
   for (const { pan } of boiling) if (!gathered.boiled.has(pan)) gathered.boiled.set(pan, t);
   gatherBurnt(gathered, t, readings);
   gatherStrengths(gathered, t, readings);

@@ -52,6 +52,7 @@ interface LineProps {
 
 function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | null {
   const figure = figures[name];
+  const boiledBefore = pours?.some((pour) => pour.boiledBefore === true) === true;
   if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
   return (
     <tr>
@@ -62,7 +63,7 @@ function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | n
           ? leftOverWords(jars, figures.syrup_litres, settings.value)
           : rangeWords(name, figure, settings.value)}
         {name === 'sap_litres' && figure !== null && <div>{boiledBeforeWords(pours, settings.value)}</div>}
-        {name === 'ratio' && <div>{ratioOfWords(figures, kinds, settings.value)}</div>}
+        {name === 'ratio' && <div>{ratioOfWords(figures, { kinds, boiledBefore }, settings.value)}</div>}
         {unseenWords(name, figures)}
       </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>

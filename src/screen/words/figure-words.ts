@@ -240,10 +240,10 @@ export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: R
 export const isRatioOpen = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
   ratio === null && sap !== null && syrup !== null;
 
-/** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. `kinds` of sap were boiled. */
+/** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. `kinds` of sap were boiled, some of it `boiledBefore`. */
 export function ratioOfWords(
   figures: RatioFigures & Pick<BoilFigures, 'sap_sugar_kg' | 'syrup_sugar_kg' | 'left_sugar_kg' | 'lost_sugar_kg'>,
-  kinds: number,
+  { kinds, boiledBefore = false }: { kinds: number; boiledBefore?: boolean },
   settings: Settings,
 ): string {
   const { ratio, sap_litres: sap, syrup_litres: syrup } = figures;
@@ -255,7 +255,8 @@ export function ratioOfWords(
   const { sap_sugar_kg: went, syrup_sugar_kg: became, left_sugar_kg: stayed, lost_sugar_kg: lost } = figures;
   if (kinds > 1) return say('figure.ratio_kinds');
   const came = [became, stayed, lost].reduce((sum, each) => sum + (each?.value ?? 0), 0);
-  return came > (went?.value ?? Infinity) ? say('figure.ratio_over') : '';
+  if (came > (went?.value ?? Infinity)) return say('figure.ratio_over');
+  return boiledBefore ? say('figure.ratio_no_sap') : '';
 }
 
 /** Why nobody knows how long it boiled, and how fast the water went where that alone is missing; empty for any other figure. */

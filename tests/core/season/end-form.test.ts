@@ -161,10 +161,30 @@ test('of several kinds of sap a draw-off is asked for where none was noted, and 
 });
 
 test('more syrup than the sap has sugar for begins where the page of the boil would say so', () => {
-  const facts = factsOfEntries(header, [filled]);
-  const { most_syrup: most } = formOf({ ...facts, left: [], leftUntold: [], outcomes: ['finished'] });
+  const facts = { ...factsOfEntries(header, [filled]), left: [], leftUntold: [], outcomes: ['finished' as const] };
+  const { most_syrup: most } = formOf(facts);
   const balance = (litres: number) => balanceOf(boilFigures(facts, { syrup: { litres, brix: most!.brix } }, []));
   expect(most!.litres).toBeGreaterThan(0.86);
-  expect(balance(1.02 * most!.litres)).toBe('too-much');
-  expect(balance(0.9 * most!.litres)).not.toBe('too-much');
+  expect(balance(1.05 * most!.litres)).toBe('too-much');
+  expect(balance(0.86)).not.toBe('too-much');
+});
+
+test('of a boil by hand that nobody knows to have boiled, how long is not known; a probe that saw none shows none', () => {
+  const byHand: Header = { ...header, probes: [], pans: [{ id: 'p1', name: 'Back pot', sap: 'maple' }] };
+  const read: Entry = { t: 60_000, mark: { kind: 'reading', pan: 'p1', celsius: 40 } };
+  const later: Entry = { t: 600_000, mark: { kind: 'note', text: 'left it to the neighbour' } };
+  const hours = (of: Header, entries: Entry[]) => boilFigures(factsOfEntries(of, entries), {}, []).boiling_hours;
+  expect(hours(byHand, [filled, read, later])).toBeNull();
+  expect(hours(header, [filled, ...warm(60, 300)])!.value).toBe(0);
+});
+
+test('of what had mostly been boiled before it was poured in, no ratio to syrup is told', () => {
+  const thick: Entry = { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 2, brix: 48 } };
+  const ratio = (litres: number, ...entries: Entry[]) => {
+    const facts = { ...factsOfEntries(header, entries), left: [], leftUntold: [] };
+    return boilFigures(facts, { syrup: { litres, brix: 66.9 } }, []).ratio;
+  };
+  expect(ratio(1.3, thick)).toBeNull();
+  expect(ratio(0.86, filled)!.value).toBeCloseTo(44, 0);
+  expect(ratio(1.3, { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 10, brix: 2 } }, thick)).toBeNull();
 });

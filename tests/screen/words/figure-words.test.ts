@@ -23,7 +23,11 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   const [ratio, litres] = [syrup(3.7, 'page'), syrup(8.6, 'page')];
   // 34 L over 8.6 L are 4.0 by hand.
   const words = (sap: number): string =>
-    ratioOfWords({ ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars }, 1, settings.value);
+    ratioOfWords(
+      { ratio, syrup_litres: litres, sap_litres: syrup(sap, 'page'), ...sugars },
+      { kinds: 1 },
+      settings.value,
+    );
   const sugars = {
     sap_sugar_kg: syrup(1, 'page'),
     syrup_sugar_kg: syrup(0.6, 'page'),
@@ -36,11 +40,13 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   expect(words(3.7 * 8.6)).toBe('31.8\u00a0L of sap over 8.6\u00a0L of syrup');
   const over = { ...sugars, left_sugar_kg: syrup(0.9, 'pans') };
   const unknown = { ratio: null, syrup_litres: litres, sap_litres: syrup(34, 'page') };
-  expect(ratioOfWords({ ...unknown, ...over }, 1, settings.value)).toContain('hold more sugar than went in');
+  expect(ratioOfWords({ ...unknown, ...over }, { kinds: 1 }, settings.value)).toContain('hold more sugar than went in');
   const lost = { ...sugars, lost_sugar_kg: syrup(0.5, 'page') };
-  expect(ratioOfWords({ ...unknown, ...lost }, 1, settings.value)).toContain('hold more sugar than went in');
-  expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, 1, settings.value)).toBe('');
-  expect(ratioOfWords({ ...unknown, ...sugars }, 2, settings.value)).toContain('more than one kind of sap');
+  expect(ratioOfWords({ ...unknown, ...lost }, { kinds: 1 }, settings.value)).toContain('hold more sugar than went in');
+  expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, { kinds: 1 }, settings.value)).toBe('');
+  expect(ratioOfWords({ ...unknown, ...sugars }, { kinds: 2 }, settings.value)).toContain('more than one kind of sap');
+  const thick = { kinds: 1, boiledBefore: true };
+  expect(ratioOfWords({ ...unknown, ...sugars }, thick, settings.value)).toContain('no sap any more');
 });
 
 test('syrup that was measured and fills no jar is told, what is reckoned or counted in the jars is not', () => {
