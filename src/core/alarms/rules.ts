@@ -77,8 +77,9 @@ export type Rule = {
 /** Thinner than this the forecast rests on counted litres, and calls only where it is sure, °Bx, standard deviation of its logarithm. */
 const TELLING_BRIX = 30;
 const SURE_FORECAST = 0.4;
-/** Rise in a minute that no boil makes by itself, °C/min, and how far over water it counts. */
+/** Rise in a minute that no boil makes by itself, °C/min, and how far over water a climb counts, °C. */
 const RUNAWAY_C_PER_MIN = 4;
+const CLIMBS_FROM_C = 2;
 /** A ceiling may be touched by so much, °C. */
 const CEILING_MARGIN_C = 0.5;
 /** °C under a limit at which an alarm of that limit ends. */
@@ -258,12 +259,29 @@ interface Burns {
 }
 
 /** When it burns, by its strength where it is thick, else by what was poured in and boiled away. */
-function burnsIn({ reading, scorch, shallow, litresShare }: PanSeen): Burns | null {
-  const burns = (reading.brix ?? 0) >= TELLING_BRIX ? scorch() : null;
-  const thick = burns === null ? null : soonest(burns);
+function burnsIn(seen: PanSeen): Burns | null {
+  const { reading, scorch, shallow, litresShare } = seen;
+  const isTelling = (reading.brix ?? 0) >= TELLING_BRIX;
+  const burns = isTelling ? scorch() : null;
+  const climbed = isTelling ? climbsThere(seen) : null;
+  const thick = burns === null ? climbed : Math.min(soonest(burns), climbed ?? Infinity);
   const low = shallow === null ? null : byCount(shallow, litresShare);
   if (low !== null && (thick === null || low <= thick)) return { by: 'depth', seconds: low };
   return thick === null ? null : { by: 'strength', seconds: thick };
+}
+
+/** A climb that a fire makes which was slow or out a moment ago, °C/min; a slower one the forecast has followed by then (practice). */
+const CLIMBS_C_PER_MIN = 0.3;
+
+/**
+ * Seconds until it is where it burns if it climbs on as it does, once it was at its finish: a pan that stood still and climbs
+ * now is there before the forecast believes in that fire. At a steady fire it climbs ever faster, so this is no earlier than
+ * it can be. Short of the finish a tip that is put back into the syrup would look the same.
+ */
+function climbsThere({ reading, climbsByItself, reachedFinish, scorchRiseC }: PanSeen): number | null {
+  const { rise_c: rise, rate_c_per_min: rate } = reading;
+  if (!climbsByItself || !reachedFinish || rise === null || rate === null || scorchRiseC === null) return null;
+  return rate < CLIMBS_C_PER_MIN || rise <= CLIMBS_FROM_C ? null : Math.max(0, (60 * (scorchRiseC - rise)) / rate);
 }
 
 /** A depth known to this share calls by its early end; one known worse so much before its middle, s, and says that it is a count. */
@@ -296,7 +314,7 @@ function runsAway({ reading, climbsByItself }: PanSeen): boolean {
   return (
     climbsByItself &&
     reading.rise_c !== null &&
-    reading.rise_c > 2 &&
+    reading.rise_c > CLIMBS_FROM_C &&
     (reading.rate_c_per_min ?? 0) >= RUNAWAY_C_PER_MIN
   );
 }

@@ -63,6 +63,27 @@ test.each([
   },
 );
 
+test.each([
+  ['maple', 66, 0.7],
+  ['maple', 66, 1],
+  ['birch', 66, 1],
+] as const)(
+  '%s that stood at %d °Bx for 20 min and then climbs by %d °C/min is called a minute and a half before it burns',
+  (sap, brix, pace) => {
+    const stood = 1_200_000;
+    const from = boilingAt(brix, sap);
+    const climbs = (t: number): number => from + (Math.max(0, t - stood) / 60_000) * pace + wander(t);
+    const burns = stood + ((boilingAt(75, sap) - from) / pace) * 60_000;
+    const raised = calls(flatPan(sap), lines(0, burns, { T1: climbs }), burns).map(
+      ({ alarm, t }) => [alarm, t] as const,
+    );
+    const at = (name: string): number => raised.find(([alarm]) => alarm === name)?.[1] ?? Infinity;
+    expect(at('scorch-risk')).toBeLessThanOrEqual(burns - 90_000);
+    expect(at('scorch-risk')).toBeGreaterThan(stood);
+    expect(at('finish')).toBeLessThan(at('scorch-risk'));
+  },
+);
+
 test('once the thermometer is at the mark where it burns no time is left, and the call is as old as that', () => {
   const pan = { fromBrix: 30, k: 0.001, start: 0, sap: 'maple' as const };
   const burns = Math.ceil(steadyWhen(pan, 75) / 5000) * 5000;
