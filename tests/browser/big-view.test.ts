@@ -165,3 +165,15 @@ test('a pan that is called says what for beside when it is done, and no range of
   expect((await said.innerText()).replace(/\s+/gu, ' ')).toMatch(/^Done about 12:51 12:\d\d–12:\d\d$/u);
   await close();
 });
+
+test('the letter of the degrees stands under their ring, and takes no width from the digits', async () => {
+  const { page, close } = await bigView(liveNow(3));
+  const unit = page.locator('.big small', { has: page.locator('small') }).first();
+  const letter = (await unit.locator('small').boundingBox())!;
+  const [ring, number] = [(await unit.boundingBox())!, (await page.locator('.big').first().boundingBox())!];
+  expect(letter.height).toBeGreaterThan(20);
+  expect(letter.y).toBeGreaterThan(ring.y);
+  expect(letter.x + letter.width).toBeLessThanOrEqual(number.x + number.width + 1);
+  expect(letter.y + letter.height).toBeLessThanOrEqual(number.y + number.height);
+  await close();
+});

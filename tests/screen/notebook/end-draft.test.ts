@@ -91,6 +91,7 @@ test('what nobody can tell is left empty and stays not known', () => {
       measured: { syrup: false, brix: false },
       broken_off: true,
       drawn_litres: null,
+      most_syrup: null,
       asks_draw_off: false,
       jars: null,
       asks_sap: false,
