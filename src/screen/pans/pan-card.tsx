@@ -118,7 +118,7 @@ interface FactsProps {
 function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
   const shown = settings.value;
   const roughly = advice?.litresRoughly ?? null;
-  const room = advice === null ? null : roomWords(advice, shown);
+  const room = advice === null ? null : roomWords(advice, reading, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   const planned = plannedStrength(now, reading);
   const cold = planned ?? notedStrength(now, reading);

@@ -1,7 +1,7 @@
 // What would help a pan, in one line: a smaller pot, and how much may be poured in at once.
 import { say } from '../language/say.ts';
 import type { Advice, Now, Settings, SmallestBatch } from '../client/types.ts';
-import { depth, exactStrength, litresShown, strength, volume } from './amounts.ts';
+import { depth, exactStrength, litresShown, number, strength, volume } from './amounts.ts';
 import { timeOfDay } from './clock.ts';
 
 /** Half of the range within which "about" is meant, °Bx. */
@@ -17,10 +17,16 @@ export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, 
   return say('advice.shallow_around', { depth: ends, at, time: timeOfDay(now, now.t + pourInS * 1000) });
 }
 
-/** "up to 1.2 L at once"; null where that is not known. */
-export function roomWords({ roomLitres }: Advice, settings: Settings): string | null {
-  if (roomLitres === null || litresShown(roomLitres, settings) < 0.1) return null;
-  return say('advice.room', { amount: volume(roomLitres, settings, 1) });
+/** "up to 1.2 L at once, about every 6 min"; null where that is not known. So often it boils away: what is to go in is many times as much. */
+export function roomWords(
+  { roomLitres }: Pick<Advice, 'roomLitres'>,
+  { evaporation_l_per_h: perHour }: Pick<Now['readings'][number], 'evaporation_l_per_h'>,
+  settings: Settings,
+): string | null {
+  if (roomLitres === null || perHour === null || perHour <= 0) return null;
+  if (litresShown(roomLitres, settings) < 0.1) return null;
+  const minutes = number(Math.max(1, (roomLitres / perHour) * 60), 0);
+  return say('advice.room', { amount: volume(roomLitres, settings, 1), minutes });
 }
 
 /** "The least this pan can finish: 1.8 L of syrup, from about 70 L of sap at 2.0 °Bx, as planned." */

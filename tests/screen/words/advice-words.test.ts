@@ -30,10 +30,17 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     moreThanNoted: false,
     readAgainAt: null,
   });
-  expect(roomWords(room(1.24), metric)).toBe('up to 1.2\u00a0L at once keeps it hot');
-  expect(roomWords(room(1.24), american)).toBe('up to 0.3\u00a0US gal at once keeps it hot');
-  expect(roomWords(room(null), metric)).toBeNull();
-  expect(roomWords(room(0.02), metric)).toBeNull();
+  // 1.24 L are gone again after 6 minutes at 12 L an hour.
+  const boiling = { evaporation_l_per_h: 12 };
+  expect(roomWords(room(1.24), boiling, metric)).toBe(
+    'up to 1.2\u00a0L at once, about every 6\u00a0min, keeps it boiling',
+  );
+  expect(roomWords(room(1.24), boiling, american)).toBe(
+    'up to 0.3\u00a0US gal at once, about every 6\u00a0min, keeps it boiling',
+  );
+  expect(roomWords(room(null), boiling, metric)).toBeNull();
+  expect(roomWords(room(0.02), boiling, metric)).toBeNull();
+  expect(roomWords(room(1.24), { evaporation_l_per_h: null }, metric)).toBeNull();
 });
 
 test('the smallest batch is told as syrup and as the sap that it takes, with whose strength that is', () => {
