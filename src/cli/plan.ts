@@ -3,6 +3,7 @@ import type { PanSetup } from '../core/boil/entries.ts';
 import type { KnownHeat } from '../core/plan/burners.ts';
 import { planBoil } from '../core/plan/plan.ts';
 import type { Plan } from '../core/plan/plan.ts';
+import type { DrawOff } from '../core/plan/stages.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { keptSettings } from '../host/kept-settings.ts';
 import { knownHeats } from '../host/plan-heats.ts';
@@ -70,16 +71,27 @@ function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[])
     ...stayText(made),
     ...made.stages
       .slice(1)
-      .map(
-        (stage) =>
-          `At about ${number(stage.litres)} L and ${stage.brix.toFixed(0)} °Bx, ${hourText(stage.from_hours)} after the start: pour together into ${stage.pans.map((pan) => nameOf(pan, request)).join(' and ')}.`,
+      .map((stage) =>
+        [
+          `${leftText(stage)}: pour together into ${stage.pans.map((pan) => nameOf(pan, request)).join(' and ')}.`,
+          ...stage.too_full.map(
+            ({ pan, room_mm }) =>
+              `Foam needs room: no more than ${room_mm.toFixed(0)} mm deep in ${nameOf(pan, request)}, the rest as it boils down.`,
+          ),
+        ].join(' '),
       ),
+    ...(made.draw_off === null
+      ? []
+      : [`${leftText(made.draw_off)}: pour what is left into a smaller pot and finish there.`]),
     made.smallest_batch_litres === null
       ? 'The smallest batch is not known: give the vessels their sizes.'
       : `The vessel that finishes needs the syrup of ${number(made.smallest_batch_litres)} L of this sap at least${made.ends_shallow ? ': this batch is smaller, so finish in a smaller pot' : ''}.`,
     `Jars, if all are of one size: ${made.jars.map((jar) => `${jar.count} of ${jar.litres} L`).join(', ') || 'not one of 0.1 L'}.`,
   ];
 }
+
+const leftText = ({ litres, brix, from_hours }: DrawOff): string =>
+  `At about ${number(litres)} L and ${brix.toFixed(0)} °Bx, ${hourText(from_hours)} after the start`;
 
 function stayText({ stay }: Plan): string[] {
   if (stay === null) return [];

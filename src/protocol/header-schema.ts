@@ -96,8 +96,13 @@ const fillTable = z
   );
 const vessel = z.union(
   [
-    z.looseObject({ shape: z.literal('round'), diameter_mm: sizeMm }),
-    z.looseObject({ shape: z.literal('rectangular'), length_mm: sizeMm, width_mm: sizeMm }),
+    z.looseObject({ shape: z.literal('round'), diameter_mm: sizeMm, height_mm: sizeMm.optional() }),
+    z.looseObject({
+      shape: z.literal('rectangular'),
+      length_mm: sizeMm,
+      width_mm: sizeMm,
+      height_mm: sizeMm.optional(),
+    }),
     z.looseObject({
       shape: z.literal('round-sloped'),
       bottom_diameter_mm: sizeMm,
@@ -148,6 +153,7 @@ export const panSchema = z.looseObject({
     })
     .optional(),
   min_depth_mm: z.number().min(0).max(5000).optional(),
+  for_end: z.boolean().optional(),
   finish: finishSchema.optional(),
   settings: settings.optional(),
 });

@@ -21,8 +21,9 @@ export type Sap =
     };
 
 export type Vessel =
-  | { shape: 'round'; diameter_mm: number }
-  | { shape: 'rectangular'; length_mm: number; width_mm: number }
+  /** Round and rectangular: how high the wall is, where that was told. */
+  | { shape: 'round'; diameter_mm: number; height_mm?: number | undefined }
+  | { shape: 'rectangular'; length_mm: number; width_mm: number; height_mm?: number | undefined }
   /** A round pot whose wall leans: straight from the bottom's diameter to the top's. */
   | { shape: 'round-sloped'; bottom_diameter_mm: number; top_diameter_mm: number; height_mm: number }
   /** Depths at which somebody measured how much is in it, rising; between two of them it is straight. */
@@ -81,6 +82,8 @@ export interface PanSetup {
   vessel?: Vessel | undefined;
   heat?: Heat | undefined;
   min_depth_mm?: number | undefined;
+  /** A plan lights it only once the others are poured into it; until then it stands empty. */
+  for_end?: boolean | undefined;
   finish?: Finish | undefined;
   /** What is set for this pan alone; a field that is absent is the header's. */
   settings?: BoilSettings | undefined;

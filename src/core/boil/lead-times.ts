@@ -13,8 +13,11 @@ export interface LeadTimes {
 /** Ten minutes to walk there with the instrument, four to shut the heat, ten to fetch sap (practice), s. */
 const USUAL = { near_finish_lead_s: 600, scorch_lead_s: 240, low_level_lead_s: 600, near_finish_deadband: 1.6 };
 
+/** A header, or what else says how early to call. */
+type LeadsSaid = { settings?: BoilSettings | undefined; pans?: readonly PanSetup[] | undefined };
+
 /** What holds for this pan, each field by itself; without one, for pans that say nothing of their own. */
-export function leadTimes({ settings, pans }: Header, pan?: string): LeadTimes {
+export function leadTimes({ settings, pans }: LeadsSaid, pan?: string): LeadTimes {
   const own = pans?.find(({ id }) => id === pan)?.settings;
   const set = (name: keyof typeof USUAL & keyof BoilSettings): number => own?.[name] ?? settings?.[name] ?? USUAL[name];
   return {

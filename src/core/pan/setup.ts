@@ -22,6 +22,8 @@ export interface PanDesign {
   /** null while it is not known. */
   vessel: Vessel | null;
   minDepthMm: number;
+  /** A plan lights it only once the others are poured into it. */
+  forEnd: boolean;
   heatKind: Heat['kind'];
   /** Heat into the pan at full flame, W; null while not known. */
   usefulPowerW: number | null;
@@ -50,6 +52,7 @@ export function panDesign(setup: PanSetup, learnt: Learnt | null = null): PanDes
     shares,
     vessel: setup.vessel ?? null,
     minDepthMm: setup.min_depth_mm ?? LEAST_DEPTH_MM,
+    forEnd: setup.for_end === true,
     heatKind: setup.heat?.kind ?? 'other',
     usefulPowerW:
       setup.heat?.power_w === undefined

@@ -25,6 +25,8 @@ export interface Burner {
   leastLitres: number;
   /** Its size is known. */
   sized: boolean;
+  /** It stays cold and empty until the others are poured into it; false for all where no pan would be left to light first. */
+  forEnd: boolean;
 }
 
 /** The heat of one pan's fire as earlier boils showed it. */
@@ -53,12 +55,14 @@ const SEEN_DAY_SHARE = 0.04;
 
 /** What earlier boils showed of a fire goes before its nominal power, and that before what a surface usually takes. */
 export function burnersOf(designs: readonly PanDesign[], known: readonly KnownHeat[]): Burner[] {
+  const isAnyFirst = designs.some(({ forEnd }) => !forEnd);
   return designs.map((design) => ({
     pan: design.id,
     name: design.name,
     kind: design.heatKind,
     ...heatOf(design, known.find(({ pan }) => pan === design.id) ?? null),
     ...leastOf(design),
+    forEnd: design.forEnd && isAnyFirst,
   }));
 }
 

@@ -1,6 +1,7 @@
 // What each pan of a plan asks of a person: how fast it boils away, how often it wants cold sap, and the smallest batch that it can finish.
 import type { PanDesign } from '../pan/setup.ts';
 import { boiledOffKgPerS } from '../physics/heat.ts';
+import { rimMm } from '../quantities/rim.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Burner } from './burners.ts';
 import { fillsOf } from './fills.ts';
@@ -18,12 +19,14 @@ export interface PanPlanned {
   seen_before: boolean;
   /** Share of the fire's nominal power that is taken to end in the sap; null where no power counts, but the size or earlier boils. */
   power_share: number | null;
-  /** Sap to fill it with before the fire is lit, litres at 20 °C, and how deep that stands at the boil, mm. */
+  /** Sap to fill it with before the fire is lit, litres at 20 °C, and how deep that stands while it is cold, mm. */
   fill_litres: number | null;
   fill_mm: number | null;
+  /** How high its wall is was told; else it is filled as deep as is usual. */
+  wall_known: boolean;
   /** Sap that it takes each time it wants some again, litres at 20 °C; null, too, where all the sap is in the pans. */
   refill_litres: number | null;
-  /** Hours from full to where it wants sap again; a longer absence leaves it too shallow. */
+  /** Hours from full to where the boil calls for sap; a longer absence leaves it too shallow. */
   hand_every_hours: number | null;
   /** Sap that makes just enough syrup to stand at the least depth in this pan, litres at 20 °C. */
   smallest_batch_litres: number | null;
@@ -38,15 +41,25 @@ export interface Batch {
   waterC: number;
   /** The pans that the fire is lit under. */
   first: readonly string[];
+  /** How long before its least depth the boil calls for sap, s. */
+  callLeadS: (pan: string) => number;
 }
 
 /** What each pan asks of a person during the batch; `burners` in the order of the designs. */
 export function pansPlanned(designs: readonly PanDesign[], burners: readonly Burner[], batch: Batch): PanPlanned[] {
-  const fills = fillsOf(designs, batch.first, batch.sapLitres);
-  return designs.map((design, index) => panPlanned(burners[index]!, fills.get(design.id) ?? null, batch));
+  const toFill = designs.map((design, index) => {
+    const { leastLitres, usefulW } = burners[index]!;
+    const boiledOff = ((litresPerHour(usefulW, batch.waterC) ?? 0) * batch.callLeadS(design.id)) / 3600;
+    return { design, calledLitres: leastLitres + boiledOff };
+  });
+  const fills = fillsOf(toFill, batch.first, batch.sapLitres);
+  return designs.map((design, index) => ({
+    ...panPlanned(burners[index]!, fills.get(design.id) ?? null, batch),
+    wall_known: design.vessel !== null && rimMm(design.vessel) !== null,
+  }));
 }
 
-function panPlanned(burner: Burner, fill: Fill | null, batch: Batch): PanPlanned {
+function panPlanned(burner: Burner, fill: Fill | null, batch: Batch): Omit<PanPlanned, 'wall_known'> {
   const perHour = litresPerHour(burner.usefulW, batch.waterC);
   const spread = Math.exp(Z80 * burner.share);
   const again = fill?.againLitres ?? null;

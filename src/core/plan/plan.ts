@@ -1,5 +1,6 @@
 // What a boil will give and take, worked out before the fire is lit: syrup, hours and fuel with their ranges, and what each pan asks.
 import type { Finish, Mark, PanSetup, Sap, SugarShares } from '../boil/entries.ts';
+import { leadTimes } from '../boil/lead-times.ts';
 import { stationPressureOf } from '../boil/water.ts';
 import { COLD_C } from '../pan/course-time.ts';
 import { litresOf, waterPerSugar } from '../pan/filter/liquid.ts';
@@ -15,12 +16,14 @@ import type { JarCount } from '../quantities/jar-sizes.ts';
 import { Z80 } from '../quantities/spread.ts';
 import { burnersOf } from './burners.ts';
 import type { KnownHeat } from './burners.ts';
+import { tooFull } from './fills.ts';
+import type { TooFull } from './fills.ts';
 import { fuelNeeded } from './fuel-needed.ts';
 import type { FuelNeeded } from './fuel-needed.ts';
 import { pansPlanned } from './pans-planned.ts';
 import type { PanPlanned } from './pans-planned.ts';
 import { planStages, smallestSyrup } from './stages.ts';
-import type { Stage } from './stages.ts';
+import type { DrawOff, Stage } from './stages.ts';
 import { withinHours } from './within-hours.ts';
 import type { WithinHours } from './within-hours.ts';
 
@@ -40,6 +43,9 @@ export interface PlanInput {
   /** What earlier boils showed of these pans' fires. */
   known_heats?: readonly KnownHeat[] | undefined;
 }
+
+/** A stage with those of its pans that cannot take what is then poured into them. */
+export type StagePlanned = Stage & { too_full: TooFull[] };
 
 /** null is not known; ranges hold the middle 80 %. */
 export interface Plan {
@@ -70,13 +76,15 @@ export interface Plan {
   sap_brix: number;
   /** Nobody said how strong the sap is: the usual strength of its kind stands. */
   sap_brix_usual: boolean;
-  stages: Stage[];
+  stages: StagePlanned[];
   fuel: FuelNeeded[];
   pans: PanPlanned[];
   /** null where nobody said how long they can stay. */
   stay: WithinHours | null;
   /** This batch ends under the least depth in the vessel that finishes. */
   ends_shallow: boolean;
+  /** When it goes into a smaller pot for that; null where it need not, or the hours are not known. */
+  draw_off: DrawOff | null;
 }
 
 /** A scale's line or a drop read, °Bx; a can's mark, as a share (common practice). */
@@ -111,7 +119,7 @@ function planAll(input: PlanInput): Plan | null {
   const least = smallestSyrup(burners);
   const boiledDown = (share: number) =>
     planStages({ sugarKg: sugarKg * share, brix: sapBrix, celsius: input.celsius ?? COLD_C }, finish, burners, waterC);
-  const { stages, hours, spread } = boiledDown(1);
+  const { stages, drawOff, hours, spread } = boiledDown(1);
   const fuel = fuelNeeded(stages, burners, spread);
   // A hair more than makes just enough syrup for each vessel.
   const turns = burners
@@ -136,16 +144,18 @@ function planAll(input: PlanInput): Plan | null {
     place_known: pressureTold(input) !== null,
     sap_brix: sapBrix,
     sap_brix_usual: input.brix === undefined,
-    stages,
+    stages: stages.map((stage, index) => ({ ...stage, too_full: index === 0 ? [] : tooFullThen(designs, stage) })),
     fuel,
     pans: pansPlanned(designs, burners, {
       sapLitres: input.litres,
       syrupLitres: syrup.litres,
       waterC,
       first: stages[0]?.pans ?? [],
+      callLeadS: (pan) => leadTimes(input, pan).lowLevelLeadS,
     }),
     stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, turns, hoursFor, Z80),
     ends_shallow: least !== null && litresOf(sugarKg, waterPerSugar(finish)) < least,
+    draw_off: drawOff,
   };
 }
 
@@ -155,6 +165,12 @@ function pressureTold({ site, pressure }: PlanInput): number | null {
   const told = pressure === undefined ? null : stationPressureOf({ kind: 'pressure', ...pressure }, altitudeM);
   return told ?? (altitudeM === null ? null : stationPressureFromAltitudeHpa(altitudeM));
 }
+
+const tooFullThen = (designs: readonly PanDesign[], { pans, litres }: Stage): TooFull[] =>
+  tooFull(
+    designs.filter(({ id }) => pans.includes(id)),
+    litres,
+  );
 
 /** The sap and the finish of the whole plan hold for each of its pans. */
 function designOf(pan: PanSetup, { sap, finish }: PlanInput): PanDesign {

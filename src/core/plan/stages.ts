@@ -1,4 +1,4 @@
-// Who boils when: all pans while there is liquid enough for them, then fewer, and at the end one alone: the smallest, where that costs no time.
+// Who boils when: all pans while there is liquid enough for them, then fewer, and at the end one alone: the pot that stands by for that, else the smallest, where that costs no time.
 import { litresOf, waterPerSugar, brixOfWaterPerSugar } from '../pan/filter/liquid.ts';
 import { latentHeatKjPerKg, warmingHeatKj } from '../physics/heat.ts';
 import type { Burner } from './burners.ts';
@@ -14,8 +14,13 @@ export interface Stage {
   brix: number;
 }
 
+/** When what is left has to leave the vessel that is too wide to finish it; as a stage begins. */
+export type DrawOff = Pick<Stage, 'from_hours' | 'litres' | 'brix'>;
+
 export interface StagePlan {
   stages: Stage[];
+  /** null where the syrup stands deep enough in the last vessel, or its size is not known. */
+  drawOff: DrawOff | null;
   hours: number | null;
   /** Standard deviation of the logarithm of the hours. */
   spread: number;
@@ -38,9 +43,15 @@ export function smallestSyrup(burners: readonly Burner[]): number | null {
   return finisher(burners)?.leastLitres ?? null;
 }
 
-/** The smallest sized vessel over a fire finishes; the later one of two alike. */
+/** Pots that stand by for the end, else all. */
+function endPots(burners: readonly Burner[]): readonly Burner[] {
+  const own = burners.filter(({ forEnd }) => forEnd);
+  return own.length === 0 ? burners : own;
+}
+
+/** The smallest sized vessel over a fire finishes, of those that stand by for it where any does; the later one of two alike. */
 function finisher(burners: readonly Burner[]): Burner | null {
-  return burners
+  return endPots(burners)
     .filter(({ sized, usefulW }) => sized && usefulW !== null)
     .reduce<Burner | null>(
       (least, one) => (least === null || one.leastLitres <= least.leastLitres ? one : least),
@@ -51,14 +62,18 @@ function finisher(burners: readonly Burner[]): Burner | null {
 /**
  * `waterC` is what water boils at there; all the sap is warmed to it by the pans of the first stage. The smallest vessel
  * finishes, unless the others would be done sooner without it and end deep enough: then it helps them, or stays cold.
- * So one vessel more never takes longer where all could be finished without it.
+ * So one vessel more never takes longer where all could be finished without it. A pot that stands by for the end always
+ * finishes; where nothing tells how fast it boils, nothing tells the hours.
  */
 export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly Burner[], waterC: number): StagePlan {
   const heated = burners.filter(({ usefulW }) => usefulW !== null && usefulW > 0);
-  if (heated.length === 0) return { stages: [], hours: null, spread: 0 };
-  const last = finisher(heated) ?? heated.at(-1)!;
+  const isEndKnown = burners.every((one) => !one.forEnd || heated.includes(one));
+  if (!heated.some(({ forEnd }) => !forEnd) || !isEndKnown)
+    return { stages: [], drawOff: null, hours: null, spread: 0 };
+  const last = finisher(heated) ?? endPots(heated).at(-1)!;
   const inTurn = (last: Burner): StagePlan => stagesEndingIn(last, sap, finishBrix, heated, waterC);
   const usual = inTurn(last);
+  if (last.forEnd) return usual;
   const others = heated.filter((one) => one !== last);
   const next = finisher(others);
   if (next === null || litresOf(sap.sugarKg, waterPerSugar(finishBrix)) < next.leastLitres) return usual;
@@ -82,12 +97,21 @@ function stagesEndingIn(
   let u = waterPerSugar(sap.brix);
   let hours = 0;
   const stages: Stage[] = [];
+  let drawOff: DrawOff | null = null;
   for (const active of crews(heated, last)) {
-    const least = active.length === 1 ? 0 : SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
+    const isLast = active.length === 1 && active[0] === last;
+    const least = isLast ? 0 : SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
     const until = Math.max(uEnd, waterAtLitres(sap.sugarKg, least));
     if (until >= u && owedKj === 0) continue;
-    const heatKj = owedKj + sap.sugarKg * Math.max(0, u - until) * (latentHeatKjPerKg(waterC) ?? 2257);
-    const stageHours = heatKj / (active.reduce((sum, { usefulW }) => sum + usefulW!, 0) / 1000) / 3600;
+    const kilowatts = active.reduce((sum, { usefulW }) => sum + usefulW!, 0) / 1000;
+    const hoursTo = (target: number): number =>
+      (owedKj + sap.sugarKg * Math.max(0, u - target) * (latentHeatKjPerKg(waterC) ?? 2257)) / kilowatts / 3600;
+    const stageHours = hoursTo(until);
+    if (isLast && litresOf(sap.sugarKg, until) < last.leastLitres) {
+      const out = Math.min(u, waterAtLitres(sap.sugarKg, SPARE * last.leastLitres));
+      const from_hours = hours + (out === u ? 0 : hoursTo(out));
+      drawOff = { from_hours, litres: litresOf(sap.sugarKg, out), brix: brixOfWaterPerSugar(out) };
+    }
     stages.push({
       from_hours: hours,
       hours: stageHours,
@@ -99,14 +123,16 @@ function stagesEndingIn(
     hours += stageHours;
     u = Math.min(u, until);
   }
-  return { stages, hours, spread: spreadOf(stages, heated, hours) };
+  return { stages, drawOff, hours, spread: spreadOf(stages, heated, hours) };
 }
 
-/** All of them, then without the one that needs most liquid, and so on to the one that finishes. */
+/** All of them, then without the one that needs most liquid, and so on to the one that finishes; pots for the end come after all others. */
 function crews(heated: readonly Burner[], last: Burner): Burner[][] {
-  const others = heated.filter((one) => one !== last).sort((a, b) => a.leastLitres - b.leastLitres);
-  const ordered = [last, ...others];
-  return ordered.map((_, index) => ordered.slice(0, ordered.length - index));
+  const fewer = (ordered: readonly Burner[]): Burner[][] =>
+    ordered.map((_, index) => ordered.slice(0, ordered.length - index));
+  const byNeed = (forEnd: boolean): Burner[] =>
+    heated.filter((one) => one !== last && one.forEnd === forEnd).sort((a, b) => a.leastLitres - b.leastLitres);
+  return last.forEnd ? [...fewer(byNeed(false)), ...fewer([last, ...byNeed(true)])] : fewer([last, ...byNeed(false)]);
 }
 
 /** Water per sugar at which all the liquid is so many litres (20 °C); 0 where even the sugar alone is more. */

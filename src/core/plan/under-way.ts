@@ -38,14 +38,22 @@ export function planUnderWay(
   { waterC, finishBrix, sapBrix }: { waterC: number; finishBrix: number; sapBrix: number },
 ): UnderWay {
   const leftLitres = Math.max(0, input.litres - pouredLitres);
-  const on = readings.filter(({ stage }) => stage !== 'off');
+  const isForEnd = (pan: string): boolean => input.pans.some((one) => one.id === pan && one.for_end === true);
+  // Of a pot that stands by for the end nobody has to say that it is still empty.
+  const on = readings.filter(
+    ({ pan, stage, litres }) => stage !== 'off' && !(stage === 'unknown' && litres === null && isForEnd(pan)),
+  );
+  const isOn = ({ id }: { id: string }): boolean => on.some(({ pan }) => pan === id);
   const lacking = on
     .filter(({ litres, brix }) => litres === null || brix === null)
     .map(({ pan, litres, brix }) => ({ pan, litres: litres === null, brix: brix === null }));
   const base = { poured_litres: pouredLitres, left_litres: leftLitres, lacking };
   const known = on.flatMap(({ litres, brix }) => (litres === null || brix === null ? [] : [{ litres, brix }]));
-  const burning = input.pans.filter(({ id }) => on.some(({ pan }) => pan === id));
-  if (lacking.length > 0 || burning.length === 0) return { ...base, ...NOT_KNOWN };
+  // A pot for the end that is on is no more for later.
+  const burning = input.pans
+    .filter((pan) => isOn(pan) || isForEnd(pan.id))
+    .map((pan) => ({ ...pan, for_end: !isOn(pan) }));
+  if (lacking.length > 0 || !input.pans.some(isOn)) return { ...base, ...NOT_KNOWN };
   const heats = on.flatMap(({ pan, evaporation_l_per_h: perHour }) => {
     const latent = latentHeatKjPerKg(waterC);
     return perHour === null || perHour <= 0 || latent === null

@@ -25,7 +25,7 @@ import type { Standing } from './limit-fields.tsx';
 import { litOf, typedLit } from './lit.ts';
 import { LitField } from './lit-field.tsx';
 import { PanFields } from './pan-fields.tsx';
-import { plannedSetup } from './planned.ts';
+import { emptyPots, plannedSetup } from './planned.ts';
 import { withSap, withUsual } from './sap-usual.ts';
 import { laidOver, typedBoil, withChoice, withTyped } from './typed-boil.ts';
 import { toldAltitude, WaterBoils, withHeight } from './water-there.tsx';
@@ -233,6 +233,9 @@ export function BoilForm({ now, changing }: { now: Now; changing: boolean }): JS
         ));
     if (done && plan?.pressure !== undefined)
       await tell({ mark: { kind: 'pressure', ...plan.pressure } }, say('boil.begun'));
+    const empty = done && plan !== undefined ? emptyPots(plan) : [];
+    for (const { id } of empty.filter((one) => setup.pans?.some((pan) => pan.id === one.id)))
+      await tell({ mark: { kind: 'depth', pan: id, mm: 0 } }, say('boil.begun'));
     if (done && !changing && heard) await noteHeard('start');
     if (done && !changing) plannedSetup.value = typedBoil.value = typedLit.value = null;
     // Somebody who went to another view meanwhile stays there.

@@ -6,7 +6,8 @@ import { say } from '../language/say.ts';
 import { exactStrength, pressure, volume } from '../words/amounts.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { typedLit } from './lit.ts';
-import { plannedSetup } from './planned.ts';
+import { listWords } from '../words/plan-words.ts';
+import { emptyPots, plannedSetup } from './planned.ts';
 
 /** Who starts no longer than this before the time of the plan keeps to it, ms. */
 const SOON_MS = 5 * MINUTE_MS;
@@ -21,11 +22,14 @@ export function FromPlan(): JSX.Element | null {
       ? say('boil.from_plan', { amount })
       : say('boil.from_plan_at', { amount, strength: exactStrength(plan.brix, settings.value) });
   const { pressure: told, start } = plan;
+  const empty = emptyPots(plan);
   return (
     <p class="panel row">
       <span>
         {words}
         {told !== undefined && ` ${say('boil.from_plan_pressure', { pressure: pressure(told.hpa, settings.value) })}`}
+        {empty.length > 0 &&
+          ` ${say('boil.from_plan_end', { pans: listWords(empty.map(({ id, name }) => name ?? id)), count: empty.length })}`}
         {start !== undefined && typedLit.value === null && Date.parse(start) - Date.now() > SOON_MS && (
           <>
             <br />

@@ -21,8 +21,9 @@ export interface VesselDraft {
   diameter: string;
   length: string;
   width: string;
-  /** Sloped: across the top, and how high the wall is. */
+  /** Sloped: across the top. */
   top: string;
+  /** How high the wall is; sloped needs it. */
   height: string;
   fill: FillRow[];
 }
@@ -40,14 +41,20 @@ const EMPTY: VesselDraft = {
   fill: [EMPTY_ROW, EMPTY_ROW],
 };
 
-/** The sizes that a shape needs, in the order in which they are asked. */
-export const SIZES: Record<Shape, readonly { size: Size; label: MessageKey }[]> = {
+interface SizeAsked {
+  size: Size;
+  label: MessageKey;
+  /** The vessel is of use without it. */
+  isOptional?: true;
+}
+
+const WALL: SizeAsked = { size: 'height', label: 'boil.vessel.wall', isOptional: true };
+
+/** The sizes of a shape, in the order in which they are asked. */
+export const SIZES: Record<Shape, readonly SizeAsked[]> = {
   '': [],
-  round: [{ size: 'diameter', label: 'boil.vessel.across' }],
-  rectangular: [
-    { size: 'length', label: 'boil.vessel.length' },
-    { size: 'width', label: 'boil.vessel.width' },
-  ],
+  round: [{ size: 'diameter', label: 'boil.vessel.across' }, WALL],
+  rectangular: [{ size: 'length', label: 'boil.vessel.length' }, { size: 'width', label: 'boil.vessel.width' }, WALL],
   'round-sloped': [
     { size: 'diameter', label: 'boil.vessel.across_bottom' },
     { size: 'top', label: 'boil.vessel.across_top' },
@@ -61,8 +68,12 @@ export function vesselDraft(vessel: Pan['vessel'], settings: Settings): VesselDr
   if (vessel === undefined) return EMPTY;
   const size = (mm: number): string => inField(mmShown(mm, settings), 2);
   const { shape } = vessel;
-  if (shape === 'round') return { ...EMPTY, shape, diameter: size(vessel.diameter_mm) };
-  if (shape === 'rectangular') return { ...EMPTY, shape, length: size(vessel.length_mm), width: size(vessel.width_mm) };
+  const wall = (mm: number | undefined): string => (mm === undefined ? '' : size(mm));
+  if (shape === 'round') return { ...EMPTY, shape, diameter: size(vessel.diameter_mm), height: wall(vessel.height_mm) };
+  if (shape === 'rectangular') {
+    const { length_mm: length, width_mm: width, height_mm: height } = vessel;
+    return { ...EMPTY, shape, length: size(length), width: size(width), height: wall(height) };
+  }
   if (shape === 'round-sloped') {
     const { bottom_diameter_mm: bottom, top_diameter_mm: top, height_mm: height } = vessel;
     return { ...EMPTY, shape, diameter: size(bottom), top: size(top), height: size(height) };
@@ -84,16 +95,19 @@ const isBlank = (typed: string): boolean => typed.trim() === '';
 
 /** Whether a size that the shape needs is still to be typed. */
 export const isVesselUnfinished = ({ shape, fill, ...sizes }: VesselDraft): boolean =>
-  SIZES[shape].some(({ size }) => isBlank(sizes[size])) ||
+  SIZES[shape].some(({ size, isOptional }) => isOptional !== true && isBlank(sizes[size])) ||
   (shape === 'measured' && fill.some(({ depth, volume }) => isBlank(depth) || isBlank(volume)));
 
 const begunSmall = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
 /** What is wrong with the vessel, without the pan's name; null when it can be used. */
 export function problemInVessel(draft: VesselDraft, settings: Settings): string | null {
-  const [least, greatest] = settings.length === 'mm' ? [50, 5000] : [2, 200];
-  for (const { size, label } of SIZES[draft.shape]) {
+  const [narrowest, greatest] = settings.length === 'mm' ? [50, 5000] : [2, 200];
+  const lowest = settings.length === 'mm' ? 10 : 0.5;
+  for (const { size, label, isOptional } of SIZES[draft.shape]) {
     const what = begunSmall(say(label));
+    const least = size === 'height' ? lowest : narrowest;
+    if (isBlank(draft[size]) && isOptional === true) continue;
     if (isBlank(draft[size])) return say('boil.problem.needed', { field: what });
     const value = typedNumber(draft[size]);
     if (value === null) return noNumber(what, draft[size]);
@@ -120,14 +134,15 @@ function problemInFill(fill: readonly FillRow[], settings: Settings): string | n
 /** The vessel of a checked draft. */
 export function vesselOf(draft: VesselDraft, settings: Settings): Pan['vessel'] {
   const mm = (typed: string): number => mmOf(typedNumber(typed) ?? 0, settings);
+  const wall = isBlank(draft.height) ? {} : { height_mm: mm(draft.height) };
   const { shape } = draft;
   switch (shape) {
     case '':
       return undefined;
     case 'round':
-      return { shape, diameter_mm: mm(draft.diameter) };
+      return { shape, diameter_mm: mm(draft.diameter), ...wall };
     case 'rectangular':
-      return { shape, length_mm: mm(draft.length), width_mm: mm(draft.width) };
+      return { shape, length_mm: mm(draft.length), width_mm: mm(draft.width), ...wall };
     case 'round-sloped':
       return {
         shape,

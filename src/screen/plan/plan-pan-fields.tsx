@@ -1,16 +1,22 @@
-// The fields of one pan in the plan: what it is called, its size, and its fire.
+// The fields of one pan in the plan: what it is called, its size, its fire, and whether that is for the end only.
 import type { JSX } from 'preact';
 import type { PanDraft } from '../boil/boil-draft.ts';
-import { Labelled, NumberInput, Select } from '../boil/inputs.tsx';
+import { Labelled, NumberInput, saidOptions, Select } from '../boil/inputs.tsx';
 import { heats } from '../boil/pan-fields.tsx';
 import { VesselFields } from '../boil/vessel-fields.tsx';
 import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 
+const LIT = [
+  ['first', 'plan.lit.first'],
+  ['end', 'plan.lit.end'],
+] as const;
+
 interface PlanPanProps {
   pan: PanDraft;
   change: (pan: PanDraft) => void;
+  /** null for the only pan, which is lit from the start. */
   remove: (() => void) | null;
 }
 
@@ -34,6 +40,14 @@ export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Elemen
             unit={unitSymbols(settings.value).power}
             value={pan.power}
             set={(power) => change({ ...pan, power })}
+          />
+        )}
+        {remove !== null && (
+          <Select
+            label={say('plan.lit')}
+            value={pan.before.for_end === true ? 'end' : 'first'}
+            options={saidOptions(LIT)}
+            set={(lit) => change({ ...pan, before: { ...pan.before, for_end: lit === 'end' ? true : undefined } })}
           />
         )}
       </div>

@@ -255,7 +255,11 @@ export function panSentences(pan: PanPlanned, plan: Plan, settings: Settings): s
   } else sentences.push(say('plan.pan.rate_unknown'));
   if (pan.hand_every_hours !== null && pan.fill_mm !== null)
     sentences.push(
-      say('plan.pan.hand', { time: planHours(pan.hand_every_hours), depth: depth(pan.fill_mm, settings) }),
+      say('plan.pan.hand', {
+        time: planHours(pan.hand_every_hours),
+        depth: depth(pan.fill_mm, settings),
+        wall: pan.wall_known ? 'known' : 'untold',
+      }),
     );
   if (pan.smallest_batch_litres !== null)
     sentences.push(finishingWords(pan, plan, rough(pan.smallest_batch_litres, settings)));
@@ -288,6 +292,14 @@ function refillWords({ pans, stages }: Plan, settings: Settings): string | null 
   return filled > 0.99 * (stages[0]?.litres ?? Infinity) ? say('plan.stage.all_in') : null;
 }
 
+/** What has to leave the last vessel, and by its index the stage out of whose pans it is poured; null where nothing has to, or it should never go in. */
+function drawnOff({ draw_off: out, stages }: Plan): (NonNullable<Plan['draw_off']> & { stage: number }) | null {
+  if (out === null) return null;
+  const last = stages.length - 1;
+  const isAtOnce = out.from_hours <= stages[last]!.from_hours;
+  return isAtOnce && last === 0 ? null : { ...out, stage: isAtOnce ? last - 1 : last };
+}
+
 /**
  * What is filled in, lit, poured in again and poured together, in order; the first stage is the lighting of the fire, the
  * last the leaving.
@@ -298,24 +310,44 @@ export function stageSentences(
   nameOf: (pan: string) => string,
   settings: Settings,
 ): string[] {
-  const sentences = plan.stages.map((stage, index) => {
-    const when =
-      start === ''
-        ? say('plan.stage.after', { time: planHours(stage.from_hours) })
-        : clockAfter(start, stage.from_hours);
+  const clock = (hours: number): string =>
+    start === '' ? say('plan.stage.after', { time: planHours(hours) }) : clockAfter(start, hours);
+  const asStrong = (brix: number): string => strength(brix, brix * 0.9, brix * 1.1, settings);
+  const out = drawnOff(plan);
+  const poured = out === null ? plan.stages : plan.stages.slice(0, out.stage + 1);
+  const sentences = poured.map((stage, index) => {
+    const when = clock(stage.from_hours);
     const pans = listWords(stage.pans.map(nameOf));
     if (index === 0) return start === '' ? say('plan.stage.first', { pans }) : say('plan.stage.light', { when, pans });
-    const emptied = plan.stages[index - 1]!.pans.filter((pan) => !stage.pans.includes(pan));
-    return say('plan.stage.pour', {
+    const before = plan.stages[index - 1]!.pans;
+    const emptied = before.filter((pan) => !stage.pans.includes(pan));
+    const isLit = !stage.pans.some((pan) => before.includes(pan));
+    // Nobody boils down in it alone what is poured out of it again.
+    const isOut = out !== null && index === plan.stages.length - 1 && !isLit;
+    const pour = say(isLit ? 'plan.stage.pour_end' : 'plan.stage.pour', {
       when,
       from: listWords(emptied.map(nameOf)),
       pans,
-      count: stage.pans.length,
+      count: isOut ? 0 : stage.pans.length,
       time: planHours(stage.hours),
       litres: rough(stage.litres, settings),
-      strength: strength(stage.brix, stage.brix * 0.9, stage.brix * 1.1, settings),
+      strength: asStrong(stage.brix),
     });
+    const full = stage.too_full.map(({ pan, room_mm: room }) =>
+      say('plan.stage.too_full', { pan: nameOf(pan), depth: depth(room, settings) }),
+    );
+    return [pour, ...full].join(' ');
   });
+  if (out !== null)
+    sentences.push(
+      say('plan.stage.draw_off', {
+        when: clock(out.from_hours),
+        litres: rough(out.litres, settings),
+        strength: asStrong(out.brix),
+        from: listWords(plan.stages[out.stage]!.pans.map(nameOf)),
+        pan: nameOf(plan.stages.at(-1)!.pans[0]!),
+      }),
+    );
   const [light, ...later] = sentences;
   if (light === undefined) return [];
   const beside = [fillWords(plan, settings), light, refillWords(plan, settings)].filter((one) => one !== null);

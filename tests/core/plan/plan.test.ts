@@ -94,6 +94,59 @@ test('where only a small pot can finish, it does, however slow: nothing ends too
   expect(both.stages.at(-1)?.pans).toEqual(['pot']);
 });
 
+const flat = (id: string): PanSetup => ({
+  id,
+  vessel: { shape: 'rectangular', length_mm: 500, width_mm: 400 },
+  heat: { kind: 'wood', power_w: 20_000 },
+});
+const stove: PanSetup = {
+  id: 'stove',
+  for_end: true,
+  vessel: { shape: 'round', diameter_mm: 240 },
+  heat: { kind: 'electric', power_w: 2000 },
+};
+const broad: PlanInput = { ...day, litres: 100, pans: [flat('a'), flat('b')] };
+
+test('a pot for the end stays cold and empty until the pans are poured into it, and burns only then', () => {
+  const made = planBoil({ ...broad, pans: [...broad.pans, stove] })!;
+  expect(made.stages.map(({ pans }) => pans.join())).toEqual(['a,b', 'a', 'stove']);
+  const [, , last] = made.stages;
+  // A broad pan is poured out at half as much again as its least: 0.2 m² by 15 mm, hot.
+  expect(last!.litres).toBeCloseTo((1.5 * 0.2 * 15) / 1.04, 1);
+  expect(made.fuel.find(({ kind }) => kind === 'electric')!.amount).toBeCloseTo(2 * last!.hours, 6);
+  expect(made.pans.map(({ fill_litres: litres }) => litres === null)).toEqual([false, false, true]);
+  expect([made.ends_shallow, made.draw_off]).toEqual([false, null]);
+  // Nobody tells how long it takes in a pot of which neither size nor power is known.
+  expect(planBoil({ ...broad, pans: [...broad.pans, { id: 'stove', for_end: true }] })!.hours).toBeNull();
+});
+
+test('where all pans are for the end, all are lit at the start', () => {
+  const pans = pots.map((pot) => ({ ...pot, for_end: true }));
+  expect(planBoil({ ...day, pans })!.stages).toEqual(planBoil(day)!.stages);
+});
+
+test('what ends too shallow in every pan leaves the last at half as much again as its least, before it is done', () => {
+  const { ends_shallow: isShallow, draw_off: out, stages } = planBoil(broad)!;
+  const last = stages.at(-1)!;
+  expect([isShallow, last.pans]).toEqual([true, ['b']]);
+  expect(out!.litres).toBeCloseTo((1.5 * 0.2 * 15) / 1.04, 1);
+  expect(out!.from_hours).toBeGreaterThan(last.from_hours);
+  expect(out!.from_hours).toBeLessThan(last.from_hours + last.hours);
+  expect(planBoil(day)!.draw_off).toBeNull();
+});
+
+test('a wall whose height is told is filled to three quarters, and what is poured together goes in as far as that', () => {
+  const walled = (pan: PanSetup, height_mm: number): PanSetup =>
+    ({ ...pan, vessel: { ...pan.vessel, height_mm } }) as PanSetup;
+  const made = planBoil({ ...broad, pans: [walled(flat('a'), 65), walled(flat('b'), 65), walled(stove, 100)] })!;
+  expect(made.pans[0]!.fill_mm).toBeCloseTo(0.75 * 65, 6);
+  expect(made.pans[0]!.fill_litres).toBeCloseTo(0.2 * 0.75 * 65, 6);
+  // 4.3 L are 4.5 L hot, which stand 99 mm deep in a pot of 240 mm.
+  expect(made.stages.map(({ too_full }) => too_full)).toEqual([[], [], [{ pan: 'stove', room_mm: 75 }]]);
+  expect(planBoil({ ...broad, pans: [flat('a'), walled(stove, 140)] })!.stages.at(-1)!.too_full).toEqual([]);
+  expect(planBoil(day)!.pans.map(({ wall_known }) => wall_known)).toEqual([false, false, false]);
+});
+
 test('a batch too small for the vessel that finishes is told, and the smallest one is just large enough', () => {
   const least = planBoil(day)!.smallest_batch_litres!;
   expect(planBoil({ ...day, litres: least * 1.02 })!.ends_shallow).toBe(false);
@@ -174,8 +227,14 @@ test('today’s pressure moves the finish on the dial: 10 hPa by 0.277 °C (trad
 test('each pan says what it boils off: 33 % of 16 kW over 2.26 MJ/kg are 8.4 L an hour (common practice)', () => {
   const [back, , front] = planBoil(day)!.pans;
   expect(back!.litres_per_hour).toBeCloseTo((0.33 * 16_000 * 3600) / 2.26e6, 1);
-  // A 400 mm pot from 100 to 30 mm is 8.8 L hot, 8.5 L at 20 °C: about an hour.
-  expect(back!.hand_every_hours).toBeCloseTo((Math.PI * 0.04 * 70) / 1.04 / back!.litres_per_hour!, 2);
+  // A 400 mm pot, from 100 mm of cold sap down to 15 mm at the boil, less the ten minutes by which the boil calls before.
+  const cold = Math.PI * 0.04 * (100 - 15 / 1.04);
+  expect(back!.hand_every_hours).toBeCloseTo(cold / back!.litres_per_hour! - 1 / 6, 2);
+  const late = pots.map((pot) => ({ ...pot, settings: { low_level_lead_s: 300 } }));
+  expect(planBoil({ ...day, pans: late })!.pans[0]!.hand_every_hours).toBeCloseTo(
+    cold / back!.litres_per_hour! - 1 / 12,
+    2,
+  );
   expect(back!.can_finish).toBe(false);
   expect(front!.can_finish).toBe(true);
 });
@@ -200,6 +259,20 @@ test('what is left of a boil under way follows from what is in the pans and boil
   expect(left.hours).toBeCloseTo((49.1 * 2257 + 40 * 4.19 * 95) / (8.4 * 2257), 0);
   expect(left.hours_low!).toBeLessThan(left.hours!);
   expect(underWay(150, [{ ...reading, pan: 'p1' }]).left_litres).toBe(0);
+});
+
+test('a pot for the end that is still empty is waited for by nobody, and finishes what is left', () => {
+  const input = { ...day, pans: [pots[0]!, stove] };
+  const held = [
+    { ...reading, pan: 'p1' },
+    { pan: 'stove', stage: 'unknown', litres: null, brix: null, evaporation_l_per_h: null },
+  ] as const;
+  const { lacking, hours } = planUnderWay(input, 100, held, about);
+  expect(lacking).toEqual([]);
+  expect(hours!).toBeGreaterThan(planUnderWay({ ...day, pans: [pots[0]!] }, 100, held.slice(0, 1), about).hours!);
+  // Once the rest is in it, it boils as any pan.
+  const last = [{ ...held[1], stage: 'boiling', litres: 4, brix: 20, evaporation_l_per_h: 2 }] as const;
+  expect(planUnderWay(input, 140, last, about).hours!).toBeGreaterThan(1);
 });
 
 test('a pan that holds what nobody knows leaves the hours not known', () => {

@@ -65,14 +65,14 @@ test('pouring together says that the litres are of all pans, and how they are sh
 
 test('before the fire is lit it says how much to fill each pan with, and after it how much they take each time', () => {
   const [fill, light, refill] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
-  // A pot of 400 mm holds 12.6 L at 100 mm, hot: 12.1 L as they are poured; of 360 mm 9.8 L and of 220 mm 3.7 L.
+  // A pot of 400 mm holds 12.6 L at 100 mm, cold as they are poured; of 360 mm 10.2 L and of 220 mm 3.8 L.
   expect(fill).toBe(
-    'First fill in cold sap: Back 12 L (100 mm deep); Middle 9.8 L (100 mm deep); Front 3.7 L (100 mm deep).',
+    'First fill in cold sap: Back 13 L (100 mm deep); Middle 10 L (100 mm deep); Front 3.8 L (100 mm deep).',
   );
   expect(light).toMatch(/^07:30: light the fire under/u);
-  // Down to twice the least depth, 30 mm: 70 of the 100 mm.
+  // Down to where the boil calls: ten minutes over the least depth.
   expect(refill).toMatch(
-    /^Then pour in cold sap until all of it is in: Back about every 60 min some 8\.5 L; Middle about every 65 min some 6\.9 L; Front about every 60 min some 2\.6 L\.$/u,
+    /^Then pour in cold sap, little by little so that it boils on, until all of it is in: Back about every 65 min some 9\.3 L; Middle about every 75 min some 7\.7 L; Front about every 65 min some 2\.8 L\.$/u,
   );
 });
 
@@ -91,7 +91,7 @@ test('a pan without a size is not said to be filled, and sap that it may share i
   const bare: PanSetup = { id: 'Bare', heat: { kind: 'propane', power_w: 12_000 } };
   const steps = (litres: number) =>
     stageSentences(planBoil({ ...day, litres, pans: [day.pans[0]!, bare] })!, START, (id) => id, metric).map(plain);
-  expect(steps(140)[0]).toBe('First fill in cold sap: Back 12 L (100 mm deep).');
+  expect(steps(140)[0]).toBe('First fill in cold sap: Back 13 L (100 mm deep).');
   expect(steps(9)[0]).toMatch(/light the fire/u);
   expect(steps(9).join(' ')).not.toMatch(/in the pans then/u);
 });
@@ -113,7 +113,9 @@ test('each pan says by which share of its fire it is reckoned, or that only its 
   const plan = planBoil({ ...day, pans: [pan('Back', 400, 16_000), pan('Front', 220)] })!;
   const [back, front] = plan.pans.map((each) => panSentences(each, plan, metric).map(plain).join(' '));
   expect(back).toContain('Reckoned with 33 % of the fire’s power');
-  expect(back).toContain('Taken as filled 100 mm deep, as is usual: it then wants cold sap again');
+  expect(back).toContain(
+    'Taken as filled 100 mm deep, for the height of its wall is not told: it then wants cold sap again',
+  );
   expect(front).toContain('Reckoned by its size alone');
 });
 
@@ -176,10 +178,47 @@ test('where nothing was poured in yet that is said, and no 0.0 L of sap', () => 
   expect(plain(range)).toMatch(/No sap is noted as poured in yet: 120 L of the plan are to come\.$/u);
 });
 
+const flat = (id: string): PanSetup => ({
+  id,
+  vessel: { shape: 'rectangular', length_mm: 500, width_mm: 400, height_mm: 65 },
+  heat: { kind: 'wood', power_w: 20_000 },
+});
+const two: PlanInput = { ...day, litres: 100, pans: [flat('One'), flat('Two')] };
+const steps = (input: PlanInput) => stageSentences(planBoil(input)!, START, (id) => id, metric).map(plain);
+
+test('where both pans are too wide to finish, the last step pours into a smaller pot, and none boils it down in them', () => {
+  const said = steps(two);
+  expect(said.at(-1)).toMatch(
+    /^About \d\d:\d\d: about 4\.3 L are left, at \d+ °Bx\. Pour Two into a smaller pot and finish there: in Two so little burns\.$/u,
+  );
+  expect(said.at(-2)).toMatch(/Pour One into Two\.$/u);
+  expect(said.join(' ')).not.toContain('boils it down');
+});
+
+test('sap too little for the last of two pans goes into a smaller pot straight away, not into that pan before', () => {
+  // 3.6 L are more than the least of either pan, 2.9 L, and less than half as much again.
+  const said = steps({ ...two, litres: 3.6 });
+  expect(said.at(-1)).toMatch(/Pour One and Two into a smaller pot and finish there: in Two so little burns\.$/u);
+  expect(said.join(' ')).not.toContain('into Two.');
+});
+
+test('a pot for the end is lit when the pan is poured into it, and filled no higher than foam allows', () => {
+  const pot: PanSetup = { ...pan('Stove', 240, 4000), for_end: true };
+  const with_pot = { ...two, pans: [...two.pans, pot] };
+  const last = steps(with_pot).at(-1);
+  expect(steps(with_pot).join(' ')).toMatch(/light the fire under One and Two\. /u);
+  expect(last).toMatch(/Pour One into Stove and light the fire under it: there it boils down in about .* min\.$/u);
+  const low = { ...pot, vessel: { shape: 'round', diameter_mm: 240, height_mm: 100 } } as const;
+  expect(steps({ ...two, pans: [...two.pans, low] }).at(-1)).toMatch(
+    /Foam needs room: no more than 75 mm deep in Stove, the rest as it boils down\.$/u,
+  );
+  expect(shallowEndWords(planBoil(with_pot)!)).toBeNull();
+});
+
 test('a plan that ends too shallow names the pan, and that a smaller one takes longer', () => {
   const alone = planBoil({ sap: 'maple', litres: 40, brix: 2, pans: [pan('Wide', 700)] })!;
   expect(shallowEndWords(alone)).toMatch(
-    /^So little syrup ends too shallow in Wide and burns: .* takes longer than is told here\.$/u,
+    /^So little syrup ends too shallow in Wide and burns: .* takes longer than is told here\. Add that pot to the pans, lit for the end only, .*\.$/u,
   );
   expect(shallowEndWords(planBoil({ ...day, litres: 400 })!)).toBeNull();
 });
