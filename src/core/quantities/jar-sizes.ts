@@ -15,9 +15,9 @@ function partsOf(gallon: VolumeUnit): JarSizes {
   return { sizes, usual: litresFromVolume(1 / 8, gallon) };
 }
 
-/** That syrup is packed in these: common practice. */
+/** That syrup is packed in these: common practice; 540 mL is the can of Québec. */
 const JAR_SIZES: Record<VolumeUnit, JarSizes> = {
-  litre: { sizes: [0.1, 0.25, 0.5, 1], usual: 0.25 },
+  litre: { sizes: [0.1, 0.25, 0.5, 0.54, 1], usual: 0.25 },
   'us-gallon': partsOf('us-gallon'),
   'imperial-gallon': partsOf('imperial-gallon'),
 };
