@@ -255,23 +255,33 @@ test('made the boil it fills in the form and notes its pressure, and while it ru
   const stop = host.subscribe((message) => void (noted = message.kind === 'now' ? message.marks : noted));
   await page.getByLabel('Today’s pressure').fill('939');
   await expect.poll(() => page.getByLabel('That figure is').inputValue()).toBe('station');
+  await page.locator('.pan-fields').nth(2).getByLabel('Lit').selectOption('end');
+  await expect.poll(() => results().textContent()).toMatch(/light the fire under Back pot and Middle pot\./);
+  expect(await results().textContent()).toMatch(/into Front pot and light the fire under it/);
   await page.getByRole('button', { name: 'Make this the boil' }).click();
   expect(await page.getByText(/Begins from your plan: /).textContent()).toMatch(/ 140\sL of sap at 0\.9\s°Bx/);
   expect(await page.getByLabel('What you call it').first().inputValue()).toBe('Back pot');
+  expect(await page.getByText(/Front pot stands empty until the others are poured together/).count()).toBe(1);
   expect(await page.getByText(/The plan’s pressure, 939\shPa, is noted/).count()).toBe(1);
   await page.getByRole('button', { name: 'Start the boil' }).click();
   await expect.poll(() => host.running?.boil).toBeDefined();
   await expect
     .poll(() => noted.map(({ mark }) => mark))
     .toContainEqual(expect.objectContaining({ kind: 'pressure', hpa: 939, at: 'station' }));
+  await expect
+    .poll(() => noted.map(({ mark }) => mark))
+    .toContainEqual(expect.objectContaining({ kind: 'depth', pan: 'p3', mm: 0 }));
   stop();
   // The form leads to the pans once the host has answered all that it sent.
   await page.locator('.card').first().waitFor();
+  // A pot that waits for the end does not make it look as if the boil was over.
+  await expect.poll(() => page.locator('.card').last().textContent()).toMatch(/Off the fire/);
+  expect(await page.getByRole('region', { name: 'All pans are off the fire.' }).count()).toBe(0);
   await host.command({ ref: 'r', mark: { kind: 'top-up', pan: 'p1', litres: 20, brix: 0.9 } });
   await page.getByRole('link', { name: 'Plan' }).click();
   const left = page.getByRole('region', { name: 'What is left of this boil' });
   await expect.poll(() => left.textContent()).toMatch(/20\sL of sap are noted as poured in, 120\sL of the plan/);
-  await expect.poll(() => left.textContent()).toMatch(/Middle pot: how much is in it; Front pot: how much is in it\./);
+  await expect.poll(() => left.textContent()).toMatch(/told: Middle pot: how much is in it\./);
   // What is planned for another day tells no other time beside it until somebody asks for it.
   expect(await page.getByLabel('How much sap').isVisible()).toBe(false);
   await page.getByText('Plan another boil, for after this one').click();

@@ -8,7 +8,7 @@ import { plannedSetup } from '../boil/planned.ts';
 import { typedLit } from '../boil/lit.ts';
 import { toldAltitude, withHeight } from '../boil/water-there.tsx';
 import { typedBoil } from '../boil/typed-boil.ts';
-import { ask, said, saps, sayDone, settings, tell } from '../client/store.ts';
+import { ask, said, saps, sayDone, settings } from '../client/store.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import type { BoilListing, Now, Setup } from '../client/types.ts';
@@ -30,7 +30,7 @@ import {
 import type { PlanDraft, PlanProblem } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import { MainFigures, PlanResults } from './plan-results.tsx';
-import { kept, putBy, sheetOf, typed, useRecalled } from './put-by.ts';
+import { kept, putBy, typed, useRecalled } from './put-by.ts';
 import type { Typed } from './put-by.ts';
 
 /** A plan, and what it was made of. */
@@ -188,16 +188,17 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
   const isPlanned = isRunning && now.header !== null && 'plan' in now.header;
   if (current === null) return <p class="page">{say('plan.looking')}</p>;
   const doubt = problem === null && !isTyping ? doubtInDraft(current.boil, settings.value) : null;
-  const set = (draft: PlanDraft): void => putBy({ typed: { draft, units: settings.value } });
+  const set = (draft: PlanDraft): void => void putBy({ typed: { draft, units: settings.value } });
 
   const keptPlan = kept.value === null || ofKept === null ? null : { plan: ofKept, start: kept.value.draft.start };
   const unsized = current.litres === '' ? null : unsizedWords(current, made?.plan.hours ?? null);
   const results =
     made === null || current.litres === '' ? null : { plan: made.plan, start: made.draft.start, beside: keptPlan };
 
-  function keep(made: Made): void {
-    kept.value = made;
-    void tell({ put_plan_by: { kept: sheetOf(made) } }, say('plan.kept_now'));
+  async function keep({ draft, units }: Made): Promise<void> {
+    const why = await putBy({ kept: { draft, units } });
+    if (why === null) sayDone(say('plan.kept_now'));
+    else said.value = { good: false, sentence: why };
   }
 
   /** What stood here is put beside in its place, so that nothing that was tried is lost. */
@@ -284,7 +285,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
               <PlanResults {...results} />
             </div>
             <p class="row plan-end">
-              <button type="button" disabled={problem !== null} onClick={() => keep(made)}>
+              <button type="button" disabled={problem !== null} onClick={() => void keep(made)}>
                 {say(isKept ? 'plan.keep_instead' : 'plan.keep')}
               </button>
               {isKept && (

@@ -76,34 +76,38 @@ export function useRecalled(): boolean {
 
 /** What the host has not been told yet. */
 let untold: Partial<PlanPutBy> = {};
-let isTelling = false;
+let telling: Promise<string | null> | null = null;
 
-/** One at a time, and then the newest: keys are typed faster than a slow disk writes. */
-async function tellHost(): Promise<void> {
-  if (isTelling) return;
-  isTelling = true;
+/** One at a time, and then the newest: keys are typed faster than a slow disk writes. Gives why the host refused, null once it has all. */
+function tellHost(): Promise<string | null> {
+  telling ??= tellAll().finally(() => (telling = null));
+  return telling;
+}
+
+async function tellAll(): Promise<string | null> {
   while (Object.keys(untold).length > 0) {
-    const telling = untold;
+    const told = untold;
     untold = {};
     try {
-      await ask({ put_plan_by: telling });
-    } catch {
-      untold = { ...telling, ...untold };
-      break; // The next change says it again, or the link once it is back.
+      await ask({ put_plan_by: told });
+    } catch (error) {
+      untold = { ...told, ...untold };
+      // The next change says it again, or the link once it is back.
+      return error instanceof Error ? error.message : String(error);
     }
   }
-  isTelling = false;
+  return null;
 }
 
 effect(() => {
   if (linkState.value.state === 'open') void tellHost();
 });
 
-/** Shows what is named at once, and has the host put it by. */
-export function putBy(plans: Partial<Record<keyof PlanPutBy, Typed | null>>): void {
+/** Shows what is named at once, and has the host put it by; gives why it did not, null once it has. */
+export function putBy(plans: Partial<Record<keyof PlanPutBy, Typed | null>>): Promise<string | null> {
   for (const [which, plan] of Object.entries(plans) as [keyof PlanPutBy, Typed | null][]) {
     (which === 'typed' ? typed : kept).value = plan;
     untold = { ...untold, [which]: plan === null ? null : sheetOf(plan) };
   }
-  void tellHost();
+  return tellHost();
 }

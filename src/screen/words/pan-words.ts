@@ -32,13 +32,23 @@ export function stageOf({ stage, temperature_c: celsius }: Reading): string {
 }
 
 /** True in a live boil that runs on with no pan on the fire: what is left is to end it. A pan that was never used is waited for by nobody. */
-export function isAllOff({ view, mode, ended, readings, unused }: Pick<Now, OffNow>): boolean {
+export function isAllOff({ view, mode, ended, readings, unused, marks }: Pick<Now, OffNow>): boolean {
   const isOff = ({ stage }: Reading): boolean => stage === 'off';
-  if (view !== 'live' || mode !== 'live' || ended || !readings.some(isOff)) return false;
+  const wasUsed = ({ pan }: Reading): boolean => !isForLater(marks, pan);
+  if (view !== 'live' || mode !== 'live' || ended || !readings.some((one) => isOff(one) && wasUsed(one))) return false;
   return readings.every((reading) => isOff(reading) || unused.includes(reading.pan));
 }
 
-type OffNow = 'view' | 'mode' | 'ended' | 'readings' | 'unused';
+type OffNow = 'view' | 'mode' | 'ended' | 'readings' | 'unused' | 'marks';
+
+/** All that was noted of it is that it stands empty: it waits for what is poured into it. */
+function isForLater(marks: Now['marks'], pan: string): boolean {
+  const own = marks.filter(
+    ({ mark, withdrawn }) =>
+      !withdrawn && (mark.kind === 'transfer' ? [mark.from, mark.to].includes(pan) : 'pan' in mark && mark.pan === pan),
+  );
+  return own.length > 0 && own.every(({ mark }) => mark.kind === 'depth' && mark.mm === 0);
+}
 
 const PROBE_WORDS: Record<NonNullable<Reading['probe']>, MessageKey> = {
   ok: 'pan.probe.ok',

@@ -323,7 +323,7 @@ export function stageSentences(
     const emptied = before.filter((pan) => !stage.pans.includes(pan));
     const isLit = !stage.pans.some((pan) => before.includes(pan));
     // Nobody boils down in it alone what is poured out of it again.
-    const isOut = out !== null && index === plan.stages.length - 1 && !isLit;
+    const isOut = stage.pans.length === 1 && (out !== null || index < plan.stages.length - 1);
     const pour = say(isLit ? 'plan.stage.pour_end' : 'plan.stage.pour', {
       when,
       from: listWords(emptied.map(nameOf)),
