@@ -83,7 +83,20 @@ const table: Vessel = {
   ],
 };
 
-test.each([cone, table])('a $shape vessel goes through the form in any units', (vessel) => {
+const walled: Vessel = { shape: 'round', diameter_mm: 240, height_mm: 140 };
+const tray: Vessel = { shape: 'rectangular', length_mm: 500, width_mm: 400, height_mm: 65 };
+
+test('a straight wall whose height nobody knows is asked for no more, and a wrong one is refused', () => {
+  const bare: Vessel = { shape: 'round', diameter_mm: 240 };
+  const draft = boilDraft({ pans: [{ id: 'p1', name: 'Pot', vessel: bare }] }, metric, sapKinds);
+  expect(setupOf(draft, metric, sapKinds).pans?.[0]?.vessel).toEqual(bare);
+  const pans = draft.pans.map((pan) => ({ ...pan, vessel: { ...pan.vessel, height: '4' } }));
+  expect(problemInDraft({ ...draft, pans }, metric)).toBe(
+    'Pot, wall height, if known: 4 is outside of 10 to 5000\u00a0mm.',
+  );
+});
+
+test.each([cone, table, walled, tray])('a $shape vessel goes through the form in any units', (vessel) => {
   for (const settings of [metric, american]) {
     const draft = boilDraft({ pans: [{ id: 'p1', vessel }] }, settings, sapKinds);
     expect(problemInDraft(draft, settings)).toBeNull();
@@ -91,6 +104,7 @@ test.each([cone, table])('a $shape vessel goes through the form in any units', (
     const numbers = (value: unknown): number[] =>
       typeof value === 'number' ? [value] : Object.values(value as object).flatMap(numbers);
     const plain = ({ shape: _, ...sizes }: Vessel) => numbers(sizes);
+    expect(plain(out as Vessel)).toHaveLength(plain(vessel).length);
     for (const [i, size] of plain(out as Vessel).entries()) expect(size).toBeCloseTo(plain(vessel)[i] ?? 0, 0);
   }
 });

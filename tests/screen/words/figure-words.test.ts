@@ -60,7 +60,11 @@ test('syrup that was measured and fills no jar is told, what is reckoned or coun
 
 test.each([
   // Of 0.65 L, 0.5 to 0.8: jars of 0.25 L 2 to 3, of 0.1 L 6, 5 to 8, of 0.5 and 0.54 L 1; of 16 US fl oz (0.473 L) one, of 8 fl oz 2 to 3; of 0.568 L 0 to 1.
-  ['litre', 'About 2 × 250 mL', 'likely 2 to 3 full jars; or 6 × 100 mL (5 to 8 jars); 1 × 500 mL (1 jar); 1 × 540 mL (0 to 1 jar)'],
+  [
+    'litre',
+    'About 2 × 250 mL',
+    'likely 2 to 3 full jars; or 6 × 100 mL (5 to 8 jars); 1 × 500 mL (1 jar); 1 × 540 mL (0 to 1 jar)',
+  ],
   ['us-gallon', 'About 1 × 1 pt', 'likely 1 full jar; or 2 × 8 fl oz (2 to 3 jars)'],
   ['imperial-gallon', 'About 1 × 1 pt', 'likely 0 to 1 full jar; or 2 × 10 fl oz (1 to 2 jars)'],
 ] as const)(

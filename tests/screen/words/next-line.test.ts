@@ -1,6 +1,6 @@
 // The first line names the pan, what to do and when.
 import { expect, test } from 'vitest';
-import type { Now } from '../../../src/screen/client/types.ts';
+import type { Mark, Now } from '../../../src/screen/client/types.ts';
 import { nextLine } from '../../../src/screen/words/next-line.ts';
 import { alarm, moment, reading } from '../moment.ts';
 
@@ -83,6 +83,12 @@ test('with no pan on the fire the next thing is to end the boil, unless somethin
   expect(line({ what: 'watch' }, { ...beside, unused: ['p2'] })).toContain('All pans are off the fire');
   expect(line({ what: 'watch' }, beside)).not.toContain('All pans are off the fire');
   expect(line({ what: 'watch' }, { readings: [spare], unused: ['p2'] })).not.toContain('All pans are off the fire');
+  // A pot that was only noted to stand empty waits for what is poured into it.
+  const mark = (what: Mark) => ({ mark: what, at: 0, withdrawn: false, questioned: false }) as Now['marks'][number];
+  const waits = { readings: [...readings, spare], unused: ['p2'], marks: [mark({ kind: 'depth', pan: 'p1', mm: 0 })] };
+  expect(line({ what: 'watch' }, waits)).not.toContain('All pans are off the fire');
+  const emptied = mark({ kind: 'transfer', from: 'p1', to: 'p2', all: true });
+  expect(line({ what: 'watch' }, { ...waits, marks: [...waits.marks, emptied] })).toContain('All pans are off');
   expect(line({ what: 'alarm', pan: 'p1', text: 'near-finish' }, { readings, alarms: [alarm] })).toContain('Nearly');
   expect(line({ what: 'watch' }, { readings: [...readings, reading] })).toContain('Nothing to do just now');
 });
