@@ -43,6 +43,25 @@ test('in words for people, with the pans by their names', () => {
   expect(stdout).toMatch(/At full flame it takes about/);
 });
 
+test('a pot for the end is poured into, and what no pan can finish is told to leave it', () => {
+  const flat = { ...plan.pans[0], vessel: { shape: 'rectangular', length_mm: 500, width_mm: 400 } };
+  const alone = { ...plan, pans: [flat] };
+  expect(panwarden('plan', own.write('flat.json', alone)).stdout).toMatch(
+    /°Bx, [\d.]+ h after the start: pour what is left into a smaller pot and finish there\./,
+  );
+  const pot = {
+    id: 'p2',
+    name: 'Stove pot',
+    for_end: true,
+    vessel: { shape: 'round', diameter_mm: 240, height_mm: 60 },
+  };
+  const { stdout } = panwarden('plan', own.write('pot.json', { ...plan, pans: [flat, pot] }));
+  expect(stdout).toMatch(/pour together into Stove pot\. Foam needs room: no more than 45 mm deep in Stove pot/);
+  expect(stdout).not.toMatch(/smaller pot/);
+  const wrong = panwarden('plan', own.write('wrong.json', { ...plan, pans: [{ ...pot, for_end: 'yes' }] }));
+  expect([wrong.status, wrong.stderr]).toEqual([2, expect.stringContaining('for_end')]);
+});
+
 /** Three boils in which the back pot's fire made so much steam, kg/s. */
 function notebookOf(kgPerS: number): string {
   const folder = own.path('notebook');
