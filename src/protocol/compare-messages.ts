@@ -11,12 +11,15 @@ export const MOST_COMPARED = 6;
 
 /** Commands about kept boils beside each other; boils are read in the background the first time and kept after that. */
 export const compareCommands = [
-  /** data: CompareView. `pan` null or left out takes each boil's last pan that was finished. */
+  /**
+   * data: CompareView. `pan` null or left out takes each boil's last pan that was finished; `align` null the time before
+   * the finish, or the clock where a pan was not finished and would not be drawn.
+   */
   z.strictObject({
     ref,
     compare: z.strictObject({
       boils: z.array(boil).min(1).max(MOST_COMPARED),
-      align: z.enum(ALIGNMENTS),
+      align: z.enum(ALIGNMENTS).nullable(),
       what: z.enum(COMPARED),
       pan: z.string().min(1).max(200).nullable().optional(),
       points,
@@ -63,12 +66,15 @@ export interface Difference extends StretchDifference {
 }
 
 export interface CompareView {
+  /** The one that was asked for, or that was taken. */
   align: Alignment;
   what: Compared;
   boils: ComparedBoil[];
   /** All pans that were seen in any of them, each once by its id, named as in the first that has it. */
   pans: { id: string; name: string }[];
   differences: Difference[];
+  /** Boils of which no stretch from one strength to another is known that the first went through, too. */
+  untold: string[];
   /** Boils that are still being read. */
   working: number;
 }

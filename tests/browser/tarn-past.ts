@@ -83,6 +83,7 @@ const compare: CompareView = {
     { ...boil, ...line, t: columns((share) => share * LENGTH) },
     { ...boil, boil: 'second', ...line, y: columns((share) => 3 + 64 * share ** 4), t: columns((s) => s * LENGTH) },
   ],
+  untold: [],
   differences: [
     {
       boil: 'second',

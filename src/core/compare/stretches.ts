@@ -72,6 +72,10 @@ function waterGone({ evaporation }: PanCourse, from: number, to: number): number
 const TELLING_MINUTES = 2;
 const TELLING_SHARE = 0.05;
 
+/** Whether there is a stretch that both are known to have gone through. */
+export const haveStretch = (first: PanCourse, other: PanCourse): boolean =>
+  STRETCHES.some(([from, to]) => stretchOf(first, from, to) !== null && stretchOf(other, from, to) !== null);
+
 /** Every stretch that took one of them longer than the other, the greatest difference first. */
 export function stretchDifferences(first: PanCourse, other: PanCourse): StretchDifference[] {
   return STRETCHES.flatMap(([from, to]): StretchDifference[] => {

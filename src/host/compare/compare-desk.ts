@@ -1,16 +1,9 @@
 // Answers what is asked of boils beside each other: up to six lines, a season's small curves, a past boil behind the live one.
-import { type BoilCourse, lineOf, panOf, wasSeen } from '../../core/compare/course.ts';
-import { stretchDifferences } from '../../core/compare/stretches.ts';
+import { type BoilCourse, finishOf, lineOf, panOf, wasSeen } from '../../core/compare/course.ts';
+import { haveStretch, stretchDifferences } from '../../core/compare/stretches.ts';
 import { yearOf } from '../../core/season/season.ts';
 import type { BoilSummary, Notebook } from '../../notebook/contract.ts';
-import type {
-  CompareCommand,
-  CompareView,
-  ComparedBoil,
-  Difference,
-  Ghost,
-  SmallCurves,
-} from '../../protocol/compare-messages.ts';
+import type { CompareCommand, CompareView, ComparedBoil, Ghost, SmallCurves } from '../../protocol/compare-messages.ts';
 import { BoilQueue } from '../boil-queue.ts';
 import { isoWithOffset, type MachineClock } from '../clock.ts';
 import { refused } from '../outcome.ts';
@@ -53,8 +46,11 @@ export class CompareDesk {
     this.#queue.close();
   }
 
-  #compare({ boils, align, what, pan, points }: Asked): CompareView {
+  #compare({ boils, align: asked, what, pan, points }: Asked): CompareView {
     const all = boils.map((name) => this.#notebook.find(name)).map((summary) => ({ summary, ...this.#read(summary) }));
+    const align =
+      asked ??
+      (all.every(({ course }) => course === null || hasFinish(course, pan ?? null)) ? 'before-finish' : 'clock');
     const shown = all.map(({ summary, course, why }): ComparedBoil => {
       const { boil, name, started } = summary;
       const of = course === null ? null : panOf(course, pan ?? null);
@@ -71,7 +67,7 @@ export class CompareDesk {
     const working = shown.filter(({ isWorking }) => isWorking).length;
     const seen = courses.flatMap(({ course }) => course?.pans.filter(wasSeen) ?? []);
     const pans = [...new Map(seen.toReversed().map(({ id, name }) => [id, { id, name }])).values()].toReversed();
-    return { align, what, boils: shown, pans, differences: differencesOf(courses, pan ?? null), working };
+    return { align, what, boils: shown, pans, ...differencesOf(courses, pan ?? null), working };
   }
 
   /** What is not read yet is read from now on; null beside the sentence why it cannot be. */
@@ -135,15 +131,25 @@ const NO_LINE = { t: [], x: [], y: [] };
 /** Laid so, hours by the clock are hours since the start. */
 const MIDNIGHT = '2000-01-01T00:00:00Z';
 
+/** Whether the pan that is drawn of it was finished; what has no such pan is not drawn in any way. */
+function hasFinish(course: BoilCourse, asked: string | null): boolean {
+  const pan = panOf(course, asked);
+  return pan === null || finishOf(course, pan.id) !== null;
+}
+
 /** Of all that are read against the first. */
-function differencesOf(all: readonly { boil: string; course: BoilCourse | null }[], pan: string | null): Difference[] {
+function differencesOf(
+  all: readonly { boil: string; course: BoilCourse | null }[],
+  pan: string | null,
+): Pick<CompareView, 'differences' | 'untold'> {
   const pans = all.map(({ boil, course }) => ({ boil, pan: course === null ? null : panOf(course, pan) }));
   const first = pans[0]?.pan ?? null;
-  if (first === null) return [];
-  return pans
-    .slice(1)
-    .flatMap(({ boil, pan: other }) =>
-      other === null ? [] : stretchDifferences(first, other).map((difference) => ({ boil, ...difference })),
-    )
-    .sort((a, b) => Math.abs(b.minutes - b.minutesFirst) - Math.abs(a.minutes - a.minutesFirst));
+  const others = pans.slice(1).flatMap(({ boil, pan: other }) => (other === null ? [] : [{ boil, other }]));
+  if (first === null) return { differences: [], untold: others.map(({ boil }) => boil) };
+  return {
+    differences: others
+      .flatMap(({ boil, other }) => stretchDifferences(first, other).map((difference) => ({ boil, ...difference })))
+      .sort((a, b) => Math.abs(b.minutes - b.minutesFirst) - Math.abs(a.minutes - a.minutesFirst)),
+    untold: others.flatMap(({ boil, other }) => (haveStretch(first, other) ? [] : [boil])),
+  };
 }

@@ -52,6 +52,15 @@ interface KeyedLine extends Pick<ChartLine, 'name' | 'stroke'> {
   notDrawn?: string | null;
 }
 
+/** A line's stroke in small, beside what it is called. */
+export function Stroke({ stroke }: Pick<ChartLine, 'stroke'>): JSX.Element {
+  return (
+    <svg width="54" height="14" aria-hidden="true">
+      <path class={`stroke stroke-${stroke}`} d="M1 7H53" />
+    </svg>
+  );
+}
+
 /** Strokes of these lines, beside their names. */
 export function LineKey({ lines }: { lines: readonly KeyedLine[] }): JSX.Element {
   return (
@@ -59,11 +68,7 @@ export function LineKey({ lines }: { lines: readonly KeyedLine[] }): JSX.Element
       {lines.map(({ name, stroke, notDrawn = null }, i) => (
         <li key={`${i} ${name}`} class={notDrawn === null ? undefined : 'not-drawn'}>
           <b>{i + 1}</b>
-          {notDrawn === null && (
-            <svg width="54" height="14" aria-hidden="true">
-              <path class={`stroke stroke-${stroke}`} d="M1 7H53" />
-            </svg>
-          )}
+          {notDrawn === null && <Stroke stroke={stroke} />}
           {notDrawn ?? name}
         </li>
       ))}

@@ -29,13 +29,15 @@ import { stillRead } from '../words/still-read.ts';
 import { alongOf } from './along.ts';
 import { BoilChooser } from './boil-chooser.tsx';
 import { useCompared } from './compare-data.ts';
+import { FiguresBeside } from './figures-beside.tsx';
 import { SmallMultiples } from './small-multiples.tsx';
 import { hostWords } from '../language/host-words.ts';
 
 interface ChoiceProps<T extends string> {
   label: string;
   options: readonly (readonly [T, MessageKey])[];
-  value: T;
+  /** null where none is chosen yet. */
+  value: T | null;
   set: (value: T) => void;
 }
 
@@ -130,14 +132,13 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
 function Differences({ view }: { view: Compare }): JSX.Element | null {
   if (view.boils.length < 2 || view.working > 0) return null;
   const saps = new Set(view.boils.flatMap(({ pan }) => (pan === null ? [] : [pan.sap])));
-  const { lines, none, leftOut } = differingWords(view);
+  const { lines, others, leftOut } = differingWords(view);
   return (
     <section class="panel" aria-label={say('compare.differs')}>
       <h2>{say('compare.differs_from')}</h2>
       {saps.size > 1 && (
         <p class="hint">{say('compare.other_saps', { pans: setApart(pansWords(view.boils, sapKinds.value)) })}</p>
       )}
-      {none !== null && <p>{none}</p>}
       {lines.length > 0 && (
         <ol class="differences">
           {lines.map((line) => (
@@ -145,20 +146,28 @@ function Differences({ view }: { view: Compare }): JSX.Element | null {
           ))}
         </ol>
       )}
+      {others.map((words) => (
+        <p key={words}>{words}</p>
+      ))}
       {leftOut !== null && <p class="hint">{leftOut}</p>}
     </section>
   );
 }
 
 function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
-  const [align, setAlign] = useState<Alignment>('before-finish');
+  const [align, setAlign] = useState<Alignment | null>(null);
   const [what, setWhat] = useState<Compared>('strength');
   const [pan, setPan] = useState('');
   const { view, problem } = useCompared(boils, align, what, pan === '' ? null : pan);
   return (
     <>
       <section class="panel" aria-label={say('compare.laid')}>
-        <Choice label={say('compare.side_by')} options={ALIGNED_BY} value={align} set={setAlign} />
+        <Choice
+          label={say('compare.side_by')}
+          options={ALIGNED_BY}
+          value={align ?? view?.align ?? null}
+          set={setAlign}
+        />
         <Choice label={say('compare.drawn_is')} options={DRAWN} value={what} set={setWhat} />
         {view !== null && (view.pans.length > 1 || pan !== '') && (
           <p>
@@ -191,6 +200,7 @@ export function CompareView(): JSX.Element {
       <h1>{say('compare.title')}</h1>
       {problem !== null && <p class="problem">✕ {hostWords(problem)}</p>}
       {boils !== null && <BoilChooser boils={boils} chosen={chosen} hidden={(view?.length ?? 0) - boils.length} />}
+      {chosen.length > 0 && <FiguresBeside boils={chosen} />}
       {chosen.length > 0 && <LaidOver boils={chosen} />}
       {boils !== null && <SmallMultiples boils={boils} chosen={chosen} />}
     </div>

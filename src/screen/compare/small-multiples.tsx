@@ -71,11 +71,13 @@ function Scales({ x, y }: { x: Extent; y: Extent }): JSX.Element {
   const [least, greatest] = [y.least, y.greatest].map((celsius) => temperature(celsius, settings.value));
   return (
     <p class="hint">
-      {say('compare.small.scales', {
-        length: lengthOfTime((x.greatest * HOUR_MS) / 1000),
-        least: least ?? '',
-        greatest: greatest ?? '',
-      })}
+      {least === greatest
+        ? say('compare.small.once', { temperature: least ?? '' })
+        : say('compare.small.scales', {
+            length: lengthOfTime((x.greatest * HOUR_MS) / 1000),
+            least: least ?? '',
+            greatest: greatest ?? '',
+          })}
     </p>
   );
 }

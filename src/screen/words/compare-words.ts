@@ -9,11 +9,13 @@ import type {
   Difference,
   Ghost,
 } from '../../protocol/compare-messages.ts';
+import type { BoilRow } from '../../protocol/season-messages.ts';
 import type { SapKind, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say, setApart } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
 import { hoursAndMinutes, shortDay } from './clock.ts';
+import { figureWords } from './figure-words.ts';
 import { sapCalled, sapOfKey } from './sap-words.ts';
 import { HOUR_MS } from '../../core/quantities/time.ts';
 
@@ -148,8 +150,8 @@ function differenceOfBoil(difference: Difference, boils: readonly ComparedBoil[]
 export interface Differing {
   /** The differences, the greatest first. */
   lines: string[];
-  /** That there are none, or why nothing can be compared; null where there are lines. */
-  none: string | null;
+  /** Which boils were as fast, of which it cannot be told, or why nothing can be compared. */
+  others: string[];
   /** Which boils were left out of it for having no line; null where all have one. */
   leftOut: string | null;
 }
@@ -157,21 +159,64 @@ export interface Differing {
 const isDrawn = ({ y }: Pick<ComparedBoil, 'y'>): boolean => y.some((each) => each !== null);
 
 /** Told only of boils that have a line in the chart: of any other, that nothing differs would be read as said of it, too. */
-export function differingWords({ boils, differences }: Pick<CompareView, 'boils' | 'differences'>): Differing {
-  const places = (wanted: boolean): number[] => boils.flatMap((boil, i) => (isDrawn(boil) === wanted ? [i + 1] : []));
-  const listed = (some: readonly number[]): string => setApart(some.map(String));
-  const [drawn, undrawn] = [places(true), places(false)];
-  if (!drawn.includes(1)) return { lines: [], none: say('compare.differs_first_undrawn'), leftOut: null };
-  if (drawn.length < 2) return { lines: [], none: say('compare.differs_all_undrawn'), leftOut: null };
-  const others = drawn.filter((each) => each !== 1);
-  const lines = differences
-    .filter(({ boil }) => others.includes(boils.findIndex((each) => each.boil === boil) + 1))
-    .map((each) => differenceOfBoil(each, boils));
+export function differingWords({
+  boils,
+  differences,
+  untold,
+}: Pick<CompareView, 'boils' | 'differences' | 'untold'>): Differing {
+  const places = (isWanted: (boil: ComparedBoil, place: number) => boolean): string[] =>
+    boils.flatMap((boil, i) => (isWanted(boil, i + 1) ? [String(i + 1)] : []));
+  const undrawn = places((boil) => !isDrawn(boil));
+  if (undrawn.includes('1')) return { lines: [], others: [say('compare.differs_first_undrawn')], leftOut: null };
+  const isOther = (boil: ComparedBoil, place: number): boolean => place > 1 && isDrawn(boil);
+  if (places(isOther).length === 0) return { lines: [], others: [say('compare.differs_all_undrawn')], leftOut: null };
+  const differs = (boil: ComparedBoil): boolean => differences.some((each) => each.boil === boil.boil);
+  const isUntold = ({ boil }: ComparedBoil): boolean => untold.includes(boil);
+  const said = (key: MessageKey, some: readonly string[]): string[] =>
+    some.length === 0 ? [] : [say(key, { places: setApart(some) })];
   return {
-    lines,
-    none: lines.length > 0 ? null : say('compare.differs_none', { places: listed(others) }),
-    leftOut: undrawn.length === 0 ? null : say('compare.differs_left_out', { places: listed(undrawn) }),
+    lines: differences
+      .filter(({ boil }) => boils.some((each, i) => each.boil === boil && isOther(each, i + 1)))
+      .map((each) => differenceOfBoil(each, boils)),
+    others: [
+      ...said(
+        'compare.differs_as_fast',
+        places((boil, place) => isOther(boil, place) && !differs(boil) && !isUntold(boil)),
+      ),
+      ...said(
+        'compare.differs_untold',
+        places((boil, place) => isOther(boil, place) && isUntold(boil)),
+      ),
+    ],
+    leftOut: undrawn.length === 0 ? null : say('compare.differs_left_out', { places: setApart(undrawn) }),
   };
+}
+
+type Beside = 'sap_litres' | 'syrup_litres' | 'ratio' | 'fuel' | 'hours' | 'boiling_hours';
+
+/** What stands of each boil beside the others, and what it is called. */
+export const BESIDE: readonly (readonly [Beside, MessageKey])[] = [
+  ['sap_litres', 'figure.sap_litres'],
+  ['syrup_litres', 'figure.syrup_litres'],
+  ['ratio', 'figure.ratio'],
+  ['fuel', 'figure.fuel_kg'],
+  ['hours', 'figure.hours'],
+  ['boiling_hours', 'figure.boiling_hours'],
+];
+
+const FUELS = ['fuel_kg', 'fuel_kwh', 'fuel_cords'] as const;
+
+/** One figure of a boil in the units shown, all its fuels in one; "not known" where nobody told, "…" while it is added up. */
+export function figureBeside(
+  name: Beside,
+  { figures, running }: Pick<BoilRow, 'figures' | 'running'>,
+  settings: Settings,
+): string {
+  if (figures === null && !running) return '…';
+  if (name !== 'fuel') return figureWords(name, figures?.[name] ?? null, settings);
+  const used = FUELS.filter((fuel) => (figures?.[fuel] ?? null) !== null);
+  if (used.length === 0) return figureWords('fuel_kg', null, settings);
+  return setApart(used.map((fuel) => figureWords(fuel, figures?.[fuel] ?? null, settings)));
 }
 
 /** Under the chart of a boil that runs: which past boil is drawn thin behind it, and how it is laid. */

@@ -2,6 +2,7 @@
 import { createReadStream, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { systemClock } from '../../../src/host/clock.ts';
 import { CompareDesk } from '../../../src/host/compare/compare-desk.ts';
@@ -76,6 +77,26 @@ test('what a boil took from strength to strength is told against the first', asy
   expect(Math.abs(thick.minutesFirst - 60.4)).toBeLessThan(4);
   expect(Math.abs(thick.minutes - 76.5)).toBeLessThan(4);
   expect(thick.sentence).toMatch(/^1\d min slower from 30 to 60 °Bx: /);
+});
+
+test('left open, boils are laid by a way in which all are drawn, and what no stretch tells of is told as that', async () => {
+  const started = '2027-03-01T08:00:00Z';
+  const lines = [
+    { recording: 'panwarden', version: 1, started, pans: [{ id: 'p1', name: 'Front pot', sap: 'birch' }] },
+    ...[0, 1, 2].map((minute) => ({ t: 60_000 * minute, mark: { kind: 'reading', pan: 'p1', celsius: 99 + minute } })),
+  ];
+  const text = Readable.from([lines.map((line) => `${JSON.stringify(line)}\n`).join('')]);
+  const { boil } = (await notebook.importRecording(text, 'unfinished')).boil;
+  const open = { align: null, what: 'temperature', points: 100 };
+  const wish = { compare: { ...open, boils: [ids[0], boil] } };
+  await ask<CompareView>(wish);
+  await desk.idle();
+  const view = await ask<CompareView>(wish);
+  expect(view).toMatchObject({ align: 'clock', boils: [{ why: null }, { why: null }], untold: [boil] });
+  expect(await ask<CompareView>({ compare: { ...open, boils: ids } })).toMatchObject({
+    align: 'before-finish',
+    untold: [],
+  });
 });
 
 test('a boil that is not kept, and a pan that is in none, say so', async () => {

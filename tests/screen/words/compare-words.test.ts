@@ -1,6 +1,14 @@
 // Boils beside each other in words: no two of them have the same legend, and what differs is told of what is drawn.
 import { expect, test } from 'vitest';
-import { boilWordsAmong, differingWords, notDrawnWords, pansWords } from '../../../src/screen/words/compare-words.ts';
+import { settingsSchema } from '../../../src/protocol/messages.ts';
+import {
+  BESIDE,
+  boilWordsAmong,
+  differingWords,
+  figureBeside,
+  notDrawnWords,
+  pansWords,
+} from '../../../src/screen/words/compare-words.ts';
 
 const boil = (id: string, time: string, pan = { id: 'p1', name: 'Front pot' }) => ({
   ...{ boil: id, name: 'Backyard', started: `2027-03-13T${time}:00-07:00`, pan },
@@ -44,17 +52,35 @@ test('that nothing differs is said of boils that are drawn alone; else it is sai
   const [a, b, c] = [line('a', [1, 2]), line('b', [null, null]), line('c', [2, 3])];
   const slower = { boil: 'b', sentence: '18 min slower from 30 to 60 °Bx.' } as never;
   const said = (...boils: ReturnType<typeof line>[]) =>
-    differingWords({ boils: boils as never, differences: [slower] });
-  expect(said(b, a)).toMatchObject({ lines: [], none: expect.stringMatching(/with 1, for it is not drawn/u) });
-  expect(said(a, b)).toMatchObject({ lines: [], none: expect.stringMatching(/no other is drawn/u), leftOut: null });
+    differingWords({ boils: boils as never, differences: [slower], untold: ['d'] });
+  expect(said(b, a)).toMatchObject({ lines: [], others: [expect.stringMatching(/with 1, for it is not drawn/u)] });
+  expect(said(a, b)).toMatchObject({ lines: [], others: [expect.stringMatching(/no other is drawn/u)], leftOut: null });
   expect(said(a, b, c)).toEqual({
     lines: [],
-    none: expect.stringMatching(/^No difference that can be told from 3:/u),
+    others: ['As fast as 1 through each stretch that is known of both: 3.'],
     leftOut: 'Not drawn, and so not compared: 2.',
   });
-  expect(said(a, line('b', [5, 6]))).toEqual({
+  expect(said(a, line('b', [5, 6]), c, line('d', [1, 1]))).toEqual({
     lines: [expect.stringMatching(/^2 .*18\smin slower/u)],
-    none: null,
+    others: [expect.stringMatching(/^As fast as 1 .*: 3\.$/u), expect.stringMatching(/cannot be told, .*: 4\.$/u)],
     leftOut: null,
   });
+});
+
+test('what went in and came out stands in the units shown, all fuels in one, and what is not known says so', () => {
+  const figure = (value: number) => ({ value, low: null, high: null, from: 'page' as const });
+  const figures = { sap_litres: figure(100), fuel_kg: figure(4), fuel_kwh: figure(3), hours: figure(5.5) };
+  const row = { running: false, figures: figures as never };
+  const inUs = settingsSchema.parse({ volume: 'us-gallon', mass: 'pound' });
+  const words = BESIDE.map(([name]) => figureBeside(name, row, inUs));
+  expect(words.map((each) => each.replaceAll('\u00a0', ' '))).toEqual([
+    '26.4 US gal',
+    'not known',
+    'not known',
+    '8.8 lb; 3.0 kWh',
+    '5 h 30 min',
+    'not known',
+  ]);
+  expect(figureBeside('ratio', { running: false, figures: null }, inUs)).toBe('…');
+  expect(figureBeside('ratio', { running: true, figures: null }, inUs)).toBe('not known');
 });
