@@ -1,4 +1,4 @@
-// The three whole sets of units, and which of them is usual where the page is read.
+// The three whole sets of units, and which of them, which clock and which order of a date is usual where the page is read.
 import type { Settings } from './types.ts';
 
 /** The strength is not among them: each of its scales is read everywhere. */
@@ -48,6 +48,16 @@ export const usualUnits = (preferred: readonly string[]): Units =>
 export function usualClock(preferred: readonly string[]): Settings['clock'] {
   const tag = preferred.find((each) => regionOf(each) !== undefined);
   return new Intl.DateTimeFormat(tag ?? 'en-GB', { hour: 'numeric' }).resolvedOptions().hour12 === true ? '12' : '24';
+}
+
+/** Whether a day is usually written after its month where the browser is, in the language that is spoken (BCP 47); not where it names no region. */
+export function usualMonthFirst(language: string, preferred: readonly string[]): boolean {
+  const region = regionOfAll(preferred);
+  if (region === undefined) return false;
+  const { language: root } = new Intl.Locale(language);
+  const parts = new Intl.DateTimeFormat(`${root}-${region}`, { day: 'numeric', month: 'short' }).formatToParts(0);
+  const placeOf = (wanted: string): number => parts.findIndex(({ type }) => type === wanted);
+  return placeOf('month') < placeOf('day');
 }
 
 /** What metric means where the browser is. */

@@ -101,21 +101,24 @@ function Overlay({ view }: { view: Compare }): JSX.Element {
   };
   return (
     <>
-      <LinesChart
-        sentence={say('compare.sentence', {
-          what: upTitle(view.what, choice),
-          count: lines.length,
-          along,
-        })}
-        lines={lines}
-        xTitle={along}
-        yTitle={upTitle(view.what, choice)}
-        {...(ticks === undefined ? {} : { xTicks: ticks })}
-        {...(within === undefined ? {} : { within })}
-        {...(view.what === 'strength' && isAllMaple(view.boils) ? { level: syrupFrom(choice) } : {})}
-        height={350}
-        press={open}
-      />
+      {/* What is still being read is said above: that nothing is known were not so. */}
+      {view.working < view.boils.length && (
+        <LinesChart
+          sentence={say('compare.sentence', {
+            what: upTitle(view.what, choice),
+            count: lines.length,
+            along,
+          })}
+          lines={lines}
+          xTitle={along}
+          yTitle={upTitle(view.what, choice)}
+          {...(ticks === undefined ? {} : { xTicks: ticks })}
+          {...(within === undefined ? {} : { within })}
+          {...(view.what === 'strength' && isAllMaple(view.boils) ? { level: syrupFrom(choice) } : {})}
+          height={350}
+          press={open}
+        />
+      )}
       <LineKey lines={lines.map((line, i) => ({ ...line, notDrawn: notDrawnWords(view.boils[i], view.boils) }))} />
       <p class="row" role="group" aria-label={say('compare.replay_one')}>
         {view.boils.map((boil, i) => (

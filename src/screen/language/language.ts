@@ -11,5 +11,8 @@ export const LANGUAGES = new Languages(Object.entries(FILES));
 /** The tag of the language that is spoken now; reading it in a component draws that again when it changes. */
 export const language = signal('en');
 
+/** Whether the month stands before its day where the page is read, as in "Apr 18". */
+export const monthFirst = signal(false);
+
 /** The language that is spoken now. */
 export const spoken = (): Tongue => LANGUAGES.tongue(language.value);

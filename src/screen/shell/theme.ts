@@ -2,7 +2,8 @@
 import { effect } from '@preact/signals';
 import { say } from '../language/say.ts';
 import { isLost, live, settings } from '../client/store.ts';
-import { language, LANGUAGES } from '../language/language.ts';
+import { usualMonthFirst } from '../client/unit-sets.ts';
+import { language, LANGUAGES, monthFirst } from '../language/language.ts';
 import { pageTitle } from '../words/alarm-words.ts';
 
 /** Follows theme, language and title from now on; called once for a page. */
@@ -12,6 +13,7 @@ export function followThemeAndTitle(): void {
   });
   effect(() => {
     language.value = LANGUAGES.tagFor(settings.value.language, navigator.languages);
+    monthFirst.value = usualMonthFirst(language.value, navigator.languages);
     document.documentElement.lang = language.value;
   });
   effect(() => {

@@ -1,6 +1,6 @@
 // Times of day and lengths of time in words, all worked out from boil time.
 import type { Now } from '../client/types.ts';
-import { language } from '../language/language.ts';
+import { language, monthFirst } from '../language/language.ts';
 import { say } from '../language/say.ts';
 import { settings } from '../client/store.ts';
 import { DAY_MS, lengthOfTime, MINUTE_MS, onTwelve } from '../../core/quantities/time.ts';
@@ -124,6 +124,9 @@ interface Day {
   time: string;
 }
 
+/** By which a message sets out a day: as is usual where the page is read. */
+const dayOrder = (): { order: string } => ({ order: monthFirst.value ? 'month_first' : 'day_first' });
+
 /** The parts of an ISO 8601 time in that time's own zone; null for what is no time. */
 function dayOf(iso: string): Day | null {
   const ms = Date.parse(iso);
@@ -133,19 +136,19 @@ function dayOf(iso: string): Day | null {
   return { day: date.getUTCDate(), month, year: date.getUTCFullYear(), time: hoursAndMinutes(date.getTime()) };
 }
 
-/** "18 Apr 2027, 07:30" of an ISO 8601 time, in that time's own zone. */
+/** "18 Apr 2027, 07:30", or "Apr 18, 2027, 07:30", of an ISO 8601 time, in that time's own zone. */
 export function dayAndTime(iso: string): string {
   const parts = dayOf(iso);
-  return parts === null ? iso : say('clock.day_and_time', { ...parts });
+  return parts === null ? iso : say('clock.day_and_time', { ...parts, year: String(parts.year), ...dayOrder() });
 }
 
-/** "18 Apr" of an ISO 8601 day or time, in that time's own zone. */
+/** "18 Apr", or "Apr 18", of an ISO 8601 day or time, in that time's own zone. */
 export function shortDay(iso: string): string {
   const parts = dayOf(iso);
-  return parts === null ? iso : say('clock.short_day', { day: parts.day, month: parts.month });
+  return parts === null ? iso : say('clock.short_day', { day: parts.day, month: parts.month, ...dayOrder() });
 }
 
-/** "Sunday 18 April 2027" of an ISO 8601 day, with its time of day where it has one; what is no day as it is. */
+/** "Sunday 18 April 2027", or "Sunday, April 18, 2027", of an ISO 8601 day, with its time of day where it has one; what is no day as it is. */
 export function dayInWords(iso: string): string {
   const parts = dayOf(iso);
   if (parts === null) return iso;
@@ -153,6 +156,12 @@ export function dayInWords(iso: string): string {
   const part = (how: Intl.DateTimeFormatOptions): string =>
     new Intl.DateTimeFormat(language.value, { ...how, timeZone: 'UTC' }).format(date);
   const { day, time } = parts;
-  const words = { weekday: part({ weekday: 'long' }), day, month: part({ month: 'long' }), year: String(parts.year) };
+  const words = {
+    weekday: part({ weekday: 'long' }),
+    day,
+    month: part({ month: 'long' }),
+    year: String(parts.year),
+    ...dayOrder(),
+  };
   return iso.includes('T') ? say('clock.whole_day_time', { ...words, time }) : say('clock.whole_day', words);
 }

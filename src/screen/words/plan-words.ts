@@ -48,11 +48,8 @@ function planRange(low: number, high: number): { low: string; high: string } {
 function clockAfter(start: string, hours: number): string {
   const from = Date.parse(`${start}Z`);
   const then = new Date(Math.round((from + hours * HOUR_MS) / 300_000) * 300_000);
-  const after = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
-  // 00:00 ends the day before: "midnight the next day" were a day later.
-  const isMidnight = after > 0 && then.getTime() % DAY_MS === 0;
-  const days = isMidnight ? after - 1 : after;
-  const text = isMidnight ? say('plan.hours.midnight') : hoursAndMinutes(then.getTime());
+  const days = Math.floor(then.getTime() / DAY_MS) - Math.floor(from / DAY_MS);
+  const text = hoursAndMinutes(then.getTime());
   if (days === 0) return text;
   return days === 1 ? say('plan.hours.next_day', { time: text }) : say('plan.hours.days_later', { time: text, days });
 }

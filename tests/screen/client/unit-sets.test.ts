@@ -1,6 +1,13 @@
 // Which units a first start proposes, by the languages that the browser prefers.
 import { expect, test } from 'vitest';
-import { METRIC, US, usualClock, usualMetric, usualUnits } from '../../../src/screen/client/unit-sets.ts';
+import {
+  METRIC,
+  US,
+  usualClock,
+  usualMetric,
+  usualMonthFirst,
+  usualUnits,
+} from '../../../src/screen/client/unit-sets.ts';
 
 /** Weather in Canada is told in kilopascals (Environment Canada's hourly reports). */
 const CANADA = { ...METRIC, pressure: 'kpa' };
@@ -37,4 +44,12 @@ test.each([
   [[], '24'],
 ] as const)('the clock of %j', (preferred, clock) => {
   expect(usualClock(preferred)).toBe(clock);
+});
+
+test('the month stands before its day where the region of the browser has it so, in the language that is spoken', () => {
+  expect(usualMonthFirst('en', ['en-US', 'fr-CA'])).toBe(true);
+  expect(usualMonthFirst('en', ['en', 'fr-FR'])).toBe(false);
+  expect(usualMonthFirst('en', ['en-GB', 'en-US'])).toBe(false);
+  expect(usualMonthFirst('fr', ['en-US'])).toBe(false);
+  expect(usualMonthFirst('en', ['en'])).toBe(false);
 });

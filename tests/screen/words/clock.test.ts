@@ -3,7 +3,7 @@ import { lengthOfTime } from '../../../src/core/quantities/time.ts';
 import { expect, test } from 'vitest';
 import { settings } from '../../../src/screen/client/store.ts';
 import type { Now } from '../../../src/screen/client/types.ts';
-import { language } from '../../../src/screen/language/language.ts';
+import { language, monthFirst } from '../../../src/screen/language/language.ts';
 import { temperature } from '../../../src/screen/words/amounts.ts';
 import {
   ago,
@@ -93,6 +93,14 @@ test('lengths of time are said in the largest unit that is honest, on one line, 
 test('a day is written in its own zone; what is no time stays as it is', () => {
   expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('18 Apr 2027, 23:30');
   expect(dayAndTime('soon')).toBe('soon');
+  try {
+    monthFirst.value = true;
+    expect(dayAndTime('2027-04-18T23:30:00-07:00')).toBe('Apr 18, 2027, 23:30');
+    expect(shortDay('2027-04-01')).toBe('Apr 1');
+    expect(dayInWords('2027-04-05')).toBe('Monday, April 5, 2027');
+  } finally {
+    monthFirst.value = false;
+  }
 });
 
 test('in French the days and months are French, and decimals have a comma', () => {

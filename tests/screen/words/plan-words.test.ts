@@ -119,13 +119,13 @@ test('each pan says by which share of its fire it is reckoned, or that only its 
   expect(front).toContain('Reckoned by its size alone');
 });
 
-test('midnight is called so, and is that of the day before', () => {
+test('midnight is told by the clock as any other time, and begins its day', () => {
   const plan = planBoil(day)!;
   const at = (hours: number) => hoursWords({ ...plan, hours }, START)!.main;
-  expect(at(16.5)).toBe('Done about midnight');
+  expect(at(16.5)).toBe('Done about 00:00 the next day');
   expect(at(16.75)).toBe('Done about 00:15 the next day');
-  expect(at(40.5)).toBe('Done about midnight the next day');
-  expect(at(64.5)).toBe('Done about midnight, 2 days later');
+  expect(at(40.5)).toBe('Done about 00:00, 2 days later');
+  expect(at(64.5)).toBe('Done about 00:00, 3 days later');
 });
 
 test('a change of the time is that of the times shown, in fives of minutes', () => {
