@@ -28,6 +28,21 @@ afterAll(async () => {
 const panel = (on = page) => on.getByRole('dialog');
 const number = (what: string, on = page) => on.locator(`.card [data-tell=${what}]`).first();
 
+test('what °Bx means stands once under the cards that show a strength, and not where another scale is chosen', async () => {
+  const said = '°Bx: grams of sugar in 100 g of the sap or syrup.';
+  for (const [strength, times] of [
+    ['brix', 1],
+    ['baume', 0],
+  ] as const) {
+    const host = await standIn(await ensureScreenBuilt(), liveNow(2), { strength });
+    const { page: shown } = await openPage(browser, host.url, PHONE);
+    await number('strength', shown).waitFor();
+    expect(await shown.getByText(said).count()).toBe(times);
+    await shown.context().close();
+    await host.close();
+  }
+});
+
 test('a press on the number that matters says where it comes from, how old that is and how sure', async () => {
   await page.getByRole('button', { name: '60×' }).click();
   // A strength as it was poured is told before that; a rise is sure only of a pot that boils.

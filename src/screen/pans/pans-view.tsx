@@ -3,6 +3,7 @@ import { say, sayDrawn } from '../language/say.ts';
 import type { ComponentChildren, JSX } from 'preact';
 import { EndBoil } from '../boil/end-boil.tsx';
 import { PanChart } from '../charts/pan-chart.tsx';
+import { notedStrength, plannedStrength } from '../../protocol/planned-strength.ts';
 import { settings } from '../client/store.ts';
 import type { Now, Reading } from '../client/types.ts';
 import { AlarmHistory, LookBackPanel } from '../alarms/alarm-history.tsx';
@@ -165,6 +166,16 @@ function Beneath({ now, pan, canMark, page }: BeneathProps): JSX.Element {
   );
 }
 
+/** Whether its card shows a strength, seen or told. */
+const showsStrength = (now: Now, reading: Reading): boolean =>
+  (reading.brix ?? plannedStrength(now, reading) ?? notedStrength(now, reading)) !== null;
+
+/** What the unit of a strength is, once under the cards that show one: who boils for the first time meets it there. */
+function StrengthUnit({ now }: { now: Now }): JSX.Element | null {
+  if (settings.value.strength !== 'brix' || !now.readings.some((reading) => showsStrength(now, reading))) return null;
+  return <p class="hint">{say('pans.brix_is')}</p>;
+}
+
 interface PansViewProps {
   now: Now;
   /** What stands between the cards and the chart. */
@@ -195,6 +206,7 @@ export function PansView({ now: told, children }: PansViewProps): JSX.Element {
           <Card key={reading.pan} now={now} reading={reading} place={place} />
         ))}
       </section>
+      {!isBig.value && <StrengthUnit now={now} />}
       {isBig.value && pan !== null && canMark && now.header !== null && <FormKeys header={now.header} />}
       {!isBig.value && children}
       {!isBig.value && <Beneath now={now} pan={pan} canMark={canMark} page={page} />}
