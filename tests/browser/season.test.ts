@@ -110,7 +110,7 @@ test('the list of boils leads to the page of one: figures with where they come f
   const figures = page.getByRole('region', { name: 'Figures of this boil' });
   await figures.waitFor();
   await figures.getByText('The sugar adds up').waitFor();
-  expect(await figures.innerText()).toContain('your marks');
+  expect(await figures.innerText()).toContain('your notes');
   await page.getByLabel('Taste').fill('Of smoke and butter');
   await page.getByRole('button', { name: 'Keep these words' }).click();
   await page.getByLabel('Filter it hot, at once.').check();
@@ -158,7 +158,7 @@ test('the season adds up, with three charts, and the sap store takes what was co
   await expect
     .poll(() => table.getByRole('columnheader').allInnerTexts())
     .toEqual([
-      ...['Boil', 'Sap in', 'Its strength', 'Syrup out', 'Its density', 'Sap to syrup', 'Not accounted for'],
+      ...['Boil', 'Sap in', 'Sap strength', 'Syrup out', 'Syrup strength', 'Sap to syrup', 'Not accounted for'],
       ...['Heat for each volume of syrup', 'Cost of a jar', 'Calls'],
     ]);
   await page.setViewportSize(PHONE);

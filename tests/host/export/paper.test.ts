@@ -129,12 +129,12 @@ test('what became of a call is told in order of time, whichever came first', () 
   );
 });
 
-test('the strength of the sap and the density of the syrup are called by two names', async () => {
+test('the strengths of sap and syrup are called by two names', async () => {
   const { notebook, boil } = await keptFixture('lost-probe');
   notebook.keepPage(boil, { syrup: { brix: 66.5 } });
   const words = wordsOf(await report(notebook, boil));
-  expect(words.match(/^Its strength$/gmu)).toHaveLength(1);
-  expect(words.match(/^Its density$/gmu)).toHaveLength(1);
+  expect(words.match(/^Sap strength$/gmu)).toHaveLength(1);
+  expect(words.match(/^Syrup strength$/gmu)).toHaveLength(1);
 });
 
 test('a boil on propane is not told that its wood and its electricity are not known', async () => {
