@@ -67,12 +67,12 @@ test('before the fire is lit it says how much to fill each pan with, and after i
   const [fill, light, refill] = stageSentences(planBoil(day)!, START, (id) => id, metric).map(plain);
   // A pot of 400 mm holds 12.6 L at 100 mm, cold as they are poured; of 360 mm 10.2 L and of 220 mm 3.8 L.
   expect(fill).toBe(
-    'First fill in cold sap: Back 13 L (100 mm deep); Middle 10 L (100 mm deep); Front 3.8 L (100 mm deep).',
+    'First pour in cold sap: 13 L into Back (100 mm deep); 10 L into Middle (100 mm deep); 3.8 L into Front (100 mm deep).',
   );
   expect(light).toMatch(/^07:30: light the fire under/u);
   // Down to where the boil calls: ten minutes over the least depth.
   expect(refill).toMatch(
-    /^Then pour in cold sap, little by little so that it boils on, until all of it is in: Back about every 65 min some 9\.3 L; Middle about every 75 min some 7\.7 L; Front about every 65 min some 2\.8 L\.$/u,
+    /^Then pour in cold sap, little by little so that it boils on, until all of it is in: about 9\.3 L into Back every 65 min; about 7\.7 L into Middle every 75 min; about 2\.8 L into Front every 65 min\.$/u,
   );
 });
 
@@ -91,7 +91,7 @@ test('a pan without a size is not said to be filled, and sap that it may share i
   const bare: PanSetup = { id: 'Bare', heat: { kind: 'propane', power_w: 12_000 } };
   const steps = (litres: number) =>
     stageSentences(planBoil({ ...day, litres, pans: [day.pans[0]!, bare] })!, START, (id) => id, metric).map(plain);
-  expect(steps(140)[0]).toBe('First fill in cold sap: Back 13 L (100 mm deep).');
+  expect(steps(140)[0]).toBe('First pour in cold sap: 13 L into Back (100 mm deep).');
   expect(steps(9)[0]).toMatch(/light the fire/u);
   expect(steps(9).join(' ')).not.toMatch(/in the pans then/u);
 });
