@@ -1,7 +1,14 @@
 // A channel that was just heard becomes a probe of the boil, once.
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import type { Now, ProbeView } from '../../../src/screen/client/types.ts';
 import { channelsOf, freePortId, heardProbes, withChannel } from '../../../src/screen/probes/channels.ts';
+import { kept, known } from '../../../src/screen/probes/kept.ts';
+
+// Nothing was ever kept of these boards.
+beforeEach(() => {
+  kept.value = [];
+  known.value = [];
+});
 
 const heard = (channel: string, celsius: number | null): ProbeView => ({
   id: `/dev/ttyUSB0 ${channel}`,
