@@ -11,7 +11,7 @@ import type { Notebook } from '../notebook/contract.ts';
 import type { FolderLock } from '../notebook/open-notebook.ts';
 import type { Setup } from '../protocol/header-schema.ts';
 import { settingsSchema } from '../protocol/messages.ts';
-import { areUnchosen, keepSettings, keptSettings } from './kept-settings.ts';
+import { areUnchosen, keepSettings, keptSettings, unchosenOf } from './kept-settings.ts';
 import { isPhoneCommand } from '../protocol/phone-messages.ts';
 import { isCompareCommand } from '../protocol/compare-messages.ts';
 import { isLookCommand } from '../protocol/look-messages.ts';
@@ -266,9 +266,7 @@ export class Host {
     if ('practice' in command) return this.#begin(() => this.#starter.beginPractice(command.practice, this.#settings));
     if ('practice_speed' in command) return this.#setPracticeSpeed(command.practice_speed);
     if ('settings' in command) return this.#keepSettings(command.settings);
-    if ('usual_settings' in command) {
-      return areUnchosen(this.#notebook) ? this.#keepSettings(command.usual_settings) : done;
-    }
+    if ('usual_settings' in command) return this.#keepSettings(unchosenOf(this.#notebook, command.usual_settings));
     if ('page' in command) {
       this.#watchkeeper.report(command.page);
       return done;
@@ -341,8 +339,9 @@ export class Host {
     const before = this.#settings;
     const why = folderRefusal(changed.backup_folder ?? '');
     if (why !== null) return refused(why);
-    this.#settings = settingsSchema.parse({ ...before, ...withoutUndefined(changed) });
-    keepSettings(this.#notebook, this.#settings);
+    const given = withoutUndefined(changed);
+    this.#settings = settingsSchema.parse({ ...before, ...given });
+    keepSettings(this.#notebook, given);
     this.#tell({ kind: 'settings', settings: this.#settings });
     const calls = callSettingsOf(this.#settings);
     const isNews = JSON.stringify(calls) !== JSON.stringify(callSettingsOf(before));

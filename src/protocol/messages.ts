@@ -149,7 +149,7 @@ export const commandSchema = z.union([
   z.strictObject({ ref, practice: practiceWish }),
   z.strictObject({ ref, practice_speed: z.number().min(1).max(600) }),
   z.strictObject({ ref, settings: settingsChange }),
-  /** What is usual where the page is read: kept where nobody has chosen yet, and else left. */
+  /** What is usual where the page is read: each kept where nobody has chosen it yet, and else left. */
   z.strictObject({ ref, usual_settings: settingsChange }),
   /** A page's sign of life, about once a second: whether it can sound, and what it knows of the battery. */
   z.strictObject({ ref, page: pageReport }),
@@ -299,7 +299,7 @@ export type HostMessage =
       saps: readonly SapKind[];
       /** Sent to a phone, over the local network. */
       lan: boolean;
-      /** Nobody has chosen settings yet: the page may say what is usual where it is read. */
+      /** A unit or the clock is nobody's choice yet: the page may say what is usual where it is read. */
       unchosen: boolean;
     }
   | { kind: 'settings'; settings: Settings }

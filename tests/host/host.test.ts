@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { createHost } from '../../src/host/create-host.ts';
 import { openNotebook } from '../../src/notebook/open-notebook.ts';
-import type { Now } from '../../src/protocol/messages.ts';
+import type { Now, Settings } from '../../src/protocol/messages.ts';
 import { HandClock } from './hand-clock.ts';
 
 let folder: string;
@@ -190,23 +190,56 @@ test('changed lead times are kept, told, and hold for the boil that runs', async
   await again.close();
 });
 
+/** All that differs by region, as a page in the United States says it, and one in Germany. */
+const inTheStates = {
+  ...({ temperature: 'F', volume: 'us-gallon', length: 'inch', pressure: 'inhg', mass: 'pound' } as const),
+  ...({ power: 'btu-per-hour', clock: '12' } as const),
+};
+const inGermany = {
+  ...({ temperature: 'C', volume: 'litre', length: 'mm', pressure: 'hpa', mass: 'kg' } as const),
+  ...({ power: 'watt', clock: '24' } as const),
+};
+
+function helloOf(host: Host): { unchosen: boolean; settings: Settings } {
+  const heard: { unchosen: boolean; settings: Settings }[] = [];
+  host.subscribe((message) => message.kind === 'hello' && heard.push(message))();
+  const [hello] = heard;
+  if (hello === undefined) throw new Error('no hello was said');
+  return hello;
+}
+
 test('what is usual where the first page is read is kept once, and never put in place of a choice', async () => {
   const host = await createHost({ folder, machine });
-  const told: unknown[] = [];
-  const hearHello = (): void =>
-    host.subscribe(
-      (message) => message.kind === 'hello' && told.push([message.unchosen, message.settings.temperature]),
-    )();
-  hearHello();
-  await host.command({ ref: '1', usual_settings: { temperature: 'F' } });
-  hearHello();
-  await host.command({ ref: '2', usual_settings: { temperature: 'C' } });
-  hearHello();
-  expect(told).toEqual([
-    [true, 'C'],
-    [false, 'F'],
-    [false, 'F'],
-  ]);
+  expect(helloOf(host)).toMatchObject({ unchosen: true, settings: inGermany });
+  await host.command({ ref: '1', usual_settings: inTheStates });
+  expect(helloOf(host)).toMatchObject({ unchosen: false, settings: inTheStates });
+  await host.command({ ref: '2', usual_settings: inGermany });
+  expect(helloOf(host)).toMatchObject({ unchosen: false, settings: inTheStates });
+  await host.close();
+});
+
+test('a language, a clock and one unit that were chosen before leave the other units to the region, over a restart', async () => {
+  const first = await createHost({ folder, machine });
+  await first.command({ ref: '1', settings: { language: 'en', clock: '24' } });
+  await first.command({ ref: '2', settings: { volume: 'litre' } });
+  expect(helloOf(first).unchosen).toBe(true);
+  await first.close();
+  const again = await createHost({ folder, machine });
+  expect(helloOf(again).unchosen).toBe(true);
+  await again.command({ ref: '3', usual_settings: inTheStates });
+  const settled = { unchosen: false, settings: { ...inTheStates, language: 'en', clock: '24', volume: 'litre' } };
+  expect(helloOf(again)).toMatchObject(settled);
+  await again.close();
+});
+
+test('of settings that an earlier program kept, a unit that it did not know is left to the region', async () => {
+  const { power: _, length: __, ...known } = inGermany;
+  const notebook = openNotebook(folder);
+  notebook.keepSetting('settings', known);
+  notebook.close();
+  const host = await createHost({ folder, machine });
+  await host.command({ ref: '1', usual_settings: inTheStates });
+  expect(helloOf(host).settings).toMatchObject({ ...known, power: 'btu-per-hour', length: 'inch' });
   await host.close();
 });
 
