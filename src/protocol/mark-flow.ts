@@ -1,2 +1,2 @@
-// What a mark does to what is in a pan, for the screen.
-export { poursInto } from '../core/boil/mark-flow.ts';
+// Whether a mark counts, and what it does to what is in a pan, for the screen.
+export { counts, poursInto } from '../core/boil/mark-flow.ts';

@@ -3,6 +3,7 @@ import type { AlarmTransition } from '../alarms/alarm.ts';
 import { doneAbout } from '../alarms/done-about.ts';
 import { type AlarmBook, findAlarm } from '../alarms/engine.ts';
 import type { AlarmName, Mark, Priority } from './entries.ts';
+import { counts, empties, poursInto } from './mark-flow.ts';
 import { lookBack, type LookBack } from './look-back.ts';
 import { isByPractice } from './practice-marks.ts';
 
@@ -103,14 +104,15 @@ interface Noted {
   at: number;
   mark: Mark;
   withdrawn: boolean;
+  questioned: boolean;
 }
 
 /**
- * The history with what people said of it and did; marks that were taken back do not count, nor does what a practice
+ * The history with what people said of it and did; marks that were taken back or are asked about do not count, nor does what a practice
  * boil did by itself, which its header tells.
  */
 export function alarmHistory(history: HistoryKept, marks: readonly Noted[], header: object | null): AlarmHistory {
-  const standing = marks.filter(({ mark, withdrawn }) => !withdrawn && !isByPractice(mark, header));
+  const standing = marks.filter((noted) => counts(noted) && !isByPractice(noted.mark, header));
   const words = standing.flatMap(({ mark }) =>
     mark.kind === 'note' && mark.no_use === true && mark.about !== undefined ? [mark.about] : [],
   );
@@ -123,27 +125,32 @@ export function alarmHistory(history: HistoryKept, marks: readonly Noted[], head
 
 /** What a call of a pan asks to be done there; a call that asks for none of it can only be seen. */
 const ASKS_FOR: Partial<Record<AlarmName, readonly Deed[]>> = {
-  'near-finish': ['taken-out', 'heat-off', 'measured'],
-  finish: ['taken-out', 'heat-off', 'measured'],
-  'past-finish': ['taken-out', 'heat-off', 'poured-in'],
-  'scorch-risk': ['taken-out', 'heat-off', 'poured-in'],
-  'low-level': ['taken-out', 'heat-off', 'poured-in'],
+  'near-finish': ['emptied', 'taken-out', 'heat-off', 'measured'],
+  finish: ['emptied', 'taken-out', 'heat-off', 'measured'],
+  'past-finish': ['emptied', 'taken-out', 'heat-off', 'poured-in'],
+  // Less in it makes both worse.
+  'scorch-risk': ['emptied', 'heat-off', 'poured-in'],
+  'low-level': ['emptied', 'heat-off', 'poured-in'],
 };
 
-type Deed = 'poured-in' | 'taken-out' | 'heat-off' | 'measured';
+type Deed = 'poured-in' | 'emptied' | 'taken-out' | 'heat-off' | 'measured';
 
 function deedOn(mark: Mark, pan: string): Deed | null {
-  if (mark.kind === 'transfer') return mark.to === pan ? 'poured-in' : mark.from === pan ? 'taken-out' : null;
+  if (poursInto(mark, pan)) return 'poured-in';
+  if (empties(mark, pan)) return 'emptied';
+  if (mark.kind === 'transfer') return mark.from === pan ? 'taken-out' : null;
   if (!('pan' in mark) || mark.pan !== pan) return null;
-  if (mark.kind === 'top-up') return 'poured-in';
   if (mark.kind === 'draw-off') return 'taken-out';
   if (mark.kind === 'density') return 'measured';
   return mark.kind === 'flame' && mark.level === 0 ? 'heat-off' : null;
 }
 
-/** Takes what a person notes as done at `at` (ms) for their answer to the calls that ask for it: nobody needs to say that they saw them, too. */
-export function answerByDeed(book: AlarmBook, mark: Mark, at: number, header: object | null): void {
-  if (isByPractice(mark, header)) return;
+/**
+ * Takes what a person notes as done at `at` (ms) for their answer to the calls that ask for it: nobody needs to say that
+ * they saw them, too. What is asked about may be of another pan, and answers nothing.
+ */
+export function answerByDeed(book: AlarmBook, { mark, at, questioned }: Noted, header: object | null): void {
+  if (questioned || isByPractice(mark, header)) return;
   doneAbout(book, ({ alarm, pan }) => pan !== null && isAskedFor(alarm, mark, pan), at);
 }
 

@@ -172,7 +172,7 @@ function rememberingMind(state: BoilState, mark: Mark, t: number): void {
   correcting(state, () => takeMark(state, mark, t));
   const kept = mark.kind === 'withdraw' ? gone : state.marks.at(-1);
   if (kept !== undefined && kept !== null && mark.kind !== 'withdraw')
-    for (const { book } of callersOf(state)) answerByDeed(book, mark, kept.at, state.header);
+    for (const { book } of callersOf(state)) answerByDeed(book, kept, state.header);
   if (kept !== undefined && kept !== null) keepCorrections(state, kept, before, t);
 }
 

@@ -1,5 +1,9 @@
-// What a mark does to what is in a pan: whether it pours something in, and whether it takes all of it out.
+// Whether a mark counts, and what it does to what is in a pan: whether it pours something in, and whether it takes all of it out.
 import type { Mark } from './entries.ts';
+
+/** Whether a mark acts on what is believed: it was not taken back, nor is it asked about because it can hardly be meant. */
+export const counts = ({ withdrawn, questioned }: { withdrawn: boolean; questioned: boolean }): boolean =>
+  !withdrawn && !questioned;
 
 /** Whether a mark says that something was poured into the pan: sap, or what was in another. */
 export const poursInto = (mark: Mark, pan: string): boolean =>

@@ -5,11 +5,12 @@ import type { BoilState } from '../../../src/core/boil/fold.ts';
 import {
   type AlarmHistory,
   alarmHistory,
+  answerByDeed,
   MOST_RAISINGS,
   rememberTransitions,
   startHistory,
 } from '../../../src/core/boil/alarm-history.ts';
-import { listAlarms, startAlarms } from '../../../src/core/alarms/engine.ts';
+import { listAlarms, observe, startAlarms } from '../../../src/core/alarms/engine.ts';
 import { foldAll, inOrder, lines, mark, tarnHollow } from './tarn-hollow.ts';
 
 const historyOf = (state: BoilState): AlarmHistory => alarmHistory(state.history, state.marks, state.header);
@@ -79,11 +80,7 @@ test('a person’s word that it was of no use is for that raising alone, and can
 });
 
 const low = { t: 1000, pan: 'p1', alarm: 'low-level', priority: 'medium', why: '' } as const;
-const noted = (at: number, mark: Mark, withdrawn = false): { at: number; mark: Mark; withdrawn: boolean } => ({
-  at,
-  mark,
-  withdrawn,
-});
+const noted = (at: number, mark: Mark, withdrawn = false) => ({ at, mark, withdrawn, questioned: false });
 
 test('what a call asks for, noted by a person while it stands, answers it as well as a word', () => {
   const history = startHistory();
@@ -92,7 +89,7 @@ test('what a call asks for, noted by a person while it stands, answers it as wel
     { ...low, t: 9000, event: 'cleared' },
   ]);
   const pour = { kind: 'top-up', pan: 'p1', litres: 2 } as const;
-  const asked = (one: { at: number; mark: Mark; withdrawn: boolean }, header: object | null = null) => {
+  const asked = (one: ReturnType<typeof noted>, header: object | null = null) => {
     const { raisings, lookBack } = alarmHistory(history, [one], header);
     return [raisings[0]?.doneAt, lookBack.answered, lookBack.answeredAfterS];
   };
@@ -100,6 +97,9 @@ test('what a call asks for, noted by a person while it stands, answers it as wel
   expect(asked(noted(5000, { kind: 'transfer', from: 'p2', to: 'p1', all: true }))).toEqual([5000, 1, 4]);
   const nothing = [undefined, 0, null];
   expect(asked(noted(5000, pour, true))).toEqual(nothing);
+  expect(asked({ ...noted(5000, pour), questioned: true })).toEqual(nothing);
+  expect(asked(noted(5000, { kind: 'draw-off', pan: 'p1', all: true }))).toEqual([5000, 1, 4]);
+  expect(asked(noted(5000, { kind: 'draw-off', pan: 'p1', litres: 1 }))).toEqual(nothing);
   expect(asked(noted(500, pour))).toEqual(nothing);
   expect(asked(noted(9001, pour))).toEqual(nothing);
   expect(asked(noted(5000, { ...pour, pan: 'p2' }))).toEqual(nothing);
@@ -167,4 +167,26 @@ test('a call that was answered by doing what it asks for is gone with its cause,
   expect(done.listed).toEqual([]);
   // What a practice poured in by itself answers nothing.
   expect(lowPot({ practice: true }, pour('hand-1')).listed).toMatchObject([{ condition: 'over', answered: false }]);
+});
+
+test('what takes a little more out answers no call of a pan that runs low', () => {
+  const sip = mark(120_000, { kind: 'draw-off', pan: 'p1', litres: 0.05, id: 'screen-3' });
+  const enough = mark(130_000, { kind: 'top-up', pan: 'p1', litres: 8, brix: 2, id: 'hand-1' });
+  const seen = lowPot({ practice: true }, sip, enough);
+  expect(seen.listed).toMatchObject([{ condition: 'over', answered: false }]);
+  expect(seen.raisings.find(({ alarm }) => alarm === 'low-level')).not.toHaveProperty('doneAt');
+});
+
+test('a mark that is asked about answers no call that is over and that nobody saw', () => {
+  const unseen = (over: { questioned: boolean }) => {
+    const book = startAlarms();
+    const delays = { onDelayMs: 0, offDelayMs: 0 };
+    const finding = { over: true, inside: false, priority: 'medium', why: () => '' } as const;
+    observe(book, { alarm: 'finish', pan: 'p1' }, delays, finding, 1000);
+    observe(book, { alarm: 'finish', pan: 'p1' }, delays, { ...finding, over: false, inside: true }, 3000);
+    answerByDeed(book, { ...noted(2000, { kind: 'density', pan: 'p1', brix: 3 }), ...over }, null);
+    return listAlarms(book).length;
+  };
+  expect(unseen({ questioned: true })).toBe(1);
+  expect(unseen({ questioned: false })).toBe(0);
 });
