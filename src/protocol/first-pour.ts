@@ -1,6 +1,6 @@
 // Whether what is poured into a pan fills it or tops it up, so that form, list, chart and paper have one word for it.
 import type { Mark } from '../core/boil/entries.ts';
-import { empties, poursInto } from '../core/boil/mark-flow.ts';
+import { counts, empties, poursInto } from '../core/boil/mark-flow.ts';
 import type { BoilView } from '../core/boil/view.ts';
 
 type Noted = Pick<BoilView['marks'][number], 'mark' | 't' | 'at' | 'withdrawn' | 'questioned'>;
@@ -20,8 +20,8 @@ const isBefore = (one: { at: number; t: number }, moment: { at: number; t: numbe
  */
 export function isEmptyAt(pan: string, moment: { at: number; t: number }, marks: readonly Noted[]): boolean {
   let last: { at: number; t: number; turned: 'in' | 'out' } | null = null;
-  for (const { mark, at, t, withdrawn, questioned } of marks) {
-    const turned = withdrawn || questioned ? null : turn(mark, pan);
+  for (const { mark, at, t } of marks.filter(counts)) {
+    const turned = turn(mark, pan);
     if (turned === null || !isBefore({ at, t }, moment)) continue;
     if (last === null || !isBefore({ at, t }, last)) last = { at, t, turned };
   }

@@ -1,13 +1,11 @@
 // How strong a pan of cold sap is by the plan, as the screen and the plan that is under way both take it.
-import { empties, poursInto } from '../core/boil/mark-flow.ts';
+import { counts, empties, poursInto } from '../core/boil/mark-flow.ts';
 import { sugarShares } from '../core/physics/sugar-shares.ts';
 import { riseFromStrength } from '../core/physics/sugar-solution.ts';
 import type { PanReading } from '../core/pan/reading.ts';
 import type { Now } from './messages.ts';
 
 type MarkSeen = Pick<Now['marks'][number], 'at' | 'mark' | 'withdrawn' | 'questioned'>;
-
-const counts = ({ withdrawn, questioned }: MarkSeen): boolean => !withdrawn && !questioned;
 
 /** A pan that does not boil yet, of which no instrument and no thermometer tells how strong it is. */
 function isColdSap({ stage, brix, rise_c: rise }: PanReading, boilsAtC = 0): boolean {

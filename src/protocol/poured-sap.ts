@@ -1,5 +1,5 @@
 // How much sap is noted as poured in, as the plan that is under way and the screen count it, and the notebook too.
-import { poursInto } from '../core/boil/mark-flow.ts';
+import { counts, poursInto } from '../core/boil/mark-flow.ts';
 import type { PanSetup, Sap } from '../core/boil/entries.ts';
 import { sapKey } from '../core/boil/sap-key.ts';
 import type { BoilView } from '../core/boil/view.ts';
@@ -24,10 +24,10 @@ export function pouredLitres(marks: readonly Noted[], pans: readonly PanSetup[],
   const own = pansOfPlan(pans, planned);
   // A pan that was taken away since boiled what was planned, for all that is known.
   const others = pans.filter((pan) => !own.includes(pan));
-  const standing = marks.filter(({ withdrawn, questioned }) => !withdrawn && !questioned);
+  const standing = marks.filter(counts);
   const toppedUp = standing.reduce((sum, { mark }) => {
-    const counts = mark.kind === 'top-up' && !others.some(({ id }) => id === mark.pan);
-    return sum + (counts ? (mark.litres ?? 0) : 0);
+    const isCounted = mark.kind === 'top-up' && !others.some(({ id }) => id === mark.pan);
+    return sum + (isCounted ? (mark.litres ?? 0) : 0);
   }, 0);
   return own.reduce((sum, pan) => sum + filledLitres(standing, pan), toppedUp);
 }

@@ -15,6 +15,7 @@ import { explainFinish, explainFinishPoint, explainScorchPoint } from './explain
 import { bare, type Bare, type Explained, type Explanation, NOT_KNOWN, surest } from './explanation.ts';
 import type { PanFacts } from './explanation.ts';
 import type { Measured, Origin, OriginKind } from '../quantities/measured.ts';
+import { counts } from './mark-flow.ts';
 import { readingOf } from './readings.ts';
 import type { BoilState } from './state.ts';
 import { panLimits, waterFrom } from './view.ts';
@@ -127,9 +128,7 @@ function remediesFor(state: BoilState, pan: string, what: Explained): Remedies {
 
 /** Whoever insists on a density against the thermometer has read that. */
 function densityAlone({ marks, pans }: BoilState, pan: string): number | null {
-  const last = marks.findLast(
-    ({ mark, withdrawn, questioned }) => mark.kind === 'density' && mark.pan === pan && !withdrawn && !questioned,
-  );
+  const last = marks.findLast((kept) => counts(kept) && kept.mark.kind === 'density' && kept.mark.pan === pan);
   if (last === undefined || last.evidence !== null || last.mark.sure === true || pans[pan]?.byHand === null)
     return null;
   return last.at;

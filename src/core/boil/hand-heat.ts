@@ -9,7 +9,7 @@ import { latentHeatKjPerKg } from '../physics/heat.ts';
 import { formatTyped } from '../quantities/format.ts';
 import { lengthOfTime } from '../quantities/time.ts';
 import type { Mark } from './entries.ts';
-import { empties, poursInto } from './mark-flow.ts';
+import { counts, empties, poursInto } from './mark-flow.ts';
 import { settingOf } from './settings.ts';
 import type { BoilState, KeptMark } from './state.ts';
 
@@ -68,7 +68,7 @@ const wattsOf = ({ header }: BoilState, id: string): number =>
  */
 function lastKnown(state: BoilState, kept: KeptMark, id: string): Known | null {
   const { handAt } = state.pans[id]!.course;
-  const marks = state.marks.filter((one) => one !== kept && !one.withdrawn && !one.questioned);
+  const marks = state.marks.filter((one) => one !== kept && counts(one));
   const emptied = Math.max(-1, ...marks.filter(({ mark }) => empties(mark, id)).map(({ at }) => at));
   const since = Math.max(handAt, emptied);
   const poured = marks.filter(({ at, mark }) => at >= since && poursInto(mark, id)).toSorted((a, b) => a.at - b.at);

@@ -12,6 +12,7 @@ import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Mark, Priority } from './entries.ts';
 import type { From } from './explanation.ts';
+import { counts } from './mark-flow.ts';
 import { nextThing, type NextThing } from './next-thing.ts';
 import { isPractice } from './practice-marks.ts';
 import { periodMs, probeState, type ProbeTrack } from './probe-track.ts';
@@ -159,9 +160,8 @@ const MEASURED: ReadonlySet<Mark['kind']> = new Set(['water-check', 'pressure', 
 /** It was taken back, or the same was measured after it and counts. */
 function isSettled(kept: BoilState['marks'][number], marks: BoilState['marks']): boolean {
   const { mark, t } = kept;
-  const counts = (other: typeof kept): boolean =>
-    !other.withdrawn && !other.questioned && other.t > t && other.mark.kind === mark.kind;
-  const isAnew = MEASURED.has(mark.kind) && marks.some((other) => counts(other) && isOfSame(other.mark, mark));
+  const isLater = (other: typeof kept): boolean => counts(other) && other.t > t && other.mark.kind === mark.kind;
+  const isAnew = MEASURED.has(mark.kind) && marks.some((other) => isLater(other) && isOfSame(other.mark, mark));
   return kept.withdrawn || isAnew;
 }
 

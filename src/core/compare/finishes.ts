@@ -1,5 +1,6 @@
 // When each pan of a boil was truly finished: as an instrument tells, as it was called, or as it was taken off; and when one was taken off unfinished.
 import type { BoilState } from '../boil/fold.ts';
+import { counts } from '../boil/mark-flow.ts';
 import { SYRUP_BRIX } from '../season/boil-facts.ts';
 import { type PanTruth, whenTruly } from '../tuning/truth.ts';
 
@@ -48,8 +49,8 @@ export function finishesOf(
 
 /** Pans that were emptied of syrup, or of what was to become it. */
 function takenOff(state: BoilState, brixAt: (pan: string, t: number) => number | null): Finished[] {
-  return state.marks.flatMap(({ mark, at, withdrawn, questioned }): Finished[] => {
-    if (withdrawn || questioned || mark.kind !== 'draw-off' || mark.all !== true) return [];
+  return state.marks.filter(counts).flatMap(({ mark, at }): Finished[] => {
+    if (mark.kind !== 'draw-off' || mark.all !== true) return [];
     const brix = mark.brix ?? brixAt(mark.pan, at);
     if (brix === null || brix < SYRUP_BRIX) return [];
     const finishBrix = state.designs[mark.pan]?.finishBrix ?? SYRUP_BRIX;

@@ -1,4 +1,5 @@
 // What was taken out of the pans, and what is in them at the end, as people noted it and as the pan model knows it.
+import { counts } from '../boil/mark-flow.ts';
 import { settingOf } from '../boil/settings.ts';
 import type { BoilState, KeptMark } from '../boil/state.ts';
 import { LITRES_SHARE } from '../pan/course-mix.ts';
@@ -38,10 +39,10 @@ interface Seen {
 export function takenOut(state: BoilState, { boiled, burnt }: Omit<Seen, 'finished'>): Batches {
   const batches: Batch[] = [];
   const untold: string[] = [];
-  for (const kept of state.marks) {
-    const { mark, withdrawn, questioned } = kept;
+  for (const kept of state.marks.filter(counts)) {
+    const { mark } = kept;
     const design = mark.kind === 'draw-off' ? state.designs[mark.pan] : undefined;
-    if (withdrawn || questioned || mark.kind !== 'draw-off' || design?.role === 'reference') continue;
+    if (mark.kind !== 'draw-off' || design?.role === 'reference') continue;
     const batch = drawn(state, kept, mark, (boiled.get(mark.pan) ?? Infinity) <= kept.at, {
       burnt: hasBurnt(state, burnt, mark.pan, kept.at),
     });
@@ -99,10 +100,9 @@ function strengthOf(state: BoilState, mark: DrawOff, at: number): Strength | nul
   const shares = state.designs[mark.pan]?.shares;
   const near = state.marks.findLast(
     (kept) =>
+      counts(kept) &&
       kept.mark.kind === 'density' &&
       kept.mark.pan === mark.pan &&
-      !kept.withdrawn &&
-      !kept.questioned &&
       Math.abs(kept.at - at) <= SAME_TIME_MS,
   );
   if (near?.mark.kind !== 'density' || shares === undefined) return null;

@@ -2,6 +2,7 @@
 import type { AlarmTransition } from '../alarms/alarm.ts';
 import { alarmHistory } from '../boil/alarm-history.ts';
 import type { AlarmName, PanSetup } from '../boil/entries.ts';
+import { counts } from '../boil/mark-flow.ts';
 import { plannedBrix } from '../boil/sap-strength.ts';
 import type { BoilState } from '../boil/state.ts';
 import { type UnmarkedPour, unmarkedPours } from '../boil/unmarked-pours.ts';
@@ -155,8 +156,8 @@ const MOVED_BRIX = 1;
 /** By when it was read, not typed. Of several pans the last one that held syrup: another's sap says nothing of it. */
 function lastDensity(state: BoilState, gathered: Gathered): BoilFacts['density'] {
   const last = new Map<string, { pan: string; at: number; t: number; brix: number; sigma: number }>();
-  for (const { mark, at, t, withdrawn, questioned } of state.marks) {
-    if (mark.kind !== 'density' || withdrawn || questioned || at < (last.get(mark.pan)?.at ?? -Infinity)) continue;
+  for (const { mark, at, t } of state.marks.filter(counts)) {
+    if (mark.kind !== 'density' || at < (last.get(mark.pan)?.at ?? -Infinity)) continue;
     const design = state.designs[mark.pan];
     const read = design === undefined ? null : readInstrument(mark, design.shares);
     if (read !== null) last.set(mark.pan, { pan: mark.pan, at, t, brix: read.brix, sigma: read.sigma });

@@ -1,6 +1,6 @@
 // The course of a pan that only people read: each reading stands where it was read, not where it was typed, and none that was taken back.
 import type { BoilState } from '../../core/boil/fold.ts';
-import { empties } from '../../core/boil/mark-flow.ts';
+import { counts, empties } from '../../core/boil/mark-flow.ts';
 import { COURSE_EVERY_MS, type PanCourse } from '../../core/compare/course.ts';
 import { sugarRiseC } from '../../core/pan/pan-state.ts';
 import { strengthFromRise } from '../../core/physics/sugar-solution.ts';
@@ -45,13 +45,13 @@ const empty = ({ celsius }: PanCourse): (number | null)[] => celsius.map(() => n
 
 /** In order of time; each until the next, until its pan was taken off or emptied, or as long as one stands. */
 function standing({ marks }: BoilState, id: string): ReadByHand[] {
-  const counts = marks.filter(({ withdrawn, questioned }) => !withdrawn && !questioned);
-  const readings = counts
+  const counted = marks.filter(counts);
+  const readings = counted
     .flatMap(({ at, mark, takenC }) =>
       mark.kind === 'reading' && mark.pan === id ? [{ at, celsius: takenC ?? mark.celsius }] : [],
     )
     .toSorted((one, other) => one.at - other.at);
-  const offs = counts.flatMap(({ at, mark }) =>
+  const offs = counted.flatMap(({ at, mark }) =>
     (mark.kind === 'flame' && mark.pan === id && mark.level === 0) || empties(mark, id) ? [at] : [],
   );
   return readings.map((one, place) => {

@@ -2,6 +2,7 @@
 import { alarmHistory, type RaisingShown } from '../../core/boil/alarm-history.ts';
 import type { Header } from '../../core/boil/entries.ts';
 import type { BoilState } from '../../core/boil/fold.ts';
+import { counts } from '../../core/boil/mark-flow.ts';
 import { panLimits } from '../../core/boil/view.ts';
 import type { PanReading } from '../../core/pan/reading.ts';
 import { boilFigures } from '../../core/season/boil-figures.ts';
@@ -148,7 +149,7 @@ class Curves {
 /** As the program took them: less what the thermometer in the hand was known to show too much. */
 function handReadings(marks: BoilState['marks'], pan: string): PanCurve['byHand'] {
   return marks
-    .filter(({ withdrawn, questioned }) => !withdrawn && !questioned)
+    .filter(counts)
     .flatMap(({ at, mark, takenC }) =>
       mark.kind === 'reading' && mark.pan === pan ? [{ at, celsius: takenC ?? mark.celsius }] : [],
     )

@@ -1,6 +1,6 @@
 // When a pan is done, in words, with its range.
 import { isTopUpAdvised } from '../../core/quantities/top-up-advice.ts';
-import { poursInto } from '../../protocol/mark-flow.ts';
+import { counts, poursInto } from '../../protocol/mark-flow.ts';
 import { settings } from '../client/store.ts';
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading, Settings } from '../client/types.ts';
@@ -76,7 +76,7 @@ const MOVED_MS = 2 * 60_000;
 export function whyMoved(now: Now, { pan }: Reading, settings: Settings): string | null {
   if (isTooLittle(now, pan)) return null;
   const last = now.marks
-    .filter((each) => !each.withdrawn && !each.questioned && movesContents(each, pan))
+    .filter((each) => counts(each) && movesContents(each, pan))
     .reduce<MarkView | null>((latest, each) => (latest === null || each.at >= latest.at ? each : latest), null);
   // What was taken out since moved it, too.
   if (last === null || !poursInto(last.mark, pan) || now.t - last.at > EXPLAINS_MS) return null;

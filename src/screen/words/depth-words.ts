@@ -1,5 +1,6 @@
 // How deep a pan stands, in words: never a figure that its vessel cannot hold.
 import { rimMm } from '../../core/quantities/rim.ts';
+import { counts } from '../../protocol/mark-flow.ts';
 import type { Now, Pan, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { depth } from './amounts.ts';
@@ -26,7 +27,7 @@ export function notedAndCounted(
   pan: string,
   settings: Settings,
 ): string | null {
-  const last = now.marks.findLast((each) => !each.withdrawn && !each.questioned && isOfContents(each.mark, pan));
+  const last = now.marks.findLast((each) => counts(each) && isOfContents(each.mark, pan));
   if (last?.mark.kind !== 'depth' || last.depths === undefined || now.t - last.at > BESIDE_MS) return null;
   const noted = depth(last.mark.mm, settings);
   if (noted === depth(last.depths.takenMm, settings)) return null;

@@ -1,4 +1,5 @@
 // What a pan's card says of a thermometer that was read by hand: when, and what was typed where something else counts.
+import { counts } from '../../protocol/mark-flow.ts';
 import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
@@ -42,15 +43,15 @@ function doneAt(
 
 function readWords(now: Now, reading: Reading, settings: Settings, last: { at: number; celsius: number }): string {
   const read = say('pans.read', { time: timeOfDay(now, last.at), ago: ago((now.t - last.at) / 1000) });
-  const counts = reading.temperature_c === null ? null : temperature(reading.temperature_c, settings);
+  const believed = reading.temperature_c === null ? null : temperature(reading.temperature_c, settings);
   const typed = temperature(last.celsius, settings);
-  if (counts === null || counts === typed) return read;
+  if (believed === null || believed === typed) return read;
   const byC = (reading.temperature_c ?? 0) - last.celsius;
   const { isChecked, readings } = whatTaught(now, byC);
   if (Math.abs(byC) < READ_TO_C || (readings === 0 && !isChecked))
-    return `${read}. ${say('pans.counts_as', { typed, counts })}`;
+    return `${read}. ${say('pans.counts_as', { typed, counts: believed })}`;
   const [high, low] = isChecked ? (readings > 0 ? BY_BOTH : BY_WATER) : BY_DENSITY;
-  return `${read}. ${say(byC < 0 ? high : low, { typed, counts, readings })}`;
+  return `${read}. ${say(byC < 0 ? high : low, { typed, counts: believed, readings })}`;
 }
 
 const BY_WATER = ['pans.checked_too_high', 'pans.checked_too_low'] as const;
@@ -59,7 +60,7 @@ const BY_BOTH = ['pans.taught_too_high', 'pans.taught_too_low'] as const;
 
 /** What showed that the thermometer in the hand is off by `byC`, °C: boiling water, and so many density readings of pans that are read with it. */
 function whatTaught(now: Now, byC: number): { isChecked: boolean; readings: number } {
-  const standing = now.marks.filter((each) => !each.withdrawn && !each.questioned).map(({ mark }) => mark);
+  const standing = now.marks.filter(counts).map(({ mark }) => mark);
   const read = new Set(standing.flatMap((mark) => (mark.kind === 'reading' ? [mark.pan] : [])));
   const readings = standing.filter((mark) => mark.kind === 'density' && read.has(mark.pan)).length;
   const checks = standing.flatMap((mark) =>

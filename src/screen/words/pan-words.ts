@@ -1,6 +1,7 @@
 // A pan's state in words: its stage, its probe, and what is not known yet with the mark that would help.
 import { isBurnt } from '../../core/quantities/burnt.ts';
 import { boardCalled } from '../../protocol/boards.ts';
+import { counts } from '../../protocol/mark-flow.ts';
 import { calledById } from '../probes/kept.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
@@ -197,8 +198,8 @@ export function firstNote(
 }
 
 /** Litres that somebody noted for this pan. */
-export const isFill = ({ mark, withdrawn, questioned }: Now['marks'][number], pan: string): boolean =>
-  mark.kind === 'top-up' && mark.pan === pan && mark.litres !== undefined && !withdrawn && !questioned;
+export const isFill = (noted: Now['marks'][number], pan: string): boolean =>
+  counts(noted) && noted.mark.kind === 'top-up' && noted.mark.pan === pan && noted.mark.litres !== undefined;
 
 /** A pan that is read by hand has no probe to hold into boiling water, but a thermometer. */
 const noWater = ({ probe }: Reading): Unknown =>

@@ -1,11 +1,9 @@
 // What a pan's strength rests on while no thermometer tells it: an instrument, or what was poured in.
-import { poursInto } from '../../protocol/mark-flow.ts';
+import { counts, poursInto } from '../../protocol/mark-flow.ts';
 import { say } from '../language/say.ts';
 import type { MarkView, Now, Reading } from '../client/types.ts';
 
 const isBelowBoil = ({ stage }: Reading): boolean => stage === 'warming' || stage === 'unknown';
-
-const counts = ({ withdrawn, questioned }: MarkView): boolean => !withdrawn && !questioned;
 
 /** In small print beside a strength below a boil; null where the rise tells it. */
 export function strengthRestsOn(now: Pick<Now, 'marks'>, reading: Reading): string | null {

@@ -1,6 +1,7 @@
 // What a number was worked out from, and how old each part of that is, in the person's units.
 import { lengthOfTime } from '../../core/quantities/time.ts';
 import { isEmptyAt } from '../../protocol/first-pour.ts';
+import { counts } from '../../protocol/mark-flow.ts';
 import { say } from '../language/say.ts';
 import type { Explained, Explanation, Now, PanFacts, SapKind, Settings } from '../client/types.ts';
 import { degrees, depth, exactStrength, roundTemperature, strength, temperature, volume } from './amounts.ts';
@@ -126,8 +127,8 @@ const WEIGHS_MS = 60 * 60_000;
 /** That a density reading of late counts beside the thermometer, which is why the strength is not what it showed. */
 function densityWeighed({ pan, t }: Explanation, { now, settings }: Telling): string {
   const last = now.marks.findLast(
-    ({ mark, at, withdrawn, questioned, cameTo }) =>
-      mark.kind === 'density' && mark.pan === pan && at <= t && !withdrawn && !questioned && cameTo !== null,
+    (each) =>
+      counts(each) && each.mark.kind === 'density' && each.mark.pan === pan && each.at <= t && each.cameTo !== null,
   );
   if (last === undefined || t - last.at > WEIGHS_MS || last.cameTo === null) return '';
   return say('from.density_weighed', {

@@ -7,7 +7,8 @@ import {
   type RandomStream,
   randomStream,
 } from '../../../src/core/simulation/random.ts';
-import { boilingAt, foldAll, lines, type Sap, tarnHollow } from './tarn-hollow.ts';
+import type { Sap } from '../../../src/core/boil/entries.ts';
+import { boilingAt, foldAll, lines, tarnHollow } from './tarn-hollow.ts';
 
 const STANDS_MS = 1_800_000;
 
