@@ -11,7 +11,7 @@ import { ensureScreenBuilt } from '../../src/web/screen-build.ts';
 import { serveHost } from '../../src/web/serve.ts';
 import type { Now } from '../../src/protocol/messages.ts';
 import { HandClock } from '../host/hand-clock.ts';
-import { LAPTOP, PHONE, openPage, startChromium } from './chromium.ts';
+import { LAPTOP, PHONE, openPage, startChromium, styleOf } from './chromium.ts';
 import { standIn } from './stand-in-host.ts';
 import { alarms, flood, liveNow } from './tarn-hollow.ts';
 
@@ -325,4 +325,37 @@ test('once all pans are off, ending the boil is offered above them', async () =>
   await offer.getByRole('button', { name: 'Yes, end it' }).click();
   await page.getByText('is over and kept in the notebook').waitFor();
   expect(errors).toEqual([]);
+});
+
+test.each([
+  ['en', 'silent 5–30 min'],
+  ['fr', 'muet 5–30\u00a0min'],
+])(
+  'in %s the button that puts a call aside says what it does, in no more height than its row has anyway',
+  async (...of) => {
+    const [language, hint] = of;
+    const [first] = alarms;
+    const host = await standIn(await ensureScreenBuilt(), liveNow(2, { alarms: [first!] }), { language });
+    closing.push(() => host.close());
+    const { page } = await openPage(browser, host.url, LAPTOP);
+    closing.push(() => page.context().close());
+    const button = page.locator('.aside-button');
+    await button.getByText(hint).waitFor();
+    const shape = await page.locator('.alarm-full .shape').boundingBox();
+    expect((await button.boundingBox())!.height).toBeLessThanOrEqual(shape!.height);
+  },
+);
+
+test('a practice that a call has slowed says so on one line, in French too', async () => {
+  const slowed = { mode: 'practice', speed: 10, chosenSpeed: 600 } as const;
+  const host = await standIn(await ensureScreenBuilt(), liveNow(2, { alarms: alarms.slice(0, 1), ...slowed }), {
+    language: 'fr',
+  });
+  closing.push(() => host.close());
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  closing.push(() => page.context().close());
+  const note = page.locator('.band-note');
+  await note.getByText('Un appel attend').waitFor();
+  const letters = Number.parseFloat(await styleOf(note, 'font-size'));
+  expect((await note.boundingBox())!.height).toBeLessThan(2 * letters);
 });

@@ -106,7 +106,12 @@ export function AlarmRow({ alarm, now, full, canAnswer, also = [] }: AlarmRowPro
         <div class="alarm-head">
           <Head alarm={alarm} now={now} />
           {canAnswer && !isNarrow.value && (
-            <KeyButton letter="A" class="aside-button" act={() => (puttingAside.value = alarmKey(alarm))}>
+            <KeyButton
+              letter="A"
+              class="aside-button"
+              hint={say('alarms.put_aside.hint')}
+              act={() => (puttingAside.value = alarmKey(alarm))}
+            >
               {say('alarms.put_aside')}
             </KeyButton>
           )}
