@@ -25,6 +25,7 @@ import { done, refused } from './outcome.ts';
 import type { Outcome } from './outcome.ts';
 import { Pace } from './practice-pace.ts';
 import { Recorder } from './recorder.ts';
+import { RunningSource } from './running-source.ts';
 import { SaidNotices } from './said-notices.ts';
 
 const CURVE_SAMPLE_MS = 1000;
@@ -63,8 +64,7 @@ export class BoilRun {
   readonly #options: BoilRunOptions;
   readonly #recorder: Recorder;
   readonly #folding: Folding;
-  #source: Source;
-  #reopening: Promise<void> = Promise.resolve();
+  readonly #source: RunningSource;
   #kept: number;
   /** The t of the last entry that was handed to the recorder; the record never steps back. */
   #recordedT: number;
@@ -118,7 +118,12 @@ export class BoilRun {
         this.#wakeWhenDue();
       },
     });
-    this.#source = options.openSource(state.header);
+    this.#source = new RunningSource({
+      open: () => options.openSource(this.header),
+      item: (item) => this.#take(item),
+      notice: (notice) => this.#hearNotice(notice),
+      isOver: () => this.isOver,
+    });
   }
 
   get boil(): string {
@@ -165,7 +170,7 @@ export class BoilRun {
       // The program may have been stopped between a mark and what it teaches.
       this.#keepLearnt();
     }
-    this.#startSource();
+    this.#source.start();
     this.#wakes.start();
   }
 
@@ -187,7 +192,7 @@ export class BoilRun {
     const changed = changedHeader(this.header, patch);
     if ('why' in changed) return refused(changed.why);
     const outcome = await this.#do({ t: this.#now(), set: patch });
-    if (JSON.stringify(this.header.ports) !== before) await this.#reopenSource();
+    if (JSON.stringify(this.header.ports) !== before) await this.#source.reopen();
     return outcome;
   }
 
@@ -305,27 +310,6 @@ export class BoilRun {
     return this.kind === 'practice' ? next : Math.max(this.#options.clock.now(), next);
   }
 
-  #startSource(): void {
-    const source = this.#source;
-    source.start({
-      item: (item) => {
-        if (source === this.#source) this.#take(item);
-      },
-      notice: (notice) => this.#hearNotice(notice),
-    });
-  }
-
-  /** One after the other: of two changes at once, the second waits until the first has its ports. */
-  #reopenSource(): Promise<void> {
-    this.#reopening = this.#reopening.then(async () => {
-      const old = this.#source;
-      this.#source = this.#options.openSource(this.header);
-      await old.stop();
-      if (!this.isOver) this.#startSource();
-    });
-    return this.#reopening;
-  }
-
   #take(item: SourceItem): void {
     if (this.isOver) return;
     if (item.kind === 'idle') {
@@ -372,8 +356,7 @@ export class BoilRun {
 
   /** An entry that somebody waits for: folded now, and done when it is on disk. */
   #do(entry: Entry): Promise<Outcome> {
-    // Simulated pans first hand on what comes before it.
-    this.#source.hear?.(entry);
+    this.#source.hear(entry);
     this.#apply(entry);
     void this.#keepPace();
     this.#options.changed(true);
