@@ -66,3 +66,23 @@ test('paper says no keys, and not how its charts are moved', async () => {
   await page.context().close();
   await host.close();
 });
+
+test('paper has no box in which nothing is, and what was noted in a column, by a clock of 12 hours too', async () => {
+  const now = liveNow(2);
+  const first = { kind: 'top-up', pan: 'p1', litres: 20, brix: 2, id: 'm-first' } as const;
+  const filled = { ...now.marks[0]!, t: 60_000, at: 60_000, withdrawn: false, mark: first };
+  const host = await standIn(await ensureScreenBuilt(), { ...now, marks: [filled, ...now.marks] }, { clock: '12' });
+  const { page } = await openPage(browser, host.url, LAPTOP);
+  await page.locator('.log li').first().waitFor();
+  expect(await page.locator('.marks').isVisible()).toBe(true);
+  await page.emulateMedia({ media: 'print' });
+  expect(await page.locator('.marks').isVisible()).toBe(false);
+  const panels = await page.locator('main .panel:visible').allInnerTexts();
+  expect(panels.map((text) => text.trim())).not.toContain('');
+  const rows = page.locator('.log li');
+  expect(await rows.last().innerText()).toMatch(/^7:31\sam\s+Front pot: Filling 20\.0\sL/);
+  const starts = await rows.locator('span').evaluateAll((all) => all.map((each) => each.getBoundingClientRect().x));
+  expect(new Set(starts).size).toBe(1);
+  await page.context().close();
+  await host.close();
+});
