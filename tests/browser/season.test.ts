@@ -153,6 +153,14 @@ test('the season adds up, with three charts, and the sap store takes what was co
   await page.getByRole('button', { name: '2027' }).waitFor();
   await expect.poll(() => page.locator('.season-chart').count()).toBe(3);
   const table = page.getByRole('region', { name: 'Boils of 2027' });
+  // Each says of which sap it was, for the season holds both.
+  for (const [run, sap] of [
+    ['Run 2,', 'Maple'],
+    ['Run 22,', 'Birch'],
+  ] as const) {
+    const head = table.getByRole('rowheader', { name: run });
+    expect(await head.locator('.hint').innerText()).toBe(sap);
+  }
   await expect.poll(() => table.getByRole('row').count()).toBe(32);
   // No column of dashes: no boil here was watched long enough to tell how long it boiled.
   await expect

@@ -31,6 +31,8 @@ export interface SeasonSeries {
   /** Has a scale of its own, on the right. */
   right?: boolean | undefined;
   dashed?: boolean | undefined;
+  /** What each place is of; between two of another kind no line is drawn. */
+  kinds?: readonly string[] | undefined;
 }
 
 interface SeasonChartProps {
@@ -48,6 +50,10 @@ const TEXT_PX = 15;
 
 type Drawn = ChartDataset<'bar' | 'line', (number | null)[]>;
 
+/** A line from one to the other says how one thing went on: sap to syrup of maple goes on as no birch. */
+export const isOfOneKind = ({ kinds }: Pick<SeasonSeries, 'kinds'>, from: number, until: number): boolean =>
+  kinds === undefined || kinds[from] === kinds[until];
+
 /** Told apart by their shape and by words beside the chart, too, never by colour alone. */
 function drawn(one: SeasonSeries, index: number, element: HTMLCanvasElement): Drawn {
   const inks = inksOf(element);
@@ -63,6 +69,9 @@ function drawn(one: SeasonSeries, index: number, element: HTMLCanvasElement): Dr
     borderWidth: 3,
     ...(one.dashed === true ? { borderDash: [10, 6], pointRadius: 0 } : { pointRadius: 4 }),
     spanGaps: true,
+    segment: {
+      borderColor: ({ p0DataIndex, p1DataIndex }) => (isOfOneKind(one, p0DataIndex, p1DataIndex) ? ink : 'transparent'),
+    },
   };
 }
 

@@ -23,6 +23,7 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
       const figure = figures?.[name] ?? null;
       return figure === null ? null : chartValue(name, figure.value, choice);
     });
+  const kinds = boils.map(({ saps }) => saps.join(' '));
   /** With as many digits as in the table and in the list. */
   const wordsOf = (name: FigureName) => (_value: number, place: number) =>
     figureWords(name, boils[place]?.figures?.[name] ?? null, choice);
@@ -61,11 +62,12 @@ export function SeasonCharts({ season }: { season: SeasonView }): JSX.Element {
         sentence={say('season.chart.ratio.sentence', { boils: boils.length })}
         places={starts}
         series={[
-          named('season.chart.as_it_was', { words: wordsOf('ratio'), values: values('ratio'), kind: 'line' }),
+          named('season.chart.as_it_was', { words: wordsOf('ratio'), values: values('ratio'), kind: 'line', kinds }),
           named('figure.exact_ratio', {
             words: wordsOf('exact_ratio'),
             values: values('exact_ratio'),
             kind: 'line',
+            kinds,
             dashed: true,
           }),
         ]}

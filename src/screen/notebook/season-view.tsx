@@ -9,6 +9,7 @@ import { volume } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
 import { figureLabel, figureWords, heatUnitWords } from '../words/figure-words.ts';
 import { quotientWords, rowsOfKind, sumWords } from '../words/season-words.ts';
+import { sapKindName } from '../words/sap-words.ts';
 import { useAsked } from './page-data.ts';
 import { say } from '../language/say.ts';
 import { fileAddress } from './file-address.ts';
@@ -75,6 +76,7 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
   const columns = COLUMNS.filter((name) =>
     season.boils.some(({ figures }) => figures === null || figures[name] !== null),
   );
+  const hasKinds = new Set(season.boils.flatMap(({ saps }) => saps)).size > 1;
   return (
     <div
       class="wide-table"
@@ -94,12 +96,13 @@ function BoilsOfSeason({ season }: { season: SeasonView }): JSX.Element {
           </tr>
         </thead>
         <tbody>
-          {season.boils.map(({ boil, name, started, figures }) => (
+          {season.boils.map(({ boil, name, started, saps, figures }) => (
             <tr key={boil}>
               <th scope="row">
                 <a href={addressOf('notebook', 'boil', boil)}>
                   {shortDay(started)} {name}
                 </a>
+                {hasKinds && <div class="hint">{saps.map(sapKindName).join(', ')}</div>}
               </th>
               {columns.map((column) => (
                 <td key={column} data-label={figureLabel(column)}>

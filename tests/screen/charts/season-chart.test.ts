@@ -1,6 +1,6 @@
 // Of which days or boils of a season a chart has anything to draw: with fewer than two it is a sentence.
 import { expect, test } from 'vitest';
-import { knownPlaces, knownSeries, type SeasonSeries } from '../../../src/screen/charts/season-chart.tsx';
+import { isOfOneKind, knownPlaces, knownSeries, type SeasonSeries } from '../../../src/screen/charts/season-chart.tsx';
 
 const series = (values: (number | null)[]): SeasonSeries => ({
   label: '',
@@ -38,4 +38,13 @@ test.each([
 test('a line of which nothing is known is neither drawn nor named', () => {
   const [known, none] = [series([null, 9.8]), series([null, null])];
   expect(knownSeries([none, known])).toEqual([known]);
+});
+
+test('a line goes on from one boil to the next of the same sap alone, and from each where no kinds are told', () => {
+  const kinds = ['maple', 'maple', 'birch'];
+  expect([isOfOneKind({ kinds }, 0, 1), isOfOneKind({ kinds }, 1, 2), isOfOneKind({}, 1, 2)]).toEqual([
+    true,
+    false,
+    true,
+  ]);
 });
