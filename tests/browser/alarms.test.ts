@@ -328,7 +328,7 @@ test('once all pans are off, ending the boil is offered above them', async () =>
 });
 
 test.each([
-  ['en', 'silent 5–30 min'],
+  ['en', 'silent 5–30\u00a0min'],
   ['fr', 'muet 5–30\u00a0min'],
 ])(
   'in %s the button that puts a call aside says what it does, in no more height than its row has anyway',
