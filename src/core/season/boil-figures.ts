@@ -6,6 +6,7 @@ import type { Balance, BoilFigures } from './figures.ts';
 import { type FinishedSap, finishedSap } from './finished-sap.ts';
 import { fuelUsed, type FuelTaken } from './fuel-used.ts';
 import { figureOf, follows, known, type Known, quotient } from './known.ts';
+import { leastSugarKg } from './least-sugar.ts';
 import type { BoilPage, Collection, RaisingName } from './records.ts';
 import { type SapIn, sapIn, waterKgOf } from './sap-in.ts';
 import { leftThin, type SyrupOut, syrupOut, type Thin } from './syrup-out.ts';
@@ -89,9 +90,9 @@ function balanceFigures(
 
 /** Whether the sugar adds up within what was measured. Where nobody can say what stayed in the pans, more in the syrup than went in is told all the same. */
 export function balanceOf(figures: BoilFigures): Balance {
-  const { gap_sugar_kg: gap, sap_sugar_kg: sap, syrup_sugar_kg: syrup, syrup_litres: litres } = figures;
+  const { gap_sugar_kg: gap, sap_sugar_kg: sap, syrup_litres: litres } = figures;
   if (gap === null) {
-    const isOver = (syrup?.low ?? -Infinity) > (sap?.high ?? Infinity) && litres?.from !== 'pans';
+    const isOver = (leastSugarKg(figures) ?? -Infinity) > (sap?.high ?? Infinity) && litres?.from !== 'pans';
     return isOver ? 'too-much' : null;
   }
   if (gap.low === null || gap.high === null) return null;

@@ -5,7 +5,9 @@ import { SAID_BRIX } from './batches.ts';
 import { type BoilFacts, isSyrup, SYRUP_BRIX } from './boil-facts.ts';
 import type { BoilFigures } from './figures.ts';
 import type { BoilPage, FuelUsed } from './records.ts';
-import { MEASURED_SHARE } from './syrup-out.ts';
+import { figureOf } from './known.ts';
+import { sapIn } from './sap-in.ts';
+import { AIMED_BRIX, MEASURED_SHARE } from './syrup-out.ts';
 
 /** Likely values; null where nobody can tell. A note is asked for beside these. */
 export interface EndForm {
@@ -17,8 +19,12 @@ export interface EndForm {
   broken_off: boolean;
   /** What was drawn off as syrup, measured or as the pans show, L; null where nothing was, or where one drawing-off is of nobody knows how much. */
   drawn_litres: number | null;
-  /** More syrup (L) of this strength (°Bx) holds more sugar than went in, beyond what both are known to; null where nobody told of the sap. */
-  most_syrup: { litres: number; brix: number } | null;
+  /**
+   * More syrup (L) of this strength (°Bx) holds more sugar than went in, beyond what both are known to; `aimed` where nobody told how
+   * strong it is, and it is the least that the finish of the boil lets expect; `each_litre_of_sap` where the sap is asked for here: so
+   * much for each litre of it. null where nobody can tell.
+   */
+  most_syrup: { litres: number; brix: number; aimed?: true; each_litre_of_sap?: true } | null;
   /** Several kinds of sap were boiled, and no draw-off says which of them became the syrup. */
   asks_draw_off: boolean;
   /** As many jars of the last boil's size as that syrup fills; null where no jar was filled before. */
@@ -54,7 +60,7 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
     },
     broken_off: brokenOff,
     drawn_litres: drawnAsSyrup(facts),
-    most_syrup: mostSyrup(figures, brix ?? facts.finishBrix ?? SYRUP_BRIX),
+    most_syrup: mostSyrup(facts, figures, read ?? figures.syrup_brix?.value ?? null),
     asks_draw_off: facts.saps.length > 1 && facts.taken.length === 0 && facts.takenUntold.length === 0,
     jars: count === 0 || jarLitres === null ? null : { litres: jarLitres, count },
     fuel: fuelAsked(facts, before),
@@ -63,10 +69,18 @@ export function endForm(facts: BoilFacts, figures: BoilFigures, before: BoilPage
 }
 
 /** What the balance of the boil's page would call too much, told where the amount is typed. */
-function mostSyrup({ sap_sugar_kg: sap }: BoilFigures, brix: number): EndForm['most_syrup'] {
+function mostSyrup(facts: BoilFacts, figures: BoilFigures, told: number | null): EndForm['most_syrup'] {
+  const isAsked = figures.sap_litres === null;
+  const sap = isAsked ? figureOf(sapIn(facts, { sap: { litres: 1 } }, []).sugarKg) : figures.sap_sugar_kg;
   if (sap === null || sap.high === null) return null;
+  const brix = told ?? (facts.finishBrix === null ? SYRUP_BRIX : facts.finishBrix - Z80 * AIMED_BRIX);
   const sugarPerLitre = (massOfLitres(1, brix) * brix) / 100;
-  return { litres: sap.high / sugarPerLitre / (1 - Z80 * MEASURED_SHARE), brix };
+  return {
+    litres: sap.high / sugarPerLitre / (1 - Z80 * MEASURED_SHARE),
+    brix,
+    ...(told === null && { aimed: true as const }),
+    ...(isAsked && { each_litre_of_sap: true as const }),
+  };
 }
 
 /** Syrup is bottled from about this strength, and a birch pan may be finished thinner, so much under its finish, °Bx (practice). */

@@ -7,6 +7,7 @@ import { plannedBrix } from '../boil/sap-strength.ts';
 import type { BoilState } from '../boil/state.ts';
 import { type UnmarkedPour, unmarkedPours } from '../boil/unmarked-pours.ts';
 import type { PanReading, Stage } from '../pan/reading.ts';
+import { panDesign } from '../pan/setup.ts';
 import { isBurnt } from '../quantities/burnt.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { sapKindOf } from '../physics/sap-kinds.ts';
@@ -132,8 +133,15 @@ export function factsAtEnd(gathered: Gathered, state: BoilState, t: number): Boi
     outcomes: outcomesOf(gathered),
     density: lastDensity(state, gathered),
     plannedBrix: plannedBrix(state.header),
-    finishBrix: Object.values(state.designs).findLast(({ role }) => role === 'syrup')?.finishBrix ?? null,
+    finishBrix: finishOf(state, pans),
   };
+}
+
+/** Of the last pan on the fire; where all were taken away, of the last that was. */
+function finishOf({ designs }: BoilState, pans: readonly PanSetup[]): number | null {
+  const last = Object.values(designs).findLast(({ role }) => role === 'syrup');
+  const gone = pans.at(-1);
+  return last?.finishBrix ?? (gone === undefined ? null : panDesign(gone).finishBrix);
 }
 
 function noUseNames(state: BoilState): RaisingName[] {

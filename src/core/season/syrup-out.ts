@@ -11,7 +11,7 @@ export const MEASURED_SHARE = 0.03;
 const JARS_SHARE = 0.02;
 /** A strength that was typed for the page, and one that was only aimed at, °Bx (judgement). */
 const TYPED_BRIX = 0.5;
-const AIMED_BRIX = 1.5;
+export const AIMED_BRIX = 1.5;
 
 export interface SyrupOut {
   litres: Known | null;

@@ -3,7 +3,7 @@ import { jarsFor, usualJars } from '../../core/quantities/jar-sizes.ts';
 import { kgFromMass, massFromKg } from '../../core/quantities/units.ts';
 import type { BoilPage, EndForm, FuelUsed } from '../../protocol/season-messages.ts';
 import type { Settings } from '../client/types.ts';
-import { brixOf, litresOf, litresShown, strengthShown, typedNumber, volume } from '../words/amounts.ts';
+import { brixOf, exactStrength, litresOf, litresShown, strengthShown, typedNumber, volume } from '../words/amounts.ts';
 import { jarsExample, jarsTyped, jarsWords } from '../words/jar-words.ts';
 import { retyped, typedQuantities } from '../boil/draft-units.ts';
 import { inField } from '../language/numbers.ts';
@@ -173,9 +173,16 @@ export function endOver(draft: EndDraft, { most_syrup: most }: EndForm, settings
   const litres =
     typed === null ? jars.reduce((sum, { litres: each, count }) => sum + each * count, 0) : litresOf(typed, settings);
   const strength = typedNumber(draft.strength);
-  const brix = strength === null ? (most?.brix ?? 0) : brixOf(strength, settings);
-  if (most === null || litres * brix <= most.litres * most.brix) return null;
-  return say('notebook.end.over', { most: volume((most.litres * most.brix) / brix, settings, 2) });
+  if (most === null) return null;
+  const brix = strength === null ? most.brix : brixOf(strength, settings);
+  const sap = typedNumber(draft.sap);
+  if (most.each_litre_of_sap === true && sap === null) return null;
+  const times = most.each_litre_of_sap === true ? litresOf(sap!, settings) : 1;
+  if (litres * brix <= times * most.litres * most.brix) return null;
+  const over = say('notebook.end.over', { most: volume((times * most.litres * most.brix) / brix, settings, 2) });
+  if (strength !== null || most.aimed !== true) return over;
+  const aimed = say('notebook.end.over_aimed', { strength: exactStrength(most.brix, settings) });
+  return `${over} ${aimed}`;
 }
 
 /** What holds nothing is not on the page. */

@@ -255,7 +255,9 @@ export function ratioOfWords(
   const { sap_sugar_kg: went, syrup_sugar_kg: became, left_sugar_kg: stayed, lost_sugar_kg: lost } = figures;
   if (kinds > 1) return say('figure.ratio_kinds');
   const came = [became, stayed, lost].reduce((sum, each) => sum + (each?.value ?? 0), 0);
-  if (came > (went?.value ?? Infinity)) return say('figure.ratio_over');
+  // Of syrup whose strength nobody knows it is left open only where it holds too much at any strength.
+  const isOverAnyway = became === null && went !== null && !boiledBefore;
+  if (isOverAnyway || came > (went?.value ?? Infinity)) return say('figure.ratio_over');
   return boiledBefore ? say('figure.ratio_no_sap') : '';
 }
 
@@ -286,6 +288,7 @@ export function balanceWords(balance: Balance, figures: BalanceFigures, settings
   const isLeftAlone = sap !== null && syrup !== null && litres?.from !== 'pans' && left === null;
   if (balance === null) return say(isLeftAlone ? 'figure.balance.left_unknown' : 'figure.balance.unknown');
   if (balance === 'closes') return say('figure.balance.closes');
+  if (figures.gap_sugar_kg === null && syrup === null) return say('figure.balance.more_at_any_strength');
   const gap = figures.gap_sugar_kg ?? leastOver(sap, syrup);
   const amount = massRange(timesAll(gap, Math.sign(gap.value) || 1), settings).value;
   return say(balance === 'missing' ? 'figure.balance.missing' : 'figure.balance.more', { amount });

@@ -169,6 +169,18 @@ test('more syrup than the sap has sugar for begins where the page of the boil wo
   expect(balance(0.86)).not.toBe('too-much');
 });
 
+test('of a density that nobody told the question takes the least that the finish lets expect, and of sap that is asked for each litre', () => {
+  const told = formOf(factsOfEntries(header, [filled])).most_syrup!;
+  // The finish, 66.9 °Bx, is known to 1.5 °Bx: the low end of its middle 80 %.
+  expect(told).toMatchObject({ aimed: true, brix: expect.closeTo(65, 0) as number });
+  expect(told.each_litre_of_sap).toBeUndefined();
+  const untold = formOf({ ...factsOfEntries(header, [filled]), pours: [] }).most_syrup!;
+  expect(untold.each_litre_of_sap).toBe(true);
+  // Maple sap as usual, 2 °Bx known to 40 %: 0.03 kg of sugar a litre at the most, and syrup holds 0.86 kg a litre.
+  expect(untold.litres).toBeGreaterThan(0.02);
+  expect(untold.litres).toBeLessThan(0.05);
+});
+
 test('of a boil by hand that nobody knows to have boiled, how long is not known; a probe that saw none shows none', () => {
   const byHand: Header = { ...header, probes: [], pans: [{ id: 'p1', name: 'Back pot', sap: 'maple' }] };
   const read: Entry = { t: 60_000, mark: { kind: 'reading', pan: 'p1', celsius: 40 } };

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Header } from '../../../src/core/boil/entries.ts';
 import type { Batch } from '../../../src/core/season/boil-facts.ts';
-import { boilFigures } from '../../../src/core/season/boil-figures.ts';
+import { balanceOf, boilFigures } from '../../../src/core/season/boil-figures.ts';
 import { endForm } from '../../../src/core/season/end-form.ts';
 import { factsOfEntries } from './fold-facts.ts';
 
@@ -53,4 +53,24 @@ test('sap of which nobody noted the strength is as strong as the plan of the boi
     ).sap_brix;
   expect(sapOf()).toMatchObject({ value: 0.9, from: 'plan' });
   expect(sapOf(1.3)).toMatchObject({ value: 1.3, from: 'marks' });
+});
+
+test.each([
+  ['whose pans were taken away', poured],
+  ['that aimed at no finish', { ...poured, finishBrix: null }],
+])('syrup without its strength, of a boil %s, has no ratio where it holds more sugar than went in', (_, facts) => {
+  // 1.3 L hold 0.79 kg even at 50 °Bx, and 0.36 kg went in.
+  const figures = boilFigures(facts, { syrup: { litres: 1.3 } }, []);
+  expect([balanceOf(figures), figures.ratio]).toEqual(['too-much', null]);
+  const fair = boilFigures(facts, { syrup: { litres: 0.39 } }, []);
+  expect([balanceOf(fair), fair.ratio === null]).toEqual([null, false]);
+});
+
+test('a boil whose pans were all taken away has the finish that the last of them aimed at', () => {
+  const gone = factsOfEntries(header, [
+    { t: 0, mark: { kind: 'top-up', pan: 'p1', litres: 38, brix: 0.9 } },
+    { t: 60_000, set: { pans: [] } },
+  ]);
+  expect(gone.finishBrix).toBe(67);
+  expect(boilFigures(gone, { syrup: { litres: 1.3 } }, [])).toMatchObject({ ratio: null, syrup_brix: { value: 67 } });
 });

@@ -246,4 +246,16 @@ test('more syrup than the sap had sugar for is said where it is typed, by the li
   expect(over({ jars: '8 × 500 mL' })).not.toBeNull();
   expect(over({ syrup: '3.4', jars: '8 × 500 mL' })).toBeNull();
   expect(endOver(endDraft(form, {}, metric), { ...form, most_syrup: null }, metric)).toBeNull();
+  const aimed: EndForm = { ...form, most_syrup: { litres: 0.48, brix: 65.1, aimed: true } };
+  const blank = { ...endDraft(aimed, {}, metric), strength: '', jars: '' };
+  expect(endOver({ ...blank, syrup: '1.3' }, aimed, metric)).toContain('reckons with 65.1\u00a0°Bx');
+  expect(endOver({ ...blank, syrup: '1.3', strength: '60' }, aimed, metric)).not.toContain('reckons with');
+});
+
+test('of sap that is asked for in the same form the syrup is questioned once both are typed', () => {
+  const each: EndForm = { ...form, most_syrup: { litres: 0.012, brix: 65, aimed: true, each_litre_of_sap: true } };
+  const blank = { ...endDraft(each, {}, metric), strength: '', jars: '' };
+  expect(endOver({ ...blank, syrup: '1.3' }, each, metric)).toBeNull();
+  expect(endOver({ ...blank, syrup: '1.3', sap: '40' }, each, metric)).toContain('makes 0.48');
+  expect(endOver({ ...blank, syrup: '0.4', sap: '40' }, each, metric)).toBeNull();
 });

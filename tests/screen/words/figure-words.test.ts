@@ -44,6 +44,8 @@ test('a ratio says what it was made of, how much sap it counts, and why it is no
   const lost = { ...sugars, lost_sugar_kg: syrup(0.5, 'page') };
   expect(ratioOfWords({ ...unknown, ...lost }, { kinds: 1 }, settings.value)).toContain('hold more sugar than went in');
   expect(ratioOfWords({ ...unknown, ...sugars, sap_sugar_kg: null }, { kinds: 1 }, settings.value)).toBe('');
+  const anyStrength = { ...unknown, ...sugars, syrup_sugar_kg: null };
+  expect(ratioOfWords(anyStrength, { kinds: 1 }, settings.value)).toContain('hold more sugar than went in');
   expect(ratioOfWords({ ...unknown, ...sugars }, { kinds: 2 }, settings.value)).toContain('more than one kind of sap');
   const thick = { kinds: 1, boiledBefore: true };
   expect(ratioOfWords({ ...unknown, ...sugars }, thick, settings.value)).toContain('no sap any more');
@@ -131,6 +133,7 @@ test('of sugar it is said that more came out than went in, and what is missing t
     /^0\.55\u00a0kg more sugar came out than went in\./u,
   );
   expect(balanceWords(null, figures, settings.value)).toMatch(/what is left in the pans/);
+  expect(balanceWords('too-much', { ...figures, syrup_sugar_kg: null }, settings.value)).toMatch(/however thin/);
   expect(balanceWords(null, { ...figures, sap_sugar_kg: null }, settings.value)).toMatch(/the sap that went in/);
 });
 
