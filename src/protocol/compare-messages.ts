@@ -13,14 +13,15 @@ export const MOST_COMPARED = 6;
 export const compareCommands = [
   /**
    * data: CompareView. `pan` null or left out takes each boil's last pan that was finished; `align` null the time before
-   * the finish, or the clock where a pan was not finished and would not be drawn.
+   * the finish, or the clock where a pan was not finished and would not be drawn; `what` null the strength, or the temperature where the
+   * strength of a pan is not known and it would not be drawn.
    */
   z.strictObject({
     ref,
     compare: z.strictObject({
       boils: z.array(boil).min(1).max(MOST_COMPARED),
       align: z.enum(ALIGNMENTS).nullable(),
-      what: z.enum(COMPARED),
+      what: z.enum(COMPARED).nullable(),
       pan: z.string().min(1).max(200).nullable().optional(),
       points,
     }),
@@ -68,6 +69,7 @@ export interface Difference extends StretchDifference {
 export interface CompareView {
   /** The one that was asked for, or that was taken. */
   align: Alignment;
+  /** The same. */
   what: Compared;
   boils: ComparedBoil[];
   /** All pans that were seen in any of them, each once by its id, named as in the first that has it. */

@@ -46,11 +46,14 @@ export class CompareDesk {
     this.#queue.close();
   }
 
-  #compare({ boils, align: asked, what, pan, points }: Asked): CompareView {
+  #compare({ boils, align: asked, what: drawn, pan, points }: Asked): CompareView {
     const all = boils.map((name) => this.#notebook.find(name)).map((summary) => ({ summary, ...this.#read(summary) }));
     const align =
       asked ??
       (all.every(({ course }) => course === null || hasFinish(course, pan ?? null)) ? 'before-finish' : 'clock');
+    const what =
+      drawn ??
+      (all.every(({ course }) => course === null || hasStrength(course, pan ?? null)) ? 'strength' : 'temperature');
     const shown = all.map(({ summary, course, why }): ComparedBoil => {
       const { boil, name, started } = summary;
       const of = course === null ? null : panOf(course, pan ?? null);
@@ -135,6 +138,12 @@ const MIDNIGHT = '2000-01-01T00:00:00Z';
 function hasFinish(course: BoilCourse, asked: string | null): boolean {
   const pan = panOf(course, asked);
   return pan === null || finishOf(course, pan.id) !== null;
+}
+
+/** Whether the strength of the pan that is drawn of it is known at any time; as above. */
+function hasStrength(course: BoilCourse, asked: string | null): boolean {
+  const pan = panOf(course, asked);
+  return pan === null || pan.brix.some((each) => each !== null);
 }
 
 /** Of all that are read against the first. */

@@ -6,11 +6,11 @@ import type { Alignment, Compared, CompareView, SmallCurves } from '../../protoc
 const POINTS = 600;
 const SMALL_POINTS = 120;
 
-/** Boils beside each other, aligned (null: as the host finds that all are drawn) and drawn as asked, of one pan or of each boil's last that was finished (null); asked for again while some are being read. */
+/** Boils beside each other, aligned (both null: as the host finds that all are drawn) and drawn as asked, of one pan or of each boil's last that was finished (null); asked for again while some are being read. */
 export function useCompared(
   boils: readonly string[],
   align: Alignment | null,
-  what: Compared,
+  what: Compared | null,
   pan: string | null,
 ): Asked<CompareView> {
   const wish = { compare: { boils: [...boils], align, what, pan, points: POINTS } };

@@ -159,7 +159,7 @@ function Differences({ view }: { view: Compare }): JSX.Element | null {
 
 function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
   const [align, setAlign] = useState<Alignment | null>(null);
-  const [what, setWhat] = useState<Compared>('strength');
+  const [what, setWhat] = useState<Compared | null>(null);
   const [pan, setPan] = useState('');
   const { view, problem } = useCompared(boils, align, what, pan === '' ? null : pan);
   return (
@@ -171,7 +171,7 @@ function LaidOver({ boils }: { boils: readonly string[] }): JSX.Element {
           value={align ?? view?.align ?? null}
           set={setAlign}
         />
-        <Choice label={say('compare.drawn_is')} options={DRAWN} value={what} set={setWhat} />
+        <Choice label={say('compare.drawn_is')} options={DRAWN} value={what ?? view?.what ?? null} set={setWhat} />
         {view !== null && (view.pans.length > 1 || pan !== '') && (
           <p>
             <Select

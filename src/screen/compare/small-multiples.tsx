@@ -11,6 +11,7 @@ import type { BoilListing } from '../client/types.ts';
 import { settings } from '../client/store.ts';
 import { temperature } from '../words/amounts.ts';
 import { shortDay } from '../words/clock.ts';
+import { hasPractice } from '../words/compare-words.ts';
 import { compareBoils } from './boil-chooser.tsx';
 import { useSmallCurves } from './compare-data.ts';
 import { say } from '../language/say.ts';
@@ -106,6 +107,7 @@ export function SmallMultiples({ boils, chosen }: { boils: readonly BoilListing[
       )}
       {view.working > 0 && <p role="status">{stillRead(view.working)}</p>}
       {view.boils.length === 0 && <p>{say('compare.small.none')}</p>}
+      {view.boils.length > 0 && hasPractice(boils, view.year) && <p class="hint">{say('compare.small.no_practice')}</p>}
       {x !== null && y !== null && <Scales x={x} y={y} />}
       <ul class="small-curves">
         {view.boils.map((one) => (

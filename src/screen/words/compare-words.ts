@@ -10,7 +10,7 @@ import type {
   Ghost,
 } from '../../protocol/compare-messages.ts';
 import type { BoilRow } from '../../protocol/season-messages.ts';
-import type { SapKind, Settings } from '../client/types.ts';
+import type { BoilListing, SapKind, Settings } from '../client/types.ts';
 import { hostWords } from '../language/host-words.ts';
 import { type MessageKey, say, setApart } from '../language/say.ts';
 import { celsiusShown, litresShown, strengthShown, unitSymbols } from './amounts.ts';
@@ -224,3 +224,7 @@ export function ghostWords({ name, started, pan, alignedBy }: Ghost): string {
   const boil = boilWords({ name, started, pan });
   return say(alignedBy === 'strength' ? 'compare.ghost.strength' : 'compare.ghost.start', { boil });
 }
+
+/** Whether a practice boil of that year is among those that are listed: it is missed among its boils in small. */
+export const hasPractice = (boils: readonly Pick<BoilListing, 'practice' | 'started'>[], year: number): boolean =>
+  boils.some(({ practice, started }) => practice && Number(started.slice(0, 4)) === year);

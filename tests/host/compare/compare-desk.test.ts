@@ -87,14 +87,16 @@ test('left open, boils are laid by a way in which all are drawn, and what no str
   ];
   const text = Readable.from([lines.map((line) => `${JSON.stringify(line)}\n`).join('')]);
   const { boil } = (await notebook.importRecording(text, 'unfinished')).boil;
-  const open = { align: null, what: 'temperature', points: 100 };
+  const open = { align: null, what: null, points: 100 };
   const wish = { compare: { ...open, boils: [ids[0], boil] } };
   await ask<CompareView>(wish);
   await desk.idle();
   const view = await ask<CompareView>(wish);
-  expect(view).toMatchObject({ align: 'clock', boils: [{ why: null }, { why: null }], untold: [boil] });
+  expect(view).toMatchObject({ align: 'clock', what: 'temperature', boils: [{ why: null }, { why: null }] });
+  expect(view.untold).toEqual([boil]);
   expect(await ask<CompareView>({ compare: { ...open, boils: ids } })).toMatchObject({
     align: 'before-finish',
+    what: 'strength',
     untold: [],
   });
 });

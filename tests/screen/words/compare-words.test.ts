@@ -6,6 +6,7 @@ import {
   boilWordsAmong,
   differingWords,
   figureBeside,
+  hasPractice,
   notDrawnWords,
   pansWords,
 } from '../../../src/screen/words/compare-words.ts';
@@ -83,4 +84,10 @@ test('what went in and came out stands in the units shown, all fuels in one, and
   ]);
   expect(figureBeside('ratio', { running: false, figures: null }, inUs)).toBe('…');
   expect(figureBeside('ratio', { running: true, figures: null }, inUs)).toBe('not known');
+});
+
+test('a practice boil is missed in a season in small only where one of its year is listed', () => {
+  const boil = (year: number, practice: boolean) => ({ started: `${year}-03-06T08:00:00Z`, practice });
+  expect(hasPractice([boil(2026, false), boil(2026, true)], 2026)).toBe(true);
+  expect(hasPractice([boil(2026, false), boil(2025, true)], 2026)).toBe(false);
 });
