@@ -113,6 +113,7 @@ export class SeasonDesk {
       header: notebook.header(boil),
       page,
       pours: facts?.pours ?? null,
+      boiling_never_seen: facts !== null && facts.boilingSeconds === null,
       marks: log?.marks ?? null,
       history: log?.history ?? null,
       photos: notebook.photos(boil),

@@ -13,7 +13,7 @@ import { foldTools } from './fold-tools.ts';
 import { Folding, gapStart } from './folding.ts';
 import { inSlices } from './slices.ts';
 
-const ROUND = 10;
+const ROUND = 11;
 const FACTS_KEY = figuresKey('facts', ROUND);
 const LOG_KEY = figuresKey('log', ROUND);
 

@@ -103,6 +103,8 @@ export interface BoilPageView extends Omit<BoilRow, 'isBlank'> {
   header: Header;
   page: BoilPage;
   pours: PourCounted[] | null;
+  /** Nothing tells whether any pan boiled: none was seen to, and no probe watched one. */
+  boiling_never_seen: boolean;
   marks: BoilView['marks'] | null;
   history: AlarmHistory | null;
   photos: Photo[];

@@ -117,6 +117,7 @@ function Page({ view, set, again }: { view: BoilPageView; set: (view: BoilPageVi
           jars={view.page.jars}
           kinds={view.saps.length}
           pours={view.pours}
+          wasSeen={!view.boiling_never_seen}
         />
       )}
       <PageWords key={JSON.stringify(view.page.notes ?? '')} view={view} keep={set} />

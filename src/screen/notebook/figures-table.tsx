@@ -48,9 +48,11 @@ interface LineProps {
   /** So many kinds of sap were boiled. */
   kinds: number;
   pours: BoilPageView['pours'];
+  /** Some pan was seen to boil, or watched by a probe. */
+  wasSeen: boolean;
 }
 
-function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | null {
+function Line({ name, figures, jars, kinds, pours, wasSeen }: LineProps): JSX.Element | null {
   const figure = figures[name];
   const boiledBefore = pours?.some((pour) => pour.boiledBefore === true) === true;
   if (figure === null && LEFT_OUT_UNKNOWN.has(name)) return null;
@@ -64,7 +66,7 @@ function Line({ name, figures, jars, kinds, pours }: LineProps): JSX.Element | n
           : rangeWords(name, figure, settings.value)}
         {name === 'sap_litres' && figure !== null && <div>{boiledBeforeWords(pours, settings.value)}</div>}
         {name === 'ratio' && <div>{ratioOfWords(figures, { kinds, boiledBefore }, settings.value)}</div>}
-        {unseenWords(name, figures)}
+        {unseenWords(name, figures, wasSeen)}
       </td>
       <td class="hint">{figure === null ? '' : fromWords(figure.from)}</td>
     </tr>
@@ -77,9 +79,10 @@ interface FiguresProps {
   jars: BoilPage['jars'];
   kinds: number;
   pours: BoilPageView['pours'];
+  wasSeen: boolean;
 }
 
-export function FiguresTable({ figures, balance, jars, kinds, pours }: FiguresProps): JSX.Element {
+export function FiguresTable({ figures, balance, jars, kinds, pours, wasSeen }: FiguresProps): JSX.Element {
   return (
     <section class="panel figures" aria-label={say('notebook.figures_of')}>
       <h2>{say('notebook.figures')}</h2>
@@ -101,7 +104,7 @@ export function FiguresTable({ figures, balance, jars, kinds, pours }: FiguresPr
               </th>
             </tr>
             {names.map((name) => (
-              <Line key={name} name={name} figures={figures} jars={jars} kinds={kinds} pours={pours} />
+              <Line key={name} {...{ name, figures, jars, kinds, pours, wasSeen }} />
             ))}
           </tbody>
         ))}

@@ -141,8 +141,10 @@ function inWords(name: FigureName, ranging: Ranging, settings: Settings): RangeW
     case 'ratio_by_86':
     case 'ratio_by_revised_86':
       return by(1, (ratio) => say('figure.ratio_to_one', { ratio }));
-    case 'hours':
     case 'boiling_hours':
+      if (ranging.value === 0) return { value: say('figure.no_boiling'), low: null, high: null };
+      return { value: lengthOfTime(ranging.value * SECONDS_AN_HOUR), low: null, high: null };
+    case 'hours':
       return { value: lengthOfTime(ranging.value * SECONDS_AN_HOUR), low: null, high: null };
     case 'fuel_kwh':
       return by(1, (text) => `${text}${space}kWh`);
@@ -261,13 +263,15 @@ export function ratioOfWords(
   return boiledBefore ? say('figure.ratio_no_sap') : '';
 }
 
-/** Why nobody knows how long it boiled, and how fast the water went where that alone is missing; empty for any other figure. */
+/** `wasSeen`: some pan was seen to boil, or watched by a probe. Why nobody knows how long it boiled, and how fast the water went where that alone is missing; empty for any other figure. */
 export function unseenWords(
   name: FigureName,
   { boiling_hours: boiling, water_off_litres: water }: Pick<BoilFigures, 'boiling_hours' | 'water_off_litres'>,
+  wasSeen: boolean,
 ): string {
   const isMissing = name === 'boiling_hours' || (name === 'water_off_l_per_h' && water !== null);
-  return isMissing && boiling === null ? say('figure.boiling_unseen') : '';
+  if (!isMissing || boiling !== null) return '';
+  return say(wasSeen ? 'figure.boiling_unseen' : 'figure.boiling_never_seen');
 }
 
 type BalanceFigures = Pick<

@@ -140,11 +140,14 @@ test('of sugar it is said that more came out than went in, and what is missing t
 test('why nobody knows how long it boiled is said, and no reason where water itself is not known', () => {
   const known = { value: 5, low: 5, high: 5, from: 'seen' } as const;
   const figures = { boiling_hours: null, water_off_litres: known };
-  expect(unseenWords('boiling_hours', figures)).toContain('no pan was watched');
-  expect(unseenWords('water_off_l_per_h', figures)).toContain('no pan was watched');
-  expect(unseenWords('hours', figures)).toBe('');
-  expect(unseenWords('water_off_l_per_h', { ...figures, water_off_litres: null })).toBe('');
-  expect(unseenWords('water_off_l_per_h', { ...figures, boiling_hours: known })).toBe('');
+  expect(unseenWords('boiling_hours', figures, true)).toContain('no pan was watched');
+  expect(unseenWords('water_off_l_per_h', figures, true)).toContain('no pan was watched');
+  expect(unseenWords('boiling_hours', figures, false)).toContain('no pan was seen to boil');
+  expect(unseenWords('hours', figures, true)).toBe('');
+  expect(unseenWords('water_off_l_per_h', { ...figures, water_off_litres: null }, true)).toBe('');
+  expect(unseenWords('water_off_l_per_h', { ...figures, boiling_hours: known }, true)).toBe('');
+  const none = { value: 0, low: 0, high: 0, from: 'seen' } as const;
+  expect(figureWords('boiling_hours', none, settings.value)).toBe('none');
 });
 
 test('of sap in it is said how much had been boiled before, and nothing where none had', () => {
