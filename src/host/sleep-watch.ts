@@ -9,7 +9,7 @@ const LID: Record<Exclude<LidOutcome, 'not-known'>, string> = {
   'stays-awake': 'Closing the lid does not put this computer to sleep.',
 };
 const NOTHING_KNOWN =
-  'Whether closing the lid or being left alone puts this computer to sleep is not known here: ' +
+  'Whether this computer goes to sleep when its lid is closed, or when nobody touches it, cannot be seen from here: ' +
   `${LOOK}, for a computer that sleeps watches nothing.`;
 
 function idleSentence(seconds: number | null): string {

@@ -106,7 +106,7 @@ test('every finding has its sentence, and what is not known is said so', () => {
     ],
     [
       false,
-      'Whether closing the lid or being left alone puts this computer to sleep is not known here: look at its power settings, for a computer that sleeps watches nothing.',
+      'Whether this computer goes to sleep when its lid is closed, or when nobody touches it, cannot be seen from here: look at its power settings, for a computer that sleeps watches nothing.',
     ],
   ]);
 });

@@ -9,6 +9,7 @@ import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
 import { figureLabel, figureWords, heatUnitWords, isRatioOfPart, isRatioOpen } from '../words/figure-words.ts';
+import { listColumns } from './list-columns.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
 import { hostWords } from '../language/host-words.ts';
@@ -28,8 +29,6 @@ const OUTCOME_WORDS: readonly (readonly [BoilOutcome | '', MessageKey])[] = [
 /** A season's worth of boils is shown at once. */
 const SHOWN_FIRST = 30;
 
-/** The columns that stand in the table. */
-const COLUMNS: readonly FigureName[] = ['sap_litres', 'syrup_litres', 'ratio', 'fuel_mj_per_l'];
 const sorts = (): (readonly [NonNullable<Find['sort']>, string])[] => [
   ['started', say('notebook.sort.newest')],
   ['name', say('notebook.sort.name')],
@@ -48,11 +47,12 @@ async function putBack(boil: string, done: () => void): Promise<void> {
 
 interface RowProps {
   row: BoilRow;
+  columns: readonly FigureName[];
   /** It is in the list for good again. */
   back: () => void;
 }
 
-function Deeds({ row: { boil, hidden }, name, back }: RowProps & { name: string }): JSX.Element {
+function Deeds({ row: { boil, hidden }, name, back }: Omit<RowProps, 'columns'> & { name: string }): JSX.Element {
   return (
     <div class="row">
       {hidden === true && (
@@ -75,7 +75,7 @@ function Deeds({ row: { boil, hidden }, name, back }: RowProps & { name: string 
   );
 }
 
-function Row({ row, back }: RowProps): JSX.Element {
+function Row({ row, columns, back }: RowProps): JSX.Element {
   const { figures } = row;
   const name = boilName(row.name);
   return (
@@ -87,7 +87,7 @@ function Row({ row, back }: RowProps): JSX.Element {
         {row.hidden && <span class="tag">{say('notebook.hidden')}</span>}
       </th>
       <td>{dayAndTime(row.started)}</td>
-      {COLUMNS.map((column) => (
+      {columns.map((column) => (
         <td key={column} data-label={figureLabel(column)}>
           {figures === null ? (row.running ? '' : '…') : figureWords(column, figures[column], settings.value)}
         </td>
@@ -179,6 +179,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
   const listed = withHidden ? found : found.filter(({ hidden }) => hidden !== true);
   const hidden = found.filter((row) => row.hidden === true).length;
   const shown = isAll ? listed : listed.slice(0, SHOWN_FIRST);
+  const columns = listColumns(shown);
   const mayFind = useRef(false);
   const isFiltered = Object.keys(find).some((key) => key !== 'sort' && key !== 'descending');
   // Once there it stays: the answer to a word that finds nothing still stands when the word is rubbed out.
@@ -194,7 +195,7 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
             <tr>
               <th>{say('notebook.boil')}</th>
               <th>{say('notebook.begun')}</th>
-              {COLUMNS.map((name) => (
+              {columns.map((name) => (
                 <th key={name}>{figureLabel(name)}</th>
               ))}
               <th>{say('notebook.open')}</th>
@@ -202,12 +203,12 @@ export function BoilList({ stamp }: { stamp: number }): JSX.Element {
           </thead>
           <tbody>
             {shown.map((row) => (
-              <Row key={row.boil} row={row} back={() => setPutBack(putBacks + 1)} />
+              <Row key={row.boil} row={row} columns={columns} back={() => setPutBack(putBacks + 1)} />
             ))}
           </tbody>
         </table>
       )}
-      {shown.some(({ figures }) => figures !== null && figures.fuel_mj_per_l !== null) && (
+      {columns.includes('fuel_mj_per_l') && shown.some(({ figures }) => (figures?.fuel_mj_per_l ?? null) !== null) && (
         <p class="hint">{heatUnitWords(settings.value)}</p>
       )}
       {shown.some(({ figures }) => figures !== null && isRatioOfPart(figures)) && (

@@ -87,7 +87,7 @@ test('a pan may be a pot: its sentences give it no gender', () => {
   const pot = { pans: 'Gros chaudron', when: '07:30' };
   expect(say('plan.stage.light', pot)).toBe('07:30\u00a0: allumez le feu (Gros chaudron).');
   expect(say('plan.pan.hand', { time: '2 h', depth: '100 mm', wall: 'untold' })).toBe(
-    'Avec 100 mm de profondeur, car la hauteur du bord n’est pas donnée, redemande de la sève froide après environ 2 h\u00a0; avec moins, plus tôt.',
+    'Avec 100 mm de profondeur (tapez la hauteur du bord, et le calcul partira de là), redemande de la sève froide après environ 2 h\u00a0; avec moins, plus tôt.',
   );
   expect(say('plan.lit')).toBe('Allumage');
   expect(`${say('shell.practice')} ${say('shell.practice_is_over')}`).toMatch(/^Exercice terminé/u);

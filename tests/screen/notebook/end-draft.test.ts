@@ -106,10 +106,10 @@ test('what nobody can tell is left empty and stays not known', () => {
 test('of a boil that was broken off it is said what was drawn off, where that is known', () => {
   const brokenOff = { ...form, broken_off: true };
   expect(endRemarks(form, {}, metric)).toEqual([]);
-  expect(endRemarks(brokenOff, {}, metric)).toEqual([expect.stringMatching(/no syrup is filled in/u)]);
+  expect(endRemarks(brokenOff, {}, metric)).toEqual([expect.stringMatching(/syrup is left empty/u)]);
   const [said] = endRemarks({ ...brokenOff, drawn_litres: 3.0712 }, {}, metric);
   expect(said).toContain('3.07\u00a0L of syrup were drawn off');
-  expect(said).not.toContain('no syrup is filled in');
+  expect(said).not.toContain('syrup is left empty');
   expect(endRemarks({ ...brokenOff, asks_draw_off: true }, { syrup: { litres: 3 } }, metric)).toEqual([]);
 });
 

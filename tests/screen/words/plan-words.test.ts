@@ -112,9 +112,9 @@ test('a pan that could finish the batch, but is poured into another before, is n
 test('each pan says by which share of its fire it is reckoned, or that only its size counts, and how deep full is', () => {
   const plan = planBoil({ ...day, pans: [pan('Back', 400, 16_000), pan('Front', 220)] })!;
   const [back, front] = plan.pans.map((each) => panSentences(each, plan, metric).map(plain).join(' '));
-  expect(back).toContain('Reckoned with 33 % of the fire’s power');
+  expect(back).toContain('33 % of the fire’s power is taken to reach the pan');
   expect(back).toContain(
-    'Taken as filled 100 mm deep, for the height of its wall is not told: it then wants cold sap again',
+    'Taken as filled 100 mm deep (type how high its wall is, and it is reckoned from that): it then wants cold sap again',
   );
   expect(front).toContain('Reckoned by its size alone');
 });
