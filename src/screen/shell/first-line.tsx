@@ -48,7 +48,7 @@ function Age({ now }: { now: Now }): JSX.Element {
 }
 
 export function FirstLine({ now, sound }: { now: Now; sound: Now }): JSX.Element {
-  const line = now.mode === 'idle' ? null : nextLine(now);
+  const line = now.mode === 'idle' ? null : nextLine(now, route.value === 'pans');
   return (
     <header class="first">
       <p class="first-what">

@@ -58,6 +58,9 @@ export function asAtItsEnd(now: Now): Now {
   return { ...now, t: endedAt, clock: isoLater(clock, endedAt - t) };
 }
 
+/** Whether a live boil is over whose pans still stand there: an age that grows no more would be read as one of now. */
+export const standsAtItsEnd = ({ view, ended }: Pick<Now, 'view' | 'ended'>): boolean => view === 'live' && ended;
+
 /** How old what is shown is, from seconds; while it is not, a clock that is not the person's is named. */
 export function ageWords(now: Pick<Now, 'mode' | 'ended'>, seconds: number): string {
   const whole = Math.floor(seconds);

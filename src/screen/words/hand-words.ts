@@ -3,7 +3,7 @@ import { counts } from '../../protocol/mark-flow.ts';
 import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
-import { ago, timeOfDay } from './clock.ts';
+import { ago, standsAtItsEnd, timeOfDay } from './clock.ts';
 import { lastHeat } from './last-heat.ts';
 import { isEmptied } from './pan-words.ts';
 
@@ -42,7 +42,10 @@ function doneAt(
 }
 
 function readWords(now: Now, reading: Reading, settings: Settings, last: { at: number; celsius: number }): string {
-  const read = say('pans.read', { time: timeOfDay(now, last.at), ago: ago((now.t - last.at) / 1000) });
+  const time = timeOfDay(now, last.at);
+  const read = standsAtItsEnd(now)
+    ? say('pans.read_then', { time })
+    : say('pans.read', { time, ago: ago((now.t - last.at) / 1000) });
   const believed = reading.temperature_c === null ? null : temperature(reading.temperature_c, settings);
   const typed = temperature(last.celsius, settings);
   if (believed === null || believed === typed) return read;

@@ -2,7 +2,7 @@
 import type { Now, Reading, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { temperature } from './amounts.ts';
-import { ago } from './clock.ts';
+import { ago, standsAtItsEnd, timeOfDay } from './clock.ts';
 
 /** °C and ms of boil time; null where the temperature is known now, or none ever was. */
 export const lastHeat = ({ lastHeats }: Now, pan: string): { celsius: number; at: number } | null =>
@@ -17,6 +17,7 @@ export function lastHeatWords(now: Now, { pan, stage }: Pick<Reading, 'pan' | 's
   if (stage === 'off') return '';
   const last = lastHeat(now, pan);
   if (last === null) return say('pans.unread');
-  const age = ago((now.t - last.at) / 1000);
-  return say('pans.was', { temperature: temperature(last.celsius, settings), ago: age });
+  const was = temperature(last.celsius, settings);
+  if (standsAtItsEnd(now)) return say('pans.was_then', { temperature: was, time: timeOfDay(now, last.at) });
+  return say('pans.was', { temperature: was, ago: ago((now.t - last.at) / 1000) });
 }

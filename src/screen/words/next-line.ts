@@ -1,5 +1,5 @@
 // The first line of the screen: the next thing to do, and when, in words.
-import { fromTo, timeOfDay } from './clock.ts';
+import { fromTo, standsAtItsEnd, timeOfDay } from './clock.ts';
 import { inOrder } from './alarm-words.ts';
 import { isTooLittle, sapToCome, shallowThen } from './planned-sap.ts';
 import { isAllOff, isFill, isUnseen, panName, panNamed } from './pan-words.ts';
@@ -109,11 +109,11 @@ const WHAT: Record<NextThing['what'], (now: Now, next: NextThing) => string> = {
   watch: (_now, next) => (next.text === null ? say('next.nothing') : hostWords(next.text)),
 };
 
-/** The next thing to do, in words. */
-export function nextLine(now: Now): NextLine {
-  if (now.ended && now.view === 'live') {
+/** The next thing to do, in words; that a boil is over, only where its pans still stand: elsewhere none runs. */
+export function nextLine(now: Now, besidePans = true): NextLine {
+  if (standsAtItsEnd(now)) {
     // A practice was no boil: that it is over its own band says.
-    const what = say(now.mode === 'practice' ? 'shell.no_boil' : 'next.over');
+    const what = say(now.mode === 'practice' || !besidePans ? 'shell.no_boil' : 'next.over');
     return { who: null, what, range: null, priority: null };
   }
   if (isAllOff(now) && now.next.what === 'watch') {

@@ -24,6 +24,10 @@ test('the latest reading, and nothing more where it counts as it was typed', () 
   expect(said(104.9)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(104.93)).toBe('Read 07:57, 3\u00a0min ago');
   expect(said(null)).toBe('Read 07:57, 3\u00a0min ago');
+  // The pans of a boil that is over grow no older, and an age that stands still is none.
+  expect(readByHand({ ...now, ended: true }, { ...reading, temperature_c: 104.9, probe: null }, metric, null)).toBe(
+    'Read 07:57',
+  );
   expect(said(104.1, 'ok')).toBeNull();
   // Of what was emptied out, nobody asks how warm it was.
   const off = { ...reading, temperature_c: null, probe: null, stage: 'off' as const };

@@ -11,6 +11,9 @@ test('the last temperature comes with its age, and that none is known where none
   const words = (pan: string, stage: Reading['stage'] = 'unknown') =>
     lastHeatWords({ ...moment, lastHeats }, { pan, stage }, metric);
   expect(words('p1')).toMatch(/^was 101\.4\s°C, 6\u00a0min ago$/u);
+  // Of a boil that is over an age would stand still.
+  const over = lastHeatWords({ ...moment, lastHeats, ended: true }, { pan: 'p1', stage: 'unknown' }, metric);
+  expect(over).toMatch(/^was 101\.4\s°C at \d\d:\d\d$/u);
   expect(words('p2')).toBe('not read yet');
   // It was read, perhaps seconds before it was taken off.
   expect(words('p2', 'off')).toBe('');

@@ -63,6 +63,7 @@ test('the priority is that of the call that is told; burnt sugar is for now, and
 test('a boil that is over says so', () => {
   expect(line({ what: 'watch' }, { ended: true })).toBe('This boil is over');
   expect(line({ what: 'watch' }, { ended: true, mode: 'practice' })).toBe('No boil is running');
+  expect(nextLine({ ...moment, ended: true }, false).what).toBe('No boil is running');
   expect(line({ what: 'watch' })).toBe('Nothing to do just now. Stay by the pans.');
 });
 
