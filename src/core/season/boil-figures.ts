@@ -35,7 +35,7 @@ export function boilFigures(facts: BoilFacts, page: BoilPage, collections: reado
     // What was only aimed at is no figure of a syrup that nobody has.
     syrup_brix: figureOf(syrup.litres === null ? null : syrup.brix),
     syrup_sugar_kg: figureOf(syrup.sugarKg),
-    ...balanceFigures(thin, page, sap, syrup),
+    ...(balanceOfAllLeft(facts, page, sap, thin, syrup) ?? balanceFigures(thin, page, sap, syrup)),
     ...ratioFigures(finishedSap({ facts, page, collections, sap, thin, syrupSugarKg: syrup.sugarKg }), sap, syrup),
     ...(wasMostlyThick(facts) && NO_RATIO),
     water_off_litres: figureOf(waterOff),
@@ -72,6 +72,26 @@ function withinSap(syrup: SyrupOut, { sugarKg }: SapIn): SyrupOut {
 }
 
 type Part<Name extends keyof BoilFigures> = Pick<BoilFigures, Name>;
+
+type Balances = Part<'left_sugar_kg' | 'lost_sugar_kg' | 'gap_sugar_kg'>;
+
+/**
+ * Where nothing was drawn off and no syrup came of it, by the person's word, what went in is in the pans still, however much water left them:
+ * boiling takes no sugar away. Nothing is over to be held against it. null where that is not so, or the pans tell it.
+ */
+function balanceOfAllLeft(
+  { taken, takenUntold }: BoilFacts,
+  page: BoilPage,
+  sap: SapIn,
+  thin: Thin | null,
+  syrup: SyrupOut,
+): Balances | null {
+  const isAllLeft = syrup.litres?.from === 'page' && syrup.litres.value === 0;
+  if (thin !== null || !isAllLeft || taken.length > 0 || takenUntold.length > 0) return null;
+  const lost = page.lost_kg === undefined ? null : known(page.lost_kg, 0, 'page');
+  const left = follows([sap.sugarKg, lost ?? known(0, 0, 'worked-out')], (a, b) => Math.max(0, a! - b!));
+  return { left_sugar_kg: figureOf(left), lost_sugar_kg: figureOf(lost), gap_sugar_kg: null };
+}
 
 function balanceFigures(
   thin: Thin | null,

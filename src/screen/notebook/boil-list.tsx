@@ -8,7 +8,7 @@ import { Select, saidOptions } from '../boil/inputs.tsx';
 import { openReplay } from '../replay/replay-control.ts';
 import { addressOf } from '../shell/routes.ts';
 import { dayAndTime } from '../words/clock.ts';
-import { figureLabel, figureWords, heatUnitWords, isRatioOfPart, isRatioOpen } from '../words/figure-words.ts';
+import { cellWords, figureLabel, heatUnitWords, isRatioOfPart, isRatioOpen } from '../words/figure-words.ts';
 import { listColumns } from './list-columns.ts';
 import { useAsked } from './page-data.ts';
 import { type MessageKey, say } from '../language/say.ts';
@@ -89,7 +89,11 @@ function Row({ row, columns, back }: RowProps): JSX.Element {
       <td>{dayAndTime(row.started)}</td>
       {columns.map((column) => (
         <td key={column} data-label={figureLabel(column)}>
-          {figures === null ? (row.running ? '' : '…') : figureWords(column, figures[column], settings.value)}
+          {figures === null
+            ? row.running
+              ? ''
+              : '…'
+            : cellWords(column, figures[column], row.practice, settings.value)}
         </td>
       ))}
       <td>

@@ -186,6 +186,14 @@ const eachOf = ({ value, low, high }: RangeWords, write: (text: string) => strin
 export const figureWords = (name: FigureName, figure: Figure | null, settings: Settings): string =>
   figure === null ? say('figure.not_known', { name }) : inWords(name, figure, settings).value;
 
+/** The same in the list of boils: what a practice begins with is mostly no sap any more. */
+export function cellWords(name: FigureName, figure: Figure | null, isPractice: boolean, settings: Settings): string {
+  const words = figureWords(name, figure, settings);
+  return name === 'sap_litres' && isPractice && figure !== null
+    ? say('notebook.practice_sap', { amount: words })
+    : words;
+}
+
 /** "11.2 L to 13.6 L", for eight times of ten; empty for what was counted or is exact. */
 export function rangeWords(name: FigureName, figure: Figure | null, settings: Settings): string {
   if (figure === null) return '';
@@ -238,9 +246,9 @@ const COUNTED_SHARE = 0.01;
 export const isRatioOfPart = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
   ratio !== null && sap !== null && syrup !== null && sap.value > (1 + COUNTED_SHARE) * ratio.value * syrup.value;
 
-/** Whether the ratio is not known, though sap and syrup are. */
+/** Whether the ratio is not known, though sap and syrup are; of no syrup there is none. */
 export const isRatioOpen = ({ ratio, sap_litres: sap, syrup_litres: syrup }: RatioFigures): boolean =>
-  ratio === null && sap !== null && syrup !== null;
+  ratio === null && sap !== null && syrup !== null && syrup.value > 0;
 
 /** What the ratio was made of: "33 L of sap over 8.0 L of syrup", or the part of the sap that it counts; where it is not known, why, if that can be said. `kinds` of sap were boiled, some of it `boiledBefore`. */
 export function ratioOfWords(
@@ -249,7 +257,7 @@ export function ratioOfWords(
   settings: Settings,
 ): string {
   const { ratio, sap_litres: sap, syrup_litres: syrup } = figures;
-  if (sap === null || syrup === null) return '';
+  if (sap === null || syrup === null || syrup.value === 0) return '';
   if (ratio !== null && isRatioOfPart(figures))
     return say('figure.ratio_of_part', { counted: volume(ratio.value * syrup.value, settings) });
   if (ratio !== null)
@@ -290,6 +298,7 @@ const leastOver = (sap: Figure | null, syrup: Figure | null): Ranging => ({
 export function balanceWords(balance: Balance, figures: BalanceFigures, settings: Settings): string {
   const { sap_sugar_kg: sap, syrup_sugar_kg: syrup, syrup_litres: litres, left_sugar_kg: left } = figures;
   const isLeftAlone = sap !== null && syrup !== null && litres?.from !== 'pans' && left === null;
+  if (balance === null && litres?.value === 0 && left !== null) return say('figure.balance.all_left');
   if (balance === null) return say(isLeftAlone ? 'figure.balance.left_unknown' : 'figure.balance.unknown');
   if (balance === 'closes') return say('figure.balance.closes');
   if (figures.gap_sugar_kg === null && syrup === null) return say('figure.balance.more_at_any_strength');

@@ -74,3 +74,14 @@ test('a boil whose pans were all taken away has the finish that the last of them
   expect(gone.finishBrix).toBe(67);
   expect(boilFigures(gone, { syrup: { litres: 1.3 } }, [])).toMatchObject({ ratio: null, syrup_brix: { value: 67 } });
 });
+
+test('where nothing was drawn off and no syrup came of it the sugar is in the pans still; anything drawn off may have taken some', () => {
+  const none = { syrup: { litres: 0 } };
+  const figures = boilFigures(poured, none, []);
+  expect(poured.leftUntold).toEqual(['p1']);
+  expect(figures.left_sugar_kg!.value).toBeCloseTo(figures.sap_sugar_kg!.value, 9);
+  expect([figures.gap_sugar_kg, balanceOf(figures)]).toEqual([null, null]);
+  expect(boilFigures(poured, { ...none, lost_kg: 0.1 }, []).left_sugar_kg!.value).toBeCloseTo(0.242, 2);
+  expect(boilFigures({ ...poured, takenUntold: ['p1'] }, none, []).left_sugar_kg).toBeNull();
+  expect(boilFigures(poured, {}, []).left_sugar_kg).toBeNull();
+});

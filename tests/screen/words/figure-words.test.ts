@@ -4,6 +4,7 @@ import { settings } from '../../../src/screen/client/store.ts';
 import {
   balanceWords,
   boiledBeforeWords,
+  cellWords,
   figureWords,
   heatUnitWords,
   leftOverWords,
@@ -133,8 +134,17 @@ test('of sugar it is said that more came out than went in, and what is missing t
     /^0\.55\u00a0kg more sugar came out than went in\./u,
   );
   expect(balanceWords(null, figures, settings.value)).toMatch(/what is left in the pans/);
+  const none = { ...figures, syrup_litres: syrup(0, 'page'), left_sugar_kg: kg(0.69) };
+  expect(balanceWords(null, none, settings.value)).toMatch(/still in the pans/);
   expect(balanceWords('too-much', { ...figures, syrup_sugar_kg: null }, settings.value)).toMatch(/however thin/);
   expect(balanceWords(null, { ...figures, sap_sugar_kg: null }, settings.value)).toMatch(/the sap that went in/);
+});
+
+test('of a practice the list says that what went in was not all sap', () => {
+  const went = syrup(29, 'page');
+  expect(cellWords('sap_litres', went, true, settings.value)).toMatch(/^29.*\sL, part of it boiled down before$/u);
+  expect(cellWords('sap_litres', went, false, settings.value)).not.toContain('before');
+  expect(cellWords('syrup_litres', went, true, settings.value)).not.toContain('before');
 });
 
 test('why nobody knows how long it boiled is said, and no reason where water itself is not known', () => {
