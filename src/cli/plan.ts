@@ -83,6 +83,11 @@ function planText(made: Plan, request: PlanRequest, heats: readonly KnownHeat[])
     ...(made.draw_off === null
       ? []
       : [`${leftText(made.draw_off)}: pour what is left into a smaller pot and finish there.`]),
+    ...(made.end_unused === null
+      ? []
+      : [
+          `${made.end_unused.pans.map((pan) => nameOf(pan, request)).join(' and ')}, kept for the end, stays cold: ${made.end_unused.why === 'small' ? 'the syrup, with room for foam, does not fit in' : 'so little burns there'}.`,
+        ]),
     made.smallest_batch_litres === null
       ? 'The smallest batch is not known: give the vessels their sizes.'
       : `The vessel that finishes needs the syrup of ${number(made.smallest_batch_litres)} L of this sap at least${made.ends_shallow ? ': this batch is smaller, so finish in a smaller pot' : ''}.`,

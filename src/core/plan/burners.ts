@@ -4,6 +4,7 @@ import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import type { PanDesign } from '../pan/setup.ts';
 import { usualEfficiency } from '../physics/fuel.ts';
 import { litresAtDepth, surfaceM2 } from '../physics/vessel.ts';
+import { endRoomMm } from './fills.ts';
 
 export interface Burner {
   pan: string;
@@ -23,6 +24,8 @@ export interface Burner {
   dayShare: number;
   /** Litres at 20 °C that stand at the least depth; 0 where the vessel is not known. */
   leastLitres: number;
+  /** Litres at 20 °C over which foam still has room at the boil, by its wall or as is usual for its width; Infinity where the vessel is not known. */
+  roomLitres: number;
   /** Its size is known. */
   sized: boolean;
   /** It stays cold and empty until the others are poured into it; false for all where no pan would be left to light first. */
@@ -102,7 +105,9 @@ function heatOf({ usefulPowerW, heatKind, vessel }: PanDesign, known: KnownHeat 
   };
 }
 
-function leastOf({ vessel, minDepthMm }: PanDesign): Pick<Burner, 'leastLitres' | 'sized'> {
+function leastOf(design: PanDesign): Pick<Burner, 'leastLitres' | 'roomLitres' | 'sized'> {
+  const { vessel, minDepthMm } = design;
   const hot = vessel === null ? null : litresAtDepth(vessel, minDepthMm);
-  return { leastLitres: (hot ?? 0) / HOT_VOLUME, sized: hot !== null };
+  const room = vessel === null ? null : litresAtDepth(vessel, endRoomMm(design));
+  return { leastLitres: (hot ?? 0) / HOT_VOLUME, roomLitres: (room ?? Infinity) / HOT_VOLUME, sized: hot !== null };
 }

@@ -31,6 +31,18 @@ function roomMm({ vessel }: PanDesign): number {
   return rim === null ? Infinity : FOAM_SHARE * rim;
 }
 
+/** A pot of which nobody said how high its wall is, is boiled in up to half its width at the end (judgement; no source). */
+const END_SHARE = 0.5;
+
+/** Depth up to which syrup may be boiled to its end in a vessel, mm: by its wall, else as is usual for its width. */
+export function endRoomMm(design: PanDesign): number {
+  const { vessel } = design;
+  const room = roomMm(design);
+  if (room < Infinity) return room;
+  const usual = Math.max(FULL_MM, LEAST_TIMES * design.minDepthMm);
+  return vessel?.shape === 'round' ? Math.max(usual, END_SHARE * vessel.diameter_mm) : usual;
+}
+
 const fullMm = (design: PanDesign): number =>
   Math.min(roomMm(design), Math.max(FULL_MM, LEAST_TIMES * design.minDepthMm));
 

@@ -4,7 +4,7 @@ import { boiledOffKgPerS } from '../physics/heat.ts';
 import { rimMm } from '../quantities/rim.ts';
 import { Z80 } from '../quantities/spread.ts';
 import type { Burner } from './burners.ts';
-import { fillsOf } from './fills.ts';
+import { endRoomMm, fillsOf } from './fills.ts';
 import type { Fill } from './fills.ts';
 
 /** null is not known; ranges hold the middle 80 %. */
@@ -24,6 +24,8 @@ export interface PanPlanned {
   fill_mm: number | null;
   /** How high its wall is was told; else it is filled as deep as is usual. */
   wall_known: boolean;
+  /** Depth up to which syrup may be boiled to its end in it, mm; null where its size is not known. */
+  end_room_mm: number | null;
   /** Sap that it takes each time it wants some again, litres at 20 °C; null, too, where all the sap is in the pans. */
   refill_litres: number | null;
   /** Hours from full to where the boil calls for sap; a longer absence leaves it too shallow. */
@@ -56,10 +58,11 @@ export function pansPlanned(designs: readonly PanDesign[], burners: readonly Bur
   return designs.map((design, index) => ({
     ...panPlanned(burners[index]!, fills.get(design.id) ?? null, batch),
     wall_known: design.vessel !== null && rimMm(design.vessel) !== null,
+    end_room_mm: design.vessel === null ? null : endRoomMm(design),
   }));
 }
 
-function panPlanned(burner: Burner, fill: Fill | null, batch: Batch): Omit<PanPlanned, 'wall_known'> {
+function panPlanned(burner: Burner, fill: Fill | null, batch: Batch): Omit<PanPlanned, 'wall_known' | 'end_room_mm'> {
   const perHour = litresPerHour(burner.usefulW, batch.waterC);
   const spread = Math.exp(Z80 * burner.share);
   const again = fill?.againLitres ?? null;

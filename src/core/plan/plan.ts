@@ -22,8 +22,8 @@ import { fuelNeeded } from './fuel-needed.ts';
 import type { FuelNeeded } from './fuel-needed.ts';
 import { pansPlanned } from './pans-planned.ts';
 import type { PanPlanned } from './pans-planned.ts';
-import { planStages, smallestSyrup } from './stages.ts';
-import type { DrawOff, Stage } from './stages.ts';
+import { endRoomLitres, planStages, smallestSyrup } from './stages.ts';
+import type { DrawOff, EndUnused, Stage } from './stages.ts';
 import { withinHours } from './within-hours.ts';
 import type { WithinHours } from './within-hours.ts';
 
@@ -85,6 +85,8 @@ export interface Plan {
   ends_shallow: boolean;
   /** When it goes into a smaller pot for that; null where it need not, or the hours are not known. */
   draw_off: DrawOff | null;
+  /** Pots for the end that stay cold; null where they are lit, or there are none. */
+  end_unused: EndUnused | null;
 }
 
 /** A scale's line or a drop read, °Bx; a can's mark, as a share (common practice). */
@@ -116,15 +118,15 @@ function planAll(input: PlanInput): Plan | null {
   if (riseC === null || waterC === null || syrup === null) return null;
   const burners = burnersOf(designs, input.known_heats ?? []);
   const sugarKg = (syrup.kg * finish) / 100;
-  const least = smallestSyrup(burners);
   const boiledDown = (share: number) =>
     planStages({ sugarKg: sugarKg * share, brix: sapBrix, celsius: input.celsius ?? COLD_C }, finish, burners, waterC);
-  const { stages, drawOff, hours, spread } = boiledDown(1);
+  const { stages, drawOff, endUnused, hours, spread } = boiledDown(1);
+  const least = smallestSyrup(burners.filter(({ pan }) => endUnused?.pans.includes(pan) !== true));
   const fuel = fuelNeeded(stages, burners, spread);
-  // A hair more than makes just enough syrup for each vessel.
-  const turns = burners
-    .filter(({ sized }) => sized)
-    .map((one) => (1.001 * input.litres * one.leastLitres) / syrup.litres);
+  // A hair more than makes just enough syrup for each vessel, or too much for the pots for the end.
+  const turns = [...burners.filter(({ sized }) => sized).map((one) => one.leastLitres), endRoomLitres(burners)]
+    .filter((litres) => litres > 0)
+    .map((litres) => (1.001 * input.litres * litres) / syrup.litres);
   const hoursFor = (litres: number) => boiledDown(litres / input.litres);
   return {
     syrup_litres: syrup.litres,
@@ -156,6 +158,7 @@ function planAll(input: PlanInput): Plan | null {
     stay: input.stay_hours === undefined ? null : withinHours(input.stay_hours, input.litres, turns, hoursFor, Z80),
     ends_shallow: least !== null && litresOf(sugarKg, waterPerSugar(finish)) < least,
     draw_off: drawOff,
+    end_unused: endUnused,
   };
 }
 

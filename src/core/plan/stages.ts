@@ -12,6 +12,14 @@ export interface Stage {
   /** All the liquid when it begins: litres at 20 °C, °Bx. */
   litres: number;
   brix: number;
+  /** It begins because what is left fits into the pots for the end, not because the others would stand too shallow. */
+  fits?: boolean;
+}
+
+/** Pots for the end in which this batch cannot end: its syrup leaves foam no room there, or stands too shallow while another pan could finish it. */
+export interface EndUnused {
+  pans: string[];
+  why: 'small' | 'wide';
 }
 
 /** When what is left has to leave the vessel that is too wide to finish it; as a stage begins. */
@@ -21,6 +29,8 @@ export interface StagePlan {
   stages: Stage[];
   /** null where the syrup stands deep enough in the last vessel, or its size is not known. */
   drawOff: DrawOff | null;
+  /** null where the pots for the end are lit, or there are none. */
+  endUnused: EndUnused | null;
   hours: number | null;
   /** Standard deviation of the logarithm of the hours. */
   spread: number;
@@ -62,18 +72,24 @@ function finisher(burners: readonly Burner[]): Burner | null {
 /**
  * `waterC` is what water boils at there; all the sap is warmed to it by the pans of the first stage. The smallest vessel
  * finishes, unless the others would be done sooner without it and end deep enough: then it helps them, or stays cold.
- * So one vessel more never takes longer where all could be finished without it. A pot that stands by for the end always
- * finishes; where nothing tells how fast it boils, nothing tells the hours.
+ * So one vessel more never takes longer where all could be finished without it. A pot that stands by for the end
+ * finishes what fits into it and stands deep enough there; where nothing tells how fast it boils, nothing tells the hours.
  */
 export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly Burner[], waterC: number): StagePlan {
   const heated = burners.filter(({ usefulW }) => usefulW !== null && usefulW > 0);
   const isEndKnown = burners.every((one) => !one.forEnd || heated.includes(one));
   if (!heated.some(({ forEnd }) => !forEnd) || !isEndKnown)
-    return { stages: [], drawOff: null, hours: null, spread: 0 };
+    return { stages: [], drawOff: null, endUnused: null, hours: null, spread: 0 };
   const last = finisher(heated) ?? endPots(heated).at(-1)!;
   const inTurn = (last: Burner): StagePlan => stagesEndingIn(last, sap, finishBrix, heated, waterC);
   const usual = inTurn(last);
-  if (last.forEnd) return usual;
+  if (last.forEnd) {
+    const why = whyUnused(last, heated, litresOf(sap.sugarKg, waterPerSugar(finishBrix)));
+    if (why === null) return usual;
+    const pans = heated.filter(({ forEnd }) => forEnd).map(({ pan }) => pan);
+    const first = heated.filter(({ forEnd }) => !forEnd);
+    return { ...planStages(sap, finishBrix, first, waterC), endUnused: { pans, why } };
+  }
   const others = heated.filter((one) => one !== last);
   const next = finisher(others);
   if (next === null || litresOf(sap.sugarKg, waterPerSugar(finishBrix)) < next.leastLitres) return usual;
@@ -81,6 +97,17 @@ export function planStages(sap: SapToBoil, finishBrix: number, burners: readonly
   if (without.hours! >= usual.hours!) return usual;
   const helped = inTurn(others.find(({ pan }) => pan === without.stages.at(-1)?.pans[0]) ?? next);
   return helped.hours! <= without.hours! ? helped : without;
+}
+
+/** Room for foam in all the pots for the end, litres at 20 °C; Infinity where a size is not known. */
+export const endRoomLitres = (burners: readonly Burner[]): number =>
+  burners.filter(({ forEnd }) => forEnd).reduce((sum, { roomLitres }) => sum + roomLitres, 0);
+
+/** Why so much syrup cannot end in the pots for the end, of which `last` finishes; null where it can, or where no other pan ends it better. */
+function whyUnused(last: Burner, heated: readonly Burner[], syrupLitres: number): EndUnused['why'] | null {
+  if (syrupLitres > endRoomLitres(heated)) return 'small';
+  const first = finisher(heated.filter(({ forEnd }) => !forEnd));
+  return last.leastLitres > syrupLitres && first !== null && first.leastLitres <= syrupLitres ? 'wide' : null;
 }
 
 function stagesEndingIn(
@@ -97,10 +124,15 @@ function stagesEndingIn(
   let u = waterPerSugar(sap.brix);
   let hours = 0;
   const stages: Stage[] = [];
+  // Who keeps a pot for the end means that the end is boiled there, also where the others stand deep enough for it.
+  const toEnd = last.forEnd ? Math.min(endRoomLitres(heated), SPARE * litresOf(sap.sugarKg, uEnd)) : 0;
+  let isFitting = false;
   let drawOff: DrawOff | null = null;
   for (const active of crews(heated, last)) {
     const isLast = active.length === 1 && active[0] === last;
-    const least = isLast ? 0 : SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
+    const shallow = SPARE * active.reduce((sum, { leastLitres }) => sum + leastLitres, 0);
+    const isBeforeEnd = !active.some(({ forEnd }) => forEnd);
+    const least = isLast ? 0 : isBeforeEnd ? Math.max(shallow, toEnd) : shallow;
     const until = Math.max(uEnd, waterAtLitres(sap.sugarKg, least));
     if (until >= u && owedKj === 0) continue;
     const kilowatts = active.reduce((sum, { usefulW }) => sum + usefulW!, 0) / 1000;
@@ -118,12 +150,14 @@ function stagesEndingIn(
       pans: heated.filter((one) => active.includes(one)).map(({ pan }) => pan),
       litres: litresOf(sap.sugarKg, u),
       brix: brixOfWaterPerSugar(u),
+      ...(isFitting ? { fits: true } : {}),
     });
+    isFitting = isBeforeEnd && toEnd > shallow;
     owedKj = 0;
     hours += stageHours;
     u = Math.min(u, until);
   }
-  return { stages, drawOff, hours, spread: spreadOf(stages, heated, hours) };
+  return { stages, drawOff, endUnused: null, hours, spread: spreadOf(stages, heated, hours) };
 }
 
 /** All of them, then without the one that needs most liquid, and so on to the one that finishes; pots for the end come after all others. */

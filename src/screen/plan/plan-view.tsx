@@ -230,7 +230,14 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
     // What has to be left for another day is no sap of this boil.
     const { stay } = (told as Planned).plan;
     const litres = stay === null ? request.litres : boiledLitres(stay, settings.value);
-    plannedSetup.value = { ...setup, ...(name === '' ? {} : { name }), plan: { ...request, litres } };
+    // A pot that this batch does not need would stand there as one that still waits for it.
+    const isUsed = ({ id }: { id: string }): boolean => (told as Planned).plan.end_unused?.pans.includes(id) !== true;
+    plannedSetup.value = {
+      ...setup,
+      pans: (setup.pans ?? []).filter(isUsed),
+      ...(name === '' ? {} : { name }),
+      plan: { ...request, litres, pans: request.pans.filter(isUsed) },
+    };
     typedBoil.value = typedLit.value = null;
     goTo('start');
   }

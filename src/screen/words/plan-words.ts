@@ -226,7 +226,15 @@ export function shallowEndWords({ ends_shallow: isShallow, stages, pans }: Plan)
 type PanPlanned = Plan['pans'][number];
 
 /** Whether a pan finishes this batch: one that could, and is poured into another before, is not said to. */
-function finishingWords(pan: PanPlanned, { stages, pans }: Plan, litres: string): string {
+function finishingWords(pan: PanPlanned, plan: Plan, litres: string, settings: Settings): string {
+  const { stages, pans, end_unused: unused } = plan;
+  if (unused?.pans.includes(pan.pan) === true)
+    return unused.why === 'wide' || pan.end_room_mm === null
+      ? say('plan.pan.end_wide', { litres })
+      : say('plan.pan.end_small', {
+          depth: depth(pan.end_room_mm, settings),
+          wall: pan.wall_known ? 'known' : 'untold',
+        });
   const last = stages.at(-1)?.pans ?? [];
   if (pan.can_finish !== true) return say('plan.pan.too_wide', { litres });
   if (last.length === 0 || last.includes(pan.pan)) return say('plan.pan.can_finish', { litres });
@@ -259,7 +267,7 @@ export function panSentences(pan: PanPlanned, plan: Plan, settings: Settings): s
       }),
     );
   if (pan.smallest_batch_litres !== null)
-    sentences.push(finishingWords(pan, plan, rough(pan.smallest_batch_litres, settings)));
+    sentences.push(finishingWords(pan, plan, rough(pan.smallest_batch_litres, settings), settings));
   return sentences;
 }
 
@@ -321,7 +329,7 @@ export function stageSentences(
     const isLit = !stage.pans.some((pan) => before.includes(pan));
     // Nobody boils down in it alone what is poured out of it again.
     const isOut = stage.pans.length === 1 && (out !== null || index < plan.stages.length - 1);
-    const pour = say(isLit ? 'plan.stage.pour_end' : 'plan.stage.pour', {
+    const said = {
       when,
       from: listWords(emptied.map(nameOf)),
       pans,
@@ -329,7 +337,10 @@ export function stageSentences(
       time: planHours(stage.hours),
       litres: rough(stage.litres, settings),
       strength: asStrong(stage.brix),
-    });
+    };
+    const pour = isLit
+      ? say('plan.stage.pour_end', { ...said, fits: stage.fits === true ? 'yes' : 'no' })
+      : say('plan.stage.pour', said);
     const full = stage.too_full.map(({ pan, room_mm: room }) =>
       say('plan.stage.too_full', { pan: nameOf(pan), depth: depth(room, settings) }),
     );
@@ -343,6 +354,16 @@ export function stageSentences(
         strength: asStrong(out.brix),
         from: listWords(plan.stages[out.stage]!.pans.map(nameOf)),
         pan: nameOf(plan.stages.at(-1)!.pans[0]!),
+      }),
+    );
+  const unused = plan.end_unused;
+  if (unused !== null && sentences.length > 0)
+    sentences.push(
+      say('plan.stage.unused', {
+        pans: listWords(unused.pans.map(nameOf)),
+        count: unused.pans.length,
+        why: unused.why,
+        last: listWords(plan.stages.at(-1)!.pans.map(nameOf)),
       }),
     );
   const [light, ...later] = sentences;

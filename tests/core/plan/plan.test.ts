@@ -120,6 +120,53 @@ test('a pot for the end stays cold and empty until the pans are poured into it, 
   expect(planBoil({ ...broad, pans: [...broad.pans, { id: 'stove', for_end: true }] })!.hours).toBeNull();
 });
 
+/** Invented: 60 US gal of maple sap in a flat pan and a wide pot, and a kitchen pot that is kept for the end. */
+const yard: PanSetup[] = [
+  {
+    id: 'flat',
+    vessel: { shape: 'rectangular', length_mm: 838, width_mm: 610 },
+    heat: { kind: 'propane', power_w: 17_600 },
+  },
+  { id: 'stock', vessel: { shape: 'round', diameter_mm: 406 }, heat: { kind: 'propane', power_w: 17_600 } },
+];
+const kitchen: PanSetup = {
+  id: 'kitchen',
+  for_end: true,
+  vessel: { shape: 'round', diameter_mm: 254 },
+  heat: { kind: 'electric' },
+};
+const gallons: PlanInput = { sap: 'maple', litres: 227, brix: 2, pans: [...yard, kitchen] };
+
+test('the end is boiled in the pot that is kept for it, also where another could finish: time and fuel follow', () => {
+  const without = planBoil({ ...gallons, pans: yard })!;
+  expect(without.ends_shallow).toBe(false);
+  const made = planBoil(gallons)!;
+  const last = made.stages.at(-1)!;
+  expect([last.pans, last.fits]).toEqual([['kitchen'], true]);
+  // Not before it fits: half its width deep, hot, where nobody said how high its wall is; 5.3 L of syrup stand 108 mm deep.
+  expect(last.litres).toBeCloseTo((Math.PI * 0.127 ** 2 * 127) / 1.04, 2);
+  expect(made.hours!).toBeGreaterThan(without.hours!);
+  expect(made.fuel.map(({ kind }) => kind)).toEqual(['propane', 'electric']);
+  expect([made.end_unused, made.ends_shallow, last.too_full]).toEqual([null, false, []]);
+  // Of a tall pot half as much again as the syrup goes in, not half of the boil.
+  const tall = { ...kitchen, vessel: { shape: 'round', diameter_mm: 406, height_mm: 400 } } as const;
+  const inTall = planBoil({ ...gallons, pans: [yard[0]!, tall] })!;
+  expect(inTall.stages.at(-1)!.litres).toBeGreaterThan(1.49 * inTall.syrup_litres);
+});
+
+test('a pot for the end that the syrup would overflow stays cold, and so does one that is too wide where another is not', () => {
+  const low = { ...kitchen, vessel: { shape: 'round', diameter_mm: 254, height_mm: 130 } } as const;
+  const small = planBoil({ ...gallons, pans: [...yard, low] })!;
+  expect(small.end_unused).toEqual({ pans: ['kitchen'], why: 'small' });
+  expect(small.stages).toEqual(planBoil({ ...gallons, pans: yard })!.stages);
+  // Half the sap's syrup fits, so it ends there; who can stay only so long is planned for that.
+  expect(planBoil({ ...gallons, litres: 113, pans: [...yard, low] })!.stages.at(-1)!.pans).toEqual(['kitchen']);
+  const broadPot = { ...kitchen, vessel: { shape: 'round', diameter_mm: 700 } } as const;
+  const wideEnd = planBoil({ ...gallons, litres: 200, pans: [...yard, broadPot] })!;
+  expect(wideEnd.end_unused).toEqual({ pans: ['kitchen'], why: 'wide' });
+  expect([wideEnd.ends_shallow, wideEnd.stages.at(-1)!.pans]).toEqual([false, ['stock']]);
+});
+
 test('where all pans are for the end, all are lit at the start', () => {
   const pans = pots.map((pot) => ({ ...pot, for_end: true }));
   expect(planBoil({ ...day, pans })!.stages).toEqual(planBoil(day)!.stages);

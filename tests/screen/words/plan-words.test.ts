@@ -228,3 +228,36 @@ test('both ends of a range of hours are told in one form', () => {
   expect(plain(hoursWords(plan, '')!.range)).toBe('likely 1 h 20 min to 1 h 45 min');
   expect(plain(hoursWords({ ...plan, hours_low: 0.5 }, '')!.range)).toBe('likely 30 min to 1 h 45 min');
 });
+
+test('a pot for the end is poured into because what is left fits, or it says at that pan and in the steps why it stays cold', () => {
+  const end = (height_mm?: number): PanSetup => ({
+    id: 'Kitchen pot',
+    for_end: true,
+    vessel: { shape: 'round', diameter_mm: 254, ...(height_mm === undefined ? {} : { height_mm }) },
+    heat: { kind: 'electric' },
+  });
+  const of = (last: PanSetup) =>
+    planBoil({
+      sap: 'maple',
+      litres: 227,
+      brix: 2,
+      pans: [pan('Wide pot', 500, 17_600), pan('Stock pot', 406, 17_600), last],
+    })!;
+  const told = (made: ReturnType<typeof of>) => ({
+    steps: stageSentences(made, START, (id) => id, metric).map(plain),
+    pans: made.pans.map((one) => plain(panSentences(one, made, metric).at(-1))),
+  });
+  const lit = told(of(end()));
+  expect(lit.steps.at(-1)).toMatch(
+    /are left, at [\d–]+ °Bx: that now fits into Kitchen pot\. Pour Stock pot into Kitchen pot and light the fire under it: there it boils down in about/u,
+  );
+  expect(lit.pans[1]).toMatch(/^This batch is finished in Kitchen pot;/u);
+  const low = told(of(end(130)));
+  expect(low.steps.at(-1)).toBe(
+    'Kitchen pot stays cold in this batch: all of its syrup, with room for foam, does not fit into it. It is finished in Stock pot.',
+  );
+  expect(low.pans[2]).toMatch(
+    /^It stays cold in this batch: the syrup, with room for foam, is more than it holds up to 98 mm deep\.$/u,
+  );
+  expect(low.pans[1]).toMatch(/^It can finish this batch;/u);
+});
