@@ -97,6 +97,13 @@ export function withStore(
   };
 }
 
+/**
+ * The request of a plan that was typed in the units of `from`, from what the form shows of it in those of `to`: two plans
+ * that are told apart are both rounded to the same units, or the rounding would read as a change.
+ */
+export const requestIn = (draft: PlanDraft, from: Settings, to: Settings, kinds: readonly SapKind[]): PlanRequest =>
+  requestOf(planDraftIn(draft, from, to), to, kinds);
+
 interface Field {
   label: string;
   typed: string;

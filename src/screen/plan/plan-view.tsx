@@ -22,6 +22,7 @@ import {
   planDraft,
   planDraftIn,
   problemInPlan,
+  requestIn,
   requestOf,
   sizedBoil,
   unsizedWords,
@@ -120,16 +121,16 @@ function usePlan(current: PlanDraft | null): Answer {
 /** What the plan that was kept comes to, worked out anew: earlier boils may show more of its fires by now; null until it is. */
 function useKept(): Planned['plan'] | null {
   const [answer, setAnswer] = useState<Made | null>(null);
-  const one = kept.value;
+  const [one, shown] = [kept.value, settings.value];
   useEffect(() => {
     if (one === null) return;
     let isLatest = true;
-    ask({ plan: requestOf(one.draft, one.units, saps.value) }).then(
+    ask({ plan: requestIn(one.draft, one.units, shown, saps.value) }).then(
       (data) => isLatest && setAnswer({ ...one, plan: (data as Planned).plan }),
       () => undefined, // A link that is down is said elsewhere.
     );
     return () => void (isLatest = false);
-  }, [one]);
+  }, [one, shown]);
   return answer?.draft === one?.draft ? (answer?.plan ?? null) : null;
 }
 

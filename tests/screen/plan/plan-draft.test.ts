@@ -1,19 +1,25 @@
 // A plan as it is typed: other units keep its amounts, refusals name the unit, and the store fills it in. Tarn Hollow, invented.
 import { expect, test } from 'vitest';
+import { planBoil } from '../../../src/core/plan/plan.ts';
 import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
 import type { CollectionsView } from '../../../src/protocol/season-messages.ts';
+import { planInput } from '../../../src/protocol/plan-schema.ts';
+import type { PlanRequest } from '../../../src/protocol/plan-schema.ts';
 import type { Settings } from '../../../src/screen/client/types.ts';
 import { inStoreOf } from '../../../src/screen/plan/in-store.ts';
 import {
   planDraft,
   planDraftIn,
   problemInPlan,
+  requestIn,
   requestOf,
   unsizedWords,
   withFireLit,
   withStore,
 } from '../../../src/screen/plan/plan-draft.ts';
 import type { PlanDraft } from '../../../src/screen/plan/plan-draft.ts';
+import { differenceWords } from '../../../src/screen/words/plan-words.ts';
+import type { Plan } from '../../../src/screen/words/plan-words.ts';
 import { american, metric } from '../moment.ts';
 
 const begun = planDraft(
@@ -159,4 +165,31 @@ test('a pan of which a size is missing is planned by its fire, and named', () =>
   const [asked, next] = requestOf(half, metric, sapKinds).pans;
   expect(asked).toMatchObject({ name: 'Back pot', heat: { power_w: 16_000 } });
   expect([asked?.vessel, next?.vessel?.shape]).toEqual([undefined, 'measured']);
+});
+
+test('a plan beside the same one, kept in other units, has no difference: what is rounded to them is rounded in both', () => {
+  const made = (request: PlanRequest): Plan => planBoil(planInput(request))!;
+  // Invented: sap by the gallon in a flat pan of 24 by 33 in. Of so many amounts one or another falls across a step of five minutes.
+  const amounts = Array.from({ length: 60 }, (_, index) => String(40 + index));
+  const first = planDraft(
+    {
+      pans: [
+        {
+          id: 'p1',
+          sap: 'maple',
+          vessel: { shape: 'rectangular', length_mm: 838.2, width_mm: 609.6 },
+          heat: { kind: 'propane', power_w: 17_584 },
+        },
+      ],
+    },
+    american,
+    sapKinds,
+    '2027-03-18',
+  );
+  const changed = amounts.flatMap((litres) => {
+    const draft: PlanDraft = { ...first, litres, strength: '2' };
+    const shown = requestOf(planDraftIn(draft, american, metric), metric, sapKinds);
+    return differenceWords(made(shown), made(requestIn(draft, american, metric, sapKinds)), metric);
+  });
+  expect(changed).toEqual([]);
 });
