@@ -1,8 +1,9 @@
 // The forms for what goes in and out of a pan and for the flame under it.
+import { plannedFill, strengthTaken, WARMTH_TAKEN_C } from '../../protocol/planned-pour.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
-import { brixOf, litresOf, unitSymbols } from '../words/amounts.ts';
+import { brixOf, exactStrength, litresOf, litresShown, roundTemperature, unitSymbols } from '../words/amounts.ts';
 import { panName, panNamed } from '../words/pan-words.ts';
 import { pouredShown } from '../words/poured-words.ts';
 import type { Mark, Settings } from '../client/types.ts';
@@ -60,16 +61,37 @@ export const topUp: MarkForm = {
     place.again === undefined && isFilling(place) && panNamed(place.header, place.pan)?.vessel !== undefined
       ? { words: say('marks.filling.by_depth'), kind: 'depth' }
       : null,
-  quicks: ({ pan, settings }) =>
-    steps(settings).map((shown) => ({
-      label: shortVolume(shown, settings),
+  quicks: (place) => {
+    const { pan, settings } = place;
+    const poured = (shown: number, label: string): Quick => ({
+      label,
       mark: { kind: 'top-up', pan, litres: litresOf(shown, settings) },
-    })),
-  fields: ({ settings, pour }) => [
-    { ...volumeField(settings, say('marks.poured_in')), ...(pour && { start: pouredShown(pour, settings) }) },
-    strengthField(settings, unitSymbols(settings).strength),
-    temperatureField(settings, say('marks.how_warm'), { optional: true, range: POURED_C }),
-  ],
+    });
+    const usual = steps(settings).map((shown) => poured(shown, shortVolume(shown, settings)));
+    const filled = isFilling(place) ? plannedFill(place.header, pan) : null;
+    if (filled === null) return usual;
+    // As finely as the plan says it.
+    const shown = Number(litresShown(filled, settings).toFixed(litresShown(filled, settings) < 10 ? 1 : 0));
+    return shown === 0
+      ? usual
+      : [poured(shown, say('marks.as_planned', { amount: shortVolume(shown, settings) })), ...usual];
+  },
+  fields: (place) => {
+    const { settings, pour } = place;
+    const brix = strengthTaken(place.header, place.now.marks, place.again?.mark.id);
+    const strength = strengthField(settings, unitSymbols(settings).strength);
+    const warm = (label: string): NumberField => temperatureField(settings, label, { optional: true, range: POURED_C });
+    return [
+      { ...volumeField(settings, say('marks.poured_in')), ...(pour && { start: pouredShown(pour, settings) }) },
+      // Whoever reads what is taken need not type it again with every pour.
+      ...(brix === null
+        ? [strength, warm(say('marks.how_warm'))]
+        : [
+            { ...strength, label: say('marks.its_strength_taken', { strength: exactStrength(brix, settings) }) },
+            warm(say('marks.how_warm_taken', { temperature: roundTemperature(WARMTH_TAKEN_C, settings) })),
+          ]),
+    ];
+  },
   build: (values, { pan, settings }) =>
     given({
       kind: 'top-up',

@@ -13,6 +13,8 @@ import { american, metric, moment } from '../moment.ts';
 
 afterEach(() => void (language.value = 'en'));
 
+const plain = (words: string): string => words.replaceAll('\u00a0', ' ');
+
 const onOtherScales: Settings[] = [
   { ...metric, strength: 'baume' },
   { ...american, strength: 'sg' },
@@ -361,4 +363,43 @@ test('what is poured into an empty pan fills it, and where its size is known a d
   expect(topUp.otherWay?.(sized)).toMatchObject({ kind: 'depth' });
   expect(topUp.otherWay?.({ ...sized, now: filled.now, again: first.again })).toBeNull();
   expect(topUp.otherWay?.({ ...sized, now: filled.now })).toBeNull();
+});
+
+test('a boil of a plan offers the planned filling first, and says which strength and warmth are taken until others are typed', () => {
+  const plan = {
+    ...{ litres: 227, brix: 2, sap: 'maple' },
+    pans: [
+      { id: 'p1', vessel: { shape: 'rectangular', length_mm: 838, width_mm: 610 } },
+      { id: 'p2', vessel: { shape: 'round', diameter_mm: 406 } },
+    ],
+  };
+  const of = (settings: Settings, ...marks: Mark[]): MarkPlace => ({
+    ...(places[0] as MarkPlace),
+    settings,
+    header: { ...places[0]!.header, plan } as MarkPlace['header'],
+    now: {
+      ...moment,
+      marks: marks.map((mark) => ({
+        ...{ t: 0, at: 0, mark, withdrawn: false, questioned: false, doubt: null, corrections: [] },
+        ...{ cameTo: null, takenC: null },
+      })),
+    },
+  });
+  const topUp = formOf('top-up')!;
+  const first = (place: MarkPlace): string => plain(topUp.quicks(place)[0]!.label);
+  const labels = (place: MarkPlace): string[] => topUp.fields(place).map(({ label }) => plain(label));
+  // 0.838 m by 0.61 m, 100 mm deep, are 51 L; a pot of 406 mm takes 12.9.
+  expect(first(of(metric))).toBe('51 L, as planned');
+  expect(first({ ...of(metric), pan: 'p2' })).toBe('13 L, as planned');
+  expect(first(of(american))).toBe('14 gal, as planned');
+  expect(topUp.quicks(of(metric))[0]!.mark).toEqual({ kind: 'top-up', pan: 'p1', litres: 51 });
+  expect(labels(of(metric)).slice(1)).toEqual(['Its strength, if not 2.0 °Bx', 'How warm it was, if not 5 °C']);
+  const filled = of(metric, { kind: 'top-up', pan: 'p1', litres: 51, brix: 1.8 });
+  expect(first(filled)).toBe('0.5 L');
+  expect(labels(filled)[1]).toBe('Its strength, if not 1.8 °Bx');
+  // What had been boiled before tells nothing of the sap.
+  const thick = of(metric, { kind: 'top-up', pan: 'p1', litres: 5, brix: 30 });
+  expect(labels(thick)[1]).toBe('Its strength, if not 2.0 °Bx');
+  // Where only what is usual would be taken nothing is made to look known.
+  expect(labels(places[0] as MarkPlace)[1]).toBe('Its strength, if you know it');
 });
