@@ -63,8 +63,17 @@ test('a size that is still to be typed is asked for quietly while the plan goes 
   const sentence = 'Pan 1, width across: 4 is outside of 50 to 5000\u00a0mm.';
   await expect.poll(() => quiet.allTextContents()).toEqual([sentence]);
   expect(await loud.count()).toBe(0);
+  const across = pot.getByLabel('Width across');
+  expect(await across.getAttribute('aria-invalid')).toBeNull();
   await page.keyboard.press('Tab');
   await expect.poll(() => loud.allTextContents()).toEqual([`✕ ${sentence}`]);
+  // It is said at the field, too, and what still stands of the plan is said to be of other numbers wherever it is read.
+  expect(await across.getAttribute('aria-invalid')).toBe('true');
+  const told = await across.evaluate(
+    (field) => field.ownerDocument.getElementById(field.getAttribute('aria-describedby') ?? '')?.textContent,
+  );
+  expect(told).toBe('✕ Width across: 4 is outside of 50 to 5000\u00a0mm.');
+  expect(await page.locator('.plan-old').getByText('The plan as it was before that:').count()).toBe(2);
 });
 
 test('a plan is gone only once somebody clears it, and can be taken back', async () => {
@@ -126,6 +135,27 @@ test.each([LAPTOP, PHONE])('syrup, hours and fuel stay in sight while the last p
     expect(covered).toBe(false);
   }
   await page.setViewportSize(LAPTOP);
+});
+
+test('what a plan gives stays where it is while the pans beside it are typed, and the end of it is clear of the figures', async () => {
+  const steps = results().locator('.plan-steps');
+  // Past the heading, which goes with the page.
+  await page.evaluate(() => scrollTo(0, 120));
+  const before = (await steps.boundingBox())!;
+  await page
+    .locator('.pan-fields')
+    .last()
+    .getByLabel('Burner power')
+    .evaluate((field) => field.scrollIntoView({ block: 'center' }));
+  expect(await page.evaluate(() => scrollY)).toBeGreaterThan(300);
+  expect(Math.abs((await steps.boundingBox())!.y - before.y)).toBeLessThan(2);
+  const keep = page.getByRole('button', { name: 'Keep this plan', exact: true });
+  await keep.scrollIntoViewIfNeeded();
+  const isCovered = await keep.evaluate((button) => {
+    const { left, top } = button.getBoundingClientRect();
+    return !button.contains(document.elementFromPoint(left + 8, top + 3));
+  });
+  expect(isCovered).toBe(false);
 });
 
 test('what is typed outlives a reload', async () => {
@@ -261,7 +291,7 @@ test('made the boil it fills in the form and notes its pressure, and while it ru
   await page.getByRole('button', { name: 'Make this the boil' }).click();
   expect(await page.getByText(/Begins from your plan: /).textContent()).toMatch(/ 140\sL of sap at 0\.9\s°Bx/);
   expect(await page.getByLabel('What you call it').first().inputValue()).toBe('Back pot');
-  expect(await page.getByText(/Front pot stands empty until the others are poured together/).count()).toBe(1);
+  expect(await page.getByText(/Front pot stands empty until what is left is poured in/).count()).toBe(1);
   expect(await page.getByText(/The plan’s pressure, 939\shPa, is noted/).count()).toBe(1);
   await page.getByRole('button', { name: 'Start the boil' }).click();
   await expect.poll(() => host.running?.boil).toBeDefined();

@@ -190,6 +190,12 @@ function panChecks(pan: PanDraft, settings: Settings): Checked[] {
   return checks;
 }
 
+/** What is wrong with the power that was typed for a pan's fire; null for nothing. */
+export function problemInPower(pan: PanDraft, settings: Settings): string | null {
+  const [checked] = panChecks(pan, settings);
+  return problemWith({ ...checked!, label: say('boil.power') });
+}
+
 /** Finishes that anybody boils to, on each scale. */
 const STRENGTHS = {
   brix: { least: 10, greatest: 80 },

@@ -100,19 +100,25 @@ export const isVesselUnfinished = ({ shape, fill, ...sizes }: VesselDraft): bool
 
 const begunSmall = (label: string): string => label.charAt(0).toLowerCase() + label.slice(1);
 
-/** What is wrong with the vessel, without the pan's name; null when it can be used. */
-export function problemInVessel(draft: VesselDraft, settings: Settings): string | null {
+/** What is wrong with what was typed for one size, which is called `what` in the sentence; null for nothing, and where nothing is typed. */
+export function problemInSize(draft: VesselDraft, size: Size, what: string, settings: Settings): string | null {
+  if (isBlank(draft[size])) return null;
   const [narrowest, greatest] = settings.length === 'mm' ? [50, 5000] : [2, 200];
   const lowest = settings.length === 'mm' ? 10 : 0.5;
+  const least = size === 'height' ? lowest : narrowest;
+  const value = typedNumber(draft[size]);
+  if (value === null) return noNumber(what, draft[size]);
+  if (value >= least && value <= greatest) return null;
+  return outside({ field: what, typed: draft[size], least, greatest, unit: unitSymbols(settings).length });
+}
+
+/** What is wrong with the vessel, without the pan's name; null when it can be used. */
+export function problemInVessel(draft: VesselDraft, settings: Settings): string | null {
   for (const { size, label, isOptional } of SIZES[draft.shape]) {
     const what = begunSmall(say(label));
-    const least = size === 'height' ? lowest : narrowest;
-    if (isBlank(draft[size]) && isOptional === true) continue;
-    if (isBlank(draft[size])) return say('boil.problem.needed', { field: what });
-    const value = typedNumber(draft[size]);
-    if (value === null) return noNumber(what, draft[size]);
-    if (value < least || value > greatest)
-      return outside({ field: what, typed: draft[size], least, greatest, unit: unitSymbols(settings).length });
+    if (isBlank(draft[size]) && isOptional !== true) return say('boil.problem.needed', { field: what });
+    const wrong = problemInSize(draft, size, what, settings);
+    if (wrong !== null) return wrong;
   }
   return draft.shape === 'measured' ? problemInFill(draft.fill, settings) : null;
 }

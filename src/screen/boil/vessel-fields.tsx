@@ -5,7 +5,7 @@ import { say } from '../language/say.ts';
 import type { MessageKey } from '../language/say.ts';
 import { unitSymbols } from '../words/amounts.ts';
 import { NumberInput, Select, saidOptions } from './inputs.tsx';
-import { LEAST_ROWS, SIZES, withRow } from './vessel-draft.ts';
+import { LEAST_ROWS, problemInSize, SIZES, withRow } from './vessel-draft.ts';
 import type { FillRow, VesselDraft } from './vessel-draft.ts';
 
 const SHAPES: readonly (readonly [VesselDraft['shape'], MessageKey])[] = [
@@ -37,6 +37,7 @@ export function VesselFields({ vessel, set }: VesselFieldsProps): JSX.Element {
           label={say(label)}
           unit={length}
           value={vessel[size]}
+          wrong={problemInSize(vessel, size, say(label), settings.value)}
           set={(typed) => set({ ...vessel, [size]: typed })}
         />
       ))}

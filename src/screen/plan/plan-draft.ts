@@ -157,18 +157,36 @@ function lackingInPlan(draft: PlanDraft, settings: Settings): string | null {
   return null;
 }
 
+/** What is wrong with what was typed for the sap; null where nothing is, or nothing is typed. */
+export function problemInSapField(
+  field: 'litres' | 'strength' | 'celsius',
+  draft: PlanDraft,
+  settings: Settings,
+): string | null {
+  if (field === 'litres') return problemInLitres(draft, settings);
+  const [strength, celsius] = fieldsOf(draft, settings);
+  return problemInField((field === 'strength' ? strength : celsius)!);
+}
+
+function problemInLitres({ litres: typed }: PlanDraft, settings: Settings): string | null {
+  const litres = typedNumber(typed);
+  return typed.trim() !== '' && (litres === null || litres <= 0) ? askedLitres(settings) : null;
+}
+
+function problemInField({ label, typed, least, greatest, unit }: Field): string | null {
+  if (typed.trim() === '') return null;
+  const value = typedNumber(typed);
+  if (value === null) return noNumber(label, typed);
+  return value < least || value > greatest ? outside({ field: label, typed, least, greatest, unit }) : null;
+}
+
 const askedLitres = (settings: Settings): string =>
   say('plan.problem.litres', { volume: unitSymbols(settings).volume });
 
 function wrongInPlan(draft: PlanDraft, settings: Settings): string | null {
-  const litres = typedNumber(draft.litres);
-  if (draft.litres.trim() !== '' && (litres === null || litres <= 0)) return askedLitres(settings);
-  for (const { label, typed, least, greatest, unit } of fieldsOf(draft, settings)) {
-    if (typed.trim() === '') continue;
-    const value = typedNumber(typed);
-    if (value === null) return noNumber(label, typed);
-    if (value < least || value > greatest) return outside({ field: label, typed, least, greatest, unit });
-  }
+  const fields = fieldsOf(draft, settings).map(problemInField);
+  const wrong = [problemInLitres(draft, settings), ...fields].find((problem) => problem !== null);
+  if (wrong !== undefined) return wrong;
   const pressure = pressureProblem(draft);
   if (pressure !== null) return pressure;
   if (draft.until !== '' && draft.start !== '' && draft.until <= draft.start) return say('plan.problem.leave_first');

@@ -13,7 +13,7 @@ import type { MessageKey } from '../language/say.ts';
 import { focusNewest } from '../shell/arrival.tsx';
 import { celsiusShown, number, strengthShown, unitSymbols } from '../words/amounts.ts';
 import type { SapKey } from '../words/sap-words.ts';
-import { withStore } from './plan-draft.ts';
+import { problemInSapField, withStore } from './plan-draft.ts';
 import type { PlanDraft } from './plan-draft.ts';
 import { PlanPanFields } from './plan-pan-fields.tsx';
 import { StoreOffer } from './store-offer.tsx';
@@ -59,6 +59,7 @@ function SapForm({ current, set }: FormProps): JSX.Element {
           label={say('plan.how_much')}
           unit={units.volume}
           value={current.litres}
+          wrong={problemInSapField('litres', current, shown)}
           set={(litres) => set({ ...current, litres })}
         />
         {first !== undefined && <SapFields sap={first.sap} set={(sap) => setAll((pan) => withSap(pan, sap, shown))} />}
@@ -67,6 +68,7 @@ function SapForm({ current, set }: FormProps): JSX.Element {
           unit={units.strength}
           hint={first === undefined ? say('plan.usual') : usualStrength(first.sap.kind)}
           value={current.strength}
+          wrong={problemInSapField('strength', current, shown)}
           set={(strength) => set({ ...current, strength })}
         />
         <NumberInput
@@ -74,6 +76,7 @@ function SapForm({ current, set }: FormProps): JSX.Element {
           unit={units.temperature}
           hint={usualNumber(celsiusShown(COLD_C, shown), 0)}
           value={current.celsius}
+          wrong={problemInSapField('celsius', current, shown)}
           set={(celsius) => set({ ...current, celsius })}
         />
         {first !== undefined && (

@@ -1,5 +1,6 @@
 // The fields of one pan in the plan: what it is called, its size, its fire, and whether that is for the end only.
 import type { JSX } from 'preact';
+import { problemInPower } from '../boil/boil-draft.ts';
 import type { PanDraft } from '../boil/boil-draft.ts';
 import { Labelled, NumberInput, saidOptions, Select } from '../boil/inputs.tsx';
 import { heats } from '../boil/pan-fields.tsx';
@@ -39,6 +40,7 @@ export function PlanPanFields({ pan, change, remove }: PlanPanProps): JSX.Elemen
             label={say('boil.power')}
             unit={unitSymbols(settings.value).power}
             value={pan.power}
+            wrong={problemInPower(pan, settings.value)}
             set={(power) => change({ ...pan, power })}
           />
         )}

@@ -288,8 +288,9 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
           )}
         </div>
         {made !== null && results !== null && (
-          <>
+          <div class="plan-rest">
             <div class={problem === null ? '' : 'plan-old'}>
+              {problem !== null && <p>{say('plan.before_change')}</p>}
               <PlanResults {...results} />
             </div>
             <p class="row plan-end">
@@ -310,7 +311,7 @@ export function PlanView({ now }: { now: Now }): JSX.Element {
             </p>
             {isRunning && <p class="hint">{say('plan.make_after')}</p>}
             <p class="hint">{say('plan.only_arithmetic')}</p>
-          </>
+          </div>
         )}
       </section>
     </div>
