@@ -16,7 +16,8 @@ import { freeName } from '../boil/free-name.ts';
 import { goTo } from '../shell/routes.ts';
 import { timeOfDay } from '../words/clock.ts';
 import { panName } from '../words/pan-words.ts';
-import { boiledLitres, underWayWords } from '../words/plan-words.ts';
+import { boiledLitres } from '../words/plan-words.ts';
+import { underWayWords } from '../words/under-way-words.ts';
 import {
   FIRE_LIT_HOUR,
   planDraft,

@@ -37,9 +37,9 @@ const planSeconds = (hours: number): number =>
   SECONDS_PER_HOUR * (hours * SECONDS_PER_HOUR < 600 ? hours : inFives(hours));
 
 /** "3 h 05 min". */
-const planHours = (hours: number): string => lengthOfTime(planSeconds(hours));
+export const planHours = (hours: number): string => lengthOfTime(planSeconds(hours));
 
-function planRange(low: number, high: number): { low: string; high: string } {
+export function planRange(low: number, high: number): { low: string; high: string } {
   const [from, to] = endsOfTime(planSeconds(low), planSeconds(high));
   return { low: from, high: to };
 }
@@ -404,49 +404,4 @@ export function differenceWords(plan: Plan, beside: Plan, settings: Settings): s
   const kg = changeWords(fuel - beside.fuel_kg, [low, high], (ranged) => massRange(ranged, settings));
   if (kg !== null) said.push(say(fuel < beside.fuel_kg ? 'plan.than.less_fuel' : 'plan.than.more_fuel', { mass: kg }));
   return said;
-}
-
-type Under = NonNullable<PlanView['under_way']>;
-
-/** What the hours that are left wait for, pan by pan. */
-function lackingWords({ lacking }: Under, nameOf: (pan: string) => string): string {
-  const each = lacking.map(({ pan, litres, brix }) =>
-    say('plan.under.lacks', { pan: nameOf(pan), what: litres && brix ? 'both' : litres ? 'litres' : 'strength' }),
-  );
-  return each.length === 0 ? say('plan.under.no_fire') : say('plan.under.lacking', { lacks: setApart(each) });
-}
-
-interface UnderWayWords {
-  main: string;
-  range: string;
-  /** When the plan as it was made has it done; null where it told no time. */
-  made: string | null;
-}
-
-/**
- * What is left of a boil that runs; null hours are not known, and then it says which pan lacks what. `clocks` are the times
- * of day at which it is done, as it is seen now and as the plan has it; null where that is not known.
- */
-export function underWayWords(
-  under: Under,
-  nameOf: (pan: string) => string,
-  settings: Settings,
-  clocks: { seen: string | null; made: string | null },
-): UnderWayWords {
-  // Both as finely, so that they add up.
-  const digits = litresShown(under.poured_litres || under.left_litres, settings) < 10 ? 1 : 0;
-  const left = volume(under.left_litres, settings, digits);
-  const poured =
-    under.poured_litres === 0
-      ? say('plan.under.none_poured', { left })
-      : say('plan.under.poured', { poured: volume(under.poured_litres, settings, digits), left });
-  const made = clocks.made === null ? null : say('plan.under.made', { clock: clocks.made });
-  const { hours, hours_low: low, hours_high: high } = under;
-  if (hours === null || low === null || high === null || clocks.seen === null)
-    return { main: say('plan.under.unknown'), range: `${lackingWords(under, nameOf)} ${poured}`, made };
-  return {
-    main: say('plan.under.main', { clock: clocks.seen }),
-    range: say('plan.under.range', { time: planHours(hours), ...planRange(low, high), poured }),
-    made,
-  };
 }

@@ -14,8 +14,8 @@ import {
   shallowEndWords,
   stageSentences,
   stayWords,
-  underWayWords,
 } from '../../../src/screen/words/plan-words.ts';
+import { underWayWords } from '../../../src/screen/words/under-way-words.ts';
 import { american, metric } from '../moment.ts';
 
 const pan = (id: string, diameter_mm: number, power_w?: number): PanSetup => ({
