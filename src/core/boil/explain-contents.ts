@@ -1,7 +1,6 @@
 // What litres, depth and the time to a top-up rest on: the last volume that was noted, and the water counted off since.
 import { depthAtLitres } from '../physics/vessel.ts';
-import { HOT_VOLUME } from '../pan/filter/liquid.ts';
-import { evaporation, lookAt } from '../pan/forecast.ts';
+import { evaporation, lookAt, swellOf } from '../pan/forecast.ts';
 import type { PanReading } from '../pan/reading.ts';
 import type { Measured, Origin } from '../quantities/measured.ts';
 import { plus, through, times } from '../quantities/propagation.ts';
@@ -60,12 +59,13 @@ export function explainLitres(state: BoilState, reading: PanReading): Bare {
   return told(litresOf(state, reading));
 }
 
-/** Depth of the hot liquid, mm. */
+/** Depth of the liquid as warm as it is, mm. */
 export function explainDepth(state: BoilState, reading: PanReading): Bare {
   const litres = litresOf(state, reading);
   const { vessel } = state.designs[reading.pan]!;
   if (litres === null || vessel === null) return NOT_KNOWN;
-  return told(through(litres, (value) => depthAtLitres(vessel, Math.max(0, value) * HOT_VOLUME)));
+  const swell = swellOf(lookAt(state.pans[reading.pan]!, settingOf(state, reading.pan), state.now));
+  return told(through(litres, (value) => depthAtLitres(vessel, Math.max(0, value) * swell)));
 }
 
 /** Seconds until the least depth. */

@@ -58,6 +58,7 @@ export function lookAtLeftOut(state: BoilState): void {
       if (one.what === 'volume') {
         kept.seenAs = one.doubted ? null : one.counted;
         kept.countsAs = one.doubted ? null : one.taken;
+        kept.swell = one.swell;
       }
     }
   }

@@ -40,6 +40,7 @@ export function noteMark(state: BoilState, mark: Mark, t: number): void {
     weighed: false,
     seenAs: null,
     countsAs: null,
+    swell: null,
     reminded: false,
     corrections: [],
     takenC: null,

@@ -1,6 +1,5 @@
 // What went into a pan, out of it and from one to another, as people note it, told to the courses of the pans.
 import { COLD_C } from '../pan/course-time.ts';
-import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import { type Event, letHappen, takeOutOfPast } from '../pan/timeline.ts';
 import { formatTyped } from '../quantities/format.ts';
 import { rimMm } from '../quantities/rim.ts';
@@ -148,8 +147,9 @@ export function depth(state: BoilState, kept: KeptMark, mark: Mark & { kind: 'de
     order: orderOf(state, kept),
     what: 'volume' as const,
     key: keyOf(state, kept),
-    litres: litres / HOT_VOLUME,
+    litres,
     share,
+    swell: null,
     meant,
     doubted: false,
     counted: null,

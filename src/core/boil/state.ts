@@ -49,6 +49,8 @@ export interface KeptMark {
   weighed: boolean;
   seenAs: number | null;
   countsAs: number | null;
+  /** Of a depth: volume as it stood over volume at 20 °C; null for any other. */
+  swell: number | null;
   /** A reminder that has been called. */
   reminded: boolean;
   /** What it, or its being taken back, changed in what is believed. */

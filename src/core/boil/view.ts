@@ -6,7 +6,6 @@ import { type Advice, adviceOn } from './advice.ts';
 import { type AlarmHistory, alarmHistory } from './alarm-history.ts';
 import { readInstrument } from '../physics/instruments.ts';
 import { depthAtLitres } from '../physics/vessel.ts';
-import { HOT_VOLUME } from '../pan/filter/liquid.ts';
 import type { Correction } from './corrections.ts';
 import type { PanReading, ProbeState } from '../pan/reading.ts';
 import { Z80 } from '../quantities/spread.ts';
@@ -173,12 +172,12 @@ const isOfSame = (one: Mark, other: Mark): boolean =>
 /** What was counted when a depth was noted, and what is believed since, as they stand in its pan, mm. */
 function depthsOf(
   { designs }: BoilState,
-  { mark, seenAs, countsAs }: KeptMark,
+  { mark, seenAs, countsAs, swell }: KeptMark,
 ): Pick<BoilView['marks'][number], 'depths'> {
   const vessel = mark.kind === 'depth' ? (designs[mark.pan]?.vessel ?? null) : null;
-  if (vessel === null || seenAs === null || countsAs === null) return {};
-  const countedMm = depthAtLitres(vessel, seenAs * HOT_VOLUME);
-  const takenMm = depthAtLitres(vessel, countsAs * HOT_VOLUME);
+  if (vessel === null || seenAs === null || countsAs === null || swell === null) return {};
+  const countedMm = depthAtLitres(vessel, seenAs * swell);
+  const takenMm = depthAtLitres(vessel, countsAs * swell);
   return countedMm === null || takenMm === null ? {} : { depths: { countedMm, takenMm } };
 }
 

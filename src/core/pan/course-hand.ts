@@ -10,7 +10,7 @@ import {
   type ReadByHand,
 } from './course.ts';
 import { showStrength } from './course-blocks.ts';
-import { beliefOf, debtFor, type Setting } from './course-time.ts';
+import { beliefOf, debtFor, type Setting, volumeNow } from './course-time.ts';
 import {
   addVariance,
   type Belief,
@@ -25,7 +25,7 @@ import {
   WATER,
   waterOf,
 } from './filter/belief.ts';
-import { brixOfWaterPerSugar, litresOf, riseOfWater, waterPerSugar } from './filter/liquid.ts';
+import { brixOfWaterPerSugar, HOT_VOLUME, litresOf, riseOfWater, waterPerSugar } from './filter/liquid.ts';
 import type { RiseError } from './filter/see.ts';
 import { supposeWater } from './filter/start.ts';
 import { finishSeen } from './finish.ts';
@@ -63,7 +63,9 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
   const belief = beliefOf(course, setting);
   if (riseC < -BOIL_MARGIN_C - sigmaC) {
     if (course.phase === 'boiling') disturb(course, course.t);
+    const wasUnread = course.debtKg === null;
     course.debtKg = debtFor(belief, setting.around, -riseC);
+    if (wasUnread) measuredCold(course, setting, belief);
     return;
   }
   course.phase = 'boiling';
@@ -89,6 +91,14 @@ export function takeHand(course: Course, setting: Setting, one: Hand): void {
     showStrength(course, setting, shown);
   }
   if (isDone) finishSeen(course);
+}
+
+/** A depth that was measured before anybody told how warm it is was taken for that of a boil. */
+function measuredCold(course: Course, setting: Setting, belief: Belief): void {
+  if (course.t - course.volumeAt > STICK_STANDS_MS) return;
+  const more = HOT_VOLUME / volumeNow(course, setting, belief);
+  belief.x[SUGAR] = belief.x[SUGAR]! + Math.log(more);
+  course.debtKg = course.debtKg! * more;
 }
 
 /** Its error is the pan's thermometer's own, or where that is a probe another one's. */

@@ -5,7 +5,7 @@ import { UNTOLD_SUGAR } from './contents-possible.ts';
 import { judgeNow, takeBlock } from './course-blocks.ts';
 import { takeHand } from './course-hand.ts';
 import { noteReceived, notePour, noteTaking, undo } from './course-mix.ts';
-import { beliefOf, passTo, type Setting } from './course-time.ts';
+import { beliefOf, massKg, passTo, type Setting, volumeNow } from './course-time.ts';
 import { finishIsOver, finishSeen } from './finish.ts';
 import { addVariance, type Belief, copyBelief, FIRE, OFFSET, SUGAR, variance, waterOf } from './filter/belief.ts';
 import { changeBase } from './filter/base.ts';
@@ -153,9 +153,10 @@ const ANY_AMOUNT = 1.5;
 
 /** A volume or a strength that somebody measured; one that contradicts all that is known is asked about. */
 function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): void {
+  const litres = one.what === 'volume' ? coldLitres(course, setting, one) : 0;
   const see =
     one.what === 'volume'
-      ? (belief: Belief, most: number) => seeLitres(belief, one.litres, one.share, most)
+      ? (belief: Belief, most: number) => seeLitres(belief, litres, one.share, most)
       : (belief: Belief, most: number) =>
           seeWater(belief, waterPerSugar(one.brix), (100 / one.brix ** 2) * one.sigmaBrix, most);
   if (one.what === 'strength') {
@@ -173,16 +174,25 @@ function measure(course: Course, setting: Setting, one: Of<'volume'> | Of<'stren
   one.doubted = isFar && !one.meant;
   if (one.doubted) return;
   const belief = beliefOf(course, setting);
+  const before = massKg(belief);
   if (isFirst || isFar) addVariance(belief, SUGAR, SUGAR, ANY_AMOUNT ** 2);
   if (isFar && one.what === 'strength') return firstStrength(course, setting, one);
-  if (one.what === 'volume' && !isFirst && !isFar) measureLitres(belief, one.litres, one.share);
+  if (one.what === 'volume' && !isFirst && !isFar) measureLitres(belief, litres, one.share);
   else see(belief, Infinity);
-  if (one.what === 'volume') return volumeTaken(course, belief, one);
+  if (one.what === 'volume') return volumeTaken(course, belief, one, before);
   course.strengthTold = true;
   instrumentJudges(course, setting, one.brix);
 }
 
-function volumeTaken(course: Course, belief: Belief, one: Of<'volume'>): void {
+/** What was measured, L at 20 °C. */
+function coldLitres(course: Course, setting: Setting, one: Of<'volume'>): number {
+  one.swell = volumeNow(course, setting, beliefOf(course, setting));
+  return one.litres / one.swell;
+}
+
+function volumeTaken(course: Course, belief: Belief, one: Of<'volume'>, beforeKg: number): void {
+  // As warm as before, more of it owes more heat.
+  if (course.debtKg !== null) course.debtKg *= massKg(belief) / beforeKg;
   one.taken = one.counted === null ? null : litresIn(belief);
   course.told = true;
   course.volumeAt = course.t;
@@ -198,7 +208,9 @@ const litresIn = (belief: Belief): number => litresOf(Math.exp(belief.x[SUGAR]!)
 
 /** The water per sugar that a measurement means with the sugar that is believed, kg/kg; 0 where it means no such. */
 const shownWater = (course: Course, setting: Setting, one: Of<'volume'> | Of<'strength'>): number =>
-  one.what === 'strength' ? waterPerSugar(one.brix) : (waterFilling(beliefOf(course, setting), one.litres) ?? 0);
+  one.what === 'strength'
+    ? waterPerSugar(one.brix)
+    : (waterFilling(beliefOf(course, setting), one.litres / (one.swell ?? 1)) ?? 0);
 
 /** Half of what the finest stems are divided in: less under its finish an instrument shows the finish, °Bx. */
 const READ_TO_BRIX = 0.25;

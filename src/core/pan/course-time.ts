@@ -3,7 +3,7 @@ import type { Surroundings } from './pan-state.ts';
 import type { PanDesign } from './setup.ts';
 import { type Belief, FIRE, LEVEL, SUGAR, variance, waterOf } from './filter/belief.ts';
 import type { Base } from './filter/base.ts';
-import { brixOfWaterPerSugar, riseOfWater, steamForWarming } from './filter/liquid.ts';
+import { brixOfWaterPerSugar, HOT_VOLUME, riseOfWater, steamForWarming, volumeShare } from './filter/liquid.ts';
 import { stillShare } from './still-surface.ts';
 import { FIRES, passTime } from './filter/predict.ts';
 import { startBelief } from './filter/start.ts';
@@ -53,6 +53,31 @@ export function debtFor(belief: Belief, around: Surroundings, underC: number): n
   const brix = brixOfWaterPerSugar(waterOf(belief));
   return massKg(belief) * steamForWarming(brix, boilsAt - underC, boilsAt);
 }
+
+/** A thermometer read in a pan that nothing heats stands so long, ms (judgement). */
+const COOLING_READ_MS = 10 * 60_000;
+
+/**
+ * Volume of what is in the pan as it stands over its volume at 20 °C: by its thermometer, or by the heat that it still
+ * owes to what was poured in; that of a boil where nobody can tell how warm it is.
+ */
+export function volumeNow(course: Course, setting: Setting, belief: Belief): number {
+  const { around, design } = setting;
+  const brix = brixOfWaterPerSugar(waterOf(belief));
+  const boilsAt = around.waterC ?? 100;
+  if (isOff(course) || design.ceilingC !== null) {
+    const readAt = Math.max(course.handAt, course.recentTimes.at(-1) ?? -Infinity);
+    const isRead = course.riseC !== null && course.t - readAt <= COOLING_READ_MS;
+    return isRead ? volumeShare(brix, boilsAt + course.riseC!) : HOT_VOLUME;
+  }
+  const { debtKg, phase } = course;
+  if (phase === 'boiling' || debtKg === null || debtKg === 0) return HOT_VOLUME;
+  const perDegree = steamForWarming(brix, boilsAt - MIDDLE_C, boilsAt) / MIDDLE_C;
+  return volumeShare(brix, boilsAt - debtKg / massKg(belief) / perDegree);
+}
+
+/** The heat of a degree hardly hangs on where it is: that of so far under a boil stands for all, °C. */
+const MIDDLE_C = 90;
 
 /** Brings the course to t (ms); what was at or before its own moment is done. */
 export function passTo(course: Course, setting: Setting, t: number): void {

@@ -138,8 +138,11 @@ export type Happening = { t: number; order: number } & (
   | {
       what: 'volume';
       key: string;
+      /** As they stand, L: how warm they are, and so how much that is at 20 °C, the course knows. */
       litres: number;
       share: number;
+      /** Volume as it stood over volume at 20 °C; null before it happened. */
+      swell: number | null;
       meant: boolean;
       doubted: boolean;
       /** What was counted just before, L at 20 °C, and what is believed since; null where the count was of no use. */

@@ -1,6 +1,6 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
 import { isOff } from './course.ts';
-import { intensity, beliefOf, type Setting } from './course-time.ts';
+import { intensity, beliefOf, type Setting, volumeNow } from './course-time.ts';
 import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf, USEFUL_SHARE } from './filter/mix.ts';
 import { FIRES, LEVEL_VARIANCE_PER_S } from './filter/predict.ts';
@@ -229,10 +229,14 @@ export function litresRoughly(look: Look): { low: number; high: number } | null 
   return { low: litres / factor, high: litres * factor };
 }
 
-/** Depth of so many litres as they stand, mm (4 % more than at 20 °C when hot); null while litres or vessel are not known. */
-export function depthMm({ setting }: Look, litres: number | null): number | null {
-  const { vessel } = setting.design;
-  return litres === null || vessel === null ? null : depthAtLitres(vessel, litres * HOT_VOLUME);
+/** Volume as it stands over volume at 20 °C: 1.04 at a boil, and where nobody can tell how warm it is. */
+export const swellOf = ({ pan: { course }, setting, now }: Look): number =>
+  now === null ? HOT_VOLUME : volumeNow(course, setting, now);
+
+/** Depth of so many litres as they stand, as warm as they are, mm; null while litres or vessel are not known. */
+export function depthMm(look: Look, litres: number | null): number | null {
+  const { vessel } = look.setting.design;
+  return litres === null || vessel === null ? null : depthAtLitres(vessel, litres * swellOf(look));
 }
 
 /** Steam leaving now, kg/s, and the standard deviation of its logarithm; null where it is not known. */

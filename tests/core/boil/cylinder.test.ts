@@ -20,6 +20,7 @@ const noted = (minute: number, mark: Mark, withdrawn = false): KeptMark => ({
   weighed: false,
   seenAs: null,
   countsAs: null,
+  swell: null,
   reminded: false,
   corrections: [],
   takenC: null,

@@ -45,6 +45,14 @@ export const massOfLitres = (litres: number, brix: number): number =>
 /** Volume at a boil over volume at 20 °C (ICUMSA density: 1.041 for water, 1.039 at 66 °Bx). */
 export const HOT_VOLUME = 1.04;
 
+/** Volume at a temperature, °C, over volume at 20 °C, of a strength in °Brix: never more than at a boil. */
+export function volumeShare(brix: number, celsius: number): number {
+  const strength = Math.min(84, Math.max(0, brix));
+  const there = densityKgPerM3(strength, Math.min(104, Math.max(0, celsius)));
+  const cold = densityKgPerM3(strength, 20);
+  return there === null || cold === null ? HOT_VOLUME : Math.min(HOT_VOLUME, cold / there);
+}
+
 /** Water that the heat would boil away that warms a liquid from one temperature to another, kg a kg of liquid. */
 export function steamForWarming(brix: number, fromC: number, toC: number): number {
   const middle = Math.min(120, Math.max(0, (fromC + toC) / 2));
