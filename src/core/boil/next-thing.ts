@@ -83,6 +83,11 @@ export function nextThing(
   const foam = readings.find((reading) => isAboutToFoam(reading));
   const isPressing = coming[0] !== undefined && coming[0].at! - t < PRESSING_MS;
   if (foam !== undefined && !isPressing) return plain('foam', foam.pan);
+  // A pan with sap in it that was never read may boil down unseen: it is read before what comes later.
+  const neverRead = readings.find((reading) => reading.litres !== null && isUnread(reading, of(reading.pan)));
+  const isDue = coming[0] !== undefined && coming[0].at! <= t + ONE_ROUND_MS;
+  if (neverRead !== undefined && !isDue && (!isPressing || coming[0]!.what === 'read-by-hand'))
+    return plain('read-by-hand', neverRead.pan);
   if (coming[0] !== undefined) return coming[0];
   const used = readings.filter(({ pan }) => !unused.has(pan));
   const asked = used.length === 0 || watchedMs < UNUSED_AFTER_MS ? [...used, ...readings] : used;
@@ -90,11 +95,13 @@ export function nextThing(
     (reading) => reading.litres === null && reading.stage !== 'off' && reading.stage !== 'finished',
   );
   if (unsaid !== undefined) return plain('tell-litres', unsaid.pan);
-  const unread = asked.find(
-    ({ probe, temperature_c, stage }) => probe === null && temperature_c === null && stage === 'unknown',
-  );
+  const unread = asked.find((reading) => isUnread(reading, null));
   return unread === undefined ? plain('watch', null) : plain('read-by-hand', unread.pan);
 }
+
+/** No probe hangs in it and no thermometer shows it; `advice` tells of one that was read, and is to be read again. */
+const isUnread = ({ probe, temperature_c: celsius, stage }: PanReading, advice: Advised | null): boolean =>
+  probe === null && celsius === null && stage === 'unknown' && typeof advice?.readAgainAt !== 'number';
 
 /** Readings by hand that fall due within this are for one round, ms. */
 const ONE_ROUND_MS = 2 * 60_000;

@@ -153,6 +153,24 @@ test('a pan that is read by hand is asked for in time, the sooner the nearer its
   expect(nextThing([far], [], true, 60_000, advice)).toMatchObject({ what: 'read-by-hand', pan: 'p1', at: 300_000 });
 });
 
+test('a pan with sap in it that was never read comes before one that is to be read again later', () => {
+  const flat = { ...reading({ pan: 'p1', litres: 20, temperature_c: 6.5, stage: 'warming' }), probe: null };
+  const pot = { ...reading({ pan: 'p2', litres: 15, temperature_c: null, stage: 'unknown' }), probe: null };
+  const next = (flatAgainAt: number, potAgainAt: number | null = null, change: Partial<PanReading> = {}) => {
+    const advice = [
+      { pan: 'p1', shallow: null, readAgainAt: flatAgainAt },
+      { pan: 'p2', shallow: null, readAgainAt: potAgainAt },
+    ];
+    return nextThing([{ ...flat, ...change }, pot], [], true, 60_000, advice);
+  };
+  expect(next(30 * 60_000)).toMatchObject({ what: 'read-by-hand', pan: 'p2', at: null });
+  expect(next(5 * 60_000)).toMatchObject({ pan: 'p2', at: null });
+  // What is due now, or done in a few minutes, goes before it; one that was read is asked for at its time.
+  expect(next(60_000)).toMatchObject({ pan: 'p1', at: 60_000 });
+  expect(next(30 * 60_000, null, { finish_in_s: 400 })).toMatchObject({ what: 'finish', pan: 'p1' });
+  expect(next(30 * 60_000, 40 * 60_000)).toMatchObject({ pan: 'p1', at: 30 * 60_000 });
+});
+
 test('what burns leads before a less urgent call, though it was seen', () => {
   const burns = { ...alarm, alarm: 'scorch-risk', pan: 'p1', priority: 'high', answered: true } as const;
   const silent = { ...alarm, alarm: 'no-sound', pan: null, priority: 'medium' } as const;
