@@ -1,6 +1,7 @@
 // How deep a pan stands, in words: never a figure that its vessel cannot hold.
 import { rimMm } from '../../core/quantities/rim.ts';
 import { counts } from '../../protocol/mark-flow.ts';
+import { isByPractice } from '../../protocol/practice-marks.ts';
 import type { Now, Pan, Settings } from '../client/types.ts';
 import { say } from '../language/say.ts';
 import { depth } from './amounts.ts';
@@ -32,7 +33,8 @@ export function notedAndCounted(
   const noted = depth(last.mark.mm, settings);
   if (noted === depth(last.depths.takenMm, settings)) return null;
   const counted = depth(last.depths.countedMm, settings);
-  return say('pans.noted_counted', { noted, counted, time: timeOfDay(now, last.at) });
+  const key = isByPractice(last.mark, now.header) ? 'pans.practice_noted_counted' : 'pans.noted_counted';
+  return say(key, { noted, counted, time: timeOfDay(now, last.at) });
 }
 
 function isOfContents(mark: Now['marks'][number]['mark'], pan: string): boolean {

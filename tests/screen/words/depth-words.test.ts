@@ -28,6 +28,13 @@ test('both are told where what is shown is another number than was noted', () =>
   expect(said([noted(63.5, 64)], {}, american)).toBeNull();
 });
 
+test('what a practice noted by itself nobody is told to have noted', () => {
+  const header = { ...moment.header!, practice: true as const };
+  const byPractice = noted(80, 81.2, { mark: { kind: 'depth', pan: 'p1', mm: 80, id: 'hand-1' } });
+  expect(said([byPractice], { header })).toBe('the practice noted 80 mm at 07:59; the count said 96 mm');
+  expect(said([noted(80, 81.2)], { header })).toBe('you noted 80 mm at 07:59; the count said 96 mm');
+});
+
 test('not where it was left out, is long ago, or the contents were changed since', () => {
   const poured: MarkView = { ...noted(0, 0), mark: { kind: 'top-up', pan: 'p1', litres: 2 } };
   const { depths: _, ...plain } = noted(80, 81.2);
