@@ -177,3 +177,23 @@ test('the letter of the degrees stands under their ring, and takes no width from
   expect(letter.y + letter.height).toBeLessThanOrEqual(number.y + number.height);
   await close();
 });
+
+test('how old a reading by hand is stands readable beside it, and near by in one place only', async () => {
+  const now = liveNow(2);
+  const read = { ...now.readings[0]!, probe: null, temperature_c: 6.5, rise_c: null, stage: 'warming' as const };
+  const note = { ...now.marks[0]!, at: now.t - 8 * 60_000, withdrawn: false, questioned: false };
+  const mark = { kind: 'reading' as const, pan: read.pan, celsius: 6.5 };
+  const { page, close } = await bigView({
+    ...now,
+    readings: [read, now.readings[1]!],
+    marks: [{ ...note, mark }],
+    alarms: [],
+  });
+  const age = page.locator('.read-ago');
+  await expect.poll(() => age.innerText()).toMatch(/read 8\smin ago/u);
+  expect(await age.isVisible()).toBe(true);
+  expect(Number.parseFloat(await styleOf(age, 'font-size'))).toBeGreaterThanOrEqual(24);
+  await page.keyboard.press('Escape');
+  await expect.poll(() => age.isVisible()).toBe(false);
+  await close();
+});

@@ -28,7 +28,7 @@ import { inOrder, isAside, priorityWord } from '../words/alarm-words.ts';
 import { hostWords } from '../language/host-words.ts';
 import { say } from '../language/say.ts';
 import { ago, timeOfDay } from '../words/clock.ts';
-import { readByHand } from '../words/hand-words.ts';
+import { readAgo, readByHand } from '../words/hand-words.ts';
 import { heatNow, lastHeat, lastHeatWords } from '../words/last-heat.ts';
 import { shallowThen } from '../words/planned-sap.ts';
 import {
@@ -73,6 +73,7 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
               {exact}
             </Tell>
           </b>
+          <ReadAgo now={now} reading={reading} />
         </p>
       </>
     );
@@ -102,9 +103,16 @@ function BigNumber({ now, reading }: { now: Now; reading: Reading }): JSX.Elemen
             {underWater(rise, shown)}
           </Tell>
         )}
+        <ReadAgo now={now} reading={reading} />
       </p>
     </>
   );
+}
+
+/** From afar a number that somebody read a while ago would look as if it were read now; near by, its line at the foot tells when it was. */
+function ReadAgo({ now, reading }: { now: Now; reading: Reading }): JSX.Element | null {
+  const words = readAgo(now, reading);
+  return words === null ? null : <b class="read-ago"> {words}</b>;
 }
 
 interface FactsProps {

@@ -22,6 +22,12 @@ export function readByHand(now: Now, reading: Reading, settings: Settings, finis
     : `${read.replace(/\.$/u, '')}. ${say('pans.done_when', { at: temperature(done, settings) })}`;
 }
 
+/** "read 12 min ago", of a temperature that is shown as it was read by hand; null for any other. */
+export function readAgo(now: Now, { pan, probe, temperature_c: celsius }: Reading): string | null {
+  const last = probe === null && celsius !== null ? lastRead(now, pan) : null;
+  return last === null ? null : say('pans.read_ago', { ago: ago((now.t - last.at) / 1000) });
+}
+
 /** Less a thermometer in the hand does not tell, °C. */
 const TELLS_C = 0.1;
 

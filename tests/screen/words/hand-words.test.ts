@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { MarkView, Now } from '../../../src/screen/client/types.ts';
 import { depthWords } from '../../../src/screen/words/depth-words.ts';
-import { readByHand } from '../../../src/screen/words/hand-words.ts';
+import { readAgo, readByHand } from '../../../src/screen/words/hand-words.ts';
 import { metric, moment, reading } from '../moment.ts';
 
 const typed = (celsius: number, at: number): MarkView => ({
@@ -34,6 +34,14 @@ test('the latest reading, and nothing more where it counts as it was typed', () 
   expect(readByHand(now, { ...off, litres: 0 }, metric, null)).toBeNull();
   expect(readByHand(now, { ...off, litres: 2 }, metric, null)).not.toBeNull();
   expect(readByHand({ ...now, marks: [] }, { ...reading, probe: null }, metric, null)).toBeNull();
+});
+
+test('how old a reading by hand is stands beside it, and beside no number of a probe', () => {
+  const told = (over: Partial<typeof reading>, of = now) => readAgo(of, { ...reading, probe: null, ...over });
+  expect(told({})).toBe('read 3\u00a0min ago');
+  expect(told({ probe: 'ok' })).toBeNull();
+  expect(told({ temperature_c: null })).toBeNull();
+  expect(told({}, { ...now, marks: [] })).toBeNull();
 });
 
 const measured = (...brix: number[]): Now =>
