@@ -1,4 +1,6 @@
 // The forms for what goes in and out of a pan and for the flame under it.
+import { litresAtDepth } from '../../core/physics/vessel.ts';
+import { rimMm } from '../../core/quantities/rim.ts';
 import { plannedFill, strengthTaken, WARMTH_TAKEN_C } from '../../protocol/planned-pour.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
@@ -16,6 +18,48 @@ const GALLON_STEPS = [0.25, 0.5, 1, 2, 3, 5];
 
 function steps(settings: Settings): number[] {
   return settings.volume === 'litre' ? LITRE_STEPS : GALLON_STEPS;
+}
+
+/** From a ladle to what few pots hold, for pans whose size or fire is known. */
+const FINE_LITRES = [0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5, 10, 20];
+const FINE_GALLONS = [0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5];
+const MOST_STEPS = 6;
+
+const fineSteps = (settings: Settings): number[] => (settings.volume === 'litre' ? FINE_LITRES : FINE_GALLONS);
+
+/** Those that a pan can hold; all of them where that is not known, or it holds less than any. */
+function within(shown: readonly number[], litres: number | null, settings: Settings): number[] {
+  const held = litres === null ? [] : shown.filter((each) => litresOf(each, settings) <= litres);
+  return held.length === 0 ? [...shown] : held;
+}
+
+/** Up to its rim, L; null where nobody told its size. */
+function heldLitres({ header, pan }: MarkPlace): number | null {
+  const vessel = panNamed(header, pan)?.vessel;
+  const rim = vessel === undefined ? null : rimMm(vessel);
+  return vessel === undefined || rim === null ? null : litresAtDepth(vessel, rim);
+}
+
+/** The most of them that the pan's card advises is among them, for that is what is poured most often. */
+function pourSteps(place: MarkPlace): number[] {
+  const { now, pan, settings } = place;
+  const room = now.advice.find((each) => each.pan === pan)?.roomLitres ?? null;
+  // As the card prints it, to a tenth.
+  const advised = room === null || isFilling(place) ? 0 : Math.round(litresShown(room, settings) * 10) / 10;
+  const fine = fineSteps(settings);
+  const first = fine.findLastIndex((each) => each <= advised);
+  const from = Math.min(first, fine.length - MOST_STEPS);
+  return within(first < 0 ? steps(settings) : fine.slice(from, from + MOST_STEPS), heldLitres(place), settings);
+}
+
+const MOST_DRAWN = 5;
+
+/** No more than is in it. */
+function drawSteps({ now, pan, settings }: MarkPlace): number[] {
+  const litres = now.readings.find((each) => each.pan === pan)?.litres ?? null;
+  const usual = steps(settings).slice(0, MOST_DRAWN);
+  if (litres === null || usual.every((each) => litresOf(each, settings) <= litres)) return usual;
+  return within(fineSteps(settings), litres, settings).slice(-MOST_DRAWN);
 }
 
 function shortVolume(shown: number, settings: Settings): string {
@@ -67,7 +111,7 @@ export const topUp: MarkForm = {
       label,
       mark: { kind: 'top-up', pan, litres: litresOf(shown, settings) },
     });
-    const usual = steps(settings).map((shown) => poured(shown, shortVolume(shown, settings)));
+    const usual = pourSteps(place).map((shown) => poured(shown, shortVolume(shown, settings)));
     const filled = isFilling(place) ? plannedFill(place.header, pan) : null;
     if (filled === null) return usual;
     // As finely as the plan says it.
@@ -107,14 +151,12 @@ export const drawOff: MarkForm = {
   key: 'D',
   word: 'marks.draw_off',
   question: 'marks.draw_off.question',
-  quicks: ({ pan, settings }) => [
-    { label: say('marks.all'), mark: { kind: 'draw-off', pan, all: true } },
-    ...steps(settings)
-      .slice(0, 5)
-      .map((shown): Quick => ({
-        label: shortVolume(shown, settings),
-        mark: { kind: 'draw-off', pan, litres: litresOf(shown, settings) },
-      })),
+  quicks: (place) => [
+    { label: say('marks.all'), mark: { kind: 'draw-off', pan: place.pan, all: true } },
+    ...drawSteps(place).map((shown): Quick => ({
+      label: shortVolume(shown, place.settings),
+      mark: { kind: 'draw-off', pan: place.pan, litres: litresOf(shown, place.settings) },
+    })),
   ],
   fields: ({ settings }) => [
     volumeField(settings, say('marks.drawn_off')),

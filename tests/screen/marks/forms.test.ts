@@ -5,7 +5,7 @@ import { sugarShares } from '../../../src/core/physics/sugar-shares.ts';
 import { markSchema } from '../../../src/protocol/entry-schemas.ts';
 import { language } from '../../../src/screen/language/language.ts';
 import { formOf, formsFor, markForms } from '../../../src/screen/marks/forms.ts';
-import type { Mark, Settings } from '../../../src/screen/client/types.ts';
+import type { Mark, Now, Settings } from '../../../src/screen/client/types.ts';
 import { headOf, isFilling, numberOf, problemIn } from '../../../src/screen/marks/mark-form.ts';
 import type { Field, MarkForm, MarkPlace, Values } from '../../../src/screen/marks/mark-form.ts';
 import { typedAgain } from '../../../src/screen/marks/typed-again.ts';
@@ -166,6 +166,61 @@ test('the quick temperatures of a reading by hand go in even steps from boiling 
   };
   expect(quick(metric)).toEqual([97, 98, 99, 100, 101, 102, 103, 104, 105].map((at) => `${at} °C`));
   expect(quick(american)).toEqual([208, 210, 212, 214, 216, 218, 220].map((at) => `${at} °F`));
+});
+
+const labels = (kind: string, place: MarkPlace): string[] =>
+  formOf(kind as Parameters<typeof formOf>[0])!
+    .quicks(place)
+    .map(({ label }) => label.replaceAll('\u00a0', ' '));
+const at = (place: MarkPlace, reading: Partial<Now['readings'][number]>, over: Partial<Now> = {}): MarkPlace => ({
+  ...place,
+  now: { ...moment, ...over, readings: moment.readings.map((each) => ({ ...each, ...reading })) },
+});
+
+test('a reading of cold sap offers no numbers of a boil', () => {
+  const place = places[0] as MarkPlace;
+  expect(labels('reading', at(place, { temperature_c: 6.5 }))).toEqual([]);
+  const unread = { temperature_c: null, probe: null, stage: 'unknown', litres: 20 } as const;
+  expect(labels('reading', at(place, unread))).toEqual([]);
+  const lastHeats = [{ pan: 'p1', celsius: 6.5, at: moment.t - 60_000 }];
+  expect(labels('reading', at(place, { temperature_c: null }, { lastHeats }))).toEqual([]);
+  expect(labels('reading', at(place, { temperature_c: 96 }))).not.toEqual([]);
+  // It may boil since.
+  expect(labels('reading', at(place, { temperature_c: null }, { lastHeats, t: moment.t + 30 * 60_000 }))).not.toEqual(
+    [],
+  );
+});
+
+test('depths to press are those about the one that is believed, and no deeper than the pan', () => {
+  const [place, inches] = places as [MarkPlace, MarkPlace];
+  expect(labels('depth', at(place, { depth_mm: 99 }))).toContain('100 mm');
+  expect(labels('depth', at(inches, { depth_mm: 99 }))).toContain('4 in');
+  expect(labels('depth', at(inches, { depth_mm: null }))).toEqual([
+    '0.75 in',
+    '1 in',
+    '1.5 in',
+    '2 in',
+    '3 in',
+    '4 in',
+  ]);
+  const vessel = { shape: 'round' as const, diameter_mm: 200, height_mm: 60 };
+  const header = { ...place.header, pans: place.header.pans!.map((pan) => ({ ...pan, vessel })) };
+  expect(labels('depth', { ...at(place, { depth_mm: 55 }), header }).at(-1)).toBe('50 mm');
+});
+
+test('amounts to press begin with what may go in at once, and end with what is in the pan', () => {
+  const [place, gallons] = places as [MarkPlace, MarkPlace];
+  const filled = { ...moment.marks[0]!, at: 0, t: 0, withdrawn: false, questioned: false };
+  const marks = [{ ...filled, mark: { kind: 'top-up' as const, pan: 'p1', litres: 3, brix: 1 } }];
+  const advice = [{ ...moment.advice[0]!, pan: 'p1', roomLitres: 0.7 }];
+  expect(labels('top-up', at(gallons, {}, { marks, advice }))[0]).toBe('0.2 gal');
+  expect(labels('top-up', at(place, {}, { marks, advice }))[0]).toBe('0.5 L');
+  expect(labels('top-up', at(gallons, {}, { marks, advice: [] }))[0]).toBe('0.25 gal');
+  expect(labels('draw-off', at(gallons, { litres: 2.3 })).at(-1)).toBe('0.5 gal');
+  expect(labels('draw-off', at(place, { litres: 200 })).slice(1)).toEqual(['0.5 L', '1 L', '2 L', '3 L', '5 L']);
+  const vessel = { shape: 'round' as const, diameter_mm: 200, height_mm: 100 };
+  const header = { ...place.header, pans: place.header.pans!.map((pan) => ({ ...pan, vessel })) };
+  expect(labels('top-up', { ...at(place, {}), header }).at(-1)).toBe('3 L');
 });
 
 test('the thermometer in the hand is checked in boiling water beside the probes, and alone where there are none', () => {
