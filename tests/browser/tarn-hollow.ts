@@ -194,6 +194,7 @@ export function liveNow(pans: number, change: Partial<Now> = {}): Now {
         shallow: { depthMm: 9, pourBrix: 45, pourInS: 3000, moreSapLitres: 12 },
         tooLittle: true,
         roomLitres: 1.3,
+        roomEveryS: 918,
         smallestBatch: { syrupLitres: 2, sapLitres: 80, sapBrix: 2, sapFrom: 'usual' },
         readAgainAt: null,
       },

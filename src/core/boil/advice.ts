@@ -11,7 +11,7 @@ import {
   isMoreThanNoted,
   smallestBatch,
   type SmallestBatch,
-  topUpLitres,
+  topUpRoom,
 } from '../pan/outlook.ts';
 import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { fallInDoubt } from '../pan/pan-signs.ts';
@@ -48,6 +48,8 @@ export interface Advice {
   tooLittle: boolean;
   /** Litres of cold sap at once, so that it soon boils again. */
   roomLitres: number | null;
+  /** After how many s of boiling as much has left; absent where that is not known. */
+  roomEveryS?: number;
   /** What this vessel can finish at the least, L at 20 °C of syrup and of its sap; null while its size is not known. */
   smallestBatch: (SmallestBatch & { sapFrom: SapFrom }) | null;
   /** When its thermometer is to be read by hand again, ms; null for a pan with a probe or one that was never read. */
@@ -63,6 +65,7 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
   const look = lookAt(state.pans[pan]!, settingOf(state, pan), t);
   const { waterC } = look.setting.around;
   const sap = sapOfPan(state, pan);
+  const room = topUpRoom(look);
   const [ends, least] = [endsShallow(look, sap.brix), smallestBatch(look, sap.brix)];
   const ask = waterC === null ? null : bestMark(look, trialsFor(state, pan, look));
   return {
@@ -73,7 +76,8 @@ export function adviceOn(state: BoilState, reading: PanReading, t: number): Advi
     litresRoughly: litresRoughly(look),
     shallow: shallowOf(look, ends),
     tooLittle: ends !== null,
-    roomLitres: topUpLitres(look),
+    roomLitres: room?.litres ?? null,
+    ...(room !== null && { roomEveryS: room.everyS }),
     smallestBatch: least === null ? null : { ...least, sapFrom: sap.from },
     readAgainAt: readAgainAt(reading, state.pans[pan]!.byHand?.at ?? null),
   };

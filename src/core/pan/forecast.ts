@@ -1,5 +1,5 @@
 // When: the time until a strength or a depth is reached, with its middle 80 %, as if the fire stays and nothing is poured in.
-import { isOff } from './course.ts';
+import { type Course, isOff } from './course.ts';
 import { intensity, beliefOf, type Setting, volumeNow } from './course-time.ts';
 import { type Belief, blank, FIRE, LEVEL, SIZE, SUGAR, varianceOf, WATER, waterOf } from './filter/belief.ts';
 import { massShareOf, USEFUL_SHARE } from './filter/mix.ts';
@@ -244,6 +244,11 @@ export function evaporation({ pan: { course }, setting, now }: Look): { kgPerS: 
   if (isOff(course)) return { kgPerS: 0, sigma: 0 };
   if (now === null) return null;
   if (setting.design.ceilingC === null && (course.debtKg === null || course.debtKg > 0)) return null;
+  return steamAtBoil(course, setting, now);
+}
+
+/** Steam that leaves once it boils, as `evaporation` tells it. */
+export function steamAtBoil(course: Course, setting: Setting, now: Belief): { kgPerS: number; sigma: number } {
   const weights = blank();
   weights[LEVEL] = weights[FIRE] = 1;
   return {

@@ -8,22 +8,31 @@ import {
   steamForWarming,
   waterPerSugar,
 } from './filter/liquid.ts';
+import { isOff } from './course.ts';
 import { COLD_C } from './course-time.ts';
 import { UNTOLD_SUGAR } from './contents-possible.ts';
-import { evaporation, type Look, waterAtDepth } from './forecast.ts';
+import { type Look, steamAtBoil, waterAtDepth } from './forecast.ts';
 import { depthAtLitres, litresAtDepth } from '../physics/vessel.ts';
 import { Z80 } from '../quantities/spread.ts';
 
 /** Cold that the fire takes back within this is a boil that was not lost, s (practice: a minute). */
 const TAKEN_BACK_S = 60;
 
-/** Litres of cold sap that may go in at once without losing the boil for more than a minute; null while not known. */
-export function topUpLitres(look: Look): number | null {
-  const steam = evaporation(look);
-  if (steam === null || steam.kgPerS <= 0) return null;
-  const { around, sapBrix } = look.setting;
-  const perKg = steamForWarming(sapBrix, COLD_C, around.waterC ?? 100);
-  return (steam.kgPerS * TAKEN_BACK_S) / perKg / massOfLitres(1, sapBrix);
+/** A fire that is known worse than this says nothing of what it takes, standard deviation of its logarithm. */
+const USEFUL_FIRE = 0.7;
+
+/**
+ * Litres of cold sap (at 20 °C) that may go in at once without losing the boil for more than a minute, and after how many
+ * seconds of boiling as much has left; null while the fire is not known. Of a pan that is still warmed it is what will hold.
+ */
+export function topUpRoom(look: Look): { litres: number; everyS: number } | null {
+  const { now, pan, setting } = look;
+  if (now === null || isOff(pan.course) || pan.course.debtKg === null) return null;
+  const steam = steamAtBoil(pan.course, setting, now);
+  if (steam.kgPerS <= 0 || steam.sigma > USEFUL_FIRE) return null;
+  const perKg = steamForWarming(setting.sapBrix, COLD_C, setting.around.waterC ?? 100);
+  const litres = (steam.kgPerS * TAKEN_BACK_S) / perKg / massOfLitres(1, setting.sapBrix);
+  return { litres, everyS: litres / steam.kgPerS };
 }
 
 export interface EndsShallow {

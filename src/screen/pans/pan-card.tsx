@@ -121,12 +121,14 @@ interface FactsProps {
   advice: Advice | null;
   /** It is to boil on: nobody calls to take it off. */
   goesOn: boolean;
+  /** When to top it up stands above them already. */
+  topUpTold: boolean;
 }
 
-function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
+function Facts({ now, reading, advice, goesOn, topUpTold }: FactsProps): JSX.Element {
   const shown = settings.value;
   const roughly = advice?.litresRoughly ?? null;
-  const room = advice === null ? null : roomWords(advice, reading, shown);
+  const room = advice === null ? null : roomWords(advice, shown);
   const { pan, rate_c_per_min: rate, brix, litres, depth_mm: mm, top_up_in_s: topUp } = reading;
   const planned = plannedStrength(now, reading);
   const cold = planned ?? notedStrength(now, reading);
@@ -196,7 +198,15 @@ function Facts({ now, reading, advice, goesOn }: FactsProps): JSX.Element {
           </dd>
         </div>
       )}
-      {goesOn && topUp !== null && topUp < 4 * 3600 && isTopUpAdvised(reading) && (
+      {topUpTold && goesOn && room !== null && (
+        <div>
+          <dt>{say('marks.top_up')}</dt>
+          <dd>
+            <small>{room}</small>
+          </dd>
+        </div>
+      )}
+      {!topUpTold && goesOn && topUp !== null && topUp < 4 * 3600 && isTopUpAdvised(reading) && (
         <div>
           <dt>{say('pans.top_up_by')}</dt>
           <dd>
@@ -335,7 +345,9 @@ export function PanCard({
       {forecast?.small !== undefined && <p class="moved">{forecast.small}</p>}
       {moved !== null && <p class="moved">{moved}</p>}
       {burnt && <p class="advice">{say('pan.burnt')}</p>}
-      {reading.stage !== 'off' && !burnt && <Facts now={now} reading={reading} advice={advice} goesOn={goesOn} />}
+      {reading.stage !== 'off' && !burnt && (
+        <Facts now={now} reading={reading} advice={advice} goesOn={goesOn} topUpTold={forecast?.about === 'top-up'} />
+      )}
       <PouredQuestion now={now} pan={reading.pan} canMark={canMark} />
       <LeftOutLine now={now} pan={reading.pan} canMark={canMark} />
       {shallow !== null && goesOn && <p class="advice">{shallowWords(now, shallow, settings.value)}</p>}

@@ -19,13 +19,12 @@ export function shallowWords(now: Now, shallow: NonNullable<Advice['shallow']>, 
 
 /** "up to 1.2 L at once, about every 6 min"; null where that is not known. So often it boils away: what is to go in is many times as much. */
 export function roomWords(
-  { roomLitres }: Pick<Advice, 'roomLitres'>,
-  { evaporation_l_per_h: perHour }: Pick<Now['readings'][number], 'evaporation_l_per_h'>,
+  { roomLitres, roomEveryS }: Pick<Advice, 'roomLitres' | 'roomEveryS'>,
   settings: Settings,
 ): string | null {
-  if (roomLitres === null || perHour === null || perHour <= 0) return null;
+  if (roomLitres === null || roomEveryS === undefined) return null;
   if (litresShown(roomLitres, settings) < 0.1) return null;
-  const minutes = number(Math.max(1, (roomLitres / perHour) * 60), 0);
+  const minutes = number(Math.max(1, roomEveryS / 60), 0);
   return say('advice.room', { amount: volume(roomLitres, settings, 1), minutes });
 }
 

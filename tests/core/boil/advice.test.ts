@@ -133,6 +133,13 @@ test('there is room for what the fire warms in a minute', () => {
   // 2.8 kW for 60 s warm 0.43 kg from 5 to 98 °C.
   expect(advice.roomLitres).toBeGreaterThan(0.3);
   expect(advice.roomLitres).toBeLessThan(0.55);
+  // As much steam as that leaves in about six minutes, whatever the fire.
+  expect(advice.roomEveryS! / 60).toBeCloseTo(6, 0);
+  // Told while it still warms up, too, by what the burner should give.
+  const cold = { ...filled, celsius: 5 };
+  const warming = after(0.2, mark(0, { kind: 'pressure', hpa: 940 }), mark(0, cold)).advice;
+  expect(warming.roomLitres).toBeGreaterThan(0.3);
+  expect(warming.roomLitres).toBeLessThan(0.55);
 });
 
 test('what is left after most was drawn off is told between two amounts, until that is known well again', () => {

@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { settingOf } from '../../../src/core/boil/settings.ts';
 import { lookAt } from '../../../src/core/pan/forecast.ts';
-import { endsShallow, smallestBatch, topUpLitres } from '../../../src/core/pan/outlook.ts';
+import { endsShallow, smallestBatch, topUpRoom } from '../../../src/core/pan/outlook.ts';
 import { boilingAt, foldAll, inOrder, lines, mark, onePot } from '../boil/tarn-hollow.ts';
 
 const MINUTE_MS = 60_000;
@@ -20,7 +20,7 @@ function advised(litres: number, diameterMm: number) {
   const heard = lines(0, UNTIL, { T1: () => boilingAt(20, 'maple') });
   const { state } = foldAll({ ...onePot(), pans: [pan] }, inOrder([poured], heard), UNTIL);
   const look = lookAt(state.pans['p1']!, settingOf(state, 'p1'), UNTIL);
-  return { endsShallow: endsShallow(look, 20), smallestBatch: smallestBatch(look, 20), topUpLitres: topUpLitres(look) };
+  return { endsShallow: endsShallow(look, 20), smallestBatch: smallestBatch(look, 20), room: topUpRoom(look) };
 }
 
 test('a wide pan with little in it ends too shallow, and says from which strength on it belongs in a smaller pot', () => {
@@ -43,7 +43,7 @@ test('the smallest batch stands at the least depth when it is done', () => {
 
 test('so much cold sap may go in as the fire warms in a minute', () => {
   // About 4 kW that end as steam warm 0.6 L by 95 °C in a minute.
-  const { topUpLitres } = advised(10, 300);
-  expect(topUpLitres!).toBeGreaterThan(0.35);
-  expect(topUpLitres!).toBeLessThan(0.9);
+  const { room } = advised(10, 300);
+  expect(room!.litres).toBeGreaterThan(0.35);
+  expect(room!.litres).toBeLessThan(0.9);
 });

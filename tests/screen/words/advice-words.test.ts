@@ -18,7 +18,8 @@ test('a small batch is told of with when to carry it, and once it is thick enoug
 });
 
 test('the room is said in the unit chosen, and not where it is nothing or not known', () => {
-  const room = (roomLitres: number | null) => ({
+  const room = (roomLitres: number | null, roomEveryS?: number) => ({
+    ...(roomEveryS !== undefined && { roomEveryS }),
     pan: 'p1',
     ask: null,
     shallow: null,
@@ -30,17 +31,13 @@ test('the room is said in the unit chosen, and not where it is nothing or not kn
     moreThanNoted: false,
     readAgainAt: null,
   });
-  // 1.24 L are gone again after 6 minutes at 12 L an hour.
-  const boiling = { evaporation_l_per_h: 12 };
-  expect(roomWords(room(1.24), boiling, metric)).toBe(
-    'up to 1.2\u00a0L at once, about every 6\u00a0min, keeps it boiling',
-  );
-  expect(roomWords(room(1.24), boiling, american)).toBe(
+  expect(roomWords(room(1.24, 372), metric)).toBe('up to 1.2\u00a0L at once, about every 6\u00a0min, keeps it boiling');
+  expect(roomWords(room(1.24, 372), american)).toBe(
     'up to 0.3\u00a0US gal at once, about every 6\u00a0min, keeps it boiling',
   );
-  expect(roomWords(room(null), boiling, metric)).toBeNull();
-  expect(roomWords(room(0.02), boiling, metric)).toBeNull();
-  expect(roomWords(room(1.24), { evaporation_l_per_h: null }, metric)).toBeNull();
+  expect(roomWords(room(null, 372), metric)).toBeNull();
+  expect(roomWords(room(0.02, 372), metric)).toBeNull();
+  expect(roomWords(room(1.24), metric)).toBeNull();
 });
 
 test('the smallest batch is told as syrup and as the sap that it takes, with whose strength that is', () => {
