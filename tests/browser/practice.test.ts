@@ -98,6 +98,16 @@ test('a practice boil has one way to end it', async () => {
   expect(await button('End practice').count()).toBe(1);
 });
 
+test('a practice stands still while it is asked whether to end it, and goes on as before', async () => {
+  await pace('60×');
+  const clock = page.locator('.band-practice .band-note');
+  await button('End practice').click();
+  await expect.poll(() => clock.innerText()).toMatch(/runs as fast as life/u);
+  await button('No').click();
+  await page.locator('.speeds [aria-pressed=true]', { hasText: '60×' }).waitFor();
+  await pace('1×');
+});
+
 test('the same by keys alone, for another pan, five minutes ago', async () => {
   // Not the middle pot, which is to run low below, and be called for it.
   await page.keyboard.press('3');

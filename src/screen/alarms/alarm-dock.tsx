@@ -21,7 +21,7 @@ import {
   soundsNow,
 } from '../words/alarm-words.ts';
 import { AlarmRow } from './alarm-row.tsx';
-import { acknowledge, beQuiet, endQuiet, QUIET_S } from './answers.ts';
+import { acknowledge, beQuiet, endQuiet } from './answers.ts';
 import { AsideForm } from './aside-form.tsx';
 import { openForm } from '../marks/open-form.ts';
 import { isBig } from '../pans/big-view.tsx';
@@ -73,7 +73,7 @@ function HurryButtons({ now, press }: { now: Now; press: SeenPress }): JSX.Eleme
       <KeyButton
         letter="Q"
         class="hurry-quiet"
-        hint={until === null ? quietHint(now, QUIET_S) : quietWords(now, until)}
+        hint={until === null ? quietHint(now) : quietWords(now, until)}
         disabled={soundsNow(now) === null && until === null}
         act={until === null ? () => beQuiet(now) : endQuiet}
       >

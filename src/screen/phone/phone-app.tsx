@@ -2,7 +2,7 @@
 import { signal } from '@preact/signals';
 import type { JSX } from 'preact';
 import { AlarmShape } from '../alarms/alarm-shape.tsx';
-import { acknowledge, beQuiet, endQuiet, QUIET_S } from '../alarms/answers.ts';
+import { acknowledge, beQuiet, endQuiet } from '../alarms/answers.ts';
 import { sameHand } from '../alarms/seen-press.ts';
 import { useSeenPress } from '../alarms/use-seen-press.ts';
 import { isLost, linkState, live, said, settings, silentSeconds } from '../client/store.ts';
@@ -124,7 +124,7 @@ function Answers({ now, answers }: AnswersProps): JSX.Element {
         <span>
           {until === null ? say('alarms.quiet') : say('alarms.quiet_end')}
           {until !== null && <small>{quietWords(now, until)}</small>}
-          {until === null && now.mode === 'practice' && <small>{quietHint(now, QUIET_S)}</small>}
+          {until === null && now.mode === 'practice' && <small>{quietHint(now)}</small>}
         </span>
       </button>
     </div>

@@ -14,10 +14,19 @@ import { unsaidNotices } from './unsaid-notices.ts';
 import { knowsOfLoss, quietLoss } from '../sound/sounding.ts';
 
 const SPEEDS = [1, 10, 60, 600];
+/** As slow as a practice goes, boil seconds a second: beside the others it stands still. */
+const STANDING = 1;
 
-function Speeds({ speed, choose }: { speed: number; choose: (speed: number) => void }): JSX.Element {
+interface SpeedsProps {
+  speed: number;
+  /** It was chosen, and does not hold while a call waits. */
+  slowed?: boolean;
+  choose: (speed: number) => void;
+}
+
+function Speeds({ speed, slowed = false, choose }: SpeedsProps): JSX.Element {
   return (
-    <span class="speeds" role="group" aria-label={say('shell.speed')}>
+    <span class={slowed ? 'speeds speeds-slowed' : 'speeds'} role="group" aria-label={say('shell.speed')}>
       {SPEEDS.map((each) => (
         <button key={each} type="button" aria-pressed={speed === each} onClick={() => choose(each)}>
           {each}×
@@ -48,7 +57,19 @@ function OverBand(): JSX.Element {
 export function PracticeBand({ now }: { now: Now }): JSX.Element {
   // Asked of one practice, it is no question to the next.
   const [askedOf, askOf] = useState<string | null>(null);
+  const [speedBefore, keepSpeed] = useState(1);
   const asking = askedOf !== null && askedOf === now.boil;
+  // While somebody makes up their mind no afternoon goes by, and no call comes behind the question.
+  const ask = (): void => {
+    const chosen = now.chosenSpeed ?? now.speed;
+    keepSpeed(chosen);
+    askOf(now.boil);
+    if (chosen > STANDING) void tell({ practice_speed: STANDING });
+  };
+  const goOn = (): void => {
+    askOf(null);
+    if (speedBefore > STANDING) void tell({ practice_speed: speedBefore });
+  };
   if (now.ended) return <OverBand />;
   return (
     <div class="band band-practice">
@@ -61,7 +82,11 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
         </span>
       </span>
       {!asking && (
-        <Speeds speed={now.chosenSpeed ?? now.speed} choose={(speed) => void tell({ practice_speed: speed })} />
+        <Speeds
+          speed={now.chosenSpeed ?? now.speed}
+          slowed={now.chosenSpeed !== undefined}
+          choose={(speed) => void tell({ practice_speed: speed })}
+        />
       )}
       {asking ? (
         <span class="confirm" role="group" aria-label={say('shell.end_practice_asked')}>
@@ -69,12 +94,12 @@ export function PracticeBand({ now }: { now: Now }): JSX.Element {
           <button type="button" class="main-button" onClick={() => void endPractice('shell.practice_over')}>
             {say('end.yes')}
           </button>{' '}
-          <button type="button" onClick={() => askOf(null)}>
+          <button type="button" onClick={goOn}>
             {say('end.no')}
           </button>
         </span>
       ) : (
-        <button type="button" aria-label={say('shell.end_practice')} onClick={() => askOf(now.boil)}>
+        <button type="button" aria-label={say('shell.end_practice')} onClick={ask}>
           <span>
             {say('shell.end')}
             <span class="wide-only">{say('shell.end_more')}</span>

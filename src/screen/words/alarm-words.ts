@@ -115,12 +115,12 @@ export function quietUntil({ sound, t }: Now): number | null {
   return sound.silencedUntil !== null && sound.silencedUntil > t ? sound.silencedUntil : null;
 }
 
-/** What a press of "quiet" does: in a practice that goes faster, how much of it the person's own minutes are. */
-export function quietHint(now: Now, seconds: number): string {
-  return now.mode === 'practice' && now.speed > 1
-    ? say('alarms.quiet.hint_practice', { length: lengthOfTime(seconds * now.speed) })
-    : say('alarms.quiet.hint');
-}
+/**
+ * What a press of "quiet" does: in a practice that goes faster, whose minutes are meant. How much of the practice they are
+ * hangs on how fast it goes by then, and a call slows it.
+ */
+export const quietHint = ({ mode, speed }: Now): string =>
+  say(mode === 'practice' && speed > 1 ? 'alarms.quiet.hint_practice' : 'alarms.quiet.hint');
 
 /** Whether the call came while all sound was off, as it still is: nobody heard it. */
 export const isUnheard = (alarm: AlarmView, now: Now): boolean =>
