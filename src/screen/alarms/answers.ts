@@ -23,7 +23,7 @@ function ownSeconds(seconds: number, now: Pick<Now, 'mode' | 'speed'>): number {
 }
 
 /** How long one press of "quiet" holds, s by the person's own clock. */
-export const QUIET_S = 120;
+const QUIET_S = 120;
 
 /** All sound off for two minutes of the person's own time. */
 export function beQuiet(now: Now): void {

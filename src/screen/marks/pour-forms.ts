@@ -1,6 +1,5 @@
 // The forms for what goes in and out of a pan and for the flame under it.
-import { litresAtDepth } from '../../core/physics/vessel.ts';
-import { rimMm } from '../../core/quantities/rim.ts';
+import { heldLitres } from '../../protocol/held-litres.ts';
 import { plannedFill, strengthTaken, WARMTH_TAKEN_C } from '../../protocol/planned-pour.ts';
 import { localDigits } from '../language/numbers.ts';
 import { say } from '../language/say.ts';
@@ -33,23 +32,20 @@ function within(shown: readonly number[], litres: number | null, settings: Setti
   return held.length === 0 ? [...shown] : held;
 }
 
-/** Up to its rim, L; null where nobody told its size. */
-function heldLitres({ header, pan }: MarkPlace): number | null {
-  const vessel = panNamed(header, pan)?.vessel;
-  const rim = vessel === undefined ? null : rimMm(vessel);
-  return vessel === undefined || rim === null ? null : litresAtDepth(vessel, rim);
-}
-
 /** The most of them that the pan's card advises is among them, for that is what is poured most often. */
 function pourSteps(place: MarkPlace): number[] {
-  const { now, pan, settings } = place;
+  const { now, header, pan, settings } = place;
   const room = now.advice.find((each) => each.pan === pan)?.roomLitres ?? null;
   // As the card prints it, to a tenth.
   const advised = room === null || isFilling(place) ? 0 : Math.round(litresShown(room, settings) * 10) / 10;
   const fine = fineSteps(settings);
   const first = fine.findLastIndex((each) => each <= advised);
   const from = Math.min(first, fine.length - MOST_STEPS);
-  return within(first < 0 ? steps(settings) : fine.slice(from, from + MOST_STEPS), heldLitres(place), settings);
+  return within(
+    first < 0 ? steps(settings) : fine.slice(from, from + MOST_STEPS),
+    heldLitres(panNamed(header, pan)?.vessel),
+    settings,
+  );
 }
 
 const MOST_DRAWN = 5;
