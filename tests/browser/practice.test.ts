@@ -103,7 +103,7 @@ test('a practice stands still while it is asked whether to end it, and goes on a
   const clock = page.locator('.band-practice .band-note');
   await button('End practice').click();
   await expect.poll(() => clock.innerText()).toMatch(/runs as fast as life/u);
-  await button('No').click();
+  await button('No, go on').click();
   await page.locator('.speeds [aria-pressed=true]', { hasText: '60×' }).waitFor();
   await pace('1×');
 });
