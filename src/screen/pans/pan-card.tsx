@@ -200,7 +200,7 @@ function Facts({ now, reading, advice, goesOn, topUpTold }: FactsProps): JSX.Ele
       )}
       {topUpTold && goesOn && room !== null && (
         <div>
-          <dt>{say('marks.top_up')}</dt>
+          <dt class="one-line">{say('marks.top_up')}</dt>
           <dd>
             <small>{room}</small>
           </dd>

@@ -390,7 +390,7 @@ test('a pot that stands empty on purpose is empty, and nothing is asked of it un
     const { litres, stage } = readingAt(state, 'p2', 5 * MINUTE_MS);
     return { litres, stage, next: `${view.next.what} ${view.next.pan}`, notices: view.notices };
   };
-  expect(stove([])).toMatchObject({ litres: null, stage: 'unknown', next: 'tell-litres p2' });
+  expect(stove([])).toMatchObject({ litres: null, stage: 'unknown', next: 'read-by-hand p1' });
   expect(stove([empty])).toEqual({ litres: 0, stage: 'off', next: 'read-by-hand p1', notices: [] });
   const full = stove([empty, at(2, { kind: 'top-up', pan: 'p2', litres: 3, brix: 40, celsius: 98 })]);
   expect(full.litres!).toBeGreaterThan(2);
