@@ -165,8 +165,7 @@ function panChecks(pan: PanDraft, settings: Settings): Checked[] {
     {
       label: of('boil.check.power'),
       typed: pan.power,
-      least: 0,
-      greatest: settings.power === 'watt' ? 1000 : 3_000_000,
+      ...POWERS[settings.power],
       unit: units.power,
     },
     {
@@ -195,6 +194,9 @@ export function problemInPower(pan: PanDraft, settings: Settings): string | null
   const [checked] = panChecks(pan, settings);
   return problemWith({ ...checked!, label: say('boil.power') });
 }
+
+/** From what no pan boils over on, kW and Btu/h: 60 typed for 60,000 Btu/h planned a boil of a year. */
+const POWERS = { watt: { least: 0.1, greatest: 1000 }, 'btu-per-hour': { least: 300, greatest: 3_000_000 } } as const;
 
 /** Finishes that anybody boils to, on each scale. */
 const STRENGTHS = {

@@ -105,7 +105,7 @@ const ofFuel = ({ unit, amount: value, low, high }: Plan['fuel'][number], settin
   const ranged = { value, low, high };
   return unit === 'kg'
     ? massRange(ranged, settings)
-    : formatRanged(ranged, 0, (kwh, digits) => `${number(kwh, digits)} kWh`);
+    : formatRanged(ranged, 1, (kwh, digits) => `${number(kwh, digits)} kWh`);
 };
 
 /** Each fuel of the plan with its middle 80 %. */

@@ -2,7 +2,14 @@
 import { expect, test } from 'vitest';
 import { sapKinds } from '../../../src/core/physics/sap-kinds.ts';
 import { headerSchema, setupSchema } from '../../../src/protocol/header-schema.ts';
-import { anotherPan, boilDraft, doubtInDraft, problemInDraft, setupOf } from '../../../src/screen/boil/boil-draft.ts';
+import {
+  anotherPan,
+  boilDraft,
+  doubtInDraft,
+  problemInDraft,
+  problemInPower,
+  setupOf,
+} from '../../../src/screen/boil/boil-draft.ts';
 import { chooseSap, sapDraft } from '../../../src/screen/boil/sap-draft.ts';
 import type { SapDraft } from '../../../src/screen/boil/sap-draft.ts';
 import type { Pan, Settings, Setup } from '../../../src/screen/client/types.ts';
@@ -187,4 +194,11 @@ test('a power that no burner under a pan has is asked about, in the units chosen
   expect(asked(61_000, metric)).toContain('Back pot: a burner of 61');
   expect(asked(17.6, american)).toContain('Back pot: a burner of 60\u00a0Btu/h');
   expect(doubtInDraft(boilDraft(setup, metric, sapKinds), metric)).toBeNull();
+});
+
+test('a power that boils no pan over is refused: 60 was typed for 60,000 Btu/h', () => {
+  const [pan] = boilDraft(setup, american, sapKinds).pans;
+  const problem = (power: string): string | null => problemInPower({ ...pan!, power }, american);
+  expect(problem('60')).toMatch(/60 .*300/u);
+  expect(problem('60000')).toBeNull();
 });

@@ -9,6 +9,7 @@ import {
   longWords,
   onlyUntilWords,
   finishWords,
+  fuelWords,
   hoursWords,
   panSentences,
   shallowEndWords,
@@ -31,6 +32,14 @@ const START = '2027-04-18T07:30';
 const NO_CLOCK = { seen: null, made: null };
 const plain = (words: string | null | undefined): string => (words ?? '').replaceAll('\u00a0', ' ');
 const numbers = (words: string): number[] => [...words.matchAll(/\d+(?:\.\d+)?/gu)].map(([each]) => Number(each));
+
+test('little electricity has its tenths, so that its range is one', () => {
+  const stove: PanSetup = { ...pan('Stove', 260), heat: { kind: 'electric', power_w: 1500 }, for_end: true };
+  const plan = planBoil({ ...day, pans: [day.pans[0]!, stove] })!;
+  const { main, range } = fuelWords(plan, metric)[1]!;
+  expect(plain(main)).toMatch(/^\d\.\d kWh/u);
+  expect(plain(range)).toMatch(/(\d\.\d) kWh to (?!\1)\d\.\d kWh/u);
+});
 
 test.each([
   ['litres', metric, 140],
