@@ -134,6 +134,7 @@ function Facts({ now, reading, advice, goesOn, topUpTold }: FactsProps): JSX.Ele
   const cold = planned ?? notedStrength(now, reading);
   const restsOn = strengthRestsOn(now, reading);
   const noted = notedAndCounted(now, pan, shown);
+  const isByTime = !topUpTold && goesOn && topUp !== null && topUp < 4 * 3600 && isTopUpAdvised(reading);
   return (
     <dl class="facts">
       {cold !== null && (
@@ -198,22 +199,21 @@ function Facts({ now, reading, advice, goesOn, topUpTold }: FactsProps): JSX.Ele
           </dd>
         </div>
       )}
-      {topUpTold && goesOn && room !== null && (
+      {isByTime && (
         <div>
-          <dt class="one-line">{say('marks.top_up')}</dt>
-          <dd>
-            <small>{room}</small>
-          </dd>
-        </div>
-      )}
-      {!topUpTold && goesOn && topUp !== null && topUp < 4 * 3600 && isTopUpAdvised(reading) && (
-        <div>
-          <dt>{say('pans.top_up_by')}</dt>
+          <dt class="one-line">{say('pans.top_up_by')}</dt>
           <dd>
             <Tell pan={pan} what="top-up">
               {timeOfDay(now, now.t + topUp * 1000)}
             </Tell>
-            {room !== null && <small> {room}</small>}
+          </dd>
+        </div>
+      )}
+      {(isByTime || (topUpTold && goesOn)) && room !== null && (
+        <div>
+          <dt class="one-line">{say('marks.top_up')}</dt>
+          <dd>
+            <small>{room}</small>
           </dd>
         </div>
       )}
