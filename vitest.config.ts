@@ -92,6 +92,7 @@ export default defineConfig({
         test: {
           name: 'deadlines',
           // What must be said within a second or five is tried on a machine that is not too busy for it: after all others.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
           globalSetup: ['tests/faults/table.ts'],
           env: { NODE_COMPILE_CACHE: COMPILED },
