@@ -2,8 +2,9 @@
 import type { Mark } from '../core/boil/entries.ts';
 import { empties, poursInto } from '../core/boil/mark-flow.ts';
 import { applyEntry, panReadings, type BoilState } from '../core/boil/fold.ts';
+import { heldLitres } from '../core/pan/held-litres.ts';
 import { pressureDoubt } from '../core/physics/pressure-doubt.ts';
-import { depthAtLitres, litresAtDepth } from '../core/physics/vessel.ts';
+import { depthAtLitres } from '../core/physics/vessel.ts';
 import { formatTyped } from '../core/quantities/format.ts';
 import { rimMm } from '../core/quantities/rim.ts';
 import { foldTools } from './fold-tools.ts';
@@ -106,7 +107,7 @@ function runsOver(
   const alone = depthAtLitres(vessel, mark.litres ?? 0) ?? 0;
   const all = readingOf(tried(mark, state, t), pan, t)?.depth_mm ?? 0;
   if (Math.max(alone, all) <= rim) return null;
-  return `${name}: that is more than fits. It holds about ${(litresAtDepth(vessel, rim) ?? 0).toFixed(1)} L up to its rim.`;
+  return `${name}: that is more than fits. It holds about ${(heldLitres(vessel) ?? 0).toFixed(1)} L up to its rim.`;
 }
 
 /** Taken from an empty pan, or more than is in it. */

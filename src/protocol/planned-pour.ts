@@ -1,9 +1,8 @@
 // What a pour is taken to be where nobody types it: a pan's filling as the boil's plan has it, and the sap's strength and warmth as the boil takes them.
 import type { Header } from '../core/boil/entries.ts';
-import { plannedBrix } from '../core/boil/sap-strength.ts';
+import { plannedBrix, sapTold } from '../core/boil/sap-strength.ts';
 import type { BoilView } from '../core/boil/view.ts';
 import { COLD_C } from '../core/pan/course-time.ts';
-import { THICKENING_BRIX } from '../core/pan/pan-reading.ts';
 import { planBoil } from '../core/plan/plan.ts';
 import type { PlanInput } from '../core/plan/plan.ts';
 
@@ -24,11 +23,8 @@ export function plannedFill(header: Header, pan: string): number | null {
  * `but`, else as planned; null where only the usual would stand.
  */
 export function strengthTaken(header: Header, marks: BoilView['marks'], but: string | undefined): number | null {
-  const typed = marks.flatMap(({ mark, withdrawn }) =>
-    mark.kind === 'top-up' && !withdrawn && (but === undefined || mark.id !== but) ? (mark.brix ?? []) : [],
-  );
-  // What had been boiled before tells nothing of the sap that comes after it.
-  return typed.findLast((brix) => brix < THICKENING_BRIX) ?? plannedBrix(header);
+  const standing = marks.filter(({ mark, withdrawn }) => !withdrawn && (but === undefined || mark.id !== but));
+  return standing.flatMap(({ mark }) => sapTold(mark) ?? []).at(-1) ?? plannedBrix(header);
 }
 
 /** What poured sap is taken to be warm where nobody says it, °C. */

@@ -1,5 +1,7 @@
 // How strong the sap is that goes into a pan: as somebody measured it in this boil or for its plan, else as is usual for its kind.
+import { THICKENING_BRIX } from '../pan/pan-reading.ts';
 import { sapKindOf } from '../physics/sap-kinds.ts';
+import type { Mark } from './entries.ts';
 import type { BoilState } from './state.ts';
 
 /** Sap of mostly glucose and fructose runs as birch does, any other as maple does. */
@@ -12,6 +14,11 @@ const MOST_BRIX = 80;
 export function plannedBrix(header: BoilState['header']): number | null {
   const brix = (header as { plan?: { brix?: unknown } | null }).plan?.brix;
   return typeof brix === 'number' && brix > 0 && brix <= MOST_BRIX ? brix : null;
+}
+
+/** What a pour tells of the sap, °Bx; null where nobody typed it. What had been boiled before tells nothing of the sap that comes after it. */
+export function sapTold(mark: Mark): number | null {
+  return mark.kind === 'top-up' && mark.brix !== undefined && mark.brix < THICKENING_BRIX ? mark.brix : null;
 }
 
 /** Sap of a strength that was typed before in this boil or in its plan, else what is usual for this kind. */

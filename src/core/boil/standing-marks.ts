@@ -1,5 +1,5 @@
 // What the marks say that every look at the pans asks for, gathered once whenever a mark comes or goes: a long boil has thousands.
-import { THICKENING_BRIX } from '../pan/pan-reading.ts';
+import { sapTold } from './sap-strength.ts';
 import type { KeptMark } from './state.ts';
 import { byName } from './by-name.ts';
 
@@ -36,10 +36,10 @@ export function standingMarks(marks: readonly KeptMark[]): StandingMarks {
     if (hasCylinder && (mark.kind === 'fuel' || mark.kind === 'flame')) standing.fuel.push(place);
     if (mark.kind === 'flame') standing.flameAt[mark.pan] = Math.max(standing.flameAt[mark.pan] ?? at, at);
     if (mark.kind !== 'top-up') return;
-    // What had been boiled before tells nothing of the sap that comes after it.
-    if (mark.brix !== undefined && mark.brix < THICKENING_BRIX) {
-      standing.sapBrix = mark.brix;
-      if (mark.brix > 0 && !questioned) standing.sapOf[mark.pan] = mark.brix;
+    const told = sapTold(mark);
+    if (told !== null) {
+      standing.sapBrix = told;
+      if (told > 0 && !questioned) standing.sapOf[mark.pan] = told;
     }
     if (!weighed && !questioned) standing.unweighed.push(place);
   });

@@ -3,8 +3,7 @@ import type { Course } from './course.ts';
 import type { PanDesign } from './setup.ts';
 import { type Belief, SUGAR, variance, waterOf } from './filter/belief.ts';
 import { HOT_VOLUME, litresOf } from './filter/liquid.ts';
-import { litresAtDepth } from '../physics/vessel.ts';
-import { rimMm } from '../quantities/rim.ts';
+import { heldLitres } from './held-litres.ts';
 
 /** More than so many times the sugar that was noted is no pour that somebody forgot, but an amount that nobody knows (judgement). */
 const MOST_TIMES = 3;
@@ -18,8 +17,7 @@ export const isMoreThanPossible = (now: Belief, course: Course, design: PanDesig
   now.x[SUGAR]! > Math.min(mostByRim(now, design), mostByNotes(now, course));
 
 function mostByRim(now: Belief, { vessel }: PanDesign): number {
-  const rim = vessel === null ? null : rimMm(vessel);
-  const litres = vessel === null || rim === null ? null : litresAtDepth(vessel, rim);
+  const litres = heldLitres(vessel);
   return litres === null ? Infinity : Math.log((OVER_RIM * litres) / HOT_VOLUME / litresOf(1, waterOf(now)));
 }
 

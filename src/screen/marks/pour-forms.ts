@@ -43,7 +43,7 @@ function pourSteps(place: MarkPlace): number[] {
   const from = Math.min(first, fine.length - MOST_STEPS);
   return within(
     first < 0 ? steps(settings) : fine.slice(from, from + MOST_STEPS),
-    heldLitres(panNamed(header, pan)?.vessel),
+    heldLitres(panNamed(header, pan)?.vessel ?? null),
     settings,
   );
 }
@@ -111,7 +111,8 @@ export const topUp: MarkForm = {
     const filled = isFilling(place) ? plannedFill(place.header, pan) : null;
     if (filled === null) return usual;
     // As finely as the plan says it.
-    const shown = Number(litresShown(filled, settings).toFixed(litresShown(filled, settings) < 10 ? 1 : 0));
+    const exact = litresShown(filled, settings);
+    const shown = Number(exact.toFixed(exact < 10 ? 1 : 0));
     return shown === 0
       ? usual
       : [poured(shown, say('marks.as_planned', { amount: shortVolume(shown, settings) })), ...usual];
